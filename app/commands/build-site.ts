@@ -1,0 +1,41 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+export const repositoryRoot = fileURLToPath(new URL('../..', import.meta.url));
+export const siteFolder = join(repositoryRoot, 'out');
+
+/** Holds the moment the last good build began, so that a file saved while it ran still counts as newer. */
+const stampFile = join(siteFolder, '.built-from');
+
+const sources = ['app', 'lib', 'content', 'package.json', 'package-lock.json', 'tsconfig.json', 'next.config.js'];
+
+/** Newest change, in ms since 1970, of a file or of anything in a folder; folders count too, so a deletion is seen. */
+function newestChangeMs(path: string): number {
+  if (!existsSync(path)) return 0;
+  const stats = statSync(path);
+  if (!stats.isDirectory()) return stats.mtimeMs;
+  return readdirSync(path).reduce((newest, name) => Math.max(newest, newestChangeMs(join(path, name))), stats.mtimeMs);
+}
+
+/** True when `out/` is missing, half-built, or older than a file it is made from. */
+export function isSiteStale(): boolean {
+  if (!existsSync(stampFile)) return true;
+  const builtFromMs = Number(readFileSync(stampFile, 'utf8'));
+  return sources.some((source) => newestChangeMs(join(repositoryRoot, source)) > builtFromMs);
+}
+
+/** Exports the site into `out/`. Returns the exit code of the first step that failed, or 0. */
+export function buildSite(): number {
+  const beganMs = Date.now();
+  const next = join(repositoryRoot, 'node_modules/next/dist/bin/next');
+  const { status } = spawnSync(process.execPath, [next, 'build'], {
+    cwd: repositoryRoot,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
+  });
+  if (status !== 0) return status ?? 1;
+  writeFileSync(stampFile, String(beganMs));
+  return 0;
+}

@@ -1,0 +1,3 @@
+import { buildSite } from './build-site';
+
+process.exitCode = buildSite();

@@ -1,0 +1,3 @@
+export default function FrontDoor() {
+  return <h1>Halftime</h1>;
+}

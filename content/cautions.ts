@@ -1,0 +1,20 @@
+import * as z from 'zod';
+
+/** Every warning the project gives, worded once. A screen, a print, an export or a command quotes these and adds no other. */
+const Cautions = z.object({
+  general: z.string().min(1),
+  unknown: z.string().min(1),
+  deepCourse: z.string().min(1),
+  chamber: z.string().min(1),
+});
+
+export const cautions = Cautions.parse({
+  general:
+    'For teaching and planning study only, never to dive on. Follow your training, your instrument’s manual, local codes and licensed practice.',
+  unknown:
+    'The model knows dissolved gas and nothing else. You, bubbles, cold and work are unknown to it, so a dive inside every limit shown here can still hurt someone.',
+  deepCourse:
+    'Deep and staged-stop diving needs training, a team and gas for failures that a picture can’t give you. Nothing shown here is a plan to dive.',
+  chamber:
+    'Pressure vessels can kill. Follow the chamber’s rating, local codes and the maker’s service manual. A passed sheet is not a certification.',
+});

@@ -1,0 +1,11 @@
+/** The app is a folder of static files: no server of ours ever sees a dive. */
+const config = {
+  output: 'export',
+  trailingSlash: true,
+  images: { unoptimized: true },
+  reactStrictMode: true,
+  // Types are a step of `npm test`; opening the site should not wait for them.
+  typescript: { ignoreBuildErrors: true },
+};
+
+export default config;

@@ -1,0 +1,72 @@
+import { ESLint } from 'eslint';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const cwd = fileURLToPath(new URL('../..', import.meta.url));
+const eslint = new ESLint({ cwd, overrideConfigFile: 'tests/eslint.config.mjs' });
+
+/** Names of the rules that a line of code breaks when it stands in a file of the repository. */
+async function brokenRules(filePath: string, code: string): Promise<(string | null)[]> {
+  const [result] = await eslint.lintText(`${code}\n`, { filePath });
+  return result?.messages.map((message) => message.ruleId) ?? [];
+}
+
+describe('the walls between the parts', () => {
+  it.each([
+    ['lib/physics/probe.ts', "export { x } from '../tissue/limit';", 'physics sits below tissue'],
+    ['lib/tissue/probe.ts', "export { x } from '../rules/safety-stop';", 'tissue never knows the rules'],
+    ['lib/ascent/probe.ts', "export type { X } from '@/lib/rules/safety-stop';", 'ascent never knows the rules, even as a type'],
+    ['lib/dive/probe.ts', "export { x } from '../files/uddf';", 'dive sits below files'],
+    ['lib/rules/probe.ts', "export { x } from '../lesson/check';", 'rules sit below lessons'],
+    ['lib/rules/watch/probe.ts', "export { x } from '../../working/ceiling';", 'a folder inside a floor is on that floor'],
+    ['lib/dive/probe.ts', "export { x } from '@/app/parts/Button';", 'lib never knows the screen'],
+    ['lib/dive/probe.ts', "export { x } from '../../app/parts/Button';", 'nor by a relative path'],
+    ['lib/dive/probe.ts', "export { useState } from 'react';", 'no React in lib'],
+    ['lib/dive/probe.ts', "export { x } from 'next/navigation';", 'no Next in lib'],
+    ['lib/dive/probe.ts', "export { scaleLinear } from 'd3';", 'no d3 in lib'],
+    ['lib/dive/probe.ts', "export { select } from 'd3-selection';", 'nor its parts'],
+    ['lib/files/probe.ts', "export { readFileSync } from 'node:fs';", 'no Node built-ins in lib'],
+    ['lib/files/probe.ts', "export { join } from 'path';", 'nor by their old names'],
+    ['content/probe.ts', "export { x } from '@/app/parts/Button';", 'content never knows the screen'],
+    ['content/probe.ts', "export { parse } from 'yaml';", 'content imports zod alone'],
+    ['app/parts/probe.ts', "export { x } from '@/tests/screens/setup';", 'the app never knows the tests'],
+  ])('%s may not say %s: %s', async (filePath, code) => {
+    expect(await brokenRules(filePath, code)).toEqual(['no-restricted-imports']);
+  });
+
+  it('sees through a dynamic import', async () => {
+    expect(await brokenRules('lib/tissue/probe.ts', "export const x = import('../rules/safety-stop');")).toEqual([
+      'no-restricted-syntax',
+    ]);
+  });
+
+  it.each([
+    ['lib/dive/probe.ts', "export const x = document.title;", 'no-restricted-globals'],
+    ['lib/dive/probe.ts', "export const x = window.innerWidth;", 'no-restricted-globals'],
+    ['lib/dive/probe.ts', "export const x = localStorage.getItem('dive');", 'no-restricted-globals'],
+    ['lib/dive/probe.ts', 'export const x = Date.now();', 'no-restricted-properties'],
+    ['lib/dive/probe.ts', 'export const x = new Date();', 'no-restricted-syntax'],
+    ['lib/dive/probe.ts', 'export const x = Math.random();', 'no-restricted-properties'],
+  ])('%s may not say %s, because lib has no DOM, clock, storage or chance', async (filePath, code, rule) => {
+    expect(await brokenRules(filePath, code)).toEqual([rule]);
+  });
+
+  it.each([
+    ['lib/tissue/probe.ts', "export { x } from '../physics/gas';"],
+    ['lib/ascent/probe.ts', "export { x } from '../dive/dive';"],
+    ['lib/dive/probe.ts', "export { x } from '../ascent/ceiling';"],
+    ['lib/lesson/probe.ts', "export { x } from '../rules/safety-stop';"],
+    ['lib/working/probe.ts', "export { x } from '../lesson/check';"],
+    ['lib/files/probe.ts', "export { z } from 'zod';"],
+    ['lib/dive/probe.ts', 'export const x = new Date(0);'],
+    ['content/probe.ts', "import * as z from 'zod';\nexport const X = z.string();"],
+    ['app/desk/probe.ts', "export { x } from '@/lib/dive/dive';"],
+    ['tests/unit/probe.ts', "export { x } from '@/app/parts/Button';"],
+  ])('%s may say %s', async (filePath, code) => {
+    expect(await brokenRules(filePath, code)).toEqual([]);
+  });
+
+  it('refuses a file of more than 400 lines', async () => {
+    expect(await brokenRules('lib/dive/probe.ts', 'export {};\n'.repeat(401))).toContain('max-lines');
+  });
+});

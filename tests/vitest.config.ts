@@ -1,0 +1,38 @@
+import { fileURLToPath } from 'node:url';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+/** Everything but the real browser: the pure library in Node, the screens in a light DOM. */
+export default defineConfig({
+  root,
+  cacheDir: 'node_modules/.vite',
+  resolve: { alias: { '@': root.replace(/\/$/, '') } },
+  plugins: [react()],
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'library',
+          environment: 'node',
+          include: ['tests/{unit,published,laws}/**/*.test.ts'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'screens',
+          environment: 'happy-dom',
+          include: ['tests/screens/**/*.test.{ts,tsx}'],
+          setupFiles: ['tests/screens/setup.ts'],
+          css: { modules: { classNameStrategy: 'non-scoped' } },
+          testTimeout: 30_000,
+        },
+      },
+    ],
+    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+  },
+});

@@ -1,0 +1,87 @@
+/**
+ * The walls of the house as lint rules. Inside lib arrows go down only: a folder may import its own floor
+ * and the ones below. They read import paths as text, so they hold for files not written yet.
+ */
+const floors = [
+  ['files', 'lesson', 'working', 'evidence'],
+  ['rules'],
+  ['ascent', 'dive', 'exposure'],
+  ['tissue'],
+  ['physics'],
+  ['quantity'],
+];
+
+/** The top floor's folders stand beside each other; on the ascent floor they lean on one another. */
+const foldersAbove = (floor) => floors.slice(0, floor).flat();
+
+const nodeBuiltIns =
+  'assert|async_hooks|buffer|child_process|cluster|crypto|dgram|dns|events|fs|http|http2|https|module|net|os|path|perf_hooks|process|readline|stream|timers|tls|tty|url|util|v8|vm|worker_threads|zlib';
+
+const outsideLib = [
+  { regex: '^@/app(/|$)|^(\\.\\./)+app/', message: 'lib is the engine: it never imports the screen in app/.' },
+  { regex: '^(react|react-dom|next)(/|$)', message: 'lib has no React: it must work in plain Node.' },
+  { regex: '^d3(-|/|$)', message: 'lib draws nothing: keep d3 in app/.' },
+  { regex: '^(zustand|idb|comlink|sirv|temml|@codemirror|@lezer)(/|$)', message: 'lib has no screen, storage or server: keep this in app/.' },
+  { regex: `^node:|^(${nodeBuiltIns})(/|$)`, message: 'lib runs in a browser too: no Node built-ins.' },
+  { regex: '^@/tests(/|$)|^(\\.\\./)+tests/', message: 'Only tests import tests.' },
+];
+
+/** Static and dynamic imports alike: the built-in rule sees only the first kind. */
+const forbidImports = (patterns) => ({
+  'no-restricted-imports': ['error', { patterns }],
+  'no-restricted-syntax': [
+    'error',
+    ...patterns.map(({ regex, message }) => ({
+      selector: `ImportExpression[source.value=/${regex.replaceAll('/', '\\x2F')}/]`,
+      message,
+    })),
+    ...(patterns.some(({ regex }) => regex.includes('react')) ? clockSyntax : []),
+  ],
+});
+
+const clockSyntax = [
+  { selector: 'NewExpression[callee.name="Date"][arguments.length=0]', message: 'lib has no clock: pass the time in.' },
+];
+
+const screenGlobals = [
+  'window', 'document', 'navigator', 'location', 'history', 'self', 'localStorage', 'sessionStorage', 'indexedDB',
+  'fetch', 'performance', 'crypto', 'setTimeout', 'setInterval', 'requestAnimationFrame', 'process', 'Buffer', 'console',
+];
+
+const libGlobals = {
+  'no-restricted-globals': [
+    'error',
+    ...screenGlobals.map((name) => ({ name, message: 'lib has no DOM, clock, storage or process: pass what it needs in.' })),
+  ],
+  'no-restricted-properties': [
+    'error',
+    { object: 'Date', property: 'now', message: 'lib has no clock: pass the time in.' },
+    { object: 'Math', property: 'random', message: 'The same dive gives the same bits: pass a seeded source in.' },
+  ],
+};
+
+const upward = (folders) => ({
+  regex: `^(@/lib/|(\\.\\./)+(lib/)?)(${folders.join('|')})(/|$)`,
+  message: 'Inside lib arrows go down: files, lesson, working, evidence → rules → ascent, dive, exposure → tissue → physics → quantity.',
+});
+
+export const walls = [
+  { files: ['lib/**/*.ts'], rules: { ...libGlobals, ...forbidImports(outsideLib) } },
+  ...floors.flatMap((folders, floor) => {
+    const above = foldersAbove(floor);
+    if (above.length === 0) return [];
+    const files = folders.map((folder) => `lib/${folder}/**/*.ts`);
+    return [{ files, rules: forbidImports([...outsideLib, upward(above)]) }];
+  }),
+  {
+    files: ['content/**/*.ts'],
+    rules: forbidImports([
+      { regex: '^(?!zod(/|$)|\\.|@/content(/|$)|@/lib(/|$))', message: 'content is data: it imports zod and types of lib, nothing else.' },
+      { regex: '^(\\.\\./)+app/', message: 'Only app and tests import app/.' },
+    ]),
+  },
+  {
+    files: ['app/**/*.{ts,tsx}'],
+    rules: forbidImports([{ regex: '^@/tests(/|$)|^(\\.\\./)+tests/', message: 'Only tests import tests.' }]),
+  },
+];

@@ -1,0 +1,98 @@
+import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
+import { toleratedAmbientBar } from '../tissue/limit';
+import type { GradientFactors, Settings } from '../dive/dive';
+
+/** What a ceiling is worked out from: one diver at one instant. Arrays hold sixteen tensions from `at` on, bar. */
+export interface Load {
+  readonly compartments: Compartments;
+  readonly nitrogenBar: Float64Array;
+  readonly heliumBar: Float64Array;
+  /** Where the sixteen begin in the arrays. */
+  readonly at: number;
+  readonly surfaceBar: number;
+  readonly barPerMetre: number;
+}
+
+/** A depth and the compartment (1–16) that sets it; 0 where none does. */
+export interface Ceiling {
+  readonly depthM: number;
+  readonly leader: number;
+}
+
+/** Depths closer than this are the same depth: far below anything a gauge or a reader can tell, far above rounding. */
+export const SAME_DEPTH_M = 1e-9;
+
+/** a and b of a compartment for the gases it holds, each weighted by its tension. */
+export function coefficientsOf(load: Load, compartment: number): { readonly a: number; readonly b: number } {
+  const { nitrogenA, nitrogenB, heliumA, heliumB } = load.compartments;
+  const helium = load.heliumBar[load.at + compartment]!;
+  if (helium === 0) return { a: nitrogenA[compartment]!, b: nitrogenB[compartment]! };
+  const nitrogen = load.nitrogenBar[load.at + compartment]!;
+  const inert = nitrogen + helium;
+  return {
+    a: (nitrogenA[compartment]! * nitrogen + heliumA[compartment]! * helium) / inert,
+    b: (nitrogenB[compartment]! * nitrogen + heliumB[compartment]! * helium) / inert,
+  };
+}
+
+export function inertBarOf(load: Load, compartment: number): number {
+  return load.nitrogenBar[load.at + compartment]! + load.heliumBar[load.at + compartment]!;
+}
+
+/** The ceiling under one gradient factor: the deepest of the sixteen tolerated depths, never above the surface. */
+export function ceilingAtGf(load: Load, gf: number): Ceiling {
+  let deepestBar = load.surfaceBar;
+  let leader = 0;
+  for (let c = 0; c < COMPARTMENTS; c += 1) {
+    const { a, b } = coefficientsOf(load, c);
+    const toleratedBar = toleratedAmbientBar(inertBarOf(load, c), a, b, gf);
+    if (toleratedBar > deepestBar) {
+      deepestBar = toleratedBar;
+      leader = c + 1;
+    }
+  }
+  return { depthM: (deepestBar - load.surfaceBar) / load.barPerMetre, leader };
+}
+
+/** Where the line from low to high begins: the ceiling at `low`, rounded deeper to a stop; 0 if there is none. */
+export function firstStopM(ceilingAtLowM: number, plan: Settings['plan']): number {
+  if (ceilingAtLowM <= SAME_DEPTH_M) return 0;
+  const rounded = Math.ceil((ceilingAtLowM - SAME_DEPTH_M) / plan.stopStepM) * plan.stopStepM;
+  return Math.max(rounded, plan.lastStopM);
+}
+
+/** The gradient factor in force at a depth: `low` from the first stop down, straight to `high` at the surface. */
+export function gradientFactorAt(depthM: number, firstStop: number, { low, high }: GradientFactors): number {
+  if (depthM <= 0 || firstStop <= 0) return high;
+  return depthM >= firstStop ? low : high + ((low - high) * depthM) / firstStop;
+}
+
+/**
+ * The ceiling on the line from low to high: the shallowest depth from which down to the first stop every compartment is
+ * within the line. It is 0 exactly while the surface is tolerated at `high`.
+ *
+ * A compartment's limit along the line is a parabola that opens downward in depth, and it is kept at the first stop, so
+ * the depths that keep it reach from the first stop up to one point, the root solved for here.
+ */
+export function ceilingOnLine(load: Load, gf: GradientFactors, firstStop: number): Ceiling {
+  if (gf.low === gf.high) return ceilingAtGf(load, gf.high);
+  if (firstStop <= 0) return { depthM: 0, leader: 0 };
+  const { surfaceBar } = load;
+  const slope = (gf.low - gf.high) / (firstStop * load.barPerMetre);
+  let deepestBar = 0;
+  let leader = 0;
+  for (let c = 0; c < COMPARTMENTS; c += 1) {
+    const { a, b } = coefficientsOf(load, c);
+    const steepness = 1 / b - 1;
+    const gradientBar = a + surfaceBar * steepness;
+    const shortBar = surfaceBar + gf.high * gradientBar - inertBarOf(load, c);
+    if (shortBar >= 0) continue;
+    const linear = 1 + gf.high * steepness + slope * gradientBar;
+    const underBar = (-2 * shortBar) / (linear + Math.sqrt(Math.max(0, linear * linear - 4 * slope * steepness * shortBar)));
+    if (underBar > deepestBar) {
+      deepestBar = underBar;
+      leader = c + 1;
+    }
+  }
+  return { depthM: Math.min(deepestBar / load.barPerMetre, firstStop), leader };
+}

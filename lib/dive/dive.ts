@@ -1,0 +1,93 @@
+import * as z from 'zod';
+import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
+import { WATERS } from '../physics/water';
+
+/**
+ * A dive as plain data: where it is, what the diver breathes and how the depth changes. Metres, seconds, bar, fractions.
+ * It is what a script means; `script.ts` turns text into it and back.
+ */
+
+export const DEEPEST_M = 350;
+export const LONGEST_S = 7 * 24 * 3600;
+
+const fraction = z.number().min(0).max(1);
+export const gasSchema = z
+  .object({ o2: fraction, he: fraction })
+  .refine((gas) => gas.o2 + gas.he <= 1 + 1e-9, 'oxygen and helium together are more than 100 %');
+
+const depthM = z.number().min(0).max(DEEPEST_M);
+const spanS = z.number().positive().max(LONGEST_S);
+
+/** One step of the dive. A change of depth keeps whichever of rate and time the script gave; the other follows. */
+export const stepSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('descend'), toM: depthM, durationS: spanS }),
+  z.object({ kind: z.literal('ascend'), toM: depthM, durationS: spanS }),
+  z.object({ kind: z.literal('stay'), durationS: spanS }),
+  z.object({ kind: z.literal('switch'), gas: gasSchema }),
+  z.object({ kind: z.literal('interval'), durationS: spanS }),
+]);
+
+const altitudeM = z.number().min(ALTITUDE_RANGE_M[0]).max(ALTITUDE_RANGE_M[1]);
+
+/** What the diver's tissues hold when the script begins. */
+export const startSchema = z.discriminatedUnion('kind', [
+  /** Saturated with air at this altitude. */
+  z.object({ kind: z.literal('adapted'), altitudeM }),
+  /** Saturated at another altitude and brought to the site this long ago. */
+  z.object({ kind: z.literal('arrived'), fromM: altitudeM, agoS: z.number().min(0).max(LONGEST_S) }),
+  /** Left over from an earlier dive: sixteen tensions of each gas, bar. */
+  z.object({
+    kind: z.literal('tensions'),
+    nitrogenBar: z.array(z.number().min(0)).length(16),
+    heliumBar: z.array(z.number().min(0)).length(16),
+  }),
+]);
+
+export const settingsSchema = z.object({
+  water: z.enum(WATERS),
+  altitudeM,
+  start: startSchema,
+  model: z.object({
+    variant: z.enum(['A', 'B', 'C']),
+    first: z.enum(['1', '1b']),
+    respiratoryQuotient: z.number().min(0.6).max(1.2),
+  }),
+  gradientFactors: z
+    .object({ low: z.number().gt(0).max(1), high: z.number().gt(0).max(1) })
+    .refine((gf) => gf.low <= gf.high, 'the low gradient factor is higher than the high one'),
+  /** The gas breathed when the dive begins. */
+  gas: gasSchema,
+  /** Gases the plan may switch to on the way up, each from its depth. */
+  carried: z.array(z.object({ gas: gasSchema, fromM: depthM })),
+  plan: z.object({
+    /** Rate of the ascent the schedule assumes, m/min. */
+    ascentMMin: z.number().positive().max(60),
+    stopStepM: z.number().min(1).max(10),
+    lastStopM: z.number().min(1).max(10),
+    /** Stops are whole multiples of this, min. */
+    stopRoundingMin: z.number().positive().max(5),
+  }),
+});
+
+/** One line of a script: its text as typed, and what it stands for. */
+const lineSchema = z.object({
+  text: z.string(),
+  stands: z.discriminatedUnion('as', [
+    z.object({ as: z.literal('remark') }),
+    z.object({ as: z.literal('setting'), name: z.string() }),
+    z.object({ as: z.literal('step'), index: z.number().int().min(0) }),
+  ]),
+});
+
+export const diveSchema = z.object({
+  settings: settingsSchema,
+  steps: z.array(stepSchema),
+  lines: z.array(lineSchema),
+});
+
+export type Step = z.infer<typeof stepSchema>;
+export type Start = z.infer<typeof startSchema>;
+export type Settings = z.infer<typeof settingsSchema>;
+export type ScriptLine = z.infer<typeof lineSchema>;
+export type Dive = z.infer<typeof diveSchema>;
+export type GradientFactors = Settings['gradientFactors'];

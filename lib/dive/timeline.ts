@@ -33,6 +33,12 @@ export interface Timeline {
   readonly hasHelium: boolean;
 }
 
+export interface TimelineOptions {
+  readonly reuse?: Timeline | undefined;
+  readonly freshAtLegs?: readonly number[] | undefined;
+  readonly intervalEveryS?: number | undefined;
+}
+
 /** The site as pressures: what the surface weighs and what a metre of the water adds, bar. */
 export function siteOf(dive: Dive): { readonly surfaceBar: number; readonly barPerMetre: number } {
   return { surfaceBar: atmosphereBar(dive.settings.altitudeM), barPerMetre: barPerMetre(dive.settings.water) };
@@ -44,13 +50,14 @@ export function siteOf(dive: Dive): { readonly surfaceBar: number; readonly barP
  * but for rounding. Throws RangeError if `everyS` is not a positive number.
  *
  * `reuse` is a timeline no longer needed, whose arrays are written over where they fit: while a dive is dragged, asking
- * the system for fresh memory would cost more than the arithmetic. At the legs numbered in `freshAtLegs` the tissues
+ * the system for fresh memory would cost more than the arithmetic. Surface intervals may be sampled more sparsely, every
+ * `intervalEveryS` seconds, since nothing happens fast there. At the legs numbered in `freshAtLegs` the tissues
  * begin anew, as those of an instrument do that was swapped or has lost its memory.
  */
 export function computeTimeline(
   dive: Dive,
   everyS: number,
-  { reuse, freshAtLegs = [] }: { reuse?: Timeline | undefined; freshAtLegs?: readonly number[] } = {},
+  { reuse, freshAtLegs = [], intervalEveryS = everyS }: TimelineOptions = {},
 ): Timeline {
   if (!(everyS > 0) || !Number.isFinite(everyS)) throw new RangeError('a timeline needs a positive number of seconds');
   const { model } = dive.settings;
@@ -58,7 +65,7 @@ export function computeTimeline(
   const coefficients = compartments(model.variant, model.first);
   const offsetBar = lungOffsetBar(model.respiratoryQuotient);
   const { legs, gases, endS } = legsOf(dive);
-  const instants = sampleInstants(legs, endS, everyS);
+  const instants = sampleInstants(legs, endS, everyS, intervalEveryS);
   const length = instants.timeS.length;
   const start = startingTissues(dive.settings, coefficients);
   const hasHelium = gases.some((gas) => gas.he > 0) || start.heliumBar.some((tension) => tension > 0);
@@ -127,18 +134,18 @@ export function gasAt(timeline: Timeline, sample: number): Gas {
 
 const SAME_INSTANT_S = 1e-6;
 
-function sampleInstants(legs: readonly Leg[], endS: number, everyS: number) {
-  const room = Math.ceil(endS / everyS) + legs.length + 2;
+function sampleInstants(legs: readonly Leg[], endS: number, everyS: number, intervalEveryS: number) {
+  const room = Math.ceil(endS / Math.min(everyS, intervalEveryS)) + legs.length + 2;
   const timeS = new Float64Array(room);
   const leg = new Int32Array(room);
   let count = 0;
-  let tick = 0;
   legs.forEach((current, index) => {
+    const stepS = current.interval ? intervalEveryS : everyS;
     timeS[count] = current.startS;
     leg[count] = index;
     count += 1;
-    while (tick * everyS <= current.startS + SAME_INSTANT_S) tick += 1;
-    for (let t = tick * everyS; t < current.endS - SAME_INSTANT_S; tick += 1, t = tick * everyS) {
+    let tick = Math.floor((current.startS + SAME_INSTANT_S) / stepS) + 1;
+    for (let t = tick * stepS; t < current.endS - SAME_INSTANT_S; tick += 1, t = tick * stepS) {
       timeS[count] = t;
       leg[count] = index;
       count += 1;

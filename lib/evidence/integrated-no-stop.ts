@@ -27,11 +27,13 @@ export function integratedNoStopChecks(engine: Engine, solve: Solve, group: stri
     ]);
     const timeline = engine.computeTimeline(seaLevelDive(gas, steps, { low: gf, high: gf }), 10);
     const minutes = engine.figuresOf(timeline).noStopMin[sampleAt(timeline, downMin * 60)]!;
+    // Without a time to stay there is nothing to integrate, and no figure to hold against the limit.
+    const stays = minutes > 0 && Number.isFinite(minutes);
     const stretches: Stretch[] = [
       { minutes: downMin, fromM: 0, toM: depthM, gas },
       { minutes, fromM: depthM, toM: depthM, gas },
     ];
-    const overBar = PUBLISHED_ROWS.map(({ nitrogen, helium }, row) => {
+    const overBar = (stays ? PUBLISHED_ROWS : []).map(({ nitrogen, helium }, row) => {
       const nitrogenBar = solve(row, 'nitrogen', stretches, STEP_SHARE);
       const heliumBar = gas.he > 0 ? solve(row, 'helium', stretches, STEP_SHARE) : 0;
       const inertBar = nitrogenBar + heliumBar;
@@ -45,7 +47,7 @@ export function integratedNoStopChecks(engine: Engine, solve: Solve, group: stri
       group,
       title: `When the no-stop time ends, one compartment has just reached its limit: ${title}`,
       published: 0,
-      ours: Math.max(...overBar),
+      ours: stays ? Math.max(...overBar) : Number.NaN,
       note: `The engine’s no-stop time on arrival is ${minutes.toFixed(2)} min; the tensions after it are the library’s.`,
     });
   });

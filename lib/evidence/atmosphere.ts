@@ -1,12 +1,12 @@
 import published from '../../content/published/atmosphere.json';
 import { atmosphereSchema } from '../../content/published/schema';
+import { METRES_PER_FOOT } from '../quantity/length';
+import { BAR_PER_PSI } from '../quantity/pressure';
 import { compared, type Check } from './check';
 import type { Engine } from './engine';
 
 const group = 'atmosphere';
 const HPA_PER_BAR = 1000;
-const HPA_PER_PSI = 68.947572932;
-const M_PER_FT = 0.3048;
 
 /** Pressure at altitude against the levels and rows printed of the standard atmosphere. */
 export function atmosphereChecks(engine: Engine): Check[] {
@@ -31,8 +31,8 @@ export function atmosphereChecks(engine: Engine): Check[] {
         id: `${group}-feet-${row.altitudeFt}`,
         group,
         title: `Pressure at ${row.altitudeFt} ft`,
-        published: row.psia * HPA_PER_PSI,
-        ours: engine.atmosphereBar(row.altitudeFt * M_PER_FT) * HPA_PER_BAR,
+        published: row.psia * BAR_PER_PSI * HPA_PER_BAR,
+        ours: engine.atmosphereBar(row.altitudeFt * METRES_PER_FOOT) * HPA_PER_BAR,
         unit: 'hPa',
         tolerance: tolerances.values.value,
         reason: tolerances.values.reason,

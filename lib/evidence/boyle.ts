@@ -1,10 +1,10 @@
 import published from '../../content/published/boyle.json';
 import { boyleSchema } from '../../content/published/schema';
+import { METRES_PER_FOOT } from '../quantity/length';
 import { compared, type Check } from './check';
 import type { Engine } from './engine';
 
 const group = 'boyle';
-const M_PER_FT = 0.3048;
 
 /** How a held gas grows between two depths, by the engine's pressures, against the factors that texts print. */
 export function boyleChecks(engine: Engine): Check[] {
@@ -14,7 +14,7 @@ export function boyleChecks(engine: Engine): Check[] {
     return (1 + fromM * perMetre) / (1 + toM * perMetre);
   };
   const inFeet = (fromFt: number, toFt: number) => {
-    const perFoot = engine.barPerMetre('salt') * M_PER_FT;
+    const perFoot = engine.barPerMetre('salt') * METRES_PER_FOOT;
     return (engine.seaLevelBar + fromFt * perFoot) / (engine.seaLevelBar + toFt * perFoot);
   };
   const common = { group, source, unit: '' };

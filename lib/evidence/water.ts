@@ -1,18 +1,18 @@
 import published from '../../content/published/water.json';
 import { waterSchema } from '../../content/published/schema';
+import { METRES_PER_FOOT } from '../quantity/length';
 import { compared, type Check } from './check';
 import type { Engine } from './engine';
 
 const group = 'water';
 const PA_PER_BAR = 1e5;
 const KG_PER_LB = 0.45359237;
-const M_PER_FT = 0.3048;
 
 /** The depth gauge's water, fresh and sea water, and the units of sea-water pressure. */
 export function waterChecks(engine: Engine): Check[] {
   const { source, tolerances, reference, msw, fsw, fswPerMsw, eos80 } = waterSchema.parse(published);
   const densityOf = (water: 'reference' | 'fresh' | 'salt') => (engine.barPerMetre(water) * PA_PER_BAR) / engine.standardGravity;
-  const footOfSeaWaterPa = (fsw.lbPerCubicFt * KG_PER_LB * engine.standardGravity) / M_PER_FT ** 2;
+  const footOfSeaWaterPa = (fsw.lbPerCubicFt * KG_PER_LB * engine.standardGravity) / METRES_PER_FOOT ** 2;
   const common = { group, source };
   return [
     compared({

@@ -79,7 +79,7 @@ export function noStopTableChecks(engine: Engine): Check[] {
       tolerance: 0,
       reason: 'more pressure loads every compartment faster',
       source: fromNavy.source,
-      obtained: 'read',
+      obtained: 'from memory',
     }),
   ];
 }

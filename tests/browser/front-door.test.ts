@@ -1,54 +1,89 @@
-import AxeBuilder from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
-import { launchChromium } from './chromium';
+import { accessibilityFaults, sidewaysPx, browserVisits } from './visit';
 
-let browser: Browser;
-let context: BrowserContext;
-let page: Page;
-let complaints: string[];
-
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-
-beforeEach(async () => {
-  context = await browser.newContext({ baseURL: inject('siteAddress') });
-  page = await context.newPage();
-  complaints = [];
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
-  });
-  page.on('pageerror', (error) => complaints.push(error.message));
-});
-afterEach(() => context.close());
+const visit = browserVisits();
 
 describe('the front door', () => {
   it('draws text that has a width, so the browser under test really has letters', async () => {
+    const { page } = await visit();
     await page.goto('/');
-    const heading = await page.getByRole('heading', { level: 1 }).evaluate((element) => {
+    const widthPx = await page.getByRole('heading', { level: 1 }).evaluate((heading) => {
       const range = document.createRange();
-      range.selectNodeContents(element);
+      range.selectNodeContents(heading);
       return range.getBoundingClientRect().width;
     });
-    expect(heading).toBeGreaterThan(50);
+    expect(widthPx).toBeGreaterThan(100);
+  });
+
+  it('is set in the fonts the app ships', async () => {
+    const { page } = await visit();
+    await page.goto('/');
+    const loaded = await page.evaluate(async () => {
+      await document.fonts.ready;
+      return [...document.fonts].filter((font) => font.status === 'loaded').map((font) => font.family.replaceAll('"', ''));
+    });
+    expect(loaded).toEqual(expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']));
+  });
+
+  it('asks nothing of any other machine', async () => {
+    const { page } = await visit();
+    const elsewhere: string[] = [];
+    page.on('request', (request) => {
+      if (!request.url().startsWith('http://localhost')) elsewhere.push(request.url());
+    });
+    await page.goto('/', { waitUntil: 'networkidle' });
+    expect(elsewhere).toEqual([]);
   });
 
   it('opens with nothing to complain of in the console', async () => {
+    const { page, complaints } = await visit();
     await page.goto('/', { waitUntil: 'networkidle' });
     expect(complaints).toEqual([]);
   });
 
-  it('says the caution', async () => {
+  it('says the caution first, on screen and at the head of each printed page', async () => {
+    const { page } = await visit();
     await page.goto('/');
-    expect(await page.getByText(cautions.general).isVisible()).toBe(true);
+    const strip = page.getByRole('complementary', { name: 'Caution' });
+    expect(await strip.textContent()).toBe(cautions.general);
+    expect(await strip.isVisible()).toBe(true);
+    await page.emulateMedia({ media: 'print' });
+    expect(await strip.evaluate((element) => getComputedStyle(element).display)).toBe('table-header-group');
+    expect(await page.getByRole('navigation', { name: 'Screens' }).isVisible()).toBe(false);
   });
 
-  it('has no accessibility violation that axe can find', async () => {
+  it('lets the keyboard skip to the page', async () => {
+    const { page } = await visit();
     await page.goto('/');
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('main');
+  });
+
+  it.each(['light', 'dark'])('has no fault that axe can find in the %s theme, with its table open', async (theme) => {
+    const { page } = await visit({ preferences: { theme } });
+    await page.goto('/');
+    await page.getByText('Read it as a table').click();
+    expect(await accessibilityFaults(page)).toEqual([]);
+  });
+
+  it.each([320, 390, 768])('fits a window %d px wide without scrolling sideways', async (width) => {
+    const { page } = await visit({ viewport: { width, height: 844 } });
+    await page.goto('/');
+    await page.getByText('Read it as a table').click();
+    expect(await sidewaysPx(page)).toBe(0);
+  });
+});
+
+describe('an address that leads nowhere', () => {
+  it.each(['light', 'dark'])('says so and shows the way back, in the %s theme', async (theme) => {
+    const { page } = await visit({ preferences: { theme } });
+    const response = await page.goto('/nowhere/');
+    expect(response?.status()).toBe(404);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.getByRole('link', { name: 'Go to the front door' }).click();
+    await page.waitForURL('**/');
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toContain('asks for a stop');
   });
 });

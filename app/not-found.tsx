@@ -1,0 +1,24 @@
+import type { Metadata } from 'next';
+import { Notice } from './Notice';
+import { ButtonLink } from './parts/Button';
+import { routes } from './parts/routes';
+
+export const metadata: Metadata = { title: 'Not here' };
+
+export default function NotFound() {
+  return (
+    <Notice
+      title="There is no page here"
+      actions={
+        <ButtonLink href={routes.home.path} kind="primary">
+          Go to the front door
+        </ButtonLink>
+      }
+    >
+      <p>
+        The address may be mistyped, or the page may have moved. Nothing is lost: your dives and settings are kept on
+        this machine.
+      </p>
+    </Notice>
+  );
+}

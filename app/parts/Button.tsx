@@ -1,0 +1,39 @@
+import Link from 'next/link';
+import type { ButtonHTMLAttributes, ReactNode } from 'react';
+import styles from './Button.module.css';
+import { Icon, type IconName } from './Icon';
+
+/** `primary` is the one thing to do here; `quiet` sits inside text and tables. */
+export type ButtonKind = 'plain' | 'primary' | 'quiet';
+
+interface ButtonProps extends Omit<ButtonHTMLAttributes<HTMLButtonElement>, 'className'> {
+  kind?: ButtonKind;
+  icon?: IconName;
+  children: ReactNode;
+}
+
+export function Button({ kind = 'plain', icon, children, type = 'button', ...rest }: ButtonProps) {
+  return (
+    <button {...rest} type={type} className={`${styles.button} ${styles[kind]}`}>
+      {icon && <Icon name={icon} />}
+      {children}
+    </button>
+  );
+}
+
+interface ButtonLinkProps {
+  href: string;
+  kind?: ButtonKind;
+  icon?: IconName;
+  children: ReactNode;
+}
+
+/** Looks like a button and is a link, because it leads somewhere. */
+export function ButtonLink({ href, kind = 'plain', icon, children }: ButtonLinkProps) {
+  return (
+    <Link href={href} className={`${styles.button} ${styles[kind]}`}>
+      {icon && <Icon name={icon} />}
+      {children}
+    </Link>
+  );
+}

@@ -1,0 +1,23 @@
+export interface Route {
+  path: string;
+  name: string;
+  /** One line for a person who has not been there. */
+  summary: string;
+  /** Only screens that exist are offered. */
+  open: boolean;
+}
+
+/** Every screen of the app, in the order a person meets them. Paths are written here and nowhere else. */
+export const routes = {
+  home: { path: '/', name: 'Halftime', summary: 'The front door.', open: true },
+  desk: { path: '/desk/', name: 'Desk', summary: 'Script a dive, run it or steer it by hand, and watch the model.', open: true },
+  lessons: { path: '/lessons/', name: 'Lessons', summary: 'Predict, see, and read the working, one question at a time.', open: false },
+  curves: { path: '/curves/', name: 'Curves', summary: 'No-stop times, limits and half-times, without a dive.', open: false },
+  gases: { path: '/gases/', name: 'Gases', summary: 'Oxygen, narcosis, density and how much to carry.', open: false },
+  bench: { path: '/bench/', name: 'Bench', summary: 'Pressure-chamber runs and what an instrument should show.', open: false },
+  evidence: { path: '/evidence/', name: 'Evidence', summary: 'Every check against published figures, worked out as you read.', open: false },
+  model: { path: '/model/', name: 'Model', summary: 'What is computed, from which sources, and what is left out.', open: true },
+} as const satisfies Record<string, Route>;
+
+/** What the navigation lists: the screens that are open, less the front door, which the name in the header leads to. */
+export const openRoutes: readonly Route[] = Object.values(routes).filter((route: Route) => route.open && route.path !== '/');

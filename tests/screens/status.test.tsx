@@ -1,0 +1,50 @@
+import { act, render, screen } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { StatusRegion } from '@/app/parts/StatusRegion';
+import { useStatus } from '@/app/parts/status';
+
+beforeEach(() => useStatus.getState().clear());
+afterEach(() => vi.useRealTimers());
+
+const say = (...message: Parameters<ReturnType<typeof useStatus.getState>['say']>) =>
+  act(() => useStatus.getState().say(...message));
+
+describe('the status region', () => {
+  it('is there, empty, before anything is said, so that screen readers are listening', () => {
+    render(<StatusRegion />);
+    expect(screen.getByRole('status')).toBeEmptyDOMElement();
+  });
+
+  it('says the newest message only', () => {
+    render(<StatusRegion />);
+    say('Copied the link.');
+    say('Saved the picture.');
+    expect(screen.getByRole('status')).toHaveTextContent('Saved the picture.');
+    expect(screen.getByRole('status')).not.toHaveTextContent('Copied');
+  });
+
+  it('offers to undo, does it once and is done', async () => {
+    const run = vi.fn();
+    render(<StatusRegion />);
+    say('Removed the second dive.', { label: 'Undo', run });
+    await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(run).toHaveBeenCalledTimes(1);
+    expect(screen.getByRole('status')).toBeEmptyDOMElement();
+  });
+
+  it('can be put away by hand', async () => {
+    render(<StatusRegion />);
+    say('Copied the link.');
+    await userEvent.click(screen.getByRole('button', { name: 'Put this message away' }));
+    expect(screen.getByRole('status')).toBeEmptyDOMElement();
+  });
+
+  it('goes by itself after a while', () => {
+    vi.useFakeTimers();
+    render(<StatusRegion />);
+    say('Copied the link.');
+    act(() => void vi.advanceTimersByTime(20_000));
+    expect(screen.getByRole('status')).toBeEmptyDOMElement();
+  });
+});

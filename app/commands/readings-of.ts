@@ -1,0 +1,62 @@
+import { cautions } from '@/content/cautions';
+import { figuresAt, figuresOf } from '@/lib/ascent/figures';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
+import type { Dive } from '@/lib/dive/dive';
+import type { Notice } from '@/lib/dive/script';
+import { computeTimeline, gasAt, tissuesAt } from '@/lib/dive/timeline';
+
+/** What the `readings` command tells of a dive: plain data, ready to be written out. Bar, metres, minutes, fractions. */
+export interface Readings {
+  readonly caution: string;
+  readonly unknown: string;
+  readonly warnings: readonly Notice[];
+  readonly samples: readonly SampleReadings[];
+}
+
+export type SampleReadings = ReturnType<typeof sampleReadings>;
+
+/** Readings every so many seconds and at each change of step. */
+export function readingsOf(dive: Dive, warnings: readonly Notice[], everyS: number): Readings {
+  const timeline = computeTimeline(dive, everyS);
+  const figures = figuresOf(timeline);
+  return {
+    caution: cautions.general,
+    unknown: cautions.unknown,
+    warnings,
+    samples: Array.from({ length: timeline.length }, (_, sample) => sampleReadings(timeline, figures, sample)),
+  };
+}
+
+function sampleReadings(timeline: ReturnType<typeof computeTimeline>, figures: ReturnType<typeof figuresOf>, sample: number) {
+  const now = figuresAt(timeline, figures, sample);
+  const { nitrogenBar, heliumBar } = tissuesAt(timeline, sample);
+  return {
+    timeS: timeline.timeS[sample]!,
+    depthM: timeline.depthM[sample]!,
+    ambientBar: timeline.ambientBar[sample]!,
+    gas: gasAt(timeline, sample),
+    nitrogenBar: Array.from(nitrogenBar),
+    heliumBar: Array.from(heliumBar),
+    ceilingM: now.ceiling.depthM,
+    ceilingAtLowM: now.ceilingAtLow.depthM,
+    ceilingAtHighM: now.ceilingAtHigh.depthM,
+    noStopMin: cappedMin(now.noStop.minutes),
+    creditedNoStopMin: cappedMin(now.creditedNoStopMin),
+    requiredStops: now.schedule.stops.map(({ depthM, minutes, gas }) => ({ depthM, minutes, gas })),
+    timeToSurfaceMin: Number.isFinite(now.schedule.timeToSurfaceMin) ? now.schedule.timeToSurfaceMin : null,
+    supersaturation: now.supersaturation.value,
+    surfacingSupersaturation: now.surfacingSupersaturation.value,
+    leadingCompartment: now.leadingCompartment,
+    leading: {
+      ceiling: now.ceiling.leader || null,
+      noStop: now.noStop.leader || null,
+      supersaturation: now.supersaturation.leader,
+      surfacingSupersaturation: now.surfacingSupersaturation.leader,
+    },
+  };
+}
+
+/** Over the cap there is no figure, only "more than 99 min": null. */
+function cappedMin(minutes: number): number | null {
+  return minutes > NO_STOP_CAP_MIN ? null : minutes;
+}

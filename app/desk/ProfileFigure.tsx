@@ -1,0 +1,69 @@
+'use client';
+
+import { printDepth, sayDepth } from '@/lib/quantity/depth';
+import { printClock } from '@/lib/quantity/duration';
+import { usePreferences } from '../parts/preferences';
+import { cursorSample } from './desk-store';
+import { useDesk } from './desk-context';
+import { PictureFrame } from './Picture';
+import { noStopText } from './print-figures';
+import { ProfilePicture } from './profile-picture';
+import { useWidth } from './use-width';
+import styles from './desk.module.css';
+
+const TABLE_EVERY_S = 60;
+
+export function ProfileFigure() {
+  const scene = useDesk((state) => state.scene);
+  const sample = useDesk(cursorSample);
+  const cursorS = useDesk((state) => state.cursorS);
+  const onCursor = useDesk((state) => state.setCursor);
+  const units = usePreferences((state) => state.units);
+  const { ref, width } = useWidth<HTMLDivElement>(900);
+  const { timeline, figures } = scene;
+  const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
+  const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
+  const samples = () => {
+    const chosen: number[] = [];
+    let nextS = 0;
+    for (let i = 0; i < timeline.length; i += 1) {
+      const timeS = timeline.timeS[i]!;
+      const newLeg = i === 0 || timeline.leg[i] !== timeline.leg[i - 1] || i === timeline.length - 1;
+      if (!newLeg && timeS < nextS) continue;
+      chosen.push(i);
+      nextS = timeS + TABLE_EVERY_S;
+    }
+    return chosen;
+  };
+
+  return (
+    <PictureFrame
+      title="The dive"
+      sentence={
+        `Depth over ${printClock(timeline.timeS.at(-1)!)}, to ${sayDepth(deepestM, units)}. ` +
+        (ceilingM > 0
+          ? `The hatched roof is the ceiling; it comes down to ${printDepth(ceilingM, units)}.`
+          : 'No ceiling appears.')
+      }
+      columns={[
+        { heading: 'Time', cell: (i: number) => printClock(timeline.timeS[i]!) },
+        { heading: 'Depth', numeric: true, cell: (i) => printDepth(timeline.depthM[i]!, units) },
+        { heading: 'Ceiling', numeric: true, cell: (i) => (figures.ceilingM[i]! > 0 ? printDepth(figures.ceilingM[i]!, units) : 'none') },
+        { heading: 'No-stop time', numeric: true, cell: (i) => `${noStopText(figures.noStopMin[i]!)} min` },
+      ]}
+      rows={samples}
+    >
+      <div ref={ref} className={styles.canvas}>
+        <ProfilePicture
+          scene={scene}
+          sample={sample}
+          cursorS={cursorS}
+          width={width}
+          height={width < 600 ? 260 : 320}
+          units={units}
+          onCursor={onCursor}
+        />
+      </div>
+    </PictureFrame>
+  );
+}

@@ -1,0 +1,91 @@
+'use client';
+
+import { useMemo } from 'react';
+import { figuresAt } from '@/lib/ascent/figures';
+import { gasAt } from '@/lib/dive/timeline';
+import { gasName } from '@/lib/physics/gas';
+import { printDepth, printStopDepth } from '@/lib/quantity/depth';
+import { printClock } from '@/lib/quantity/duration';
+import { usePreferences } from '../parts/preferences';
+import { Reading } from '../parts/Reading';
+import { cursorSample } from './desk-store';
+import { useDesk } from './desk-context';
+import { ascentMinutesText, noStopText } from './print-figures';
+import styles from './desk.module.css';
+
+/** What the model says at the time cursor. */
+export function ReadingsPanel() {
+  const scene = useDesk((state) => state.scene);
+  const sample = useDesk(cursorSample);
+  const units = usePreferences((state) => state.units);
+  const { timeline, figures } = scene;
+  const now = useMemo(() => figuresAt(timeline, figures, sample), [timeline, figures, sample]);
+  const [depth, depthUnit] = printDepth(timeline.depthM[sample]!, units).split(' ');
+  const [ceiling, ceilingUnit] = printDepth(now.ceiling.depthM, units).split(' ');
+  const stop = now.schedule.stops[0];
+  const asked = now.ceiling.depthM > 0;
+
+  return (
+    <section aria-label="Readings" className={styles.readings}>
+      <Reading label="Depth" value={depth!} unit={depthUnit} roomFor={5} note={`on ${gasName(gasAt(timeline, sample))}`} />
+      <Reading label="Time" value={printClock(timeline.timeS[sample]!)} roomFor={7} note="since the start" />
+      <Reading
+        label="No-stop time"
+        value={noStopText(now.noStop.minutes)}
+        unit="min"
+        roomFor={3}
+        note={noStopNote(now)}
+      />
+      <Reading
+        label="Ceiling"
+        value={asked ? ceiling! : 'none'}
+        unit={asked ? ceilingUnit : undefined}
+        roomFor={5}
+        tone={asked ? 'stop' : 'plain'}
+        note={asked ? `set by compartment ${now.ceiling.leader}` : 'you may surface'}
+      />
+      <Reading
+        label="Required stop"
+        value={stop ? printStopDepth(stop.depthM, units).split(' ')[0]! : 'none'}
+        unit={stop ? printStopDepth(stop.depthM, units).split(' ')[1] : undefined}
+        roomFor={4}
+        tone={stop ? 'stop' : 'plain'}
+        note={stop ? `you need to stop there for ${stop.minutes} min` : 'straight up is tolerated'}
+      />
+      <Reading
+        label="Time to surface"
+        value={ascentMinutesText(now.schedule.timeToSurfaceMin)}
+        unit="min"
+        roomFor={4}
+        note={stops(now.schedule.stops.length)}
+      />
+      <Reading
+        label="Supersaturation"
+        value={percent(now.supersaturation.value)}
+        unit="%"
+        roomFor={4}
+        note={`now, compartment ${now.supersaturation.leader}`}
+      />
+      <Reading
+        label="On surfacing"
+        value={percent(now.surfacingSupersaturation.value)}
+        unit="%"
+        roomFor={4}
+        note={`if up this instant, compartment ${now.surfacingSupersaturation.leader}`}
+      />
+    </section>
+  );
+}
+
+function noStopNote({ noStop, creditedNoStopMin }: ReturnType<typeof figuresAt>): string {
+  if (noStop.leader === 0) return 'no compartment will reach its limit here';
+  if (noStop.minutes === 0 && creditedNoStopMin === 0) return `over, by compartment ${noStop.leader}`;
+  return `compartment ${noStop.leader}; ${noStopText(creditedNoStopMin)} with credit for the way up`;
+}
+
+const percent = (value: number) => String(Math.round(value * 100));
+
+function stops(count: number): string {
+  if (count === 0) return 'no stops on the way';
+  return count === 1 ? 'one stop on the way' : `${count} stops on the way`;
+}

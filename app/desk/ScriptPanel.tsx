@@ -1,0 +1,77 @@
+'use client';
+
+import { useId } from 'react';
+import { scenarios } from '@/content/scenarios/scenarios';
+import { Choice } from '../parts/Choice';
+import { IconButton } from '../parts/IconButton';
+import { useDesk } from './desk-context';
+import styles from './desk.module.css';
+
+/** The dive as text, what is wrong with it, and dives to begin with. */
+export function ScriptPanel() {
+  const id = useId();
+  const script = useDesk((state) => state.script);
+  const errors = useDesk((state) => state.errors);
+  const warnings = useDesk((state) => state.warnings);
+  const setScript = useDesk((state) => state.setScript);
+  const undo = useDesk((state) => state.undo);
+  const redo = useDesk((state) => state.redo);
+  const canUndo = useDesk((state) => state.past.length > 0);
+  const canRedo = useDesk((state) => state.future.length > 0);
+  const scenario = scenarios.find((one) => one.script === script);
+
+  return (
+    <section className={styles.script} aria-labelledby={`${id}-title`}>
+      <div className={styles.scriptHead}>
+        <h2 id={`${id}-title`}>Dive script</h2>
+        <span className={styles.tools}>
+          <IconButton icon="undo" label="Undo" onClick={undo} disabled={!canUndo} />
+          <IconButton icon="redo" label="Redo" onClick={redo} disabled={!canRedo} />
+        </span>
+      </div>
+      <Choice
+        label="Ready dives"
+        value={scenario?.id ?? 'own'}
+        options={[...(scenario ? [] : [{ value: 'own', label: 'Your own' }]), ...scenarios.map((one) => ({ value: one.id, label: one.title }))]}
+        onChange={(chosen) => {
+          const next = scenarios.find((one) => one.id === chosen);
+          if (next) setScript(next.script);
+        }}
+        hint={scenario?.shows}
+      />
+      <textarea
+        aria-label="Dive script"
+        aria-invalid={errors.length > 0 ? true : undefined}
+        aria-describedby={`${id}-notices`}
+        className={styles.editor}
+        spellCheck={false}
+        autoCapitalize="off"
+        autoCorrect="off"
+        value={script}
+        rows={Math.max(14, script.split('\n').length + 1)}
+        onChange={(event) => setScript(event.target.value, 'joined')}
+      />
+      <div id={`${id}-notices`} aria-live="polite">
+        {errors.length > 0 && (
+          <>
+            <p className={styles.held}>The pictures show the last dive that made sense.</p>
+            <NoticeList notices={errors} />
+          </>
+        )}
+        {errors.length === 0 && warnings.length > 0 && <NoticeList notices={warnings} />}
+      </div>
+    </section>
+  );
+}
+
+function NoticeList({ notices }: { notices: readonly { line: number; column: number; message: string; mend: string }[] }) {
+  return (
+    <ul className={styles.notices}>
+      {notices.slice(0, 8).map((notice, index) => (
+        <li key={index}>
+          <b>Line {notice.line}.</b> {notice.message} {notice.mend}
+        </li>
+      ))}
+    </ul>
+  );
+}

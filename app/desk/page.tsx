@@ -1,0 +1,14 @@
+import type { Metadata } from 'next';
+import { routes } from '../parts/routes';
+import { Desk } from './Desk';
+
+export const metadata: Metadata = { title: routes.desk.name, description: routes.desk.summary };
+
+export default function DeskPage() {
+  return (
+    <>
+      <h1 className="spoken">Desk</h1>
+      <Desk />
+    </>
+  );
+}

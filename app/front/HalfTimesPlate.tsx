@@ -58,7 +58,7 @@ function Picture({ width, height, className }: { width: number; height: number; 
   const minutes = x.ticks(spanMin);
   const [left, right] = x.range() as [number, number];
   const [bottom, top] = y.range() as [number, number];
-  const labelled = fillings.filter(hasRoom((share) => y(share)));
+  const labelled = fillings.toReversed().filter(hasRoom((share) => y(share)));
   return (
     <svg viewBox={`0 0 ${width} ${height}`} className={`${styles.plate} ${className}`} aria-hidden="true">
       {[0, 0.25, 0.5, 0.75, 1].map((share) => (
@@ -99,13 +99,13 @@ function Picture({ width, height, className }: { width: number; height: number; 
   );
 }
 
-/** Keeps a half-time when its label stands clear of the one kept before it; the curves bunch at both ends. */
+/** Going up from the slowest, keeps a half-time when its label stands clear of the one below; the curves bunch at both ends. */
 function hasRoom(y: (share: number) => number): (filling: Filling) => boolean {
-  let lastY = y(1);
+  let belowY = Infinity;
   return ({ filledAfter }) => {
     const here = y(filledAfter(spanMin));
-    if (here - lastY < labelHeight) return false;
-    lastY = here;
+    if (belowY - here < labelHeight || here - y(1) < labelHeight) return false;
+    belowY = here;
     return true;
   };
 }

@@ -1,8 +1,7 @@
-import 'temml/dist/Temml-Local.css';
-import { existsSync, readFileSync } from 'node:fs';
+import '../parts/formulas.css';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { renderMarkdown } from '../parts/markdown';
 import styles from './page.module.css';
 
@@ -10,9 +9,7 @@ export const metadata: Metadata = { title: 'Model' };
 
 /** The model told to a teacher. Written in content/model.md and set at build time: no script of it reaches the reader. */
 export default function ModelPage() {
-  const file = join(process.cwd(), 'content/model.md');
-  if (!existsSync(file)) notFound();
-  const { html, headings } = renderMarkdown(readFileSync(file, 'utf8'));
+  const { html, headings } = renderMarkdown(readFileSync(join(process.cwd(), 'content/model.md'), 'utf8'));
   const sections = headings.filter(({ depth }) => depth === 2);
   return (
     <div className={styles.page}>

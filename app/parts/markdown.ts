@@ -9,8 +9,9 @@ export interface Heading {
 }
 
 /**
- * Markdown with $…$ and $$…$$ formulas, as HTML with MathML. Only for pages made at build time, and only for text that
- * is part of the project: what it is given is trusted. A formula with a mistake stops the build.
+ * Markdown with formulas, as HTML with MathML: $…$ inside a line, and $$…$$ or a $…$ that has a paragraph to itself set
+ * on its own. Only for pages made at build time, and only for text that is part of the project: what it is given is
+ * trusted. A formula with a mistake stops the build.
  */
 export function renderMarkdown(source: string): { html: string; headings: Heading[] } {
   const headings: Heading[] = [];
@@ -39,10 +40,11 @@ export function renderMarkdown(source: string): { html: string; headings: Headin
 const displayFormula = {
   name: 'displayFormula',
   level: 'block' as const,
-  start: (source: string) => source.indexOf('$$'),
+  start: (source: string) => source.match(/^\$/m)?.index,
   tokenizer(source: string) {
-    const found = /^\$\$([\s\S]+?)\$\$(?:\n|$)/.exec(source);
-    return found?.[1] === undefined ? undefined : { type: 'displayFormula', raw: found[0], formula: found[1].trim() };
+    const found = /^(?:\$\$([\s\S]+?)\$\$|\$([^$\n]+)\$)[ \t]*(?:\n+|$)/.exec(source);
+    const formula = found?.[1] ?? found?.[2];
+    return found && formula ? { type: 'displayFormula', raw: found[0], formula: formula.trim() } : undefined;
   },
   renderer: (token: Tokens.Generic) => `<div class="formula" tabindex="0" role="group" aria-label="Formula">${mathml(token['formula'], true)}</div>\n`,
 };

@@ -16,6 +16,13 @@ describe('markdown', () => {
     expect(html).toContain('<p>After.</p>');
   });
 
+  it('sets a formula with a paragraph to itself the same way, but not one that only begins a paragraph', () => {
+    const { html } = renderMarkdown('So:\n\n$P = a$\n\n$RQ$ is the respiratory quotient.\n');
+    expect(html).toMatch(/<div class="formula"[^>]*><math[^>]*display="block"/);
+    expect(html.match(/class="formula"/g)).toHaveLength(1);
+    expect(html).toMatch(/<p><math.* is the respiratory quotient\.<\/p>/s);
+  });
+
   it('leaves sums of money and code alone', () => {
     expect(renderMarkdown('It cost $5 and then $6.').html).toContain('It cost $5 and then $6.');
     expect(renderMarkdown('Write `$x$` for a formula.').html).toContain('<code>$x$</code>');

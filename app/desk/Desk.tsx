@@ -2,31 +2,43 @@
 
 import { useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
-import { DeskContext } from './desk-context';
+import { DeskContext, useDesk } from './desk-context';
 import { createDeskStore } from './desk-store';
-import { ChaseFigure } from './ChaseFigure';
+import { pictures } from './pictures/all';
 import { PlaybackBar } from './PlaybackBar';
-import { ProfileFigure } from './ProfileFigure';
 import { ReadingsPanel } from './ReadingsPanel';
 import { ScriptPanel } from './ScriptPanel';
 import styles from './desk.module.css';
 
 /** The sandbox: a script on the left; the dive, the tissues and the readings it leads to on the right. */
 export function Desk() {
-  const [store] = useState(() => createDeskStore(scenarios[0].script));
+  const [store] = useState(() => createDeskStore({ script: scenarios[0].script, pictures: ['profile', 'chase'], covered: [] }));
   return (
     <DeskContext value={store}>
       <div className={styles.desk}>
         <ScriptPanel />
         <div className={styles.stage}>
-          <ProfileFigure />
+          <PictureWall />
           <PlaybackBar />
-          <div className={styles.pair}>
-            <ChaseFigure />
-            <ReadingsPanel />
-          </div>
         </div>
+        <ReadingsPanel />
       </div>
     </DeskContext>
+  );
+}
+
+function PictureWall() {
+  const shown = useDesk((state) => state.pictures);
+  return (
+    <div className={styles.wall}>
+      {shown.map((id) => {
+        const { Figure, wide } = pictures[id];
+        return (
+          <div key={id} className={wide ? styles.wide : styles.half}>
+            <Figure />
+          </div>
+        );
+      })}
+    </div>
   );
 }

@@ -7,10 +7,12 @@ import { gasName } from '@/lib/physics/gas';
 import { printDepth, printStopDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { usePreferences } from '../parts/preferences';
+import { Button } from '../parts/Button';
 import { Reading } from '../parts/Reading';
 import { cursorSample } from './desk-store';
 import { useDesk } from './desk-context';
 import { ascentMinutesText, noStopText } from './print-figures';
+import { READING_IDS, type ReadingId } from './reading-ids';
 import styles from './desk.module.css';
 
 /** What the model says at the time cursor. */
@@ -24,12 +26,25 @@ export function ReadingsPanel() {
   const [ceiling, ceilingUnit] = printDepth(now.ceiling.depthM, units).split(' ');
   const stop = now.schedule.stops[0];
   const asked = now.ceiling.depthM > 0;
+  const covered = useDesk((state) => state.covered);
+  const change = useDesk((state) => state.change);
+  const cover = (id: ReadingId) => ({
+    covered: covered.includes(id),
+    onUncover: () => change({ covered: covered.filter((other) => other !== id) }),
+  });
 
   return (
     <section aria-label="Readings" className={styles.readings}>
-      <Reading label="Depth" value={depth!} unit={depthUnit} roomFor={5} note={`on ${gasName(gasAt(timeline, sample))}`} />
-      <Reading label="Time" value={printClock(timeline.timeS[sample]!)} roomFor={7} note="since the start" />
+      <div className={styles.readingsHead}>
+        <h2>Readings</h2>
+        <Button kind="quiet" onClick={() => change({ covered: covered.length === 0 ? READING_IDS : [] })}>
+          {covered.length === 0 ? 'Cover all' : 'Uncover all'}
+        </Button>
+      </div>
+      <Reading {...cover('depth')} label="Depth" value={depth!} unit={depthUnit} roomFor={5} note={`on ${gasName(gasAt(timeline, sample))}`} />
+      <Reading {...cover('time')} label="Time" value={printClock(timeline.timeS[sample]!)} roomFor={7} note="since the start" />
       <Reading
+        {...cover('no-stop')}
         label="No-stop time"
         value={noStopText(now.noStop.minutes)}
         unit="min"
@@ -37,6 +52,7 @@ export function ReadingsPanel() {
         note={noStopNote(now)}
       />
       <Reading
+        {...cover('ceiling')}
         label="Ceiling"
         value={asked ? ceiling! : 'none'}
         unit={asked ? ceilingUnit : undefined}
@@ -45,6 +61,7 @@ export function ReadingsPanel() {
         note={asked ? `set by compartment ${now.ceiling.leader}` : 'you may surface'}
       />
       <Reading
+        {...cover('required-stop')}
         label="Required stop"
         value={stop ? printStopDepth(stop.depthM, units).split(' ')[0]! : 'none'}
         unit={stop ? printStopDepth(stop.depthM, units).split(' ')[1] : undefined}
@@ -53,6 +70,7 @@ export function ReadingsPanel() {
         note={stop ? `you need to stop there for ${stop.minutes} min` : 'straight up is tolerated'}
       />
       <Reading
+        {...cover('time-to-surface')}
         label="Time to surface"
         value={ascentMinutesText(now.schedule.timeToSurfaceMin)}
         unit="min"
@@ -60,6 +78,7 @@ export function ReadingsPanel() {
         note={stops(now.schedule.stops.length)}
       />
       <Reading
+        {...cover('supersaturation')}
         label="Supersaturation"
         value={percent(now.supersaturation.value)}
         unit="%"
@@ -67,6 +86,7 @@ export function ReadingsPanel() {
         note={`now, compartment ${now.supersaturation.leader}`}
       />
       <Reading
+        {...cover('surfacing-supersaturation')}
         label="On surfacing"
         value={percent(now.surfacingSupersaturation.value)}
         unit="%"

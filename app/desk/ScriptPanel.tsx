@@ -13,7 +13,7 @@ export function ScriptPanel() {
   const script = useDesk((state) => state.script);
   const errors = useDesk((state) => state.errors);
   const warnings = useDesk((state) => state.warnings);
-  const setScript = useDesk((state) => state.setScript);
+  const change = useDesk((state) => state.change);
   const undo = useDesk((state) => state.undo);
   const redo = useDesk((state) => state.redo);
   const canUndo = useDesk((state) => state.past.length > 0);
@@ -35,7 +35,7 @@ export function ScriptPanel() {
         options={[...(scenario ? [] : [{ value: 'own', label: 'Your own' }]), ...scenarios.map((one) => ({ value: one.id, label: one.title }))]}
         onChange={(chosen) => {
           const next = scenarios.find((one) => one.id === chosen);
-          if (next) setScript(next.script);
+          if (next) change({ script: next.script });
         }}
         hint={scenario?.shows}
       />
@@ -49,7 +49,7 @@ export function ScriptPanel() {
         autoCorrect="off"
         value={script}
         rows={Math.max(14, script.split('\n').length + 1)}
-        onChange={(event) => setScript(event.target.value, 'joined')}
+        onChange={(event) => change({ script: event.target.value }, 'joined')}
       />
       <div id={`${id}-notices`} aria-live="polite">
         {errors.length > 0 && (

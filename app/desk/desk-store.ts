@@ -1,28 +1,41 @@
 import { create } from 'zustand';
 import type { Notice } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
+import type { PictureId } from './pictures/all';
+import type { ReadingId } from './reading-ids';
 import { stage, type Scene } from './scene';
 
-/** How the next change joins the last one when it is undone: its own step, or one with what came just before. */
+/** What a person makes on the desk: kept, undone, shared. */
+export interface DeskDocument {
+  readonly script: string;
+  /** The pictures on show, in order. */
+  readonly pictures: readonly PictureId[];
+  /** Readings hidden until the class has guessed. */
+  readonly covered: readonly ReadingId[];
+}
+
+/** How a change joins the last one when it is undone: as a step of its own, or as one with what came just before. */
 export type UndoStep = 'own' | 'joined';
 
-interface Moment {
-  readonly script: string;
+interface Moment extends DeskDocument {
   readonly cursorS: number;
 }
 
-export interface DeskState {
-  script: string;
+export interface DeskState extends DeskDocument {
   /** The last dive the script made sense as; it stays on screen while the script has errors. */
   scene: Scene;
   errors: readonly Notice[];
   warnings: readonly Notice[];
   /** One moment in time, the same in every picture. */
   cursorS: number;
+  /** The stretch of time the pictures show; the whole day when undefined. */
+  view: { readonly startS: number; readonly endS: number } | undefined;
   past: readonly Moment[];
   future: readonly Moment[];
-  setScript: (script: string, undo?: UndoStep) => void;
+  /** Changes the document; every change can be undone. */
+  change: (change: Partial<DeskDocument>, undo?: UndoStep) => void;
   setCursor: (timeS: number) => void;
+  setView: (view: DeskState['view']) => void;
   undo: () => void;
   redo: () => void;
 }
@@ -30,55 +43,67 @@ export interface DeskState {
 const UNDO_STEPS = 200;
 
 /** A desk with a script on it that is known to make sense. */
-export function createDeskStore(script: string) {
-  const first = stage(script);
+export function createDeskStore(document: DeskDocument) {
+  const first = stage(document.script);
   if (!first.ok) throw new Error(`the desk cannot open with a script that does not parse: ${first.errors[0]?.message}`);
   /** The scene before the one on screen: out of sight, so its memory is used for the next. */
   let retired: Scene | undefined;
   let joining = false;
 
   return create<DeskState>()((set, get) => {
-    function show(next: string, moment: Partial<DeskState>) {
-      const staged = stage(next, retired);
-      if (!staged.ok) {
-        set({ ...moment, script: next, errors: staged.errors });
+    function show(change: Partial<DeskState>) {
+      const before = get();
+      if (change.script === undefined || change.script === before.script) {
+        set(change);
         return;
       }
-      retired = get().scene;
+      const staged = stage(change.script, retired);
+      if (!staged.ok) {
+        set({ ...change, errors: staged.errors });
+        return;
+      }
+      retired = before.scene;
       const endS = staged.scene.timeline.timeS.at(-1)!;
-      const cursorS = Math.min(moment.cursorS ?? get().cursorS, endS);
-      set({ ...moment, script: next, scene: staged.scene, errors: [], warnings: staged.warnings, cursorS });
+      const cursorS = Math.min(change.cursorS ?? before.cursorS, endS);
+      const view = before.view && before.view.startS < endS ? { ...before.view, endS: Math.min(before.view.endS, endS) } : undefined;
+      set({ ...change, scene: staged.scene, errors: [], warnings: staged.warnings, cursorS, view });
     }
+    const moment = (): Moment => {
+      const { script, pictures, covered, cursorS } = get();
+      return { script, pictures, covered, cursorS };
+    };
 
     return {
-      script,
+      ...document,
       scene: first.scene,
       errors: [],
       warnings: first.warnings,
       cursorS: 0,
+      view: undefined,
       past: [],
       future: [],
-      setScript(next, undo = 'own') {
-        const { script: before, cursorS, past } = get();
-        if (next === before) return;
+      change(change, undo = 'own') {
+        const before = moment();
+        if (Object.entries(change).every(([name, value]) => before[name as keyof DeskDocument] === value)) return;
         const joins = undo === 'joined' && joining;
         joining = undo === 'joined';
-        show(next, { future: [], ...(!joins && { past: [...past, { script: before, cursorS }].slice(-UNDO_STEPS) }) });
+        show({ ...change, future: [], ...(!joins && { past: [...get().past, before].slice(-UNDO_STEPS) }) });
       },
       setCursor: (timeS) => set(({ scene }) => ({ cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!) })),
+      setView: (view) => set({ view }),
       undo() {
-        const { past, future, script: now, cursorS } = get();
+        const { past, future } = get();
         const last = past.at(-1);
         if (!last) return;
         joining = false;
-        show(last.script, { past: past.slice(0, -1), future: [{ script: now, cursorS }, ...future], cursorS: last.cursorS });
+        show({ ...last, past: past.slice(0, -1), future: [moment(), ...future] });
       },
       redo() {
-        const { past, future, script: now, cursorS } = get();
+        const { past, future } = get();
         const next = future[0];
         if (!next) return;
         joining = false;
-        show(next.script, { past: [...past, { script: now, cursorS }], future: future.slice(1), cursorS: next.cursorS });
+        show({ ...next, past: [...past, moment()], future: future.slice(1) });
       },
     };
   });

@@ -5,28 +5,19 @@ import { useMemo } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
-import type { Scene } from './scene';
+import type { Scene } from '../scene';
+import type { PictureProps } from './picture-props';
 import { seriesPath, thinned } from './series-path';
 import { timeScale, timeTicks } from './time-scale';
 import styles from './pictures.module.css';
 
-export interface PictureProps {
-  scene: Scene;
-  sample: number;
-  cursorS: number;
-  width: number;
-  height: number;
-  units: UnitSystem;
-  onCursor: (timeS: number) => void;
-}
-
 export const PROFILE_MARGIN = { top: 18, right: 18, bottom: 30, left: 52 };
 
 /** The scales of a profile: shared by what is drawn, what is dragged and what is pointed at. */
-export function profileScales({ timeline }: Scene, width: number, height: number) {
+export function profileScales({ timeline }: Scene, width: number, height: number, view?: PictureProps['view']) {
   const inner = { width: width - PROFILE_MARGIN.left - PROFILE_MARGIN.right, height: height - PROFILE_MARGIN.top - PROFILE_MARGIN.bottom };
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 6);
-  return { inner, x: timeScale(timeline, inner.width), y: scaleLinear([0, deepestM * 1.08], [0, inner.height]), deepestM };
+  return { inner, x: timeScale(timeline, inner.width, view), y: scaleLinear([0, deepestM * 1.08], [0, inner.height]), deepestM };
 }
 
 /** Depths to mark, m, at round figures of the reader's own unit. */
@@ -39,17 +30,18 @@ export function depthTicks(deepestM: number, units: UnitSystem, most = 7): numbe
 }
 
 /** The dive's depth over time, with the ceiling drawn in as a roof of rock the diver may not pass. */
-export function ProfilePicture({ scene, sample, cursorS, width, height, units, onCursor }: PictureProps) {
+export function ProfilePicture({ scene, sample, cursorS, width, height, units, onCursor, view }: PictureProps) {
   const { timeline, figures } = scene;
-  const scales = useMemo(() => profileScales(scene, width, height), [scene, width, height]);
+  const scales = useMemo(() => profileScales(scene, width, height, view), [scene, width, height, view]);
   const { inner, x, y, deepestM } = scales;
   const paths = useMemo(() => {
     const some = thinned(timeline.length, inner.width);
     const at = (i: number) => x(timeline.timeS[i]!);
     const roof = seriesPath(some, at, (i) => y(figures.ceilingM[i]!));
+    const edge = seriesPath(some, at, (i) => (figures.ceilingM[i]! > 0 ? y(figures.ceilingM[i]!) : NaN));
     return {
       roof: `${roof}L${at(timeline.length - 1).toFixed(1)},0L0,0Z`,
-      roofEdge: roof,
+      roofEdge: edge,
       low: seriesPath(some, at, (i) => (figures.ceilingAtLowM[i]! > 0 ? y(figures.ceilingAtLowM[i]!) : NaN)),
       depth: `M0,0${timeline.legs.map((leg) => `L${x(leg.endS).toFixed(1)},${y(leg.toM).toFixed(1)}`).join('')}`,
       stopsAsked: figures.ceilingM.some((ceiling) => ceiling > 0),
@@ -76,6 +68,9 @@ export function ProfilePicture({ scene, sample, cursorS, width, height, units, o
         </pattern>
       </defs>
       <g transform={`translate(${PROFILE_MARGIN.left},${PROFILE_MARGIN.top})`}>
+        <clipPath id="dive-frame">
+          <rect y={-PROFILE_MARGIN.top} width={inner.width} height={inner.height + PROFILE_MARGIN.top + 6} />
+        </clipPath>
         {depthTicks(deepestM, units).map((depth) => (
           <g key={depth} transform={`translate(0,${y(depth)})`}>
             <line x2={inner.width} className={depth === 0 ? styles.surface : styles.grid} />
@@ -92,6 +87,7 @@ export function ProfilePicture({ scene, sample, cursorS, width, height, units, o
             </text>
           </g>
         ))}
+        <g clipPath="url(#dive-frame)">
         {paths.stopsAsked && (
           <>
             <path d={paths.roof} fill="url(#rock)" />
@@ -111,6 +107,7 @@ export function ProfilePicture({ scene, sample, cursorS, width, height, units, o
         <g transform={`translate(${cursorX},0)`} className={styles.cursor}>
           <line y1={-6} y2={inner.height} />
           <circle cy={y(depthM)} r={6} />
+        </g>
         </g>
       </g>
     </svg>

@@ -2,24 +2,17 @@
 
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
-import { usePreferences } from '../parts/preferences';
-import { cursorSample } from './desk-store';
-import { useDesk } from './desk-context';
-import { PictureFrame } from './Picture';
-import { noStopText } from './print-figures';
-import { ProfilePicture } from './profile-picture';
-import { useWidth } from './use-width';
-import styles from './desk.module.css';
+import { PictureFrame } from './PictureFrame';
+import { noStopText } from '../print-figures';
+import { ProfilePicture } from './ProfilePicture';
+import { usePicture } from './use-picture';
+import styles from './pictures.module.css';
 
 const TABLE_EVERY_S = 60;
 
 export function ProfileFigure() {
-  const scene = useDesk((state) => state.scene);
-  const sample = useDesk(cursorSample);
-  const cursorS = useDesk((state) => state.cursorS);
-  const onCursor = useDesk((state) => state.setCursor);
-  const units = usePreferences((state) => state.units);
-  const { ref, width } = useWidth<HTMLDivElement>(900);
+  const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 290));
+  const { scene, units } = picture;
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
@@ -54,15 +47,7 @@ export function ProfileFigure() {
       rows={samples}
     >
       <div ref={ref} className={styles.canvas}>
-        <ProfilePicture
-          scene={scene}
-          sample={sample}
-          cursorS={cursorS}
-          width={width}
-          height={width < 600 ? 260 : 320}
-          units={units}
-          onCursor={onCursor}
-        />
+        <ProfilePicture {...picture} />
       </div>
     </PictureFrame>
   );

@@ -1,9 +1,9 @@
 'use client';
 
 import { useState, type ReactNode } from 'react';
-import { DataTable, type TableColumn } from '../parts/DataTable';
-import { Disclosure } from '../parts/Disclosure';
-import styles from './desk.module.css';
+import { DataTable, type TableColumn } from '../../parts/DataTable';
+import { Disclosure } from '../../parts/Disclosure';
+import styles from './pictures.module.css';
 
 interface PictureFrameProps<Row> {
   title: string;

@@ -1,20 +1,13 @@
 'use client';
 
-import { usePreferences } from '../parts/preferences';
-import { ChasePicture, runnersAt } from './chase-picture';
-import { cursorSample } from './desk-store';
-import { useDesk } from './desk-context';
-import { PictureFrame } from './Picture';
-import { useWidth } from './use-width';
-import styles from './desk.module.css';
+import { ChasePicture, runnersAt } from './ChasePicture';
+import { PictureFrame } from './PictureFrame';
+import { usePicture } from './use-picture';
+import styles from './pictures.module.css';
 
 export function ChaseFigure() {
-  const scene = useDesk((state) => state.scene);
-  const sample = useDesk(cursorSample);
-  const cursorS = useDesk((state) => state.cursorS);
-  const onCursor = useDesk((state) => state.setCursor);
-  const units = usePreferences((state) => state.units);
-  const { ref, width } = useWidth<HTMLDivElement>(640);
+  const { ref, ...picture } = usePicture((width) => (width < 500 ? 290 : 340));
+  const { scene, sample } = picture;
   const over = runnersAt(scene, sample).filter((runner) => runner.tensionBar > runner.limitAtSurfaceBar).length;
 
   return (
@@ -34,15 +27,7 @@ export function ChaseFigure() {
       rows={() => runnersAt(scene, sample)}
     >
       <div ref={ref} className={styles.canvas}>
-        <ChasePicture
-          scene={scene}
-          sample={sample}
-          cursorS={cursorS}
-          width={width}
-          height={width < 500 ? 300 : 380}
-          units={units}
-          onCursor={onCursor}
-        />
+        <ChasePicture {...picture} />
       </div>
     </PictureFrame>
   );

@@ -8,8 +8,8 @@ import { loadAt } from '@/lib/ascent/figures';
 import { gasAt } from '@/lib/dive/timeline';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
-import type { PictureProps } from './profile-picture';
-import type { Scene } from './scene';
+import type { PictureProps } from './picture-props';
+import type { Scene } from '../scene';
 import styles from './pictures.module.css';
 
 const MARGIN = { top: 14, right: 118, bottom: 40, left: 46 };

@@ -1,0 +1,21 @@
+import { usePreferences } from '../../parts/preferences';
+import { cursorSample } from '../desk-store';
+import { useDesk } from '../desk-context';
+import type { PictureProps } from './picture-props';
+import { useWidth } from './use-width';
+
+/** What a picture on the desk is drawn from, at the width it has been given; `ref` goes on the element that has it. */
+export function usePicture(height: (width: number) => number): PictureProps & { ref: React.RefObject<HTMLDivElement | null> } {
+  const { ref, width } = useWidth<HTMLDivElement>(760);
+  return {
+    ref,
+    width,
+    height: height(width),
+    scene: useDesk((state) => state.scene),
+    sample: useDesk(cursorSample),
+    cursorS: useDesk((state) => state.cursorS),
+    onCursor: useDesk((state) => state.setCursor),
+    view: useDesk((state) => state.view),
+    units: usePreferences((state) => state.units),
+  };
+}

@@ -1,0 +1,12 @@
+/** The readings of the desk, each of which can be covered by itself. */
+export const READING_IDS = [
+  'depth',
+  'time',
+  'no-stop',
+  'ceiling',
+  'required-stop',
+  'time-to-surface',
+  'supersaturation',
+  'surfacing-supersaturation',
+] as const;
+export type ReadingId = (typeof READING_IDS)[number];

@@ -30,7 +30,7 @@ export function Reading(props: ReadingProps) {
     <div className={`${styles.reading} ${styles[tone]} ${styles[size]}`} role="group" aria-label={label}>
       <div className={styles.head}>
         <span className={styles.label}>{label}</span>
-        {!covered && why}
+        {!covered && why && <span className={styles.why}>{why}</span>}
       </div>
       {covered ? (
         <Cover label={label} onUncover={onUncover} />

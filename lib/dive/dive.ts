@@ -1,6 +1,8 @@
 import * as z from 'zod';
 import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
 import { WATERS } from '../physics/water';
+import { gasSchema } from './gas-schema';
+import { supplySchema } from './supply';
 
 /**
  * A dive as plain data: where it is, what the diver breathes and how the depth changes. Metres, seconds, bar, fractions.
@@ -9,11 +11,6 @@ import { WATERS } from '../physics/water';
 
 export const DEEPEST_M = 350;
 export const LONGEST_S = 7 * 24 * 3600;
-
-const fraction = z.number().min(0).max(1);
-export const gasSchema = z
-  .object({ o2: fraction, he: fraction })
-  .refine((gas) => gas.o2 + gas.he <= 1 + 1e-9, 'oxygen and helium together are more than 100 %');
 
 const depthM = z.number().min(0).max(DEEPEST_M);
 const spanS = z.number().positive().max(LONGEST_S);
@@ -67,6 +64,8 @@ export const settingsSchema = z.object({
     /** Stops are whole multiples of this, min. */
     stopRoundingMin: z.number().positive().max(5),
   }),
+  /** Cylinders and breathing; absent when the script says nothing of them. */
+  supply: supplySchema.optional(),
 });
 
 /** One line of a script: its text as typed, and what it stands for. */

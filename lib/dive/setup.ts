@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
 import { WATERS } from '../physics/water';
-import { gasSchema } from './dive';
+import { gasSchema } from './gas-schema';
 
 /**
  * An instrument that watches the dive, as plain data: what it is set to and what is wrong with it. What is left out is

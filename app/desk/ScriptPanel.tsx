@@ -49,7 +49,7 @@ export function ScriptPanel() {
         autoCorrect="off"
         value={script}
         rows={Math.max(14, script.split('\n').length + 1)}
-        onChange={(event) => change({ script: event.target.value }, 'joined')}
+        onChange={(event) => change({ script: event.target.value }, 'typing')}
       />
       <div id={`${id}-notices`} aria-live="polite">
         {errors.length > 0 && (

@@ -14,9 +14,6 @@ export interface DeskDocument {
   readonly covered: readonly ReadingId[];
 }
 
-/** How a change joins the last one when it is undone: as a step of its own, or as one with what came just before. */
-export type UndoStep = 'own' | 'joined';
-
 interface Moment extends DeskDocument {
   readonly cursorS: number;
 }
@@ -30,12 +27,18 @@ export interface DeskState extends DeskDocument {
   cursorS: number;
   /** The stretch of time the pictures show; the whole day when undefined. */
   view: { readonly startS: number; readonly endS: number } | undefined;
+  /** The step under the hand, by its index in the dive. */
+  selectedStep: number | undefined;
   past: readonly Moment[];
   future: readonly Moment[];
-  /** Changes the document; every change can be undone. */
-  change: (change: Partial<DeskDocument>, undo?: UndoStep) => void;
+  /**
+   * Changes the document; every change can be undone. Changes in a row with the same `joined` name, such as those of
+   * one drag, are undone together.
+   */
+  change: (change: Partial<DeskDocument>, joined?: string) => void;
   setCursor: (timeS: number) => void;
   setView: (view: DeskState['view']) => void;
+  select: (step: number | undefined) => void;
   undo: () => void;
   redo: () => void;
 }
@@ -48,7 +51,7 @@ export function createDeskStore(document: DeskDocument) {
   if (!first.ok) throw new Error(`the desk cannot open with a script that does not parse: ${first.errors[0]?.message}`);
   /** The scene before the one on screen: out of sight, so its memory is used for the next. */
   let retired: Scene | undefined;
-  let joining = false;
+  let joining: string | undefined;
 
   return create<DeskState>()((set, get) => {
     function show(change: Partial<DeskState>) {
@@ -80,29 +83,31 @@ export function createDeskStore(document: DeskDocument) {
       warnings: first.warnings,
       cursorS: 0,
       view: undefined,
+      selectedStep: undefined,
       past: [],
       future: [],
-      change(change, undo = 'own') {
+      change(change, joined) {
         const before = moment();
         if (Object.entries(change).every(([name, value]) => before[name as keyof DeskDocument] === value)) return;
-        const joins = undo === 'joined' && joining;
-        joining = undo === 'joined';
+        const joins = joined !== undefined && joined === joining;
+        joining = joined;
         show({ ...change, future: [], ...(!joins && { past: [...get().past, before].slice(-UNDO_STEPS) }) });
       },
       setCursor: (timeS) => set(({ scene }) => ({ cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!) })),
       setView: (view) => set({ view }),
+      select: (selectedStep) => set({ selectedStep }),
       undo() {
         const { past, future } = get();
         const last = past.at(-1);
         if (!last) return;
-        joining = false;
+        joining = undefined;
         show({ ...last, past: past.slice(0, -1), future: [moment(), ...future] });
       },
       redo() {
         const { past, future } = get();
         const next = future[0];
         if (!next) return;
-        joining = false;
+        joining = undefined;
         show({ ...next, past: [...past, moment()], future: future.slice(1) });
       },
     };

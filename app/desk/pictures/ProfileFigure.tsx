@@ -1,10 +1,15 @@
 'use client';
 
+import { useState } from 'react';
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { PictureFrame } from './PictureFrame';
+import { StepEditor } from '../StepEditor';
+import { ZoomControls } from '../ZoomControls';
 import { noStopText } from '../print-figures';
+import { ProfileHandles } from './ProfileHandles';
 import { ProfilePicture } from './ProfilePicture';
+import type { ProfileScales } from './profile-scales';
 import { usePicture } from './use-picture';
 import styles from './pictures.module.css';
 
@@ -13,6 +18,7 @@ const TABLE_EVERY_S = 60;
 export function ProfileFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 290));
   const { scene, units } = picture;
+  const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
@@ -31,6 +37,7 @@ export function ProfileFigure() {
 
   return (
     <PictureFrame
+      actions={<ZoomControls />}
       title="The dive"
       sentence={
         `Depth over ${printClock(timeline.timeS.at(-1)!)}, to ${sayDepth(deepestM, units)}. ` +
@@ -47,8 +54,11 @@ export function ProfileFigure() {
       rows={samples}
     >
       <div ref={ref} className={styles.canvas}>
-        <ProfilePicture {...picture} />
+        <ProfilePicture {...picture} held={held}>
+          {(scales) => <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
+        </ProfilePicture>
       </div>
+      <StepEditor />
     </PictureFrame>
   );
 }

@@ -1,0 +1,63 @@
+'use client';
+
+import { memo, useMemo } from 'react';
+import { sayDepth } from '@/lib/quantity/depth';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import type { Scene } from '../scene';
+import { depthTicks, type ProfileScales } from './profile-scales';
+import { seriesPath, thinned } from './series-path';
+import { timeTicks } from './time-scale';
+import styles from './pictures.module.css';
+
+/** What of a profile stays still while the time cursor moves: axes, the roof of the ceiling, the dive itself. */
+export const ProfileGround = memo(function ProfileGround({ scene, scales, units }: { scene: Scene; scales: ProfileScales; units: UnitSystem }) {
+  const { timeline, figures } = scene;
+  const { inner, x, y, deepestM } = scales;
+  const paths = useMemo(() => {
+    const some = thinned(timeline.length, inner.width * 1.5);
+    const at = (i: number) => x(timeline.timeS[i]!);
+    const shown = (depths: Float64Array) => (i: number) => (depths[i]! > 0 ? y(depths[i]!) : NaN);
+    return {
+      roof: `${seriesPath(some, at, (i) => y(figures.ceilingM[i]!))}L${at(timeline.length - 1).toFixed(1)},0L${x(0).toFixed(1)},0Z`,
+      edge: seriesPath(some, at, shown(figures.ceilingM)),
+      low: seriesPath(some, at, shown(figures.ceilingAtLowM)),
+      dive: `M${x(0).toFixed(1)},0${timeline.legs.map((leg) => `L${x(leg.endS).toFixed(1)},${y(leg.toM).toFixed(1)}`).join('')}`,
+    };
+  }, [timeline, figures, inner.width, x, y]);
+  const { gradientFactors } = timeline.dive.settings;
+
+  return (
+    <>
+      {depthTicks(deepestM, units).map((depth) => (
+        <g key={depth} transform={`translate(0,${y(depth)})`}>
+          <line x2={inner.width} className={depth === 0 ? styles.surface : styles.grid} />
+          <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
+            {sayDepth(depth, units)}
+          </text>
+        </g>
+      ))}
+      {timeTicks(x, inner.width).map((timeS) => (
+        <g key={timeS} transform={`translate(${x(timeS)},${inner.height})`}>
+          <line y2={5} className={styles.tick} />
+          <text y={20} className={styles.axis} textAnchor="middle">
+            {Math.round(timeS / 60)} min
+          </text>
+        </g>
+      ))}
+      <g clipPath="url(#dive-frame)">
+        <path d={paths.roof} fill="url(#rock)" />
+        <path d={paths.edge} className={styles.ceiling} />
+        {gradientFactors.low < gradientFactors.high && <path d={paths.low} className={styles.ceilingLow} />}
+        <path d={paths.dive} className={styles.profile} />
+        {x.breaks.map((gap) => (
+          <g key={gap.startS} transform={`translate(${(x(gap.startS) + x(gap.endS)) / 2},0)`} className={styles.break}>
+            <path d="M-7,-9l4,18M1,-9l4,18" />
+            <text y={-11} textAnchor="middle">
+              {Math.round((gap.endS - gap.startS) / 60)} min
+            </text>
+          </g>
+        ))}
+      </g>
+    </>
+  );
+});

@@ -17,7 +17,11 @@ const fill = z.number().positive().max(HIGHEST_FILL_BAR);
 /** A cylinder, or several on one valve, as the dive begins. Pressures are what a gauge shows. */
 export const cylinderSchema = z
   .object({
-    name: z.string().trim().min(1).max(LONGEST_CYLINDER_NAME),
+    name: z
+      .string()
+      .trim()
+      .max(LONGEST_CYLINDER_NAME)
+      .regex(/^[^,;#\r\n]+$/, 'a name is written without a comma, semicolon or #'),
     /** What it holds of water, L. */
     waterL: z.number().positive().max(LARGEST_CYLINDER_L),
     /** What it may be filled to, bar. */

@@ -15,7 +15,7 @@ export const routes = {
   curves: { path: '/curves/', name: 'Curves', summary: 'No-stop times, limits and half-times, without a dive.', open: false },
   gases: { path: '/gases/', name: 'Gases', summary: 'Oxygen, narcosis, density and how much to carry.', open: false },
   bench: { path: '/bench/', name: 'Bench', summary: 'Pressure-chamber runs and what an instrument should show.', open: false },
-  evidence: { path: '/evidence/', name: 'Evidence', summary: 'Every check against published figures, worked out as you read.', open: false },
+  evidence: { path: '/evidence/', name: 'Evidence', summary: 'Every check against published figures, worked out as you read.', open: true },
   model: { path: '/model/', name: 'Model', summary: 'What is computed, from which sources, and what is left out.', open: true },
 } as const satisfies Record<string, Route>;
 

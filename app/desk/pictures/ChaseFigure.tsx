@@ -1,30 +1,44 @@
 'use client';
 
-import { ChasePicture, runnersAt } from './ChasePicture';
+import { printClock } from '@/lib/quantity/duration';
+import { printPressure } from '@/lib/quantity/pressure';
+import { ChasePicture } from './ChasePicture';
+import { leadingCompartment } from './leading';
 import { PictureFrame } from './PictureFrame';
+import { pressureUnit } from './pressure-axis';
+import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from './runners';
 import { usePicture } from './use-picture';
 import styles from './pictures.module.css';
 
+const chaseHeight = (width: number) => (width < 560 ? 340 : Math.min(440, Math.max(340, Math.round(width * 0.42))));
+
 export function ChaseFigure() {
-  const { ref, ...picture } = usePicture((width) => (width < 500 ? 290 : 340));
-  const { scene, sample } = picture;
-  const over = runnersAt(scene, sample).filter((runner) => runner.tensionBar > runner.limitAtSurfaceBar).length;
+  const { ref, ...picture } = usePicture(chaseHeight);
+  const { scene, sample, units } = picture;
+  const { timeline } = scene;
+  const runners = runnersAt(scene, sample);
+  const over = runners.filter(isPastSurfaceLimit).length;
+  const first = runners[leadingCompartment(scene, sample) - 1]!;
+  const unit = pressureUnit(units);
+  const bars = (pick: (runner: Runner) => number) => (runner: Runner) => (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
 
   return (
     <PictureFrame
+      id="chase"
       title="The chase"
       sentence={
-        'Sixteen compartments chase the gas breathed, the fast ones on the left. ' +
-        (over === 0 ? 'None is past its limit at the surface.' : `${over} past the limit at the surface, drawn as a lozenge.`)
+        `At ${printClock(timeline.timeS[sample]!)} sixteen compartments run after ${printPressure(breathedInertBar(timeline, sample), units)} of gas breathed. ` +
+        `${over === 0 ? 'None is' : over === 1 ? '1, a lozenge, is' : `${over}, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
       }
       columns={[
-        { heading: 'Compartment', cell: (runner) => runner.number },
+        { heading: 'Compartment', cell: (runner: Runner) => runner.number },
         { heading: 'Half-time, min', numeric: true, cell: (runner) => runner.halfTimeMin },
-        { heading: 'Tension, bar', numeric: true, cell: (runner) => runner.tensionBar.toFixed(3) },
-        { heading: 'Limit now, bar', numeric: true, cell: (runner) => runner.limitNowBar.toFixed(3) },
-        { heading: 'Limit at the surface, bar', numeric: true, cell: (runner) => runner.limitAtSurfaceBar.toFixed(3) },
+        { heading: `Tension, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
+        ...(timeline.hasHelium ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((runner) => runner.heliumBar) }] : []),
+        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },
+        { heading: `Limit at the surface, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitAtSurfaceBar) },
       ]}
-      rows={() => runnersAt(scene, sample)}
+      rows={() => runners}
     >
       <div ref={ref} className={styles.canvas}>
         <ChasePicture {...picture} />

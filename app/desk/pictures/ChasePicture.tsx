@@ -1,182 +1,212 @@
 'use client';
 
-import { line, max, scaleLinear, scaleLog } from 'd3';
-import { useMemo, useState } from 'react';
-import { breathedAt } from '@/lib/ascent/breathed';
-import { coefficientsOf, gradientFactorAt, inertBarOf } from '@/lib/ascent/ceiling';
-import { loadAt } from '@/lib/ascent/figures';
-import { gasAt } from '@/lib/dive/timeline';
+import { memo, useId, useMemo } from 'react';
+import { sampleAt } from '@/lib/dive/timeline';
+import { printPressure } from '@/lib/quantity/pressure';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
-import { limitBar } from '@/lib/tissue/limit';
+import { chaseScales, type ChaseScales } from './chase-scales';
+import { leadingCompartment } from './leading';
+import { markPartPath, markPath } from './mark-shapes';
 import type { PictureProps } from './picture-props';
-import type { Scene } from '../scene';
-import styles from './pictures.module.css';
+import { PointerTip } from './PointerTip';
+import { pressureTicks, pressureUnit } from './pressure-axis';
+import { Rock } from './Rock';
+import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from './runners';
+import { spread } from './spread';
+import { tenth } from './time-columns';
+import { usePointed } from './use-pointed';
+import shared from './pictures.module.css';
+import styles from './chase.module.css';
 
-const MARGIN = { top: 14, right: 118, bottom: 40, left: 46 };
-
-/** One compartment in the chase: where it is and what it tolerates, bar. */
-export interface Runner {
-  readonly number: number;
-  readonly halfTimeMin: number;
-  readonly tensionBar: number;
-  /** Tolerated at the present depth and at the surface, gradient factors counted. */
-  readonly limitNowBar: number;
-  readonly limitAtSurfaceBar: number;
-}
-
-/** The sixteen compartments at one sample. */
-export function runnersAt({ timeline, figures, dive }: Scene, sample: number): Runner[] {
-  const load = loadAt(timeline, sample);
-  const { gradientFactors } = dive.settings;
-  const gfNow = gradientFactorAt(timeline.depthM[sample]!, figures.firstStopM[sample]!, gradientFactors);
-  return Array.from({ length: COMPARTMENTS }, (_, c) => {
-    const { a, b } = coefficientsOf(load, c);
-    return {
-      number: c + 1,
-      halfTimeMin: timeline.compartments.nitrogenHalfTimeMin[c]!,
-      tensionBar: inertBarOf(load, c),
-      limitNowBar: limitBar(a, b, gfNow, timeline.ambientBar[sample]!),
-      limitAtSurfaceBar: limitBar(a, b, gradientFactors.high, timeline.surfaceBar),
-    };
-  });
-}
+/** A runner's tail reaches to where it was this long ago. */
+const TAIL_S = 60;
+const MARK = { wide: 8, narrow: 6 };
+const LEAD = 1.35;
 
 /**
  * The chase: compartments along a half-time axis, pressure upward. Sixteen marks run after the line of the gas breathed,
- * under the lines of what each tolerates now and at the surface.
+ * under a roof of what each tolerates here, which drops onto them as the diver comes up.
  */
-export function ChasePicture({ scene, sample, width, height }: PictureProps) {
-  const { timeline, figures } = scene;
-  const [pointed, setPointed] = useState<number>();
-  const inner = { width: width - MARGIN.left - MARGIN.right, height: height - MARGIN.top - MARGIN.bottom };
-  const halfTimes = timeline.compartments.nitrogenHalfTimeMin;
-  const x = useMemo(() => scaleLog([halfTimes[0]! * 0.8, halfTimes[15]! * 1.2], [0, inner.width]), [halfTimes, inner.width]);
-  const y = useMemo(() => {
-    const deepestBar = max(timeline.ambientBar) ?? 1;
-    return scaleLinear([0, Math.max(3.4, deepestBar * 1.04)], [inner.height, 0]);
-  }, [timeline, inner.height]);
+export function ChasePicture({ scene, sample, cursorS, width, height, units }: PictureProps) {
+  const { timeline } = scene;
+  const rock = useId();
+  const frame = useId();
+  const scales = useMemo(() => chaseScales(scene, width, height), [scene, width, height]);
+  const { margin, inner, x, y, narrow } = scales;
+  const { pointed, handlers } = usePointed(margin);
   const runners = runnersAt(scene, sample);
+  const leader = leadingCompartment(scene, sample);
   const ambientBar = timeline.ambientBar[sample]!;
-  const breathed = breathedAt(timeline, gasAt(timeline, sample), ambientBar);
-  const breathedBar = breathed.nitrogenBar + breathed.heliumBar;
-  const acrossBar = (pick: (runner: Runner) => number) =>
-    line<Runner>((runner) => x(runner.halfTimeMin), (runner) => y(pick(runner))).digits(1)(runners) ?? '';
-  const leader = figures.ceilingLeader[sample]! || figures.noStopLeader[sample]!;
-  const told = runners.find((runner) => runner.number === (pointed ?? leader));
-  const labels = spread(
-    [
-      { text: 'water', y: y(ambientBar), className: styles.waterLabel },
-      { text: 'gas breathed', y: y(breathedBar), className: styles.gasLabel },
-      { text: 'limit now', y: y(Math.min(runners[15]!.limitNowBar, y.domain()[1]!)), className: styles.limitLabel },
-      { text: 'limit at surface', y: y(runners[15]!.limitAtSurfaceBar), className: styles.limitLabel },
-    ],
-    15,
-    inner.height,
-  );
+  const breathedBar = breathedInertBar(timeline, sample);
+  const before = sampleAt(timeline, cursorS - TAIL_S) * COMPARTMENTS;
+  const beforeBar = (c: number) => timeline.nitrogenBar[before + c]! + timeline.heliumBar[before + c]!;
+  const told = pointed && nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - pointed.x));
+  const size = narrow ? MARK.narrow : MARK.wide;
+
+  /** Across the whole picture, level before the first compartment and after the last. */
+  const across = (pick: (runner: Runner) => number) => {
+    const inside = runners.map((runner) => `L${tenth(x(runner.halfTimeMin))},${tenth(y(pick(runner)))}`).join('');
+    return `M0,${tenth(y(pick(runners[0]!)))}${inside}L${inner.width},${tenth(y(pick(runners[15]!)))}`;
+  };
+  const roof = across((runner) => runner.limitNowBar);
+  const breathedY = tenth(y(breathedBar));
+  let leashes = '';
+  let tails = '';
+  runners.forEach((runner, c) => {
+    const at = tenth(x(runner.halfTimeMin));
+    leashes += `M${at},${breathedY}V${tenth(y(runner.tensionBar))}`;
+    tails += `M${tenth(at - size * 0.7)},${tenth(y(runner.tensionBar))}h${tenth(size * 1.4)}L${at},${tenth(y(beforeBar(c)))}Z`;
+  });
 
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={styles.picture} aria-hidden="true">
-      <clipPath id="chase-frame">
-        <rect width={inner.width} height={inner.height} />
-      </clipPath>
-      <g transform={`translate(${MARGIN.left},${MARGIN.top})`}>
-        {y.ticks(5).map((bar) => (
-          <g key={bar} transform={`translate(0,${y(bar)})`}>
-            <line x2={inner.width} className={styles.grid} />
-            <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
-              {bar}
-            </text>
+    <>
+      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={shared.picture} aria-hidden="true" {...handlers}>
+        <defs>
+          <Rock id={rock} />
+          <clipPath id={frame}>
+            <rect width={inner.width} height={inner.height} />
+          </clipPath>
+        </defs>
+        <rect width={width} height={height} className={shared.hit} />
+        <g transform={`translate(${margin.left},${margin.top})`}>
+          <Ground scales={scales} halfTimes={timeline.compartments.nitrogenHalfTimeMin} units={units} />
+          <g clipPath={`url(#${frame})`}>
+            <path d={`${roof}V-1H0Z`} fill={`url(#${rock})`} />
+            <path d={roof} className={styles.roof} />
+            <path d={across((runner) => runner.limitAtSurfaceBar)} className={styles.surfaceLimit} />
+            <path d={leashes} className={styles.leash} />
+            <path d={`M0,${tenth(y(ambientBar))}H${inner.width}`} className={styles.water} />
+            <path d={`M0,${breathedY}H${inner.width}`} className={styles.breathed} />
+            <path d={tails} className={styles.tail} />
           </g>
-        ))}
-        <text x={-MARGIN.left + 4} y={-2} className={styles.axis}>
-          bar
-        </text>
-        {[5, 10, 20, 40, 80, 160, 320, 640].map((minutes) => (
-          <g key={minutes} transform={`translate(${x(minutes)},${inner.height})`}>
-            <line y2={5} className={styles.tick} />
-            <text y={18} className={styles.axis} textAnchor="middle">
-              {minutes}
-            </text>
-          </g>
-        ))}
-        <text x={inner.width / 2} y={inner.height + 35} className={styles.axis} textAnchor="middle">
-          half-time, min
-        </text>
-        <g clipPath="url(#chase-frame)">
-          <path d={acrossBar((runner) => runner.limitNowBar)} className={styles.limitNow} />
-          <path d={acrossBar((runner) => runner.limitAtSurfaceBar)} className={styles.limitSurface} />
-          <line x2={inner.width} y1={y(ambientBar)} y2={y(ambientBar)} className={styles.water} />
-          <line x2={inner.width} y1={y(breathedBar)} y2={y(breathedBar)} className={styles.breathed} />
-          {runners.map((runner) => (
-            <line
-              key={runner.number}
-              x1={x(runner.halfTimeMin)}
-              x2={x(runner.halfTimeMin)}
-              y1={y(breathedBar)}
-              y2={y(runner.tensionBar)}
-              className={styles.leash}
-            />
-          ))}
-        </g>
-        {runners.map((runner) => (
-          <RunnerMark
-            key={runner.number}
-            runner={runner}
-            x={x(runner.halfTimeMin)}
-            y={y(runner.tensionBar)}
-            leads={runner.number === leader}
-            onPoint={setPointed}
+          <Marks runners={runners} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
+          <LineNames
+            scales={scales}
+            names={[
+              { text: 'water', bar: ambientBar, className: styles.waterName },
+              { text: 'gas breathed', bar: breathedBar, className: styles.gasName },
+              { text: 'limit here', bar: runners[15]!.limitNowBar, className: styles.limitName },
+              { text: narrow ? 'surface limit' : 'limit at the surface', bar: runners[15]!.limitAtSurfaceBar, className: styles.limitName },
+            ]}
           />
-        ))}
-        {labels.map((label) => (
-          <text key={label.text} x={inner.width + 8} y={label.y} dy="0.32em" className={label.className}>
-            {label.text}
+          <text x={x(runners[leader - 1]!.halfTimeMin)} y={inner.height + 20} textAnchor="middle" className={styles.leadingNumber}>
+            {leader}
           </text>
-        ))}
-        {told && (
-          <text x={inner.width} y={2} textAnchor="end" className={styles.told}>
-            {pointed ? '' : 'leading: '}compartment {told.number}, {told.halfTimeMin} min: {told.tensionBar.toFixed(2)} of{' '}
-            {told.limitAtSurfaceBar.toFixed(2)} bar
-          </text>
-        )}
-      </g>
-    </svg>
+        </g>
+      </svg>
+      {told && (
+        <PointerTip
+          x={margin.left + x(told.halfTimeMin)}
+          y={margin.top + y(told.tensionBar)}
+          width={width}
+          title={`Compartment ${told.number}, half-time ${told.halfTimeMin} min`}
+        >
+          <span>holds {printPressure(told.tensionBar, units)}{told.heliumBar > 0 && `, ${printPressure(told.heliumBar, units)} of it helium`}</span>
+          <span>limit here {printPressure(told.limitNowBar, units)}</span>
+          <span>limit at the surface {printPressure(told.limitAtSurfaceBar, units)}</span>
+        </PointerTip>
+      )}
+    </>
   );
 }
 
-/** A round mark while the surface would be tolerated, a lozenge once it would not. */
-function RunnerMark(props: { runner: Runner; x: number; y: number; leads: boolean; onPoint: (number: number | undefined) => void }) {
-  const { runner, x, y, leads, onPoint } = props;
-  const over = runner.tensionBar > runner.limitAtSurfaceBar;
-  const size = leads ? 9 : 6.5;
+/** The axes: pressure upward, and along the foot each compartment's number over its half-time. */
+const Ground = memo(function Ground({ scales, halfTimes, units }: { scales: ChaseScales; halfTimes: Float64Array; units: UnitSystem }) {
+  const { margin, inner, x, y } = scales;
+  const room = x(halfTimes[8]!) - x(halfTimes[7]!);
+  const numberEvery = room < 20 ? 3 : 1;
+  const halfTimeEvery = room < 34 ? 3 : 1;
   return (
-    <g
-      transform={`translate(${x},${y})`}
-      className={over ? styles.runnerOver : styles.runner}
-      onPointerEnter={() => onPoint(runner.number)}
-      onPointerLeave={() => onPoint(undefined)}
-    >
-      <circle r={14} className={styles.hit} />
-      {over ? <path d={`M0,${-size * 1.25}L${size * 1.1},0L0,${size * 1.25}L${-size * 1.1},0Z`} /> : <circle r={size} />}
-      {leads && (
-        <text y={-size - 5} textAnchor="middle" className={styles.runnerNumber}>
-          {runner.number}
+    <>
+      {pressureTicks(y, units, inner.height / 60).map(({ bar, text }) => (
+        <g key={bar} transform={`translate(0,${tenth(y(bar))})`}>
+          <line x2={inner.width} className={shared.grid} />
+          <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
+            {text}
+          </text>
+        </g>
+      ))}
+      <text x={-margin.left + 2} y={-11} className={styles.axis}>
+        pressure, {pressureUnit(units).name}
+      </text>
+      {Array.from(halfTimes, (halfTimeMin, c) => (
+        <g key={c} transform={`translate(${tenth(x(halfTimeMin))},${inner.height})`}>
+          <line y2={5} className={shared.tick} />
+          {c % numberEvery === 0 && (
+            <text y={20} className={styles.number} textAnchor="middle">
+              {c + 1}
+            </text>
+          )}
+          {c % halfTimeEvery === 0 && (
+            <text y={36} className={styles.axis} textAnchor="middle">
+              {Math.round(halfTimeMin * (halfTimeMin < 20 ? 10 : 1)) / (halfTimeMin < 20 ? 10 : 1)}
+            </text>
+          )}
+        </g>
+      ))}
+      <text x={0} y={inner.height + 54} className={styles.axis}>
+        fast
+      </text>
+      <text x={inner.width / 2} y={inner.height + 54} className={styles.axis} textAnchor="middle">
+        half-time, min
+      </text>
+      <text x={inner.width} y={inner.height + 54} className={styles.axis} textAnchor="end">
+        slow
+      </text>
+    </>
+  );
+});
+
+/** All sixteen in four paths. Round while the surface would be tolerated; filled with nitrogen from below, helium left open. */
+function Marks({ runners, scales: { x, y, narrow }, size, leader, mixed }: { runners: readonly Runner[]; scales: ChaseScales; size: number; leader: number; mixed: boolean }) {
+  let round = '';
+  let roundNitrogen = '';
+  let lozenges = '';
+  let lozengesNitrogen = '';
+  for (const runner of runners) {
+    const radius = runner.number === leader ? size * LEAD : size;
+    const place = [x(runner.halfTimeMin), y(runner.tensionBar), radius] as const;
+    const share = mixed && runner.tensionBar > 0 ? runner.nitrogenBar / runner.tensionBar : 1;
+    if (isPastSurfaceLimit(runner)) {
+      lozenges += markPath('lozenge', ...place);
+      lozengesNitrogen += markPartPath('lozenge', ...place, share);
+    } else {
+      round += markPath('round', ...place);
+      roundNitrogen += markPartPath('round', ...place, share);
+    }
+  }
+  const first = runners[leader - 1]!;
+  return (
+    <>
+      <path d={round} className={styles.outline} />
+      <path d={roundNitrogen} className={styles.nitrogen} />
+      <path d={lozenges} className={styles.outlineOver} />
+      <path d={lozengesNitrogen} className={styles.nitrogenOver} />
+      <text x={x(first.halfTimeMin)} y={y(first.tensionBar) - size * LEAD * 1.3 - 5} textAnchor="middle" className={styles.leadName}>
+        {first.number}
+        {!narrow && ' leads'}
+      </text>
+      {mixed && (
+        <text x={0} y={-11} dx={110} className={styles.key}>
+          filled: nitrogen, open: helium
         </text>
       )}
-    </g>
+    </>
   );
 }
 
-/** Moves labels apart that would be printed over one another, keeping their order. */
-function spread<Label extends { y: number }>(labels: Label[], gap: number, height: number): Label[] {
-  const sorted = [...labels].sort((one, other) => one.y - other.y);
-  sorted.forEach((label, index) => {
-    const above = sorted[index - 1];
-    label.y = Math.max(label.y, above ? above.y + gap : 0);
-  });
-  for (let index = sorted.length - 1, roof = height; index >= 0; index -= 1, roof -= gap) {
-    sorted[index]!.y = Math.min(sorted[index]!.y, roof);
-    roof = Math.min(roof, sorted[index]!.y);
-  }
-  return sorted;
+function LineNames({ scales: { inner, y }, names }: { scales: ChaseScales; names: readonly { text: string; bar: number; className: string | undefined }[] }) {
+  const places = spread(names.map(({ bar }) => Math.max(0, y(bar))), 18, inner.height);
+  return names.map(({ text, className }, index) => (
+    <text key={text} x={inner.width + 8} y={places[index]} dy="0.32em" className={className}>
+      {text}
+    </text>
+  ));
+}
+
+function nearest<Item>(items: readonly Item[], distance: (item: Item) => number): Item | undefined {
+  let best: Item | undefined;
+  for (const item of items) if (!best || distance(item) < distance(best)) best = item;
+  return best;
 }

@@ -37,6 +37,7 @@ export function ProfileFigure() {
 
   return (
     <PictureFrame
+      id="profile"
       actions={<ZoomControls />}
       title="The dive"
       sentence={

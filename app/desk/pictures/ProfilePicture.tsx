@@ -2,6 +2,7 @@
 
 import { useMemo, useRef, type ReactNode } from 'react';
 import { figuresAt } from '@/lib/ascent/figures';
+import type { AscentPart } from '@/lib/ascent/schedule';
 import { printStopDepth } from '@/lib/quantity/depth';
 import type { PictureProps } from './picture-props';
 import { ProfileGround } from './ProfileGround';
@@ -66,22 +67,25 @@ function WayUp({ scene, sample, scales: { x, y }, units }: Pick<PictureProps, 's
   const { timeline, figures } = scene;
   const schedule = useMemo(() => figuresAt(timeline, figures, sample).schedule, [timeline, figures, sample]);
   if (timeline.depthM[sample] === 0 || !Number.isFinite(schedule.timeToSurfaceMin)) return null;
-  let timeS = timeline.timeS[sample]!;
-  const stops: { depthM: number; minutes: number; timeS: number }[] = [];
-  const path = schedule.parts.map((part) => {
-    const startS = timeS;
-    timeS += part.minutes * 60;
-    if (part.fromM === part.toM) stops.push({ depthM: part.toM, minutes: part.minutes, timeS: startS });
-    return `L${x(timeS).toFixed(1)},${y(part.toM).toFixed(1)}`;
-  });
+  const startS = timeline.timeS[sample]!;
+  const parts = timed(schedule.parts, startS);
+  const stops = parts.filter((part) => part.fromM === part.toM);
+  const path = parts.map((part) => `L${x(part.endS).toFixed(1)},${y(part.toM).toFixed(1)}`);
   return (
     <g clipPath="url(#dive-frame)" className={stops.length > 0 ? styles.wayUpStops : styles.wayUp}>
-      <path d={`M${x(timeline.timeS[sample]!).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`} />
+      <path d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`} />
       {stops.map((stop) => (
-        <text key={stop.depthM} x={x(stop.timeS + stop.minutes * 60) + 6} y={y(stop.depthM) + 12}>
-          {stop.minutes} min at {printStopDepth(stop.depthM, units)}
+        <text key={stop.toM} x={x(stop.endS) + 6} y={y(stop.toM) + 12}>
+          {stop.minutes} min at {printStopDepth(stop.toM, units)}
         </text>
       ))}
     </g>
   );
+}
+
+/** The parts of an ascent with the times they end at, s. */
+function timed(parts: readonly AscentPart[], startS: number): readonly (AscentPart & { readonly endS: number })[] {
+  const placed: (AscentPart & { endS: number })[] = [];
+  for (const part of parts) placed.push({ ...part, endS: (placed.at(-1)?.endS ?? startS) + part.minutes * 60 });
+  return placed;
 }

@@ -1,0 +1,60 @@
+import { gradientFactorAt } from '@/lib/ascent/ceiling';
+import { supersaturationOf } from '@/lib/ascent/supersaturation';
+import { COMPARTMENTS } from '@/lib/tissue/coefficients';
+import type { Scene } from '../scene';
+
+/** Where a supersaturation is looked at: at the depth the diver is at, or as if at the surface this instant. */
+export const BASES = ['surfacing', 'now'] as const;
+export type Basis = (typeof BASES)[number];
+
+/** Supersaturations of a dive, one set for each pixel column of a picture. */
+export interface SupersaturationColumns {
+  /** Sixteen for each column, from 16 · column on; 1 is the model's own limit, below 0 a compartment takes gas up. */
+  readonly values: Float32Array;
+  /** The largest of the sixteen, and the compartment (1–16) that has it. */
+  readonly most: Float32Array;
+  readonly leader: Uint8Array;
+  /** The gradient factor each column is held to. */
+  readonly limit: Float32Array;
+}
+
+export function supersaturationColumns({ timeline, figures, dive }: Scene, columns: Int32Array, basis: Basis): SupersaturationColumns {
+  const { length } = columns;
+  const values = new Float32Array(length * COMPARTMENTS);
+  const most = new Float32Array(length);
+  const leader = new Uint8Array(length);
+  const limit = new Float32Array(length);
+  const { gradientFactors } = dive.settings;
+  const { surfaceBar } = timeline;
+  const load = { ...timeline, at: 0 };
+  for (let column = 0; column < length; column += 1) {
+    const sample = columns[column]!;
+    const to = column * COMPARTMENTS;
+    if (column > 0 && sample === columns[column - 1]) {
+      values.copyWithin(to, to - COMPARTMENTS, to);
+      most[column] = most[column - 1]!;
+      leader[column] = leader[column - 1]!;
+      limit[column] = limit[column - 1]!;
+      continue;
+    }
+    load.at = sample * COMPARTMENTS;
+    const ambientBar = basis === 'now' ? timeline.ambientBar[sample]! : surfaceBar;
+    let largest = -Infinity;
+    for (let c = 0; c < COMPARTMENTS; c += 1) {
+      const own = supersaturationOf(load, c, ambientBar);
+      values[to + c] = own;
+      if (own > largest) {
+        largest = own;
+        leader[column] = c + 1;
+      }
+    }
+    most[column] = largest;
+    limit[column] = limitAt(timeline.depthM[sample]!, figures.firstStopM[sample]!, gradientFactors, basis);
+  }
+  return { values, most, leader, limit };
+}
+
+/** The gradient factor a diver is held to: at the surface the high one, else the one in force at the depth. */
+export function limitAt(depthM: number, firstStopM: number, gradientFactors: Scene['dive']['settings']['gradientFactors'], basis: Basis): number {
+  return basis === 'surfacing' ? gradientFactors.high : gradientFactorAt(depthM, firstStopM, gradientFactors);
+}

@@ -1,0 +1,45 @@
+import { useState, type PointerEvent } from 'react';
+
+/** Where a pointer is in a picture, in picture units from the inner edge. */
+export interface Pointed {
+  readonly x: number;
+  readonly y: number;
+}
+
+interface Margin {
+  readonly left: number;
+  readonly top: number;
+}
+
+/**
+ * What a pointer over a picture points at, and the handlers its SVG needs. `onPress` is called for every place the
+ * pointer is pressed at or dragged to. A finger points only while it is down.
+ */
+export function usePointed(margin: Margin, onPress?: (at: Pointed) => void) {
+  const [pointed, setPointed] = useState<Pointed>();
+  const place = (event: PointerEvent<SVGSVGElement>): Pointed => {
+    const svg = event.currentTarget;
+    const box = svg.getBoundingClientRect();
+    const scale = svg.viewBox.baseVal.width / (box.width || 1);
+    return { x: (event.clientX - box.left) * scale - margin.left, y: (event.clientY - box.top) * scale - margin.top };
+  };
+  const handlers = {
+    onPointerDown: (event: PointerEvent<SVGSVGElement>) => {
+      if (onPress) event.currentTarget.setPointerCapture(event.pointerId);
+      const at = place(event);
+      setPointed(at);
+      onPress?.(at);
+    },
+    onPointerMove: (event: PointerEvent<SVGSVGElement>) => {
+      const at = place(event);
+      setPointed(at);
+      if (event.buttons === 1) onPress?.(at);
+    },
+    onPointerUp: (event: PointerEvent<SVGSVGElement>) => {
+      if (event.pointerType === 'touch') setPointed(undefined);
+    },
+    onPointerLeave: () => setPointed(undefined),
+    onPointerCancel: () => setPointed(undefined),
+  };
+  return { pointed, handlers };
+}

@@ -199,7 +199,7 @@ export const flyingSchema = z.strictObject({
 
 export const oxygenSchema = z.strictObject({
   ...head,
-  tolerances: tolerances('limit', 'unitsPerMin'),
+  tolerances: tolerances('limit', 'unitsPerMin', 'remarked'),
   exponent: z.strictObject({ textbook: positive, diving: positive }),
   limits: z.array(
     z.strictObject({
@@ -212,10 +212,35 @@ export const oxygenSchema = z.strictObject({
   dose: z.array(z.strictObject({ po2Atm: positive, unitsPerMin: positive, obtained, note: said.optional() })),
 });
 
+const depth = z.number().min(0);
+export const gasDepthsSchema = z.strictObject({
+  ...head,
+  tolerances: tolerances('metres', 'feet', 'fraction'),
+  deepest: z.array(z.strictObject({ o2: fraction, po2Bar: positive, depthM: depth, obtained })),
+  deepestFeet: z.array(z.strictObject({ o2: fraction, po2Atm: positive, depthFsw: depth, obtained })),
+  shallowest: z.array(z.strictObject({ o2: fraction, po2Bar: positive, depthM: depth, obtained })),
+  equivalentAir: z.array(z.strictObject({ o2: fraction, depthM: depth, equivalentM: depth, obtained })),
+  equivalentNarcotic: z.array(
+    z.strictObject({ o2: fraction, he: fraction, depthM: depth, withOxygenM: depth, nitrogenAloneM: depth, obtained }),
+  ),
+  bestMix: z.array(
+    z.strictObject({
+      depthM: depth,
+      po2Bar: positive,
+      o2: fraction,
+      asAirAtM: depth.optional(),
+      heWithOxygen: fraction.optional(),
+      heNitrogenAlone: fraction.optional(),
+      obtained,
+    }),
+  ),
+});
+
 const gasNamed = z.enum(['air', 'O2', 'N2', 'He']);
 export const gasDensitySchema = z.strictObject({
   ...head,
-  tolerances: tolerances('density'),
+  tolerances: tolerances('density', 'quoted'),
+  quoted: z.array(z.strictObject({ gas: z.literal('air'), depthM: positive, gramsPerL: positive, obtained })),
   advised: z.strictObject({ recommendedMaxGramsPerL: positive, absoluteMaxGramsPerL: positive, obtained }),
   carbonDioxide: z.strictObject({ gramsPerL: positive, text: said, obtained }),
   densities: z.array(
@@ -227,7 +252,7 @@ export const gasDensitySchema = z.strictObject({
 export const compressibilitySchema = z
   .strictObject({
     ...head,
-    tolerances: tolerances('printed'),
+    tolerances: tolerances('printed', 'mixture'),
     /** The pressures of every row's `z`, bar absolute. */
     pressuresBar: z.array(positive),
     grid: z.array(z.strictObject({ gas: gasNamed, temperatureK: positive, z: z.array(positive), obtained })),
@@ -287,6 +312,7 @@ export const SCHEMA_OF_FILE = {
   'compressibility.json': compressibilitySchema,
   'flying.json': flyingSchema,
   'gas-density.json': gasDensitySchema,
+  'gas-depths.json': gasDepthsSchema,
   'gradient-factors.json': gradientFactorsSchema,
   'historic-models.json': historicModelsSchema,
   'loading.json': loadingSchema,

@@ -1,14 +1,18 @@
 import { atmosphereChecks } from './atmosphere';
 import { boyleChecks } from './boyle';
 import type { Check } from './check';
+import { compressibilityChecks } from './compressibility';
 import { commonPracticeChecks } from './common-practice';
 import type { Engine } from './engine';
+import { gasDensityChecks } from './gas-density';
+import { gasDepthChecks } from './gas-depths';
 import { gradientFactorChecks } from './gradient-factors';
 import { integrationChecks } from './integration';
 import { loadingChecks } from './loading';
 import { mixtureChecks } from './mixtures';
 import { mValueChecks } from './m-values';
 import { noStopTableChecks } from './no-stop-tables';
+import { oxygenChecks } from './oxygen';
 import { relationChecks } from './relations';
 import { waterChecks } from './water';
 
@@ -79,6 +83,31 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
     title: 'Held gas on the way up',
     about: 'Gas that cannot escape grows as pressure falls. This needs no tissue model, and it is what tears lungs.',
     run: boyleChecks,
+  },
+  {
+    id: 'gas-depths',
+    title: 'Depths a gas is good for',
+    about: 'Each gas of a mixture presses as if it were alone. From that follow the depths a gas may be breathed at and the best mixture for a depth.',
+    run: gasDepthChecks,
+  },
+  {
+    id: 'gas-density',
+    title: 'How heavy the gas is to breathe',
+    about: 'Density by the ideal gas law against handbooks, and against the depths on air that are quoted beside the advised maxima.',
+    run: gasDensityChecks,
+  },
+  {
+    id: 'oxygen',
+    title: 'What oxygen costs',
+    about:
+      'The NOAA exposure limits and the units of pulmonary dose, both in standard atmospheres. Between the rows, and above 1.6 atm, nothing is published: what the engine does there is a choice of its own and can’t be checked.',
+    run: oxygenChecks,
+  },
+  {
+    id: 'compressibility',
+    title: 'Real gas in a cylinder',
+    about: 'At high pressure a cylinder holds more or less than volume times pressure. Mixtures are taken as the mean of their pure gases.',
+    run: compressibilityChecks,
   },
   {
     id: 'no-stop-tables',

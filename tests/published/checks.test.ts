@@ -15,6 +15,10 @@ const COUNTS: Record<string, number> = {
   atmosphere: 8 + 10,
   water: 6,
   boyle: 5 + 4 + 2 + 2,
+  'gas-depths': 8 + 4 + 3 + 4 + 3 * 2 + 3 + 2,
+  'gas-density': 8 + 2,
+  oxygen: 11 * 3,
+  compressibility: 4 * 8 + 7,
   'no-stop-tables': 19 + 11 + 1,
   'common-practice': 3 * 2,
 };

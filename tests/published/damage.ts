@@ -52,6 +52,34 @@ export const FORMULA_DAMAGES: readonly Damage[] = [
   { name: 'gravity rounded to 9.8', engine: damaged({ standardGravity: 9.8 }) },
   { name: 'water one percent too heavy', engine: damaged({ barPerMetre: (water) => 1.01 * ENGINE.barPerMetre(water) }) },
   { name: 'water five percent too heavy', engine: damaged({ barPerMetre: (water) => 1.05 * ENGINE.barPerMetre(water) }) },
+  {
+    name: 'depths counted from a vacuum',
+    engine: damaged({
+      gasModM: (gas, limit, site) => ENGINE.gasModM(gas, limit, { ...site, surfaceBar: 0 }),
+      hypoxicAboveM: (gas, site, least) => ENGINE.hypoxicAboveM(gas, { ...site, surfaceBar: 0 }, least),
+      equivalentAirDepthM: (gas, depth, site) => ENGINE.equivalentAirDepthM(gas, depth, { ...site, surfaceBar: 0 }),
+      bestMix: (depth, wish, site) => ENGINE.bestMix(depth, wish, { ...site, surfaceBar: 0 }),
+    }),
+  },
+  {
+    name: 'air taken for 80 % nitrogen',
+    engine: damaged({
+      equivalentAirDepthM: (gas, depth, site) => ENGINE.equivalentAirDepthM({ ...gas, o2: gas.o2 + 0.01 }, depth, site),
+      equivalentNarcoticDepthM: (gas, depth, narcotic, site) =>
+        ENGINE.equivalentNarcoticDepthM({ o2: gas.o2 + 0.01, he: gas.he + 0.01 }, depth, narcotic, site),
+    }),
+  },
+  { name: 'density at 15 °C whatever was asked', engine: damaged({ gasDensityGL: (gas, bar) => ENGINE.gasDensityGL(gas, bar, 15) }) },
+  ...[1.01325, 1 / 1.01325].map((factor) => ({
+    name: `atmospheres and bar mistaken for each other (${factor.toFixed(3)})`,
+    engine: damaged({
+      singleLimitMin: (bar) => ENGINE.singleLimitMin(bar * factor),
+      dailyLimitMin: (bar) => ENGINE.dailyLimitMin(bar * factor),
+      pulmonaryRate: (exponent) => ({ ...ENGINE.pulmonaryRate(exponent), at: (bar) => ENGINE.pulmonaryRate(exponent).at(bar * factor) }),
+    }),
+  })),
+  { name: 'every cylinder gas ideal', engine: damaged({ compressibility: () => 1 }) },
+  { name: 'cylinder pressures halved', engine: damaged({ compressibility: (gas, bar, kelvin) => ENGINE.compressibility(gas, bar / 2, kelvin) }) },
   { name: 'no-stop times halved', engine: damaged({ noStop: (...all) => halved(ENGINE.noStop(...all)) }) },
   { name: 'no-stop times doubled', engine: damaged({ noStop: (...all) => doubled(ENGINE.noStop(...all)) }) },
   { name: 'no-stop times the same at every depth', engine: damaged({ noStop: () => ({ minutes: 20, leader: 1 }) }) },

@@ -15,28 +15,41 @@ const COLUMNS: readonly (readonly [string, (sample: SampleReadings) => string | 
   ['supersaturation', (s) => round(s.supersaturation, 4)],
   ['surfacing supersaturation', (s) => round(s.surfacingSupersaturation, 4)],
   ['leading compartment', (s) => s.leadingCompartment],
+  ['oxygen bar', (s) => round(s.oxygen.pO2Bar, 3)],
+  ['oxygen of single limit %', (s) => round(s.oxygen.singleFraction * 100, 2)],
+  ['oxygen of daily limit %', (s) => round(s.oxygen.dailyFraction * 100, 2)],
+  ['pulmonary units', (s) => round(s.oxygen.pulmonaryUnits, 2)],
+  ['gas density g/L', (s) => round(s.gasDensityGL, 3)],
 ];
+
+/** Two columns a cylinder: its gauge as ideal and as real gas. */
+function cylinderColumns({ samples }: Readings): typeof COLUMNS {
+  return (samples[0]?.cylinders ?? []).flatMap(({ name }, index) => [
+    [`${name} bar, ideal gas`, (s: SampleReadings) => round(s.cylinders[index]!.pressureBar, 1)] as const,
+    [`${name} bar, real gas`, (s: SampleReadings) => round(s.cylinders[index]!.realPressureBar, 1)] as const,
+  ]);
+}
 
 /** One row a sample, the caution first as remarks. */
 export function readingsAsCsv(readings: Readings): string {
   const tensions = (gas: 'nitrogenBar' | 'heliumBar', name: string) =>
     Array.from({ length: 16 }, (_, c) => [`${name} ${c + 1} bar`, (s: SampleReadings) => round(s[gas][c]!, 6)] as const);
-  const columns = [...COLUMNS, ...tensions('nitrogenBar', 'nitrogen'), ...tensions('heliumBar', 'helium')];
+  const columns = [...COLUMNS, ...cylinderColumns(readings), ...tensions('nitrogenBar', 'nitrogen'), ...tensions('heliumBar', 'helium')];
   const table = Papa.unparse({ fields: columns.map(([name]) => name), data: readings.samples.map((s) => columns.map(([, cell]) => cell(s))) }, { newline: '\n' });
   return `${remarks(readings)}${table}\n`;
 }
 
 /** A table for people, the caution first. */
 export function readingsAsText(readings: Readings): string {
-  const columns: typeof COLUMNS = [['time', (s) => printClock(s.timeS)], ...COLUMNS.slice(1)];
+  const columns: typeof COLUMNS = [['time', (s) => printClock(s.timeS)], ...COLUMNS.slice(1), ...cylinderColumns(readings)];
   const rows = [columns.map(([name]) => name), ...readings.samples.map((s) => columns.map(([, cell]) => String(cell(s))))];
   const widths = columns.map((_, index) => Math.max(...rows.map((row) => row[index]!.length)));
   const lines = rows.map((row) => row.map((cell, index) => cell.padStart(widths[index]!)).join('  ').trimEnd());
   return `${remarks(readings)}${lines.join('\n')}\n`;
 }
 
-function remarks({ caution, unknown, warnings }: Readings): string {
-  const told = warnings.map((warning) => `# Line ${warning.line}: ${warning.message} ${warning.mend}\n`);
+function remarks({ caution, unknown, warnings, events }: Readings): string {
+  const told = [...warnings.map((warning) => `# Line ${warning.line}: ${warning.message} ${warning.mend}\n`), ...events.map(({ text }) => `# ${text}\n`)];
   return `# ${caution}\n# ${unknown}\n${told.join('')}`;
 }
 

@@ -4,26 +4,38 @@ import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { computeTimeline, gasAt, tissuesAt } from '@/lib/dive/timeline';
+import { exposureReadings } from './exposure-readings';
 
 /** What the `readings` command tells of a dive: plain data, ready to be written out. Bar, metres, minutes, fractions. */
 export interface Readings {
   readonly caution: string;
   readonly unknown: string;
   readonly warnings: readonly Notice[];
+  /** What happens on the way, in order of time; each has its sentence in metric units. */
+  readonly events: readonly ReadingEvent[];
   readonly samples: readonly SampleReadings[];
 }
 
-export type SampleReadings = ReturnType<typeof sampleReadings>;
+export interface ReadingEvent {
+  readonly timeS: number;
+  readonly kind: string;
+  readonly text: string;
+}
+
+export type SampleReadings = ReturnType<typeof sampleReadings> & ReturnType<ReturnType<typeof exposureReadings>['at']>;
 
 /** Readings every so many seconds and at each change of step. */
 export function readingsOf(dive: Dive, warnings: readonly Notice[], everyS: number): Readings {
   const timeline = computeTimeline(dive, everyS);
   const figures = figuresOf(timeline);
+  const exposure = exposureReadings(timeline);
+  const events: ReadingEvent[] = [...exposure.events];
   return {
     caution: cautions.general,
     unknown: cautions.unknown,
     warnings,
-    samples: Array.from({ length: timeline.length }, (_, sample) => sampleReadings(timeline, figures, sample)),
+    events: events.sort((one, other) => one.timeS - other.timeS),
+    samples: Array.from({ length: timeline.length }, (_, sample) => ({ ...sampleReadings(timeline, figures, sample), ...exposure.at(sample) })),
   };
 }
 

@@ -8,6 +8,7 @@ import { pictures } from './pictures/all';
 import { PlaybackBar } from './PlaybackBar';
 import { ReadingsPanel } from './ReadingsPanel';
 import { ScriptPanel } from './ScriptPanel';
+import { SteerPanel } from './steer/SteerPanel';
 import styles from './desk.module.css';
 
 /** The sandbox: a script on the left; the dive, the tissues and the readings it leads to on the right. */
@@ -19,11 +20,21 @@ export function Desk() {
         <ScriptPanel />
         <div className={styles.stage}>
           <PictureWall />
-          <PlaybackBar />
+          <TimeControls />
         </div>
         <ReadingsPanel />
       </div>
     </DeskContext>
+  );
+}
+
+/** What moves time along: playback of the script, or a hand on the lever. */
+function TimeControls() {
+  const [steering, setSteering] = useState(false);
+  return (
+    <div className={styles.timeControls}>
+      {steering ? <SteerPanel onEnd={() => setSteering(false)} /> : <PlaybackBar onSteer={() => setSteering(true)} />}
+    </div>
   );
 }
 

@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
+import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
 import { printClock } from '@/lib/quantity/duration';
@@ -13,7 +14,7 @@ type Speed = (typeof SPEEDS)[number];
 const STEP_S = 30;
 
 /** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
-export function PlaybackBar() {
+export function PlaybackBar({ onSteer }: { onSteer: () => void }) {
   const store = useDeskStore();
   const cursorS = useDesk((state) => state.cursorS);
   const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
@@ -64,6 +65,7 @@ export function PlaybackBar() {
         onChange={setSpeed}
         options={SPEEDS.map((value) => ({ value, label: `${value}×` }))}
       />
+      <Button onClick={onSteer}>Steer by hand</Button>
     </div>
   );
 }

@@ -1,9 +1,10 @@
 import { create } from 'zustand';
+import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
 import type { PictureId } from './pictures/all';
 import type { ReadingId } from './reading-ids';
-import { stage, type Scene } from './scene';
+import { sceneOf, stage, type Scene } from './scene';
 
 /** What a person makes on the desk: kept, undone, shared. */
 export interface DeskDocument {
@@ -36,6 +37,12 @@ export interface DeskState extends DeskDocument {
    * one drag, are undone together.
    */
   change: (change: Partial<DeskDocument>, joined?: string) => void;
+  /** The dive that stood here before one is steered by hand; undefined while none is. */
+  base: Dive | undefined;
+  /** Shows a dive that is still going on; the script stays as it is until the run ends. */
+  showLive: (dive: Dive) => void;
+  /** Goes back to the script's own dive. */
+  dropLive: () => void;
   setCursor: (timeS: number) => void;
   setView: (view: DeskState['view']) => void;
   select: (step: number | undefined) => void;
@@ -69,7 +76,7 @@ export function createDeskStore(document: DeskDocument) {
       const endS = staged.scene.timeline.timeS.at(-1)!;
       const cursorS = Math.min(change.cursorS ?? before.cursorS, endS);
       const view = before.view && before.view.startS < endS ? { ...before.view, endS: Math.min(before.view.endS, endS) } : undefined;
-      set({ ...change, scene: staged.scene, errors: [], warnings: staged.warnings, cursorS, view });
+      set({ ...change, scene: staged.scene, errors: [], warnings: staged.warnings, cursorS, view, base: undefined });
     }
     const moment = (): Moment => {
       const { script, pictures, covered, cursorS } = get();
@@ -92,6 +99,21 @@ export function createDeskStore(document: DeskDocument) {
         const joins = joined !== undefined && joined === joining;
         joining = joined;
         show({ ...change, future: [], ...(!joins && { past: [...get().past, before].slice(-UNDO_STEPS) }) });
+      },
+      base: undefined,
+      showLive(dive) {
+        if (dive.steps.length === 0) return;
+        const { scene: before, base } = get();
+        const scene = sceneOf(dive, retired);
+        retired = before;
+        set({ scene, base: base ?? before.dive, cursorS: scene.timeline.timeS.at(-1)!, view: undefined, selectedStep: undefined });
+      },
+      dropLive() {
+        const { base, scene: live } = get();
+        if (!base) return;
+        const scene = sceneOf(base, retired);
+        retired = live;
+        set({ scene, base: undefined, cursorS: 0 });
       },
       setCursor: (timeS) => set(({ scene }) => ({ cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!) })),
       setView: (view) => set({ view }),

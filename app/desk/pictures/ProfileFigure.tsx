@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { PictureFrame } from './PictureFrame';
+import { useDesk } from '../desk-context';
 import { StepEditor } from '../StepEditor';
 import { ZoomControls } from '../ZoomControls';
 import { noStopText } from '../print-figures';
@@ -18,6 +19,7 @@ const TABLE_EVERY_S = 60;
 export function ProfileFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 290));
   const { scene, units } = picture;
+  const steered = useDesk((state) => state.base !== undefined);
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
@@ -56,10 +58,10 @@ export function ProfileFigure() {
     >
       <div ref={ref} className={styles.canvas}>
         <ProfilePicture {...picture} held={held}>
-          {(scales) => <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
+          {(scales) => !steered && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
         </ProfilePicture>
       </div>
-      <StepEditor />
+      {!steered && <StepEditor />}
     </PictureFrame>
   );
 }

@@ -1,0 +1,93 @@
+import { depthStepM, parseDepth } from '../quantity/depth';
+import { DEEPEST_M } from './dive';
+import { ascendFor, depthLike, isSurfaceVerb, rateLike, timeLike } from './script/edit-words';
+import { FASTEST_M_MIN, legRateMMin } from './script/leg-rate';
+import { ScriptPage, type PageLeg, type Script } from './script/page';
+
+/**
+ * Edits of a script that keep its remarks, its units and its writer's words: only a number changes, and the words that
+ * begin a step where it turns from going down to going up. Steps count from 0, as in the dive. Each edit returns the
+ * new text; one that could not be read is not made, and the text comes back as it was.
+ */
+
+/**
+ * Moves the depth a step ends at. A stay or a switch is where the change of depth before it ended, so that is what
+ * moves. The end of the last ascent of a dive stays at the surface. A depth that would leave a change of depth with
+ * nothing to change stops one step short of it (0.1 m or 1 ft), so that dragging past and back loses nothing.
+ */
+export function setStepDepth(script: Script, stepIndex: number, depthM: number): string {
+  const page = new ScriptPage(script);
+  const lineIndex = page.lineOfStep(stepIndex);
+  const leg =
+    page.leg(lineIndex) ?? (page.step(lineIndex)?.kind === 'interval' ? undefined : page.legFrom(lineIndex, -1));
+  const next = leg && page.legFrom(leg.lineIndex, 1);
+  if (!leg || !next || !Number.isFinite(depthM)) return page.asGiven;
+  const words = freeDepth(page, leg, depthM, [page.depthBeforeM(leg.lineIndex), next.depth.value]);
+  if (words === undefined) return page.asGiven;
+  const saysSurface = isSurfaceVerb(page.line(leg.lineIndex).slice(...leg.verb));
+  if (!saysSurface) page.replace(leg.lineIndex, leg.depth.span, words);
+  else if (words !== 'surface')
+    page.replace(leg.lineIndex, leg.verb, `${ascendFor(page.line(leg.lineIndex).slice(...leg.verb))} ${words}`);
+  page.straighten();
+  return page.editedOrAsGiven();
+}
+
+/** The words of the depth nearest to the one asked for that is neither of its neighbours, on the side it comes from. */
+function freeDepth(
+  page: ScriptPage,
+  leg: PageLeg,
+  askedM: number,
+  neighbours: readonly (number | undefined)[],
+): string | undefined {
+  const old = page.line(leg.lineIndex).slice(...leg.depth.span);
+  const { inFeet } = page;
+  const wasNumber = parseDepth(old).ok;
+  const stepM = depthStepM((wasNumber ? /f/i.test(old) : inFeet) ? 'imperial' : 'metric');
+  let depthM = Math.min(Math.max(askedM, 0), DEEPEST_M);
+  let side: number | undefined;
+  // Two neighbours may lie a step apart, at either end of the range: four tries pass both of them.
+  for (let tries = 0; tries < 4; tries++) {
+    const words = depthLike(old, depthM, inFeet);
+    const read = parseDepth(words);
+    const valueM = read.ok ? read.value : 0;
+    if (valueM <= DEEPEST_M && !neighbours.includes(valueM)) return words;
+    side ??= (leg.depth.value ?? valueM) < valueM ? -1 : 1;
+    if (valueM + side * stepM < 0 || valueM + side * stepM > DEEPEST_M) side = -side;
+    depthM = valueM + side * stepM;
+  }
+  return undefined;
+}
+
+/** Sets how long a step takes: its time where it gives one, else the rate that takes so long, rounded as rates are. */
+export function setStepDuration(script: Script, stepIndex: number, durationS: number): string {
+  const page = new ScriptPage(script);
+  const lineIndex = page.lineOfStep(stepIndex);
+  const step = page.step(lineIndex);
+  if (!step || !(durationS > 0)) return page.asGiven;
+  const leg = page.leg(lineIndex);
+  if (leg) setLegSpeed(page, leg, legRateMMin(page.depthBeforeM(lineIndex), leg.depth.value ?? 0, durationS));
+  else if ('timeS' in step)
+    page.replace(lineIndex, step.timeS.span, timeLike(page.line(lineIndex).slice(...step.timeS.span), durationS));
+  return page.editedOrAsGiven();
+}
+
+/** Sets the rate of a change of depth, m/min: the rate it gives, or the time it takes; other steps have none to set. */
+export function setStepRate(script: Script, stepIndex: number, rateMMin: number): string {
+  const page = new ScriptPage(script);
+  const leg = page.leg(page.lineOfStep(stepIndex));
+  if (!leg || !(rateMMin > 0)) return page.asGiven;
+  setLegSpeed(page, leg, rateMMin);
+  return page.editedOrAsGiven();
+}
+
+function setLegSpeed(page: ScriptPage, leg: PageLeg, askedMMin: number): void {
+  const rateMMin = Math.min(askedMMin, FASTEST_M_MIN);
+  const old = page.line(leg.lineIndex).slice(...leg.speed.span);
+  if (leg.speed.value?.by === 'rate') {
+    page.replace(leg.lineIndex, leg.speed.span, rateLike(old, rateMMin));
+    return;
+  }
+  const climbM = Math.abs((leg.depth.value ?? 0) - page.depthBeforeM(leg.lineIndex));
+  page.replace(leg.lineIndex, leg.speed.span, timeLike(old, (climbM * 60) / rateMMin));
+  page.straighten();
+}

@@ -1,0 +1,53 @@
+import { writeTime } from '../../quantity/duration';
+import { plainNumber } from '../../quantity/number';
+import { defaultSettings } from '../default-settings';
+import type { Dive, Settings, Step } from '../dive';
+import { writeGas } from '../gas-text';
+import { FASTEST_M_MIN, legDurationS, legRateMMin } from './leg-rate';
+import { SETTINGS } from './settings';
+
+/** A dive in the words the language itself would choose, whatever its lines say; reads back as the same dive. */
+export function plainScript(dive: Pick<Dive, 'settings' | 'steps'>): string {
+  return [...settingLines(dive.settings), ...stepLines(dive.steps)].join('\n') + '\n';
+}
+
+/** The settings worth writing: a few always, the others when they are not as usual. */
+export function settingLines(settings: Settings): string[] {
+  const usual = defaultSettings();
+  return SETTINGS.flatMap((setting) => {
+    const words = setting.write(settings);
+    if (words === undefined || (!setting.always && words === setting.write(usual))) return [];
+    return [`${setting.name}: ${words}`];
+  });
+}
+
+export function stepLines(steps: readonly Step[]): string[] {
+  let fromM = 0;
+  return steps.map((step) => {
+    const words = stepWords(step, fromM);
+    if ('toM' in step) fromM = step.toM;
+    if (step.kind === 'interval') fromM = 0;
+    return words;
+  });
+}
+
+/** One step in words, from the depth it begins at. */
+export function stepWords(step: Step, fromM: number): string {
+  switch (step.kind) {
+    case 'stay':
+    case 'interval':
+      return `${step.kind} ${writeTime(step.durationS)}`;
+    case 'switch':
+      return `switch to ${writeGas(step.gas)}`;
+    case 'descend':
+    case 'ascend':
+      return `${step.kind} to ${step.toM === 0 ? 'surface' : `${plainNumber(step.toM)} m`} ${speedWords(fromM, step.toM, step.durationS)}`;
+  }
+}
+
+/** As a whole rate when that is exactly what it is, which reads best; else as a time. */
+function speedWords(fromM: number, toM: number, durationS: number): string {
+  const rate = Math.round(legRateMMin(fromM, toM, durationS));
+  const exact = rate > 0 && rate <= FASTEST_M_MIN && legDurationS(fromM, toM, rate) === durationS;
+  return exact ? `at ${rate} m/min` : `in ${writeTime(durationS)}`;
+}

@@ -1,0 +1,198 @@
+import { plainNumber } from '../../quantity/number';
+import { writeTime } from '../../quantity/duration';
+import { accepted, type Parsed } from '../../quantity/parsed';
+import { percentNumber } from '../../quantity/percent';
+import { sameGas } from '../../physics/gas';
+import { carriedFromM, carriedTwice, readCarried, writeCarried } from './carried-text';
+import { parseGas, writeGas } from '../gas-text';
+import { readPlanRate, readRounding, readStopDepth, writeRounding } from './plan-values';
+import { put, type Apply, type Setting } from './setting';
+import * as values from './setting-values';
+import { SUPPLY_SETTINGS } from './supply-settings';
+import { readTissues, writeTissues } from './tissues-text';
+
+/**
+ * Every setting of a script, in the order they are written and applied: a setting may depend on those above it.
+ * The language, its reference page and the editor's completion all come from this table; one entry makes a setting.
+ */
+export const SETTINGS: readonly Setting[] = [
+  {
+    name: 'water',
+    also: ['waters'],
+    help: 'The water dived in. Reference water is what depth gauges are set to: 10 m to the bar.',
+    unless: 'reference',
+    examples: ['reference', 'salt'],
+    choices: ['reference', 'fresh', 'salt'],
+    always: true,
+    read: (text) => put(values.readWater(text), (settings, water) => void (settings.water = water)),
+    write: ({ water }) => water,
+  },
+  {
+    name: 'altitude',
+    also: ['site altitude', 'elevation'],
+    help: 'How high the surface of the water lies.',
+    unless: '0 m',
+    examples: ['0 m', '1500 m', '5000 ft', 'sea level'],
+    always: true,
+    read: (text) =>
+      put(values.readSiteAltitude(text), (settings, altitudeM) => {
+        settings.altitudeM = altitudeM;
+        settings.start = { kind: 'adapted', altitudeM };
+      }),
+    write: ({ altitudeM }) => `${plainNumber(altitudeM)} m`,
+  },
+  {
+    name: 'adapted to',
+    also: ['adapted', 'acclimatised to', 'acclimatized to'],
+    help: 'The altitude whose air has filled the diver’s tissues.',
+    unless: 'The diver is adapted to the altitude of the site.',
+    examples: ['1500 m', 'sea level'],
+    topic: 'start',
+    read: (text) =>
+      put(
+        values.readSiteAltitude(text),
+        (settings, altitudeM) => void (settings.start = { kind: 'adapted', altitudeM }),
+      ),
+    write: ({ start, altitudeM }) =>
+      start.kind === 'adapted' && start.altitudeM !== altitudeM ? `${plainNumber(start.altitudeM)} m` : undefined,
+  },
+  {
+    name: 'arrived from',
+    also: ['arrived', 'came from', 'coming from'],
+    help: 'The altitude the diver came from, and how long before the dive.',
+    unless: 'The diver is adapted to the altitude of the site.',
+    examples: ['0 m, 2 h ago'],
+    topic: 'start',
+    read: (text) => put(values.readArrival(text), (settings, start) => void (settings.start = start)),
+    write: ({ start }) =>
+      start.kind === 'arrived' ? `${plainNumber(start.fromM)} m, ${writeTime(start.agoS)} ago` : undefined,
+  },
+  {
+    name: 'tissues',
+    also: ['tissue tensions', 'tensions'],
+    help: 'The tensions left by an earlier dive, sixteen for each gas, the fastest compartment first.',
+    unless: 'The diver is adapted to the altitude of the site.',
+    examples: ['nitrogen 1.1 1.1 1.1 1.1 1 1 1 1 0.9 0.9 0.9 0.9 0.8 0.8 0.8 0.8 bar'],
+    topic: 'start',
+    read: (text) => put(readTissues(text), (settings, start) => void (settings.start = start)),
+    write: ({ start }) => (start.kind === 'tensions' ? writeTissues(start) : undefined),
+  },
+  {
+    name: 'model',
+    also: ['tissue model'],
+    help: 'Which set of ZH-L16 limits is used.',
+    unless: 'ZH-L16C',
+    examples: ['ZH-L16C', 'ZH-L16B'],
+    choices: ['ZH-L16A', 'ZH-L16B', 'ZH-L16C'],
+    read: (text) => put(values.readVariant(text), (settings, variant) => void (settings.model.variant = variant)),
+    write: ({ model }) => `ZH-L16${model.variant}`,
+  },
+  {
+    name: 'first compartment',
+    also: ['first'],
+    help: 'The fastest compartment: 1b (5 min for nitrogen) or 1 (4 min).',
+    unless: '1b',
+    examples: ['1b', '1'],
+    choices: ['1b', '1'],
+    read: (text) =>
+      put(
+        values.readChoice(text, { 1: '1', '1b': '1b' } as const, ['1b', '1']),
+        (settings, first) => void (settings.model.first = first),
+      ),
+    write: ({ model }) => model.first,
+  },
+  {
+    name: 'respiratory quotient',
+    also: ['rq'],
+    help: 'Carbon dioxide given off for each oxygen used. ZH-L16 takes 1; a resting body is nearer 0.8.',
+    unless: '1',
+    examples: ['1', '0.8'],
+    read: (text) =>
+      put(
+        values.readPlainNumber(text, 0.6, 1.2),
+        (settings, quotient) => void (settings.model.respiratoryQuotient = quotient),
+      ),
+    write: ({ model }) => plainNumber(model.respiratoryQuotient),
+  },
+  {
+    name: 'gradient factors',
+    also: ['gradient factor', 'gf', 'gfs'],
+    help: 'How much of each limit may be used, in percent: at the first stop, then at the surface.',
+    unless: '85/85',
+    examples: ['85/85', '30/85'],
+    always: true,
+    read: (text) =>
+      put(values.readGradientFactors(text), (settings, factors) => void (settings.gradientFactors = factors)),
+    write: ({ gradientFactors: { low, high } }) => `${percentNumber(low)}/${percentNumber(high)}`,
+  },
+  {
+    name: 'plan ascent',
+    also: ['planned ascent', 'plan ascent rate', 'ascent rate'],
+    help: 'The rate of ascent that stop schedules assume.',
+    unless: '9 m/min',
+    examples: ['9 m/min', '30 ft/min'],
+    read: (text) => put(readPlanRate(text), (settings, rateMMin) => void (settings.plan.ascentMMin = rateMMin)),
+    write: ({ plan }) => `${plainNumber(plan.ascentMMin)} m/min`,
+  },
+  {
+    name: 'stop step',
+    also: ['stop spacing', 'stops every'],
+    help: 'How far apart the stops of a schedule are.',
+    unless: '3 m',
+    examples: ['3 m', '10 ft'],
+    read: (text) => put(readStopDepth(text), (settings, stepM) => void (settings.plan.stopStepM = stepM)),
+    write: ({ plan }) => `${plainNumber(plan.stopStepM)} m`,
+  },
+  {
+    name: 'last stop',
+    also: ['last stop at'],
+    help: 'The shallowest stop of a schedule.',
+    unless: '3 m',
+    examples: ['3 m', '6 m'],
+    read: (text) => put(readStopDepth(text), (settings, depthM) => void (settings.plan.lastStopM = depthM)),
+    write: ({ plan }) => `${plainNumber(plan.lastStopM)} m`,
+  },
+  {
+    name: 'stop rounding',
+    also: ['stop time rounding', 'round stops to'],
+    help: 'Stops last whole multiples of this.',
+    unless: '1 min',
+    examples: ['1 min', '10 s'],
+    read: (text) => put(readRounding(text), (settings, minutes) => void (settings.plan.stopRoundingMin = minutes)),
+    write: ({ plan }) => writeRounding(plan.stopRoundingMin),
+  },
+  {
+    name: 'gas',
+    also: ['start gas', 'starting gas', 'breathing'],
+    help: 'The gas breathed when each dive begins. Two numbers are oxygen and helium, in percent.',
+    unless: 'air',
+    examples: ['air', '32%', '18/45', 'oxygen'],
+    inDive: 'switch to',
+    always: true,
+    read: (text) => put(parseGas(text), (settings, gas) => void (settings.gas = { ...gas })),
+    write: ({ gas }) => writeGas(gas),
+  },
+  {
+    name: 'carry',
+    also: ['carried', 'carrying', 'carries'],
+    help: 'Gases a schedule may switch to on the way up, each from its depth; with none given, from where its oxygen reaches 1.6 bar.',
+    unless: 'No other gas.',
+    examples: ['50% from 21 m, oxygen from 6 m', '50%'],
+    repeats: true,
+    read: readCarry,
+    write: ({ carried }) => (carried.length === 0 ? undefined : writeCarried(carried)),
+  },
+  ...SUPPLY_SETTINGS,
+];
+
+function readCarry(text: string): Parsed<Apply> {
+  const read = readCarried(text);
+  if (!read.ok) return read;
+  return accepted((settings) => {
+    for (const { gas, fromM } of read.value) {
+      if (settings.carried.some((other) => sameGas(other.gas, gas))) return carriedTwice(gas);
+      settings.carried.push({ gas: { ...gas }, fromM: fromM ?? carriedFromM(gas, settings) });
+    }
+    return undefined;
+  });
+}

@@ -1,0 +1,29 @@
+/** What became of a text someone typed: a value, or what is wrong with it and how to mend it. */
+export type Parsed<T> = { readonly ok: true; readonly value: T } | Refusal;
+
+export interface Refusal {
+  readonly ok: false;
+  readonly what: string;
+  readonly mend: string;
+  /** The offending part of the text, offsets from and to (exclusive); the whole of it when left out. */
+  readonly at?: readonly [number, number];
+}
+
+export function accepted<T>(value: T): Parsed<T> {
+  return { ok: true, value };
+}
+
+export function refused(what: string, mend: string, at?: readonly [number, number]): Refusal {
+  return at ? { ok: false, what, mend, at } : { ok: false, what, mend };
+}
+
+const LONGEST_QUOTE = 40;
+
+/** A typed text within quotation marks, cut short when it is long. */
+export function quoted(text: string): string {
+  const trimmed = text.trim();
+  // Cut between code points, so that no half of a surrogate pair is shown.
+  const short =
+    trimmed.length > LONGEST_QUOTE ? `${[...trimmed.slice(0, LONGEST_QUOTE)].slice(0, -1).join('')}…` : trimmed;
+  return `“${short}”`;
+}

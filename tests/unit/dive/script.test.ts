@@ -1,0 +1,404 @@
+import { describe, expect, it } from 'vitest';
+import { diveSchema, type Dive } from '@/lib/dive/dive';
+import { MOST_CHARACTERS, MOST_LINES, parseScript, writeScript } from '@/lib/dive/script';
+
+const EXAMPLE = `# comments are kept
+water: reference
+altitude: 0 m
+gradient factors: 85/85
+gas: air
+descend to 30 m at 18 m/min
+stay 20 min
+switch to 50%
+ascend to 5 m at 9 m/min
+stay 3 min  # the safety stop
+ascend to surface at 9 m/min
+interval 60 min
+`;
+
+function diveOf(text: string): Dive {
+  const parsed = parseScript(text);
+  if (!parsed.ok) throw new Error(parsed.errors.map(({ message }) => message).join('\n'));
+  return parsed.dive;
+}
+
+const settingsOf = (text: string) => diveOf(text).settings;
+const stepsOf = (text: string) => diveOf(text).steps;
+
+function errorsOf(text: string) {
+  const parsed = parseScript(text);
+  return parsed.ok ? [] : parsed.errors;
+}
+
+/** The first error and the very text it points at. */
+function errorIn(text: string) {
+  const [error] = errorsOf(text);
+  if (!error) return undefined;
+  return { ...error, at: text.split('\n')[error.line - 1]!.slice(error.column - 1, error.endColumn - 1) };
+}
+
+describe('a script', () => {
+  it('means a dive', () => {
+    const dive = diveOf(EXAMPLE);
+    expect(dive.steps).toEqual([
+      { kind: 'descend', toM: 30, durationS: 100 },
+      { kind: 'stay', durationS: 1200 },
+      { kind: 'switch', gas: { o2: 0.5, he: 0 } },
+      { kind: 'ascend', toM: 5, durationS: 166.666666667 },
+      { kind: 'stay', durationS: 180 },
+      { kind: 'ascend', toM: 0, durationS: 33.333333333 },
+      { kind: 'interval', durationS: 3600 },
+    ]);
+    expect(diveSchema.safeParse(dive).success).toBe(true);
+  });
+
+  it('comes back letter for letter, remarks and all', () => {
+    expect(writeScript(diveOf(EXAMPLE))).toBe(EXAMPLE);
+    const windows = EXAMPLE.replaceAll('\n', '\r\n');
+    expect(writeScript(diveOf(windows))).toBe(windows);
+  });
+
+  it('knows which step or setting each line stands for', () => {
+    const stands = diveOf(EXAMPLE).lines.map((line) => line.stands);
+    expect(stands[0]).toEqual({ as: 'remark' });
+    expect(stands[3]).toEqual({ as: 'setting', name: 'gradient factors' });
+    expect(stands[9]).toEqual({ as: 'step', index: 4 });
+    expect(stands).toHaveLength(13);
+  });
+
+  it('counts a carriage return alone as a line end', () => {
+    expect(stepsOf('stay 3 min\rstay 5 min')).toHaveLength(2);
+  });
+
+  it('may be empty', () => {
+    expect(stepsOf('')).toEqual([]);
+    expect(stepsOf('\n # nothing yet \n')).toEqual([]);
+  });
+
+  it('may end with an interval, to see how long the gas takes to leave', () => {
+    expect(stepsOf('interval 24 h')).toEqual([{ kind: 'interval', durationS: 86400 }]);
+  });
+});
+
+describe('the form of a script is forgiving', () => {
+  const same = stepsOf(
+    'descend to 30 m at 18 m/min\nstay 20 min\nswitch to 50%\nascend to surface at 9 m/min\ninterval 60 min',
+  );
+  it.each([
+    'DESCEND to 30M at 18 M/MIN\nStay 20min\nSwitch To 50 %\nASCEND TO SURFACE AT 9 m/min\nSurface Interval 1 h',
+    'go down to 30 m at 18 m/min\nhold 20 min\nbreathe nitrox 50\ngo up to the surface at 9 m/min\ninterval for 60 mins',
+    'down 30 m, at 18 m/min\n\twait for 20:00\nswitch EAN50\nup to 0 m at 9 m/min\nsurface interval: 60 min',
+    'descend at 18 m/min to 30 m\nstay: 20 min\nswitch = 50%\nsurface at 9 m/min\nsurface  interval 3600 s',
+    'descend to 30 m at 18 m per minute\nremain 1200 secs\nchange to EANx 50\nrise to surface at 9 m/min\ninterval 60 min',
+  ])('%j', (text) => {
+    expect(stepsOf(text)).toEqual(same);
+  });
+
+  it('lets settings be written with = or nothing, and by their other names', () => {
+    const settings = settingsOf('Water = sea\nelevation 1500 m\nGF: 30 / 85\nstarting gas = trimix 18/45');
+    expect(settings).toMatchObject({
+      water: 'salt',
+      altitudeM: 1500,
+      gradientFactors: { low: 0.3, high: 0.85 },
+      gas: { o2: 0.18, he: 0.45 },
+    });
+  });
+
+  it('takes feet wherever it takes metres', () => {
+    expect(stepsOf('descend to 100 ft at 1 ft/s\nascend to surface in 2 min')).toEqual([
+      { kind: 'descend', toM: 30.48, durationS: 100 },
+      { kind: 'ascend', toM: 0, durationS: 120 },
+    ]);
+  });
+});
+
+describe('settings', () => {
+  it('have their usual values when left out', () => {
+    expect(settingsOf('')).toEqual({
+      water: 'reference',
+      altitudeM: 0,
+      start: { kind: 'adapted', altitudeM: 0 },
+      model: { variant: 'C', first: '1b', respiratoryQuotient: 1 },
+      gradientFactors: { low: 0.85, high: 0.85 },
+      gas: { o2: 0.21, he: 0 },
+      carried: [],
+      plan: { ascentMMin: 9, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 },
+    });
+  });
+
+  it('take the diver to be adapted to the site unless told', () => {
+    expect(settingsOf('altitude: 1500 m').start).toEqual({ kind: 'adapted', altitudeM: 1500 });
+    expect(settingsOf('adapted to: sea level\naltitude: 1500 m').start).toEqual({ kind: 'adapted', altitudeM: 0 });
+    expect(settingsOf('altitude: 1500 m\narrived from: 0 m, 2 h ago').start).toEqual({
+      kind: 'arrived',
+      fromM: 0,
+      agoS: 7200,
+    });
+    expect(settingsOf('arrived from sea level 90 min ago').start).toEqual({ kind: 'arrived', fromM: 0, agoS: 5400 });
+  });
+
+  it('choose the model', () => {
+    expect(settingsOf('model: zhl16b\nfirst compartment: 1\nrespiratory quotient: 0,8').model).toEqual({
+      variant: 'B',
+      first: '1',
+      respiratoryQuotient: 0.8,
+    });
+  });
+
+  it('shape the plan', () => {
+    expect(settingsOf('plan ascent: 10 m/min\nstop step: 10 ft\nlast stop: 6 m\nstop rounding: 30 s').plan).toEqual({
+      ascentMMin: 10,
+      stopStepM: 3.048,
+      lastStopM: 6,
+      stopRoundingMin: 0.5,
+    });
+  });
+
+  it('carry gases, on one line or several', () => {
+    const both = [
+      { gas: { o2: 0.5, he: 0 }, fromM: 21 },
+      { gas: { o2: 1, he: 0 }, fromM: 6 },
+    ];
+    expect(settingsOf('carry: 50% from 21 m, oxygen from 6 m').carried).toEqual(both);
+    expect(settingsOf('carry: 50% from 21 m\ncarry: oxygen from 6 m').carried).toEqual(both);
+    expect(settingsOf('carry: 50% from 21,5 m and oxygen').carried[0]!.fromM).toBe(21.5);
+  });
+
+  it('take a carried gas from its maximum operating depth at 1.6 bar, at a stop, when no depth is given', () => {
+    // Common practice, no single source: 50 % from 21 m, oxygen from 6 m.
+    expect(settingsOf('carry: 50%, oxygen').carried.map(({ fromM }) => fromM)).toEqual([21, 6]);
+    // Water and stop step count wherever they are written.
+    expect(settingsOf('carry: 50%\nstop step: 5 m').carried[0]!.fromM).toBe(20);
+  });
+
+  it('bring the tissues an earlier dive left', () => {
+    const tensions = Array.from({ length: 16 }, (_, i) => 0.75 + i / 100);
+    const start = settingsOf(`tissues: nitrogen ${tensions.join(' ')} bar`).start;
+    expect(start).toEqual({ kind: 'tensions', nitrogenBar: tensions, heliumBar: Array(16).fill(0) });
+    expect(errorIn('tissues: nitrogen 1 2 3 bar')!.message).toBe('There are 3 tensions of nitrogen, not 16.');
+  });
+});
+
+describe('a mistake is shown where it is, with a way to mend it', () => {
+  const AROUND = (line: string) => `descend to 30 m at 18 m/min\n${line}\nascend to surface at 9 m/min`;
+
+  it.each([
+    ['desend to 40 m at 18 m/min', 'desend', 'Did you mean “descend”?'],
+    ['surfce interval 60 min', 'surfce', 'Did you mean “surface interval”?'],
+    ['stya 20 min', 'stya', 'Did you mean “stay”?'],
+    ['descend to 40 at 18 m/min', '40', 'Write 40 m or 130 ft.'],
+    ['descend to 40 m at 18', '18', 'Write 18 m/min or 59 ft/min.'],
+    ['descend to 40 m at 2 min', '2 min', 'Write “in 2 min” for a time, or “at 9 m/min” for a rate.'],
+    ['descend to 40 m in 18 m/min', '18 m/min', 'Write “at 18 m/min”.'],
+    ['descend to 40 m', 'descend to 40 m', 'Add “at 18 m/min” or “in 2 min”.'],
+    ['descend at 18 m/min', 'descend at 18 m/min', 'Write “descend to 30 m at 18 m/min”.'],
+    ['descend to 40 m at 18 m/min at 9 m/min', 'at 9 m/min', 'Give one rate or time.'],
+    ['descend to 400 m at 18 m/min', '400 m', 'Write at most 350 m.'],
+    ['descend to 40 m at 300 m/min', '300 m/min', 'Write at most 200 m/min.'],
+    ['descend to 40 m in 1 s', '1 s', 'Give it more time: at most 200 m/min.'],
+    ['descend to 20 m at 18 m/min', '20 m', 'Write “ascend” to go there, or another depth.'],
+    ['ascend to 40 m at 18 m/min', '40 m', 'Write “descend” to go there, or another depth.'],
+    ['descend to 30 m at 18 m/min', '30 m', 'Write “stay” and a time to wait there, or leave this line out.'],
+    ['stay', 'stay', 'Write “stay 20 min”.'],
+    ['stay 20', '20', 'Write 20 min or 20 s.'],
+    ['stay 0 min', '0 min', 'Write a time of at least a second.'],
+    ['stay -3 min', '-3 min', 'Write 3 min.'],
+    ['stay 8 days', '8 days', 'Write at most 168 h.'],
+    ['stay 20 min  please # now', 'please', 'Write a time such as 20 min, 2 min 50 s or 2:50.'],
+    [
+      'stay at 30 m for 3 min',
+      'at 30 m',
+      'Write “stay 3 min”: it is where the step before ended. Go there first, in a step of its own.',
+    ],
+    ['switch to 150%', '150%', 'Write at most 100%.'],
+    ['switch to 50/60', '50/60', 'Write oxygen first, then helium, such as 18/45.'],
+    ['switch to 32', '32', 'Write 32% for its oxygen.'],
+    ['switch to 0.32', '0.32', 'Write 32% for its oxygen.'],
+    ['switch to trimix 18', 'trimix 18', 'Write oxygen and helium, such as 18/45.'],
+    ['switch to 50% at 21 m', 'at 21 m', 'Change depth in a step of its own, then switch there.'],
+    ['interval 60 min', 'interval', 'Put “ascend to surface at 9 m/min” before it.'],
+    ['water: salt', 'water', 'Move this line above line 1.'],
+    ['gas: 50%', 'gas', 'Move this line above line 1, or write “switch to …” to change it here.'],
+  ])('%s', (line, at, mend) => {
+    expect(errorIn(AROUND(line))).toMatchObject({ line: 2, at, mend });
+  });
+
+  it.each([
+    ['water: slat', 'slat', 'Did you mean “salt”?'],
+    ['water: lava', 'lava', 'Write reference, fresh or salt.'],
+    ['water:', 'water', 'Write “water: reference”.'],
+    ['wter: salt', 'wter', 'Did you mean “water”?'],
+    ['altitude: 9000 m', '9000 m', 'Write at most 6000 m.'],
+    ['altitude: 1,500 m', '1,500 m', 'Write 1500 m or 1.5 m.'],
+    ['gradient factors: 85/30', '85/30', 'Write 30/85.'],
+    ['gradient factors: 85', '85', 'Write low/high in percent, such as 85/85.'],
+    ['gradient factors: 0.3/0.85', '0.3/0.85', 'Write gradient factors in percent, such as 30/85.'],
+    ['gradient factors: 85/120', '85/120', 'Write at most 100.'],
+    ['arrived from: 0 m', '0 m', 'Write an altitude and a time, such as 0 m, 2 h ago.'],
+    ['arrived from: 0 m, 2 weeks ago', '2 weeks', 'Write s, min, h or days.'],
+    ['arrived from: 0 m, 2:30 ago', '2:30', 'Write 2 h 30 min, or 2 min 30 s.'],
+    ['model: linear', 'linear', 'Write ZH-L16A, ZH-L16B or ZH-L16C.'],
+    ['respiratory quotient: 2', '2', 'Write at most 1.2.'],
+    ['carry: 50% from 21 m, 120% from 6 m', '120%', 'Write at most 100%.'],
+    ['carry: 50% from 21 m, oxygen from 6', '6', 'Write 6 m or 20 ft.'],
+    ['carry: 50% from 21 m, 50%', '50%', 'Keep one of the two.'],
+    ['plan ascent: 90 m/min', '90 m/min', 'Write at most 60 m/min.'],
+    ['stop step: 0.5 m', '0.5 m', 'Write 1 m or more.'],
+    ['stop rounding: 10 min', '10 min', 'Write at most 5 min.'],
+  ])('%s', (line, at, mend) => {
+    const error = errorIn(`# a remark\n${line}`);
+    expect(error).toMatchObject({ line: 2, mend });
+    expect(error!.at.trim()).toBe(at);
+  });
+
+  it('says on which line a setting was given before', () => {
+    expect(errorIn('water: salt\naltitude: 0 m\nwater: fresh')).toMatchObject({
+      line: 3,
+      message: '“water” is already set on line 1.',
+      mend: 'Keep one of the two lines.',
+    });
+    expect(errorIn('adapted to: 0 m\narrived from: 0 m, 2 h ago')).toMatchObject({
+      line: 2,
+      message: '“arrived from” and “adapted to” on line 1 say the same thing two ways.',
+    });
+    expect(errorIn('carry: 50% from 21 m\ncarry: 50% from 18 m')).toMatchObject({
+      line: 2,
+      message: '50% is carried twice.',
+    });
+  });
+
+  it('wants the diver back at the surface', () => {
+    expect(errorIn('descend to 100 ft at 60 ft/min\nstay 5 min # then up')).toMatchObject({
+      line: 2,
+      at: 'stay 5 min',
+      message: 'The script ends with the diver at 100 ft.',
+      mend: 'Add “ascend to surface at 9 m/min” at the end.',
+    });
+  });
+
+  it('collects every mistake, in order, and does not guess depths after a line it could not read', () => {
+    const lines = errorsOf(
+      'gas: 200%\ndesend to 30 m at 18 m/min\nascend to 5 m at 9 m/min\nstay 3\nascend to 5 m at 9 m/min',
+    ).map(({ line }) => line);
+    expect(lines).toEqual([1, 2, 4, 5, 5]);
+  });
+
+  it('adds up the whole script', () => {
+    expect(errorsOf('interval 6 days\ninterval 1 day')).toEqual([]);
+    expect(errorIn('interval 6 days\ninterval 2 days\ninterval 1 day')).toMatchObject({
+      line: 2,
+      mend: 'Shorten it to 7 days in all.',
+    });
+    expect(errorsOf('interval 6 days\ninterval 2 days\ninterval 1 day')).toHaveLength(1);
+  });
+
+  it('refuses a script too long to read', () => {
+    expect(errorsOf('\n'.repeat(MOST_LINES))).toHaveLength(1);
+    expect(errorsOf('\n'.repeat(MOST_LINES - 1))).toEqual([]);
+    expect(errorsOf('#'.repeat(MOST_CHARACTERS + 1))).toHaveLength(1);
+    expect(errorIn(`stay ${' '.repeat(2000)}3 min`)!.mend).toBe(
+      'Break it into several lines, or put # before a remark.',
+    );
+  });
+});
+
+describe('warnings', () => {
+  const warningsOf = (text: string) =>
+    parseScript(text).warnings.map(({ line, message, mend }) => ({ line, message, mend }));
+  const dive = (gas: string, depth: string) =>
+    `gas: ${gas}\ndescend to ${depth} at 18 m/min\nstay 5 min\nascend to surface at 9 m/min`;
+
+  it('are given for each step beyond the maximum operating depth', () => {
+    // By hand: 0.32 × (1.01325 + 4.0) = 1.604 bar; while working, 1.42 bar is reached at 34.2 m.
+    expect(warningsOf(dive('32%', '40 m'))).toEqual([
+      {
+        line: 2,
+        message: 'On 32% at 40 m the oxygen pressure is 1.60 bar; the usual limit working is 1.4 bar.',
+        mend: 'Keep 32% above 34 m, or breathe a gas with less oxygen.',
+      },
+      {
+        line: 3,
+        message: 'On 32% at 40 m the oxygen pressure is 1.60 bar; the usual limit working is 1.4 bar.',
+        mend: 'Keep 32% above 34 m, or breathe a gas with less oxygen.',
+      },
+    ]);
+  });
+
+  it('speak feet to a script in feet', () => {
+    expect(warningsOf(dive('32%', '130 ft'))[0]!.mend).toBe(
+      'Keep 32% above 112 ft, or breathe a gas with less oxygen.',
+    );
+  });
+
+  it('allow 1.6 bar on the way up, and oxygen at 6 m as practice does', () => {
+    const stop =
+      'descend to 30 m at 18 m/min\nstay 5 min\nascend to 6 m at 9 m/min\nswitch to oxygen\nstay 5 min\nascend to surface at 9 m/min';
+    expect(warningsOf(stop)).toEqual([]);
+    expect(warningsOf(stop.replace('6 m', '9 m')).map(({ line }) => line)).toEqual([5, 6]);
+  });
+
+  it('are given for a gas with too little oxygen', () => {
+    expect(warningsOf(dive('10/70', '60 m'))).toEqual([
+      {
+        line: 2,
+        message: 'On 10/70 at the surface the oxygen pressure is 0.10 bar, too little to stay awake.',
+        mend: 'Keep 10/70 below 6 m, or breathe a gas with more oxygen.',
+      },
+      expect.objectContaining({ line: 4 }),
+    ]);
+    expect(warningsOf(dive('0/100', '60 m')).map(({ message }) => message)).toContain('There is no oxygen in 0/100.');
+  });
+
+  it('are not given for the air of a high lake, which the diver breathes anyway', () => {
+    expect(warningsOf(`altitude: 4000 m\n${dive('air', '10 m')}`)).toEqual([]);
+  });
+
+  it('are given for a gas carried too deep', () => {
+    expect(warningsOf('carry: 50% from 21 m, oxygen from 9 m')).toEqual([
+      {
+        line: 1,
+        message: 'On oxygen at 9 m the oxygen pressure is 1.91 bar; the usual limit at rest is 1.6 bar.',
+        mend: 'Keep oxygen above 6 m, or breathe a gas with less oxygen.',
+      },
+    ]);
+  });
+
+  it('follow the gas back to the first one after an interval', () => {
+    const day = `${dive('32%', '30 m')}\nswitch to 50%\ninterval 60 min\n${dive('', '30 m').split('\n').slice(1).join('\n')}`;
+    expect(warningsOf(day)).toEqual([]);
+  });
+});
+
+describe('a dive made by a program', () => {
+  it('is written in plain words', () => {
+    const { settings, steps } = diveOf(EXAMPLE);
+    expect(writeScript({ settings, steps, lines: [] })).toBe(
+      EXAMPLE.split('\n').slice(1).join('\n').replace('  # the safety stop', ''),
+    );
+  });
+
+  it('gives a time where no whole rate is exact', () => {
+    const { settings } = diveOf('');
+    const steps = [
+      { kind: 'descend', toM: 31, durationS: 101 },
+      { kind: 'ascend', toM: 0, durationS: 150.5 },
+    ] as const;
+    const text = writeScript({ settings, steps: [...steps], lines: [] });
+    expect(text).toContain('descend to 31 m in 1 min 41 s\nascend to surface in 150.5 s\n');
+    expect(stepsOf(text)).toEqual(steps);
+  });
+
+  it('keeps the remarks of lines that no longer say what it is', () => {
+    const dive = diveOf(EXAMPLE);
+    const changed = { ...dive, settings: { ...dive.settings, water: 'salt' as const } };
+    const text = writeScript(changed);
+    expect(text.split('\n').slice(0, 3)).toEqual(['# comments are kept', '# the safety stop', 'water: salt']);
+    expect(settingsOf(text)).toEqual(changed.settings);
+  });
+
+  it('does not share its parts with other dives read from the same lines', () => {
+    settingsOf('gradient factors: 30/85').gradientFactors.low = 0.1;
+    stepsOf('switch to 50%')[0] = { kind: 'stay', durationS: 1 };
+    expect(settingsOf('gradient factors: 30/85').gradientFactors.low).toBe(0.3);
+  });
+});

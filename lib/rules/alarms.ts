@@ -1,0 +1,20 @@
+/** What a unit insists on, each with what it means. A sample holds them as bits, in this order. */
+export const ALARM_MEANINGS = {
+  'slow-down': 'The rise has been too fast for too long.',
+  'above-ceiling': 'The unit is above its ceiling while it asks for a stop.',
+  'grace-over': 'It has been above the ceiling for longer than the grace time.',
+} as const;
+
+export type AlarmKind = keyof typeof ALARM_MEANINGS;
+export const ALARM_KINDS = Object.keys(ALARM_MEANINGS) as AlarmKind[];
+
+const BITS = new Map(ALARM_KINDS.map((kind, index) => [kind, 1 << index] as const));
+
+export function alarmBit(kind: AlarmKind): number {
+  return BITS.get(kind)!;
+}
+
+/** The alarms in a sample's bits. */
+export function alarmsIn(bits: number): AlarmKind[] {
+  return ALARM_KINDS.filter((kind) => (bits & alarmBit(kind)) !== 0);
+}

@@ -1,0 +1,65 @@
+import * as z from 'zod';
+import type { Standing } from './rule';
+
+/** The fastest rise a unit takes as right: one figure, or one for each band of depth, m/min. */
+export const rateLimitSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('steady'), mMin: z.number().positive().max(60) }),
+  z.strictObject({
+    kind: z.literal('banded'),
+    /** From this depth down, as far as the next band. */
+    bands: z
+      .array(z.strictObject({ fromM: z.number().min(0).max(350), mMin: z.number().positive().max(60) }))
+      .min(1)
+      .refine((bands) => bands.some(({ fromM }) => fromM === 0), 'one of the bands has to begin at the surface'),
+  }),
+]);
+export type RateLimit = z.infer<typeof rateLimitSchema>;
+
+/** The limit at a depth, m/min. */
+export function rateLimitAt(limit: RateLimit, depthM: number): number {
+  if (limit.kind === 'steady') return limit.mMin;
+  let fromM = -1;
+  let mMin = Infinity;
+  for (const band of limit.bands) {
+    if (band.fromM <= depthM && band.fromM > fromM) {
+      fromM = band.fromM;
+      mMin = band.mMin;
+    }
+  }
+  return mMin;
+}
+
+export interface RatePreset {
+  readonly title: string;
+  readonly limit: RateLimit;
+  readonly standing: Standing;
+  readonly source: string;
+}
+
+/** Limits that have been taught, and one in bands to show what bands do. */
+export const RATE_PRESETS: Readonly<Record<'current' | 'buhlmann' | 'classic' | 'banded', RatePreset>> = {
+  current: {
+    title: 'Current guidance, 9 m/min (30 ft/min)',
+    limit: { kind: 'steady', mMin: 9 },
+    standing: 'published guidance',
+    source: 'US Navy Diving Manual, Revision 4 Change A',
+  },
+  buhlmann: {
+    title: 'Bühlmann’s tables, 10 m/min',
+    limit: { kind: 'steady', mMin: 10 },
+    standing: 'published guidance',
+    source: 'Bühlmann’s tables; the figure is from memory',
+  },
+  classic: {
+    title: 'Classic, 18 m/min (60 ft/min)',
+    limit: { kind: 'steady', mMin: 18 },
+    standing: 'published guidance',
+    source: 'US Navy, from 1958 until the change to 30 ft/min',
+  },
+  banded: {
+    title: 'By depth: slower the shallower',
+    limit: { kind: 'banded', bands: [{ fromM: 30, mMin: 18 }, { fromM: 10, mMin: 10 }, { fromM: 0, mMin: 6 }] },
+    standing: 'illustrative',
+    source: 'Our own bands, made from the taught figures and a slow last stretch',
+  },
+};

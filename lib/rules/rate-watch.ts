@@ -1,0 +1,114 @@
+import * as z from 'zod';
+import { sayDepth } from '../quantity/depth';
+import { printRate } from '../quantity/rate';
+import { eventKind } from './event';
+import { RATE_PRESETS, rateLimitAt, rateLimitSchema } from './rate-limits';
+import { rule } from './rule';
+import { sayTime } from './say';
+
+/** Names of the levels, by number. */
+export const RATE_LEVELS = ['easy', 'brisk', 'too fast', 'far too fast'] as const;
+export type RateLevel = (typeof RATE_LEVELS)[number];
+const TOO_FAST = 2;
+const ROUNDING = 1e-6;
+
+const settings = z.strictObject({
+  on: z.boolean().default(true),
+  /** The speed is the average over so many seconds. */
+  averageS: z.number().min(1).max(30).default(5),
+  limit: rateLimitSchema.default(RATE_PRESETS.current.limit),
+  /** From which part of the limit on a rise is brisk. */
+  briskFrom: z.number().min(0.1).max(1).default(0.8),
+  /** Beyond which multiple of the limit it is far too fast. */
+  farTooFastFrom: z.number().min(1).max(5).default(1.5),
+  /** A level is left only once the speed is this part of the limit below where the level begins. */
+  hysteresis: z.number().min(0).max(0.5).default(0.1),
+  /** Too fast for so long is a breach, and the unit says "slow down". */
+  slowDownAfterS: z.number().min(0).max(60).default(5),
+});
+type Settings = z.infer<typeof settings>;
+
+const slowDown = eventKind({
+  kind: 'slow-down',
+  rule: 'rateWatch',
+  meaning: 'You rose faster than the limit for longer than the unit lets pass; it counts as one breach.',
+  say: ({ riseM, overS, limitMMin }: { riseM: number; overS: number; limitMMin: number; breach: number }, system) =>
+    `you rose ${sayDepth(riseM, system)} in ${sayTime(overS)}. The unit says “slow down”: it allows ${printRate(limitMMin, system)} here.`,
+});
+
+const slowedDown = eventKind({
+  kind: 'slowed-down',
+  rule: 'rateWatch',
+  meaning: 'A breach is over: your speed is within the limit again, or you are at the surface.',
+  say: ({ riseM, overS, surfaced }: { riseM: number; overS: number; surfaced: number }, system) =>
+    `${surfaced ? 'you reached the surface' : 'you had slowed down'}. In all you rose ${sayDepth(riseM, system)} in ${sayTime(overS)}.`,
+});
+
+interface State {
+  /** When the speed became too fast; NaN while it is not. */
+  sinceS: number;
+  /** Where the too fast climb began. */
+  fromS: number;
+  fromM: number;
+  /** When it was last rising. */
+  risingS: number;
+  breaching: boolean;
+  breaches: number;
+}
+
+/** Watches how fast you rise, and counts how often that was too fast for too long. */
+export const rateWatch = rule({
+  id: 'rateWatch',
+  title: 'Rate watch',
+  reason:
+    'A fast rise leaves dissolved gas less time to go and lets bubbles grow: divers rising at 17 m/min had more of them than at 9 m/min (Carturan and others, 2000). The limit is guidance; nothing special happens at exactly that speed.',
+  standing: 'common practice',
+  settings,
+  events: [slowDown, slowedDown],
+  begin: (): State => ({ sinceS: NaN, fromS: 0, fromM: 0, risingS: 0, breaching: false, breaches: 0 }),
+  step(state, now, own, unit) {
+    unit.breach = 0;
+    if (now.diveStarts) state.breaches = 0;
+    if (now.depthM < now.depthBeforeM) state.risingS = now.timeS;
+    const limitMMin = rateLimitAt(own.limit, now.depthM);
+    const resting = now.atSurface && !now.surfaces;
+    const level = resting ? 0 : levelOf(now.rateMMin / limitMMin, unit.rateLevel, own);
+    if (level >= TOO_FAST) {
+      if (Number.isNaN(state.sinceS)) {
+        const averagedFromS = now.timeS - own.averageS;
+        const wholeClimb = now.climbFromS >= averagedFromS;
+        state.sinceS = now.timeS;
+        state.fromS = wholeClimb ? now.climbFromS : averagedFromS;
+        state.fromM = wholeClimb ? now.climbFromM : now.depthM + (now.rateMMin * own.averageS) / 60;
+      }
+      if (!state.breaching && now.timeS - state.sinceS >= own.slowDownAfterS - ROUNDING) {
+        state.breaching = true;
+        state.breaches += 1;
+        unit.breach = state.breaches;
+        unit.breachRiseM = state.fromM - now.depthM;
+        unit.breachOverS = now.timeS - state.fromS;
+        if (unit.dive) unit.dive.breaches = state.breaches;
+        unit.tell(slowDown, now.timeS, { riseM: unit.breachRiseM, overS: unit.breachOverS, limitMMin, breach: state.breaches });
+      }
+    }
+    if (level < TOO_FAST || now.atSurface) {
+      if (state.breaching) {
+        unit.tell(slowedDown, now.timeS, { riseM: state.fromM - now.depthM, overS: state.risingS - state.fromS, surfaced: now.atSurface ? 1 : 0 });
+      }
+      state.sinceS = NaN;
+      state.breaching = false;
+    }
+    unit.rateLevel = now.atSurface ? 0 : level;
+    unit.alarm('slow-down', state.breaching);
+  },
+});
+
+/** The level of a speed told as a part of its limit; a level once reached is held until the speed is clearly below it. */
+function levelOf(part: number, before: number, own: Settings): number {
+  const level = part > own.farTooFastFrom + ROUNDING ? 3 : part > 1 + ROUNDING ? 2 : part >= own.briskFrom - ROUNDING ? 1 : 0;
+  for (let held = before; held > level; held -= 1) {
+    const from = held === 3 ? own.farTooFastFrom : held === 2 ? 1 : own.briskFrom;
+    if (part > from - own.hysteresis - ROUNDING) return held;
+  }
+  return level;
+}

@@ -1,0 +1,152 @@
+import * as z from 'zod';
+import { sayDepth } from '../quantity/depth';
+import { SAME_DEPTH_M } from '../ascent/ceiling';
+import { eventKind } from './event';
+import { rule, type Moment } from './rule';
+import { sayBand, sayIdealDepth, sayTime } from './say';
+import type { SafetyStopState } from './safety-stop-state';
+import type { Unit } from './unit';
+
+/** An edge of the band is where a reading says it is: 20 ft is 6.096 m, and stands for 6 m. */
+export const EDGE_M = 0.1;
+
+const settings = z
+  .strictObject({
+    on: z.boolean().default(true),
+    /** A dive deeper than this makes a stop due, m. */
+    dueBelowM: z.number().min(1).max(60).default(10),
+    bandFromM: z.number().min(0.5).max(20).default(3),
+    bandToM: z.number().min(0.5).max(20).default(6),
+    idealM: z.number().min(0.5).max(20).default(5),
+    lastsS: z.number().min(10).max(1800).default(180),
+    /** Outside the band the time stands still, or what is left grows again by the time spent outside. */
+    outside: z.enum(['pauses', 'extends']).default('pauses'),
+  })
+  .refine((own) => own.bandFromM < own.bandToM, 'the band of the safety stop ends above where it begins')
+  .refine((own) => own.dueBelowM > own.bandToM, 'the safety stop has to fall due deeper than its band');
+type Settings = z.infer<typeof settings>;
+
+const due = eventKind({
+  kind: 'safety-stop-due',
+  rule: 'safetyStop',
+  meaning: 'You have been deep enough for a safety stop to be advised on the way up.',
+  say: ({ belowM, lastsS, idealM }: { belowM: number; lastsS: number; idealM: number }, system) =>
+    `you went below ${sayDepth(belowM, system)}. The unit will advise a safety stop of ${sayTime(lastsS)} near ${sayIdealDepth(idealM, system)}.`,
+});
+const counting = eventKind({
+  kind: 'safety-stop-counting',
+  rule: 'safetyStop',
+  meaning: 'You are in the band of the safety stop and its time begins, or goes on, to run down.',
+  say: ({ fromM, toM, leftS }: { fromM: number; toM: number; leftS: number }, system) =>
+    `you are between ${sayBand(fromM, toM, system)}: the safety stop counts, ${sayTime(leftS)} left.`,
+});
+const paused = eventKind({
+  kind: 'safety-stop-paused',
+  rule: 'safetyStop',
+  meaning: 'You left the band of the safety stop; its time stands still, or grows, as set.',
+  say: ({ fromM, toM, leftS, grows }: { fromM: number; toM: number; leftS: number; grows: number }, system) =>
+    `you left the band from ${sayBand(fromM, toM, system)}: the safety stop ${grows ? 'grows again' : 'stands still'} at ${sayTime(leftS)} left.`,
+});
+const restarted = eventKind({
+  kind: 'safety-stop-restarted',
+  rule: 'safetyStop',
+  meaning: 'You went back below the depth that makes a safety stop due; it starts over.',
+  say: ({ belowM, lastsS }: { belowM: number; lastsS: number }, system) =>
+    `you went back below ${sayDepth(belowM, system)}. The safety stop starts over at ${sayTime(lastsS)}.`,
+});
+const done = eventKind({
+  kind: 'safety-stop-done',
+  rule: 'safetyStop',
+  meaning: 'The safety stop has run down.',
+  say: (_: { lastsS: number }) => 'the safety stop is over.',
+});
+const skipped = eventKind({
+  kind: 'safety-stop-skipped',
+  rule: 'safetyStop',
+  meaning: 'You surfaced before the safety stop was over. It was advice: nothing is owed.',
+  say: ({ leftS }: { leftS: number }) =>
+    `you surfaced with ${sayTime(leftS)} of the safety stop left. It is advice, so the unit notes it and asks for nothing.`,
+});
+interface State {
+  /** The whole stop with what has been added on this dive, s. */
+  wholeS: number;
+  begun: boolean;
+}
+
+/** A pause near the surface that is advised, never owed. */
+export const safetyStop = rule({
+  id: 'safetyStop',
+  title: 'Safety stop',
+  reason:
+    'A few minutes near 5 m let the fastest compartments empty before the last metres, where pressure changes most in proportion, and slow the rise just there. It is advice for every dive; the model asks for none.',
+  standing: 'common practice',
+  settings,
+  events: [due, counting, paused, restarted, done, skipped],
+  begin: (): State => ({ wholeS: 0, begun: false }),
+  step(state, now, own, unit) {
+    if (now.diveStarts) {
+      unit.safetyStop = 'none';
+      unit.safetyStopLeftS = 0;
+      state.wholeS = own.lastsS;
+      state.begun = false;
+    }
+    if (unit.extraSafetyStopS > 0) lengthen(state, own, unit);
+    if (now.depthM > own.dueBelowM + SAME_DEPTH_M) {
+      if (state.begun) unit.tell(restarted, now.timeS, { belowM: own.dueBelowM, lastsS: state.wholeS });
+      else if (unit.safetyStop === 'none') unit.tell(due, now.timeS, { belowM: own.dueBelowM, lastsS: state.wholeS, idealM: own.idealM });
+      unit.safetyStop = 'due';
+      unit.safetyStopLeftS = state.wholeS;
+      state.begun = false;
+    } else if (isAsked(unit.safetyStop)) {
+      if (now.atSurface) {
+        unit.safetyStop = 'skipped';
+        unit.tell(skipped, now.timeS, { leftS: unit.safetyStopLeftS });
+      } else if (unit.stopOwed(now.sample)) {
+        if (state.begun) unit.safetyStop = 'paused';
+      } else if (isWithin(now.depthM, own.bandFromM, own.bandToM)) {
+        count(state, now, own, unit);
+      } else if (state.begun) {
+        pause(state, now, own, unit);
+      }
+    }
+  },
+});
+
+export function isAsked(state: SafetyStopState): boolean {
+  return state === 'due' || state === 'counting' || state === 'paused';
+}
+
+/** Takes up the seconds a penalty adds; a stop that was over, or not due at all, falls due again. */
+function lengthen(state: State, own: Settings, unit: Unit): void {
+  const standingS = isAsked(unit.safetyStop) ? unit.safetyStopLeftS : unit.safetyStop === 'none' ? own.lastsS : 0;
+  unit.safetyStopLeftS = standingS + unit.extraSafetyStopS;
+  state.wholeS += unit.extraSafetyStopS;
+  unit.extraSafetyStopS = 0;
+  if (!isAsked(unit.safetyStop)) unit.safetyStop = 'due';
+}
+
+/** In the band: the time since the sample before counts if that was in the band as well. */
+function count(state: State, now: Moment, own: Settings, unit: Unit): void {
+  const stayed = unit.safetyStop === 'counting' && isWithin(now.depthBeforeM, own.bandFromM, own.bandToM);
+  if (stayed) unit.safetyStopLeftS = Math.max(0, unit.safetyStopLeftS - now.elapsedS);
+  else unit.tell(counting, now.timeS, { fromM: own.bandFromM, toM: own.bandToM, leftS: unit.safetyStopLeftS });
+  unit.safetyStop = 'counting';
+  state.begun = true;
+  if (unit.safetyStopLeftS <= 0) {
+    unit.safetyStop = 'done';
+    unit.tell(done, now.timeS, { lastsS: state.wholeS });
+  }
+}
+
+function pause(state: State, now: Moment, own: Settings, unit: Unit): void {
+  const grows = own.outside === 'extends';
+  const { bandFromM: fromM, bandToM: toM } = own;
+  if (grows) unit.safetyStopLeftS = Math.min(state.wholeS, unit.safetyStopLeftS + now.elapsedS);
+  if (unit.safetyStop === 'counting') unit.tell(paused, now.timeS, { fromM, toM, leftS: unit.safetyStopLeftS, grows: grows ? 1 : 0 });
+  unit.safetyStop = 'paused';
+}
+
+/** Whether a depth is in a band, its edges being as wide as a reading. */
+export function isWithin(depthM: number, fromM: number, toM: number): boolean {
+  return depthM >= fromM - EDGE_M && depthM <= toM + EDGE_M;
+}

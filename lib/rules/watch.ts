@@ -1,0 +1,91 @@
+import { figuresOf, type Figures } from '../ascent/figures';
+import type { Dive } from '../dive/dive';
+import { legsOf } from '../dive/legs';
+import type { Setup } from '../dive/setup';
+import type { Timeline } from '../dive/timeline';
+import { switchedOn, type RuleSettings } from './all';
+import { averagedRates } from './averaged-rate';
+import { believedDive } from './believed-dive';
+import { believedTimeline } from './believed-timeline';
+import type { RuleEvent } from './event';
+import { lockOut } from './lock-out';
+import { memoryLost } from './memory';
+import { PassingMoment } from './passing-moment';
+import { tightenedFactors } from './tighter-limits';
+import { roomForTracks, track, type Tracks } from './tracks';
+import { Unit, type DiveSeen, type Limits } from './unit';
+
+/** A dive as one unit saw it: what it works out for itself, what its rules made of it, and what it told. */
+export interface Watch {
+  readonly setup: Setup;
+  readonly rules: RuleSettings;
+  /** The dive as it was. */
+  readonly dive: Dive;
+  /** What the unit believes: its own depths and tissues. They are the truth where it is set right. */
+  readonly timeline: Timeline;
+  /** The model's figures under the unit's own limits. */
+  readonly figures: Figures;
+  /** The same with the limits drawn in once, twice and so on by a rule, as far as that came about; the first is `figures`. */
+  readonly limits: readonly Limits[];
+  readonly events: readonly RuleEvent[];
+  /** The dives, with what became of each; `tracks.divesKnown` says how many of them the unit knew of at a sample. */
+  readonly dives: readonly DiveSeen[];
+  readonly tracks: Tracks;
+  /** Whether timeline and figures were made for this watch, and not taken from elsewhere. */
+  readonly ownModel: boolean;
+}
+
+export interface WatchOptions {
+  /** A watch no longer needed, whose memory is written over; it must not be read again. */
+  readonly reuse?: Watch | undefined;
+  /** The dive's own timeline and figures, sampled alike: a unit that is right about everything takes them over. */
+  readonly truth?: { readonly timeline: Timeline; readonly figures: Figures } | undefined;
+  /** Surface intervals may be sampled more sparsely, every so many seconds. */
+  readonly intervalEveryS?: number | undefined;
+}
+
+/** Has a unit watch a dive. The tensions are the model's alone: no rule changes them. */
+export function watchDive(dive: Dive, setup: Setup, rules: RuleSettings, everyS = 1, options: WatchOptions = {}): Watch {
+  const { truth, intervalEveryS, reuse } = options;
+  const believed = believedDive(dive, setup);
+  const shared = truth && truth.timeline.dive === believed.dive && believed.freshAtLegs.length === 0 ? truth : undefined;
+  const own = reuse?.ownModel ? reuse : undefined;
+  const timeline = shared?.timeline ?? believedTimeline(believed, everyS, { reuse: own?.timeline, intervalEveryS });
+  const figures = shared?.figures ?? figuresOf(timeline, own?.figures);
+  const limits: Limits[] = [{ gradientFactors: timeline.dive.settings.gradientFactors, timeline, figures }];
+  const unit = new Unit(timeline, (tightness) => (limits[tightness] ??= tightened(limits[0]!, rules, tightness, reuse?.limits[tightness]?.figures)));
+  const tracks = roomForTracks(timeline.length, reuse?.tracks);
+  averagedRates(timeline, legsOf(dive).legs, believed.depthFactor, rules.rateWatch.averageS, tracks.rateMMin);
+  run(new PassingMoment(timeline, tracks.rateMMin), unit, rules, setup.mode === 'gauge', new Set(believed.freshAtLegs), tracks);
+  return { setup, rules, dive, timeline, figures, limits, events: unit.events, dives: unit.dives, tracks, ownModel: !shared };
+}
+
+function tightened({ timeline, gradientFactors }: Limits, rules: RuleSettings, times: number, reuse?: Figures): Limits {
+  const drawnIn = tightenedFactors(gradientFactors, rules.tighterLimits, times);
+  const { dive } = timeline;
+  const under = { ...timeline, dive: { ...dive, settings: { ...dive.settings, gradientFactors: drawnIn } } };
+  return { gradientFactors: drawnIn, timeline: under, figures: figuresOf(under, reuse) };
+}
+
+function run(now: PassingMoment, unit: Unit, rules: RuleSettings, gauge: boolean, freshAtLegs: ReadonlySet<number>, tracks: Tracks): void {
+  const begin = () => (gauge ? [] : switchedOn(rules));
+  let running = begin();
+  while (now.next()) {
+    if (now.diveStarts) {
+      if (freshAtLegs.has(now.leg)) {
+        if (!gauge) unit.tell(memoryLost, now.timeS, { forgotten: unit.divesKnown });
+        unit.forget();
+        running = begin();
+      }
+      unit.startDive(now);
+    }
+    unit.record(now);
+    const locked = unit.lockedUntilS > 0;
+    for (const one of running) if (!locked || one.id === lockOut.id) one.step(now, unit);
+    if (locked !== unit.lockedUntilS > 0) {
+      unit.restart();
+      running = begin();
+    }
+    track(tracks, unit, now);
+  }
+}

@@ -1,0 +1,158 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { figuresOf } from '@/lib/ascent/figures';
+import type { Dive, Step } from '@/lib/dive/dive';
+import { computeTimeline } from '@/lib/dive/timeline';
+import { DEFAULT_RULES, ruleSettingsSchema, type RuleSettings } from '@/lib/rules/all';
+import { EDGE_M } from '@/lib/rules/safety-stop';
+import { shownAt } from '@/lib/rules/shown';
+import { watchDive, type Watch } from '@/lib/rules/watch';
+import { diveOf, setupOf } from '../unit/rules/made-dives';
+
+const SEED = { seed: 20260412, numRuns: 60 };
+
+/** Days of one to three dives that go up and down at any speed a diver could manage. */
+const days: fc.Arbitrary<Dive> = fc
+  .record({
+    dives: fc.array(
+      fc.array(fc.record({ toM: fc.oneof(fc.integer({ min: 1, max: 45 }), fc.constant(5)), rateMMin: fc.integer({ min: 4, max: 40 }), staysS: fc.integer({ min: 0, max: 900 }) }), { minLength: 1, maxLength: 5 }),
+      { minLength: 1, maxLength: 3 },
+    ),
+    homeMMin: fc.integer({ min: 4, max: 40 }),
+    restS: fc.integer({ min: 300, max: 4 * 3600 }),
+    low: fc.integer({ min: 30, max: 90 }),
+    more: fc.integer({ min: 0, max: 30 }),
+  })
+  .map(({ dives, homeMMin, restS, low, more }) => {
+    const steps = dives.flatMap((levels): Step[] => {
+      let depthM = 0;
+      const moves = [...levels, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(({ toM, rateMMin, staysS }): Step[] => {
+        const move: Step[] = toM === depthM ? [] : [{ kind: toM > depthM ? 'descend' : 'ascend', toM, durationS: (Math.abs(toM - depthM) * 60) / rateMMin }];
+        depthM = toM;
+        return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
+      });
+      return [...moves, { kind: 'interval', durationS: restS }];
+    });
+    return diveOf(steps, { gradientFactors: { low: low / 100, high: Math.min(1, (low + more) / 100) } });
+  });
+
+const switches = fc.record({
+  rateWatch: fc.boolean(),
+  safetyStop: fc.boolean(),
+  requiredStops: fc.boolean(),
+  lockOut: fc.boolean(),
+  longerSafetyStop: fc.boolean(),
+  imposedStop: fc.boolean(),
+  tighterLimits: fc.boolean(),
+  flyingWait: fc.boolean(),
+});
+const rulesWith = (on: Record<string, boolean>): RuleSettings =>
+  ruleSettingsSchema.parse(Object.fromEntries(Object.entries(on).map(([id, value]) => [id, { on: value }])));
+
+const EVERY_S = 5;
+const watchOf = (dive: Dive, rules: RuleSettings, setup = setupOf()): Watch => watchDive(dive, setup, rules, EVERY_S);
+const same = (one: Float64Array, other: Float64Array) => one.length === other.length && one.every((value, index) => Object.is(value, other[index]));
+
+describe('the rules', () => {
+  it('leave the model’s tensions and figures the same, whichever are on', () => {
+    fc.assert(
+      fc.property(days, switches, (dive, on) => {
+        const truth = computeTimeline(dive, EVERY_S);
+        const watch = watchOf(dive, rulesWith(on));
+        expect(same(watch.timeline.nitrogenBar, truth.nitrogenBar)).toBe(true);
+        const figures = figuresOf(truth);
+        expect(same(watch.figures.ceilingM, figures.ceilingM)).toBe(true);
+        expect(same(watch.figures.noStopMin, figures.noStopMin)).toBe(true);
+      }),
+      SEED,
+    );
+  });
+
+  it('never clear a safety stop outside its band, nor while a stop must be made', () => {
+    let cleared = 0;
+    fc.assert(
+      fc.property(days, fc.constantFrom('pauses' as const, 'extends' as const), (dive, outside) => {
+        const watch = watchOf(dive, ruleSettingsSchema.parse({ safetyStop: { outside }, imposedStop: { on: true } }));
+        for (const event of watch.events.filter(({ kind }) => kind === 'safety-stop-done')) {
+          const sample = watch.timeline.timeS.indexOf(event.timeS);
+          expect(watch.timeline.depthM[sample]!).toBeGreaterThanOrEqual(3 - EDGE_M);
+          expect(watch.timeline.depthM[sample]!).toBeLessThanOrEqual(6 + EDGE_M);
+          expect(watch.figures.ceilingM[sample]).toBe(0);
+          expect(watch.tracks.imposedStopM[sample]).toBe(0);
+          cleared += 1;
+        }
+      }),
+      SEED,
+    );
+    expect(cleared).toBeGreaterThan(5);
+  });
+
+  it('make nothing shorter or shallower by a penalty', () => {
+    const off = { longerSafetyStop: { on: false }, imposedStop: { on: false }, tighterLimits: { on: false }, lockOut: { on: false } };
+    let punished = 0;
+    fc.assert(
+      fc.property(days, fc.constantFrom('longerSafetyStop', 'imposedStop', 'tighterLimits'), (dive, penalty) => {
+        const without = watchOf(dive, ruleSettingsSchema.parse(off));
+        const withIt = watchOf(dive, ruleSettingsSchema.parse({ ...off, [penalty]: { on: true } }));
+        punished += withIt.events.filter(({ rule }) => rule === penalty).length;
+        for (let i = 0; i < without.timeline.length; i += 13) {
+          const one = shownAt(without, i);
+          const other = shownAt(withIt, i);
+          expect(other.noStopMin ?? 100).toBeLessThanOrEqual(one.noStopMin ?? 100);
+          expect(other.ceilingM ?? 0).toBeGreaterThanOrEqual(one.ceilingM ?? 0);
+          expect(other.timeToSurfaceMin ?? 0).toBeGreaterThanOrEqual((one.timeToSurfaceMin ?? 0) - 1e-9);
+          if (one.safetyStop && other.safetyStop && penalty === 'longerSafetyStop') {
+            expect(other.safetyStop.leftS).toBeGreaterThanOrEqual(one.safetyStop.leftS);
+          }
+        }
+      }),
+      SEED,
+    );
+    expect(punished).toBeGreaterThan(50);
+  });
+
+  it('never show a limit in gauge mode or while locked', () => {
+    fc.assert(
+      fc.property(days, switches, fc.constantFrom('gauge' as const, 'dive' as const), (dive, on, mode) => {
+        const watch = watchOf(dive, rulesWith({ ...on, requiredStops: true, lockOut: true }), setupOf({ mode }));
+        for (let i = 0; i < watch.timeline.length; i += 17) {
+          const shown = shownAt(watch, i);
+          if (shown.mode !== 'gauge' && shown.mode !== 'locked out') continue;
+          const { noStopMin, ceilingM, requiredStop, requiredStops, timeToSurfaceMin, imposedStop, safetyStop, alarms, noFlyH, rateMMin } = shown;
+          expect([noStopMin, ceilingM, requiredStop, timeToSurfaceMin, imposedStop, safetyStop, noFlyH, rateMMin].every((value) => value === null)).toBe(true);
+          expect([...requiredStops, ...alarms]).toEqual([]);
+        }
+        if (mode === 'gauge') expect(watch.events).toEqual([]);
+      }),
+      SEED,
+    );
+  });
+
+  it('give a unit set right the truth, to the last bit', () => {
+    fc.assert(
+      fc.property(days, (dive) => {
+        const { settings } = dive;
+        const right = setupOf({ gas: settings.gas, altitudeM: settings.altitudeM, water: settings.water, gradientFactors: settings.gradientFactors });
+        const spelt = watchOf(dive, DEFAULT_RULES, right);
+        const silent = watchOf(dive, DEFAULT_RULES);
+        expect(same(spelt.timeline.nitrogenBar, silent.timeline.nitrogenBar)).toBe(true);
+        expect(same(spelt.timeline.depthM, computeTimeline(dive, EVERY_S).depthM)).toBe(true);
+        expect(spelt.events).toEqual(silent.events);
+      }),
+      SEED,
+    );
+  });
+
+  it('tell their events in the order of time, and lock nobody who owes nothing', () => {
+    fc.assert(
+      fc.property(days, switches, (dive, on) => {
+        const watch = watchOf(dive, rulesWith(on));
+        const times = watch.events.map(({ timeS }) => timeS);
+        expect(times).toEqual([...times].sort((one, other) => one - other));
+        const owed = watch.events.some(({ kind }) => kind === 'stop-imposed') || watch.dives.some(({ requiredStop }) => requiredStop);
+        if (!owed) expect(watch.events.filter(({ kind }) => kind === 'locked-out')).toEqual([]);
+      }),
+      SEED,
+    );
+  });
+});

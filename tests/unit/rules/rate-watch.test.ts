@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import { RATE_LEVELS } from '@/lib/rules/rate-watch';
+import { RATE_PRESETS, rateLimitAt, rateLimitSchema } from '@/lib/rules/rate-limits';
+import { at, down, rest, setupOf, stay, told, up, watched } from './made-dives';
+
+/** 20 s down to 40 m, a minute there, then up at a rate for some seconds. Climbs begin at 80 s. */
+const climb = (mMin: number, durationS: number) => [down(40, 20), stay(60), up(40 - (mMin * durationS) / 60, durationS), stay(60)];
+const levelAt = (mMin: number, timeS: number) => {
+  const watch = watched(climb(mMin, 60));
+  return RATE_LEVELS[watch.tracks.rateLevel[at(watch, timeS)]!];
+};
+
+describe('the rate watch', () => {
+  it.each([
+    [5, 'easy'],
+    [7.1, 'easy'],
+    [7.2, 'brisk'],
+    [9, 'brisk'],
+    [9.1, 'too fast'],
+    [13.5, 'too fast'],
+    [13.6, 'far too fast'],
+  ])('calls %s m/min %s where the limit is 9', (mMin, level) => {
+    expect(levelAt(mMin, 120)).toBe(level);
+  });
+
+  it.each([
+    [2, 7.2],
+    [5, 18],
+    [10, 18],
+  ])('averages over five seconds: %s s into a rise of 18 m/min it reads %s', (intoS, mMin) => {
+    const watch = watched(climb(18, 30));
+    expect(watch.tracks.rateMMin[at(watch, 80 + intoS)]).toBeCloseTo(mMin, 9);
+  });
+
+  it('averages over as long as it is set to', () => {
+    const watch = watched(climb(18, 30), { rateWatch: { averageS: 10 } });
+    expect(watch.tracks.rateMMin[at(watch, 85)]).toBeCloseTo(9, 9);
+  });
+
+  it('reads a descent as a negative speed and never as too fast', () => {
+    const watch = watched([down(40, 20), stay(60)]);
+    expect(watch.tracks.rateMMin[at(watch, 15)]).toBeCloseTo(-120, 9);
+    expect(Math.max(...watch.tracks.rateLevel)).toBe(0);
+  });
+
+  it('holds a level until the speed is a tenth of the limit below it', () => {
+    const steps = (mMin: number) => [down(40, 20), stay(60), up(37, 18), up(37 - mMin, 60), stay(60)];
+    const levelOf = (mMin: number) => {
+      const watch = watched(steps(mMin));
+      return RATE_LEVELS[watch.tracks.rateLevel[at(watch, 130)]!];
+    };
+    expect(levelOf(8.5)).toBe('too fast');
+    expect(levelOf(8)).toBe('brisk');
+    expect(levelOf(6.6)).toBe('brisk');
+    expect(levelOf(6.2)).toBe('easy');
+  });
+
+  it('says slow down once the rise has been too fast for five seconds', () => {
+    // The average passes 9 m/min after the third second of a climb at 18 m/min.
+    expect(told(watched(climb(18, 30)), 'rateWatch')).toEqual(['88 slow-down', '113 slowed-down']);
+  });
+
+  it('lets a short burst pass', () => {
+    expect(told(watched(climb(18, 3)), 'rateWatch')).toEqual([]);
+  });
+
+  it('waits as long as it is set to', () => {
+    expect(told(watched(climb(18, 30), { rateWatch: { slowDownAfterS: 12 } }), 'rateWatch')).toEqual(['95 slow-down', '113 slowed-down']);
+  });
+
+  it('tells how far and how long you rose', () => {
+    const [slowDown, slowed] = watched(climb(18, 30)).events.filter(({ rule }) => rule === 'rateWatch');
+    expect(slowDown!.numbers).toMatchObject({ riseM: expect.closeTo(2.4, 9), overS: 8, limitMMin: 9, breach: 1 });
+    expect(slowDown!.text).toBe('At 1:28 you rose 2.4 m in 8 s. The unit says “slow down”: it allows 9 m/min here.');
+    expect(slowed!.text).toBe('At 1:53 you had slowed down. In all you rose 9 m in 30 s.');
+  });
+
+  it('counts each breach of a dive and begins anew on the next', () => {
+    const twice = [down(40, 20), stay(60), up(31, 30), stay(60), up(22, 30), stay(60), up(1, 180), up(0, 60), rest(3600), ...climb(18, 30)];
+    const watch = watched(twice);
+    expect(told(watch, 'rateWatch').filter((line) => line.includes('slow-down'))).toHaveLength(3);
+    expect(watch.dives.map(({ breaches }) => breaches)).toEqual([2, 1]);
+    expect(watch.tracks.breaches[at(watch, 260)]).toBe(2);
+  });
+
+  it('ends a breach at the surface', () => {
+    const watch = watched([down(10, 20), stay(60), up(0, 20), rest(600)]);
+    expect(told(watch, 'rateWatch')).toEqual(['87 slow-down', '100 slowed-down']);
+    expect(watch.tracks.rateLevel[at(watch, 120)]).toBe(0);
+    expect(watch.tracks.rateMMin[at(watch, 120)]).toBe(0);
+  });
+
+  it('is not misled by a constant error of the sensor', () => {
+    const right = watched([down(10, 60), up(0, 60)]);
+    const deep = watched([down(10, 60), up(0, 60)], {}, setupOf({ depthOffsetM: 2 }));
+    expect(deep.tracks.rateMMin).toEqual(right.tracks.rateMMin);
+  });
+
+  it('reads a scaled sensor’s speed scaled too', () => {
+    const watch = watched(climb(10, 30), {}, { depthScale: 1.1 });
+    expect(watch.tracks.rateMMin[at(watch, 100)]).toBeCloseTo(11, 9);
+  });
+});
+
+describe('a rate limit', () => {
+  it.each([
+    [40, 18],
+    [30, 18],
+    [29.9, 10],
+    [10, 10],
+    [9.9, 6],
+    [0, 6],
+  ])('in bands at %s m is %s m/min', (depthM, mMin) => {
+    expect(rateLimitAt(RATE_PRESETS.banded.limit, depthM)).toBe(mMin);
+  });
+
+  it('does not care in which order its bands are written', () => {
+    const limit = rateLimitSchema.parse({ kind: 'banded', bands: [{ fromM: 0, mMin: 6 }, { fromM: 20, mMin: 12 }, { fromM: 10, mMin: 9 }] });
+    expect([5, 15, 25].map((depthM) => rateLimitAt(limit, depthM))).toEqual([6, 9, 12]);
+  });
+
+  it('in bands has to reach the surface', () => {
+    expect(rateLimitSchema.safeParse({ kind: 'banded', bands: [{ fromM: 5, mMin: 6 }] }).success).toBe(false);
+  });
+
+  it.each([
+    ['classic', 18],
+    ['current', 9],
+    ['buhlmann', 10],
+  ] as const)('preset %s is %s m/min', (name, mMin) => {
+    expect(rateLimitAt(RATE_PRESETS[name].limit, 12)).toBe(mMin);
+  });
+});

@@ -63,7 +63,7 @@ function readSize(text: string): Parsed<{ waterL: number; workingBar?: number }>
   if (inFeet && !working) {
     return refused(`${quoted(text)} does not say at what pressure.`, `Add its working pressure, such as ${sizeText} at 3000 psi.`);
   }
-  const litres = tidy(times * volume.value);
+  const litres = times === 1 ? volume.value : tidy(times * volume.value);
   const waterL = inFeet && working ? tidy((litres * SEA_LEVEL_BAR) / working.value) : litres;
   if (waterL === 0) return refused(`${quoted(text)} holds nothing.`, 'Write a volume such as 12 L.');
   const checked = within(waterL, text, 0, LARGEST_CYLINDER_L, ' L of water');

@@ -5,6 +5,7 @@ import { scenarios } from '@/content/scenarios/scenarios';
 import { DeskContext, useDesk } from './desk-context';
 import { createDeskStore } from './desk-store';
 import { pictures } from './pictures/all';
+import { PictureChooser } from './PictureChooser';
 import { PlaybackBar } from './PlaybackBar';
 import { ReadingsPanel } from './ReadingsPanel';
 import { ScriptPanel } from './ScriptPanel';
@@ -19,6 +20,7 @@ export function Desk() {
       <div className={styles.desk}>
         <ScriptPanel />
         <div className={styles.stage}>
+          <PictureChooser />
           <PictureWall />
           <TimeControls />
         </div>

@@ -27,8 +27,8 @@ export function ChaseFigure() {
       id="chase"
       title="The chase"
       sentence={
-        `At ${printClock(timeline.timeS[sample]!)} sixteen compartments run after ${printPressure(breathedInertBar(timeline, sample), units)} of gas breathed. ` +
-        `${over === 0 ? 'None is' : over === 1 ? '1, a lozenge, is' : `${over}, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
+        `At ${printClock(timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
+        `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; ${first.number} leads.`
       }
       columns={[
         { heading: 'Compartment', cell: (runner: Runner) => runner.number },

@@ -8,6 +8,7 @@ import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { chaseScales, type ChaseScales } from './chase-scales';
 import { leadingCompartment } from './leading';
 import { markPartPath, markPath } from './mark-shapes';
+import { nearest } from './nearest';
 import type { PictureProps } from './picture-props';
 import { PointerTip } from './PointerTip';
 import { pressureTicks, pressureUnit } from './pressure-axis';
@@ -203,10 +204,4 @@ function LineNames({ scales: { inner, y }, names }: { scales: ChaseScales; names
       {text}
     </text>
   ));
-}
-
-function nearest<Item>(items: readonly Item[], distance: (item: Item) => number): Item | undefined {
-  let best: Item | undefined;
-  for (const item of items) if (!best || distance(item) < distance(best)) best = item;
-  return best;
 }

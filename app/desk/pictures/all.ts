@@ -1,8 +1,12 @@
 import type { ComponentType } from 'react';
 import { ChaseFigure } from './ChaseFigure';
+import { LoadingMapFigure } from './LoadingMapFigure';
+import { NoStopFigure } from './NoStopFigure';
+import { PressureFigure } from './PressureFigure';
 import { ProfileFigure } from './ProfileFigure';
+import { SupersaturationFigure } from './SupersaturationFigure';
 
-export const PICTURE_IDS = ['profile', 'chase'] as const;
+export const PICTURE_IDS = ['profile', 'chase', 'pressure', 'loading', 'supersaturation', 'no-stop'] as const;
 export type PictureId = (typeof PICTURE_IDS)[number];
 
 export interface PictureKind {
@@ -17,4 +21,8 @@ export interface PictureKind {
 export const pictures: Record<PictureId, PictureKind> = {
   profile: { title: 'The dive', Figure: ProfileFigure, wide: true },
   chase: { title: 'The chase', Figure: ChaseFigure, wide: false },
+  pressure: { title: 'Pressure against pressure', Figure: PressureFigure, wide: false },
+  loading: { title: 'The loading map', Figure: LoadingMapFigure, wide: true },
+  supersaturation: { title: 'Supersaturation', Figure: SupersaturationFigure, wide: true },
+  'no-stop': { title: 'No-stop time', Figure: NoStopFigure, wide: true },
 };

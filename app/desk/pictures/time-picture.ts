@@ -1,0 +1,26 @@
+import type { Scene } from '../scene';
+import type { PictureProps } from './picture-props';
+import { PROFILE_MARGIN } from './profile-scales';
+import { timeColumns } from './time-columns';
+import { timeScale, type TimeScale } from './time-scale';
+
+/** The frame of a picture that lies along the profile's time axis: the same left and right edges, so that moments line up. */
+export interface TimePicture {
+  readonly margin: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };
+  readonly inner: { readonly width: number; readonly height: number };
+  readonly x: TimeScale;
+  /** The sample each pixel column stands for. */
+  readonly columns: Int32Array;
+}
+
+export function timePicture({ timeline }: Scene, width: number, height: number, rim: { top: number; bottom: number }, view: PictureProps['view']): TimePicture {
+  const margin = { ...rim, left: PROFILE_MARGIN.left, right: PROFILE_MARGIN.right };
+  const inner = { width: Math.max(1, width - margin.left - margin.right), height: height - margin.top - margin.bottom };
+  const x = timeScale(timeline, inner.width, view);
+  return { margin, inner, x, columns: timeColumns(timeline, x, inner.width) };
+}
+
+/** The column under a place in the picture, kept within it. */
+export function columnAt({ columns }: TimePicture, x: number): number {
+  return Math.min(Math.max(0, Math.round(x)), columns.length - 1);
+}

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
 import { WATERS } from '../physics/water';
 import { gasSchema } from './gas-schema';
+import { MOST_SETUPS, setupSchema } from './setup';
 import { supplySchema } from './supply';
 
 /**
@@ -66,6 +67,12 @@ export const settingsSchema = z.object({
   }),
   /** Cylinders and breathing; absent when the script says nothing of them. */
   supply: supplySchema.optional(),
+  /** Instruments that watch the dive; absent when the script names none. */
+  setups: z
+    .array(setupSchema)
+    .max(MOST_SETUPS)
+    .refine((all) => new Set(all.map(({ name }) => name)).size === all.length, 'two setups have the same name')
+    .optional(),
 });
 
 /** One line of a script: its text as typed, and what it stands for. */

@@ -27,7 +27,7 @@ export function setSetting(script: Script, name: string, value: string | undefin
     page.remove(i);
     i -= before - page.length;
   }
-  if (words && !written) page.insert(newLine(page), `${setting.name}: ${words}`);
+  if (words && !written) page.insert(settingLine(page), `${setting.name}: ${words}`);
   return page.edited();
 }
 
@@ -36,7 +36,7 @@ function saysSame(one: Setting, other: Setting): boolean {
 }
 
 /** Where a new setting goes: after the last one; with none, before the first step or at the end of the remarks. */
-function newLine(page: ScriptPage): number {
+export function settingLine(page: ScriptPage): number {
   for (let i = page.length - 1; i >= 0; i--) if (page.read(i).as === 'setting') return i + 1;
   return page.firstStepLine();
 }

@@ -17,7 +17,7 @@ export function settingLines(settings: Settings): string[] {
   return SETTINGS.flatMap((setting) => {
     const words = setting.write(settings);
     if (words === undefined || (!setting.always && words === setting.write(usual))) return [];
-    return [`${setting.name}: ${words}`];
+    return [words].flat().map((line) => `${setting.name}: ${line}`);
   });
 }
 

@@ -27,8 +27,8 @@ export interface Setting {
   /** Written out even when it has its usual value. */
   readonly always?: true;
   read(text: string): Parsed<Apply>;
-  /** Its value in words that read back as exactly the same; nothing when it has none. */
-  write(settings: Settings): string | undefined;
+  /** Its value in words that read back as exactly the same, a text for each line of it; nothing when it has none. */
+  write(settings: Settings): string | readonly string[] | undefined;
 }
 
 /** A value read, to be put in its place in the settings; each settings get a copy of their own. */

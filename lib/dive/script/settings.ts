@@ -8,6 +8,7 @@ import { parseGas, writeGas } from '../gas-text';
 import { readPlanRate, readRounding, readStopDepth, writeRounding } from './plan-values';
 import { put, type Apply, type Setting } from './setting';
 import * as values from './setting-values';
+import { SETUP_SETTING } from './setup-setting';
 import { SUPPLY_SETTINGS } from './supply-settings';
 import { readTissues, writeTissues } from './tissues-text';
 
@@ -183,6 +184,7 @@ export const SETTINGS: readonly Setting[] = [
     write: ({ carried }) => (carried.length === 0 ? undefined : writeCarried(carried)),
   },
   ...SUPPLY_SETTINGS,
+  SETUP_SETTING,
 ];
 
 function readCarry(text: string): Parsed<Apply> {

@@ -6,7 +6,7 @@ import { DeskContext, useDesk } from './desk-context';
 import { createDeskStore } from './desk-store';
 import { pictures } from './pictures/all';
 import { PictureChooser } from './PictureChooser';
-import { PlaybackBar } from './PlaybackBar';
+import { Playback, PlaybackBar } from './PlaybackBar';
 import { ReadingsPanel } from './ReadingsPanel';
 import { ScriptPanel } from './ScriptPanel';
 import { SteerPanel } from './steer/SteerPanel';
@@ -17,6 +17,7 @@ export function Desk() {
   const [store] = useState(() => createDeskStore({ script: scenarios[0].script, pictures: ['profile', 'chase'], covered: [] }));
   return (
     <DeskContext value={store}>
+      <Playback />
       <div className={styles.desk}>
         <ScriptPanel />
         <div className={styles.stage}>

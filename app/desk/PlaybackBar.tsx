@@ -1,52 +1,31 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect } from 'react';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
 import { printClock } from '@/lib/quantity/duration';
 import { useDesk, useDeskStore } from './desk-context';
+import { PLAYBACK_SPEEDS } from './desk-store';
 import styles from './desk.module.css';
-
-const SPEEDS = ['1', '10', '30', '60', '120'] as const;
-type Speed = (typeof SPEEDS)[number];
 
 const STEP_S = 30;
 
 /** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
 export function PlaybackBar({ onSteer }: { onSteer: () => void }) {
-  const store = useDeskStore();
   const cursorS = useDesk((state) => state.cursorS);
   const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
   const setCursor = useDesk((state) => state.setCursor);
-  const [playing, setPlaying] = useState(false);
-  const [speed, setSpeed] = useState<Speed>('60');
-
-  useEffect(() => {
-    if (!playing) return;
-    let frame = 0;
-    let before: number | undefined;
-    const tick = (now: number) => {
-      const { cursorS: at, scene } = store.getState();
-      const next = at + ((now - (before ?? now)) / 1000) * Number(speed);
-      before = now;
-      store.getState().setCursor(next);
-      if (next >= scene.timeline.timeS.at(-1)!) setPlaying(false);
-      else frame = requestAnimationFrame(tick);
-    };
-    frame = requestAnimationFrame(tick);
-    return () => cancelAnimationFrame(frame);
-  }, [playing, speed, store]);
-
-  const play = () => {
-    if (!playing && cursorS >= endS) setCursor(0);
-    setPlaying(!playing);
-  };
+  const playing = useDesk((state) => state.playing);
+  const play = useDesk((state) => state.play);
+  const pause = useDesk((state) => state.pause);
+  const speed = useDesk((state) => state.speed);
+  const setSpeed = useDesk((state) => state.setSpeed);
 
   return (
     <div className={styles.playback} role="group" aria-label="Time">
       <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => setCursor(cursorS - STEP_S)} />
-      <IconButton icon={playing ? 'pause' : 'play'} label={playing ? 'Pause' : 'Play'} onClick={play} />
+      <IconButton icon={playing ? 'pause' : 'play'} label={playing ? 'Pause' : 'Play'} onClick={playing ? pause : play} />
       <IconButton icon="stepOn" label={`On ${STEP_S} seconds`} onClick={() => setCursor(cursorS + STEP_S)} />
       <input
         type="range"
@@ -63,9 +42,39 @@ export function PlaybackBar({ onSteer }: { onSteer: () => void }) {
         label="Speed"
         value={speed}
         onChange={setSpeed}
-        options={SPEEDS.map((value) => ({ value, label: `${value}×` }))}
+        options={PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }))}
       />
-      <Button onClick={onSteer}>Steer by hand</Button>
+      <Button
+        onClick={() => {
+          pause();
+          onSteer();
+        }}
+      >
+        Steer by hand
+      </Button>
     </div>
   );
+}
+
+/** Moves the time cursor while the desk plays. It draws nothing, so that the desk plays on where the bar is not on show. */
+export function Playback() {
+  const store = useDeskStore();
+  const playing = useDesk((state) => state.playing);
+  const speed = useDesk((state) => state.speed);
+  useEffect(() => {
+    if (!playing) return;
+    let frame = 0;
+    let before: number | undefined;
+    const tick = (now: number) => {
+      const { cursorS, scene, setCursor, pause } = store.getState();
+      const next = cursorS + ((now - (before ?? now)) / 1000) * Number(speed);
+      before = now;
+      setCursor(next);
+      if (next >= scene.timeline.timeS.at(-1)!) pause();
+      else frame = requestAnimationFrame(tick);
+    };
+    frame = requestAnimationFrame(tick);
+    return () => cancelAnimationFrame(frame);
+  }, [playing, speed, store]);
+  return null;
 }

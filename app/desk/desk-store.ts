@@ -2,7 +2,10 @@ import { create } from 'zustand';
 import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
+import type { RuleSettings } from '@/lib/rules/all';
+import type { Watch } from '@/lib/rules/watch';
 import type { PictureId } from './pictures/all';
+import type { PanelId } from './present/panels';
 import type { ReadingId } from './reading-ids';
 import { sceneOf, stage, type Scene } from './scene';
 
@@ -13,11 +16,27 @@ export interface DeskDocument {
   readonly pictures: readonly PictureId[];
   /** Readings hidden until the class has guessed. */
   readonly covered: readonly ReadingId[];
+  /** What instruments add to the model; when undefined, the rules as they usually are. */
+  readonly rules?: RuleSettings | undefined;
+  /** What a class is shown in the presenter's view; when undefined, the pictures and the readings. */
+  readonly presented?: readonly PanelId[] | undefined;
 }
 
 interface Moment extends DeskDocument {
   readonly cursorS: number;
 }
+
+/** A whole desk, as it was kept or sent. */
+export interface OpenedDesk extends DeskDocument {
+  readonly cursorS: number;
+  readonly view: DeskState['view'];
+  /** Where the script makes no sense yet, the last one that did: the pictures show it. */
+  readonly soundScript?: string | undefined;
+}
+
+export const PLAYBACK_SPEEDS = ['1', '10', '30', '60', '120'] as const;
+/** Seconds of the dive to a second of the clock. */
+export type PlaybackSpeed = (typeof PLAYBACK_SPEEDS)[number];
 
 export interface DeskState extends DeskDocument {
   /** The last dive the script made sense as; it stays on screen while the script has errors. */
@@ -30,6 +49,9 @@ export interface DeskState extends DeskDocument {
   view: { readonly startS: number; readonly endS: number } | undefined;
   /** The step under the hand, by its index in the dive. */
   selectedStep: number | undefined;
+  /** Whose rules and readings are shown: 0 is the unit set right, then the setups in the script's order. */
+  unit: number;
+  chooseUnit: (unit: number) => void;
   past: readonly Moment[];
   future: readonly Moment[];
   /**
@@ -46,6 +68,15 @@ export interface DeskState extends DeskDocument {
   setCursor: (timeS: number) => void;
   setView: (view: DeskState['view']) => void;
   select: (step: number | undefined) => void;
+  /** Whether the time cursor moves by itself, and how fast. */
+  playing: boolean;
+  speed: PlaybackSpeed;
+  /** Plays, from the start again where the end was reached. */
+  play: () => void;
+  pause: () => void;
+  setSpeed: (speed: PlaybackSpeed) => void;
+  /** Puts another desk here, as one change that can be undone; `fresh` forgets what stood here before. */
+  open: (desk: OpenedDesk, fresh?: 'fresh') => void;
   undo: () => void;
   redo: () => void;
 }
@@ -54,7 +85,7 @@ const UNDO_STEPS = 200;
 
 /** A desk with a script on it that is known to make sense. */
 export function createDeskStore(document: DeskDocument) {
-  const first = stage(document.script);
+  const first = stage(document.script, document.rules);
   if (!first.ok) throw new Error(`the desk cannot open with a script that does not parse: ${first.errors[0]?.message}`);
   /** The scene before the one on screen: out of sight, so its memory is used for the next. */
   let retired: Scene | undefined;
@@ -63,11 +94,13 @@ export function createDeskStore(document: DeskDocument) {
   return create<DeskState>()((set, get) => {
     function show(change: Partial<DeskState>) {
       const before = get();
-      if (change.script === undefined || change.script === before.script) {
+      const { script = before.script } = change;
+      const rules = 'rules' in change ? change.rules : before.rules;
+      if (script === before.script && rules === before.rules) {
         set(change);
         return;
       }
-      const staged = stage(change.script, retired);
+      const staged = stage(script, rules, retired);
       if (!staged.ok) {
         set({ ...change, errors: staged.errors });
         return;
@@ -79,8 +112,8 @@ export function createDeskStore(document: DeskDocument) {
       set({ ...change, scene: staged.scene, errors: [], warnings: staged.warnings, cursorS, view, base: undefined });
     }
     const moment = (): Moment => {
-      const { script, pictures, covered, cursorS } = get();
-      return { script, pictures, covered, cursorS };
+      const { script, pictures, covered, rules, presented, cursorS } = get();
+      return { script, pictures, covered, rules, presented, cursorS };
     };
 
     return {
@@ -91,6 +124,8 @@ export function createDeskStore(document: DeskDocument) {
       cursorS: 0,
       view: undefined,
       selectedStep: undefined,
+      unit: 0,
+      chooseUnit: (unit) => set({ unit }),
       past: [],
       future: [],
       change(change, joined) {
@@ -104,20 +139,36 @@ export function createDeskStore(document: DeskDocument) {
       showLive(dive) {
         if (dive.steps.length === 0) return;
         const { scene: before, base } = get();
-        const scene = sceneOf(dive, retired);
+        const scene = sceneOf(dive, get().rules, retired);
         retired = before;
         set({ scene, base: base ?? before.dive, cursorS: scene.timeline.timeS.at(-1)!, view: undefined, selectedStep: undefined });
       },
       dropLive() {
         const { base, scene: live } = get();
         if (!base) return;
-        const scene = sceneOf(base, retired);
+        const scene = sceneOf(base, get().rules, retired);
         retired = live;
         set({ scene, base: undefined, cursorS: 0 });
       },
       setCursor: (timeS) => set(({ scene }) => ({ cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!) })),
       setView: (view) => set({ view }),
       select: (selectedStep) => set({ selectedStep }),
+      playing: false,
+      speed: '60',
+      play: () => set(({ scene, cursorS }) => ({ playing: true, ...(cursorS >= scene.timeline.timeS.at(-1)! && { cursorS: 0 }) })),
+      pause: () => set({ playing: false }),
+      setSpeed: (speed) => set({ speed }),
+      open({ cursorS, view, soundScript, ...document }, fresh) {
+        const past = fresh ? [] : [...get().past, moment()].slice(-UNDO_STEPS);
+        joining = undefined;
+        if (soundScript !== undefined) show({ script: soundScript });
+        show({ presented: undefined, rules: undefined, ...document, past, future: [], selectedStep: undefined, playing: false });
+        const endS = get().scene.timeline.timeS.at(-1)!;
+        set({
+          cursorS: Math.min(Math.max(0, cursorS), endS),
+          view: view && view.startS < endS ? { startS: view.startS, endS: Math.min(view.endS, endS) } : undefined,
+        });
+      },
       undo() {
         const { past, future } = get();
         const last = past.at(-1);
@@ -137,6 +188,11 @@ export function createDeskStore(document: DeskDocument) {
 }
 
 export type DeskStore = ReturnType<typeof createDeskStore>;
+
+/** The unit whose rules and readings are shown: the chosen one while the script still names it, else the one set right. */
+export function chosenWatch({ scene, unit }: Pick<DeskState, 'scene' | 'unit'>): Watch {
+  return scene.watches[unit] ?? scene.watches[0]!;
+}
 
 /** The sample the cursor stands on. */
 export function cursorSample({ scene, cursorS }: Pick<DeskState, 'scene' | 'cursorS'>): number {

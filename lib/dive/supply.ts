@@ -1,18 +1,18 @@
 import * as z from 'zod';
 import { gasSchema } from './gas-schema';
 
-/** Largest water volume of one supply, L: four large cylinders on one valve. */
-export const LARGEST_CYLINDER_L = 100;
-/** Highest pressure a cylinder may be filled to, bar on the gauge. */
-export const HIGHEST_FILL_BAR = 450;
-/** Fastest breathing taken, L/min: far beyond what anyone keeps up. */
-export const FASTEST_BREATHING_L_MIN = 200;
+/** Water volumes of one supply, L: from a cartridge to four large cylinders on one valve. */
+export const CYLINDER_RANGE_L = [0.1, 100] as const;
+/** Pressures a cylinder may be filled to, bar on the gauge. */
+export const FILL_RANGE_BAR = [1, 450] as const;
+/** Breathing taken, L/min: from next to nothing to far beyond what anyone keeps up. */
+export const BREATHING_RANGE_L_MIN = [0.1, 200] as const;
 export const MOST_CYLINDERS = 12;
 export const LONGEST_CYLINDER_NAME = 30;
 export const STRESS_FACTOR_RANGE = [1, 5] as const;
 
-const breathing = z.number().positive().max(FASTEST_BREATHING_L_MIN);
-const fill = z.number().positive().max(HIGHEST_FILL_BAR);
+const breathing = z.number().min(BREATHING_RANGE_L_MIN[0]).max(BREATHING_RANGE_L_MIN[1]);
+const fill = z.number().min(FILL_RANGE_BAR[0]).max(FILL_RANGE_BAR[1]);
 
 /** A cylinder, or several on one valve, as the dive begins. Pressures are what a gauge shows. */
 export const cylinderSchema = z
@@ -23,7 +23,7 @@ export const cylinderSchema = z
       .max(LONGEST_CYLINDER_NAME)
       .regex(/^[^,;#\r\n]+$/, 'a name is written without a comma, semicolon or #'),
     /** What it holds of water, L. */
-    waterL: z.number().positive().max(LARGEST_CYLINDER_L),
+    waterL: z.number().min(CYLINDER_RANGE_L[0]).max(CYLINDER_RANGE_L[1]),
     /** What it may be filled to, bar. */
     workingBar: fill,
     /** What it is filled to, bar. */

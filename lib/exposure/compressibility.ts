@@ -22,46 +22,48 @@ function rowAt(gas: string, temperatureK: number): readonly number[] {
   return [1, ...low.z.map((z, i) => z + (high.z[i]! - z) * part)];
 }
 
-/** Z at each of some pressures, and straight lines between them. */
-export interface CompressibilityCurve {
-  readonly pressuresBar: readonly number[];
+/** Z at each of some pressures, with straight lines between them, and p/Z at each. */
+interface Curve {
   readonly z: readonly number[];
+  readonly ratiosBar: readonly number[];
 }
 
-const curves = new Map<string, CompressibilityCurve>();
+/** Curves worked out before, by gas and temperature: a gauge is followed through thousands of samples. */
+const curves = new WeakMap<Gas, Map<number, Curve>>();
 
 /**
- * How far a cylinder's gas departs from the ideal: Z = pV/nRT without unit, by absolute pressure in bar.
- *
  * A mixture's Z is taken as the mean of its pure gases' by their fractions, each at the whole pressure (Amagat's law).
  * For air that lies within 0.0025 of the reference equation up to 300 bar. Straight lines between the published pressures
  * add at most 0.002.
  */
-export function compressibilityCurve(gas: Gas, temperatureK: number = CYLINDER_TEMPERATURE_K): CompressibilityCurve {
-  const name = `${gas.o2}/${gas.he}/${temperatureK}`;
-  const before = curves.get(name);
+function curveOf(gas: Gas, temperatureK: number): Curve {
+  const known = curves.get(gas) ?? new Map<number, Curve>();
+  const before = known.get(temperatureK);
   if (before) return before;
   const fractions: readonly (readonly [PureGas, number])[] = [['O2', gas.o2], ['N2', nitrogenFraction(gas)], ['He', gas.he]];
   const rows = fractions.map(([pure, fraction]) => ({ row: rowAt(pure, temperatureK), fraction }));
   const z = PRESSURES_BAR.map((_, i) => rows.reduce((sum, { row, fraction }) => sum + fraction * row[i]!, 0));
-  const curve = { pressuresBar: PRESSURES_BAR, z };
-  curves.set(name, curve);
+  const curve = { z, ratiosBar: PRESSURES_BAR.map((bar, i) => bar / z[i]!) };
+  curves.set(gas, known.set(temperatureK, curve));
   return curve;
 }
 
-/** Z of a gas at an absolute pressure in bar; beyond the grid's last pressure its last line is followed on. */
+/**
+ * How far a cylinder's gas departs from the ideal at an absolute pressure in bar: Z = pV/nRT, without unit. Beyond the
+ * grid's last pressure its last line is followed on.
+ */
 export function compressibility(gas: Gas, absoluteBar: number, temperatureK: number = CYLINDER_TEMPERATURE_K): number {
-  const { pressuresBar, z } = compressibilityCurve(gas, temperatureK);
-  const at = segmentAt(pressuresBar, absoluteBar);
-  return z[at]! + slopeOf(pressuresBar, z, at) * (absoluteBar - pressuresBar[at]!);
+  const { z } = curveOf(gas, temperatureK);
+  const at = segmentAt(PRESSURES_BAR, absoluteBar);
+  return z[at]! + slopeAt(z, at) * (absoluteBar - PRESSURES_BAR[at]!);
 }
 
 /** The absolute pressure in bar at which p/Z has a value, bar: the inverse of `p / compressibility(gas, p)`. */
 export function pressureAtRatio(gas: Gas, ratioBar: number, temperatureK: number = CYLINDER_TEMPERATURE_K): number {
-  const { pressuresBar, z } = compressibilityCurve(gas, temperatureK);
-  const at = segmentAt(pressuresBar.map((bar, i) => bar / z[i]!), ratioBar);
-  const slope = slopeOf(pressuresBar, z, at);
-  return (ratioBar * (z[at]! - slope * pressuresBar[at]!)) / (1 - slope * ratioBar);
+  const { z, ratiosBar } = curveOf(gas, temperatureK);
+  const at = segmentAt(ratiosBar, ratioBar);
+  const slope = slopeAt(z, at);
+  return (ratioBar * (z[at]! - slope * PRESSURES_BAR[at]!)) / (1 - slope * ratioBar);
 }
 
 function segmentAt(ascending: readonly number[], value: number): number {
@@ -70,6 +72,6 @@ function segmentAt(ascending: readonly number[], value: number): number {
   return at;
 }
 
-function slopeOf(x: readonly number[], y: readonly number[], at: number): number {
-  return (y[at + 1]! - y[at]!) / (x[at + 1]! - x[at]!);
+function slopeAt(z: readonly number[], at: number): number {
+  return (z[at + 1]! - z[at]!) / (PRESSURES_BAR[at + 1]! - PRESSURES_BAR[at]!);
 }

@@ -64,6 +64,10 @@ function supplyUnder(law: GasLaw, timeline: Timeline, cylinders: readonly Cylind
     tracks.forEach((track, index) => {
       const total = used[index]! + (index === cylinder ? now : 0);
       track.usedL[i] = total;
+      if (i > 0 && total === track.usedL[i - 1] && legs[leg[i - 1]!]!.diveNumber === dive) {
+        track.pressureBar[i] = track.pressureBar[i - 1]!;
+        return;
+      }
       const { startBar } = track.cylinder;
       const contentL = law.contentL(track.cylinder, absoluteOfGauge(startBar)) - (total - usedBefore[index]!);
       track.pressureBar[i] = gaugeOfAbsolute(law.absoluteBar(track.cylinder, contentL));

@@ -22,7 +22,7 @@ const GASES = [AIR, { o2: 0.5, he: 0 }, { o2: 0.18, he: 0.45 }];
 
 const anyCylinder: fc.Arbitrary<Omit<Cylinder, 'name'>> = fc
   .record({ waterL: between(1, 40), workingBar: between(20, 300), filled: between(0.1, 1), gas: fc.constantFrom(...GASES) })
-  .map(({ filled, ...one }) => ({ ...one, startBar: Math.max(1e-3, one.workingBar * filled) }));
+  .map(({ filled, ...one }) => ({ ...one, startBar: one.workingBar * filled }));
 const anyCylinders = fc.array(anyCylinder, { minLength: 1, maxLength: 4 }).map((all) => all.map((one, i) => ({ ...one, name: `cylinder ${'abcd'[i]!}` })));
 
 const anyConsumption = fc.record(

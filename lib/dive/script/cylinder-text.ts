@@ -5,7 +5,7 @@ import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
 import { parsePressure } from '../../quantity/pressure';
 import { parseVolume } from '../../quantity/volume';
 import { parseGas, writeGas } from '../gas-text';
-import { HIGHEST_FILL_BAR, LARGEST_CYLINDER_L, LONGEST_CYLINDER_NAME, type Cylinder } from '../supply';
+import { CYLINDER_RANGE_L, FILL_RANGE_BAR, LONGEST_CYLINDER_NAME, type Cylinder } from '../supply';
 import { shifted, within } from './setting-values';
 
 /** A cylinder as written: with no gas, it holds the one each dive begins on. */
@@ -65,17 +65,14 @@ function readSize(text: string): Parsed<{ waterL: number; workingBar?: number }>
   }
   const litres = times === 1 ? volume.value : tidy(times * volume.value);
   const waterL = inFeet && working ? tidy((litres * SEA_LEVEL_BAR) / working.value) : litres;
-  if (waterL === 0) return refused(`${quoted(text)} holds nothing.`, 'Write a volume such as 12 L.');
-  const checked = within(waterL, text, 0, LARGEST_CYLINDER_L, ' L of water');
+  const checked = within(waterL, text, ...CYLINDER_RANGE_L, ' L of water');
   if (!checked.ok) return checked;
   return accepted(working ? { waterL, workingBar: working.value } : { waterL });
 }
 
 function readFill(text: string): Parsed<number> {
   const read = parsePressure(text);
-  if (!read.ok) return read;
-  if (read.value === 0) return refused('An empty cylinder is none.', 'Write a pressure such as 200 bar or 3000 psi.');
-  return within(read.value, text, 0, HIGHEST_FILL_BAR, ' bar');
+  return read.ok ? within(read.value, text, ...FILL_RANGE_BAR, ' bar') : read;
 }
 
 export function namedTwice(name: string, at?: readonly [number, number]) {

@@ -1,11 +1,11 @@
 import { plainNumber } from '../../quantity/number';
 import { parseBreathingRate } from '../../quantity/breathing-rate';
-import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
+import { accepted, refused, type Parsed } from '../../quantity/parsed';
 import type { Settings } from '../dive';
-import { FASTEST_BREATHING_L_MIN, MOST_CYLINDERS, STRESS_FACTOR_RANGE, type Consumption, type Supply } from '../supply';
+import { BREATHING_RANGE_L_MIN, MOST_CYLINDERS, STRESS_FACTOR_RANGE, type Consumption, type Supply } from '../supply';
 import { namedTwice, readCylinders, writeCylinders } from './cylinder-text';
 import { put, type Apply, type Setting } from './setting';
-import { readPlainNumber } from './setting-values';
+import { readPlainNumber, within } from './setting-values';
 
 /** The settings of what the diver carries to breathe and how fast they breathe it; they come after `gas`. */
 export const SUPPLY_SETTINGS: readonly Setting[] = [
@@ -58,8 +58,7 @@ function breathing(name: string, also: string[], phase: keyof Consumption, words
 
 function readBreathing(text: string): Parsed<number> {
   const read = parseBreathingRate(text);
-  if (!read.ok || read.value <= FASTEST_BREATHING_L_MIN) return read;
-  return refused(`${quoted(text)} is faster than anyone breathes.`, `Write at most ${FASTEST_BREATHING_L_MIN} L/min.`);
+  return read.ok ? within(read.value, text, ...BREATHING_RANGE_L_MIN, ' L/min') : read;
 }
 
 function readCylinder(text: string): Parsed<Apply> {

@@ -60,10 +60,10 @@ describe('cylinders in a script', () => {
     ['cylinder: back, 12 L at 200 bar, 232 bar', '232 bar', 'Write at most the pressure after “at”, or another one there.'],
     ['cylinder: back, 80 cu ft, 3000 psi', '80 cu ft', 'Add its working pressure, such as 80 cu ft at 3000 psi.'],
     ['cylinder: back, 12 L at 232, 200 bar', '232', 'Write 232 bar or 3365 psi.'],
-    ['cylinder: back, 0 L, 200 bar', '0 L', 'Write a volume such as 12 L.'],
+    ['cylinder: back, 0 L, 200 bar', '0 L', 'Write 0.1 L of water or more.'],
     ['cylinder: back, 200 L, 200 bar', '200 L', 'Write at most 100 L of water.'],
     ['cylinder: back, 12 L, 900 bar', '900 bar', 'Write at most 450 bar.'],
-    ['cylinder: back, 12 L, 0 bar', '0 bar', 'Write a pressure such as 200 bar or 3000 psi.'],
+    ['cylinder: back, 12 L, 0 bar', '0 bar', 'Write 1 bar or more.'],
     ['cylinder: a, 12 L, 200 bar; a, 7 L, 200 bar', 'a, 7 L, 200 bar', 'Give each a name of its own.'],
     ['cylinder: a, 12 L, 200 bar\ncylinder: a, 7 L, 200 bar', 'a, 7 L, 200 bar', 'Give each a name of its own.'],
   ])('%s points at what is wrong and how to mend it', (text, at, mend) => {

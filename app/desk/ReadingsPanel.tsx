@@ -13,6 +13,7 @@ import { cursorSample } from './desk-store';
 import { useDesk } from './desk-context';
 import { ascentMinutesText, noStopText } from './print-figures';
 import { READING_IDS, type ReadingId } from './reading-ids';
+import { UnitReadings } from './units/UnitReadings';
 import styles from './desk.module.css';
 
 /** What the model says at the time cursor. */
@@ -93,6 +94,7 @@ export function ReadingsPanel() {
         roomFor={4}
         note={`if up this instant, compartment ${now.surfacingSupersaturation.leader}`}
       />
+      <UnitReadings cover={cover} />
     </section>
   );
 }

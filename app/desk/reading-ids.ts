@@ -8,5 +8,9 @@ export const READING_IDS = [
   'time-to-surface',
   'supersaturation',
   'surfacing-supersaturation',
+  'rate',
+  'safety-stop',
+  'imposed-stop',
+  'no-fly',
 ] as const;
 export type ReadingId = (typeof READING_IDS)[number];

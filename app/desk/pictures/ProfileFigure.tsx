@@ -5,6 +5,8 @@ import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
+import { chosenWatch } from '../desk-store';
+import { EventMarks } from '../units/EventMarks';
 import { StepEditor } from '../StepEditor';
 import { ZoomControls } from '../ZoomControls';
 import { noStopText } from '../print-figures';
@@ -20,6 +22,7 @@ export function ProfileFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 290));
   const { scene, units } = picture;
   const steered = useDesk((state) => state.base !== undefined);
+  const watch = useDesk(chosenWatch);
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
@@ -58,7 +61,12 @@ export function ProfileFigure() {
     >
       <div ref={ref} className={styles.canvas}>
         <ProfilePicture {...picture} held={held}>
-          {(scales) => !steered && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
+          {(scales) => (
+            <>
+              {!steered && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
+              <EventMarks watch={watch} scales={scales} units={units} onCursor={picture.onCursor} />
+            </>
+          )}
         </ProfilePicture>
       </div>
       {!steered && <StepEditor />}

@@ -5,8 +5,13 @@ import { NoStopFigure } from './NoStopFigure';
 import { PressureFigure } from './PressureFigure';
 import { ProfileFigure } from './ProfileFigure';
 import { SupersaturationFigure } from './SupersaturationFigure';
+import { AscentFigure } from '../units/AscentFigure';
+import { LogFigure } from '../units/LogFigure';
+import { RulesFigure } from '../units/RulesFigure';
+import { SurfaceFigure } from '../units/SurfaceFigure';
+import { UnitsFigure } from '../units/UnitsFigure';
 
-export const PICTURE_IDS = ['profile', 'chase', 'pressure', 'loading', 'supersaturation', 'no-stop'] as const;
+export const PICTURE_IDS = ['profile', 'chase', 'pressure', 'loading', 'supersaturation', 'no-stop', 'log', 'units', 'rules', 'ascent', 'surface'] as const;
 export type PictureId = (typeof PICTURE_IDS)[number];
 
 export interface PictureKind {
@@ -25,4 +30,9 @@ export const pictures: Record<PictureId, PictureKind> = {
   loading: { title: 'The loading map', Figure: LoadingMapFigure, wide: true },
   supersaturation: { title: 'Supersaturation', Figure: SupersaturationFigure, wide: true },
   'no-stop': { title: 'No-stop time', Figure: NoStopFigure, wide: true },
+  log: { title: 'What the unit tells', Figure: LogFigure, wide: true },
+  units: { title: 'Units side by side', Figure: UnitsFigure, wide: true },
+  rules: { title: 'Rules of the unit', Figure: RulesFigure, wide: true },
+  ascent: { title: 'The way up, four ways', Figure: AscentFigure, wide: true },
+  surface: { title: 'After the dive', Figure: SurfaceFigure, wide: true },
 };

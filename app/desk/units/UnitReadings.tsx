@@ -1,0 +1,82 @@
+'use client';
+
+import { useMemo } from 'react';
+import { printStopDepth } from '@/lib/quantity/depth';
+import { printClock, printHours } from '@/lib/quantity/duration';
+import { shownAt } from '@/lib/rules/shown';
+import { STOP_KINDS } from '@/lib/rules/stop-kinds';
+import { Icon } from '../../parts/Icon';
+import { usePreferences } from '../../parts/preferences';
+import { Reading } from '../../parts/Reading';
+import { chosenWatch, cursorSample } from '../desk-store';
+import { useDesk } from '../desk-context';
+import type { ReadingId } from '../reading-ids';
+import { rateText, safetyStopMeaning } from './shown-rows';
+import { StopMark } from './StopMark';
+import styles from './units.module.css';
+
+/** What the chosen unit adds to the model at the cursor: speed, safety stop, imposed stop, alarms, the wait before flying. */
+export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: boolean; onUncover: () => void } }) {
+  const watch = useDesk(chosenWatch);
+  const sample = useDesk(cursorSample);
+  const units = usePreferences((state) => state.units);
+  const shown = useMemo(() => shownAt(watch, sample, units), [watch, sample, units]);
+  const { safetyStop, imposedStop } = shown;
+  return (
+    <>
+      {shown.rateMMin !== null && (
+        <Reading {...cover('rate')} label="Rate" value={rateText(shown, units)} roomFor={8} tone={tooFast(shown.rateLevel) ? 'rule' : 'plain'} note={rateNote(shown)} />
+      )}
+      {safetyStop && (
+        <Reading
+          {...cover('safety-stop')}
+          label="Safety stop"
+          value={printClock(safetyStop.leftS)}
+          roomFor={5}
+          note={
+            <span title={STOP_KINDS.safety.explanation}>
+              <StopMark kind="safety" /> {safetyStop.state}. {safetyStopMeaning(shown)}
+            </span>
+          }
+        />
+      )}
+      {imposedStop && (
+        <Reading
+          {...cover('imposed-stop')}
+          label="Imposed stop"
+          value={printClock(imposedStop.minutes * 60)}
+          roomFor={5}
+          tone="rule"
+          note={
+            <span title={STOP_KINDS.imposed.explanation}>
+              <StopMark kind="imposed" /> at {printStopDepth(imposedStop.depthM, units)}, a rule’s demand
+            </span>
+          }
+        />
+      )}
+      {shown.noFlyH !== null && (
+        <Reading {...cover('no-fly')} label="No flying for" value={printHours(shown.noFlyH * 3600)} roomFor={8} note="guideline or model, the longer" />
+      )}
+      {shown.mode === 'locked out' && (
+        <p className={styles.alarm}>
+          <Icon name="caution" /> Locked: depth and time only, for {printHours(shown.lockedForS ?? 0)} more.
+        </p>
+      )}
+      {shown.mode === 'gauge' && <p>{watch.setup.name} is in gauge mode: it works nothing out.</p>}
+      {shown.alarms.map((alarm) => (
+        <p key={alarm.kind} className={styles.alarm}>
+          <Icon name="caution" /> {alarm.text}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function tooFast(level: string | null): boolean {
+  return level === 'too fast' || level === 'far too fast';
+}
+
+function rateNote({ breaches }: { breaches: number | null }): string {
+  if (!breaches) return 'no breach on this dive';
+  return breaches === 1 ? 'one breach on this dive' : `${breaches} breaches on this dive`;
+}

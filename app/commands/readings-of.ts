@@ -5,6 +5,7 @@ import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { computeTimeline, gasAt, tissuesAt } from '@/lib/dive/timeline';
 import { exposureReadings } from './exposure-readings';
+import { ruleReadings } from './rule-readings';
 
 /** What the `readings` command tells of a dive: plain data, ready to be written out. Bar, metres, minutes, fractions. */
 export interface Readings {
@@ -19,23 +20,28 @@ export interface Readings {
 export interface ReadingEvent {
   readonly timeS: number;
   readonly kind: string;
+  /** The rule it comes from; absent where it is a matter of gas supply. */
+  readonly rule?: string;
   readonly text: string;
 }
 
-export type SampleReadings = ReturnType<typeof sampleReadings> & ReturnType<ReturnType<typeof exposureReadings>['at']>;
+export type SampleReadings = ReturnType<typeof sampleReadings> &
+  ReturnType<ReturnType<typeof exposureReadings>['at']> &
+  ReturnType<ReturnType<typeof ruleReadings>['at']>;
 
 /** Readings every so many seconds and at each change of step. */
 export function readingsOf(dive: Dive, warnings: readonly Notice[], everyS: number): Readings {
   const timeline = computeTimeline(dive, everyS);
   const figures = figuresOf(timeline);
   const exposure = exposureReadings(timeline);
-  const events: ReadingEvent[] = [...exposure.events];
+  const rules = ruleReadings(dive);
+  const events: ReadingEvent[] = [...exposure.events, ...rules.events];
   return {
     caution: cautions.general,
     unknown: cautions.unknown,
     warnings,
     events: events.sort((one, other) => one.timeS - other.timeS),
-    samples: Array.from({ length: timeline.length }, (_, sample) => ({ ...sampleReadings(timeline, figures, sample), ...exposure.at(sample) })),
+    samples: Array.from({ length: timeline.length }, (_, sample) => ({ ...sampleReadings(timeline, figures, sample), ...exposure.at(sample), ...rules.at(timeline.timeS[sample]!) })),
   };
 }
 

@@ -12,5 +12,6 @@ export function defaultSettings(): Settings {
     gas: { ...AIR },
     carried: [],
     plan: { ascentMMin: 9, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 },
+    setups: [],
   };
 }

@@ -67,7 +67,7 @@ export const settingsSchema = z.object({
   }),
   /** Cylinders and breathing; absent when the script says nothing of them. */
   supply: supplySchema.optional(),
-  /** Instruments that watch the dive; absent when the script names none. */
+  /** Instruments that watch the dive. A script always has a list of them, other makers of dives may leave it out. */
   setups: z
     .array(setupSchema)
     .max(MOST_SETUPS)

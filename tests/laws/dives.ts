@@ -61,6 +61,7 @@ const settings: fc.Arbitrary<Settings> = fc.record({
       fc.constantFrom(0.1, 0.5, 1, 2),
     ),
   }),
+  setups: fc.constant([]),
 });
 
 type Move = { depthM: number; speed: number; byRate: boolean } | { stayS: number } | { gas: Settings['gas'] };

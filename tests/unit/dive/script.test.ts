@@ -123,6 +123,7 @@ describe('settings', () => {
       gas: { o2: 0.21, he: 0 },
       carried: [],
       plan: { ascentMMin: 9, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 },
+      setups: [],
     });
   });
 

@@ -23,7 +23,7 @@ const one = (parts: string) => setupsOf(`setup: Rental unit, ${parts}`)![0];
 
 describe('a setup in a script', () => {
   it('is none unless written', () => {
-    expect(setupsOf('water: salt')).toBeUndefined();
+    expect(setupsOf('water: salt')).toEqual([]);
   });
 
   it('may be a name alone: a unit set as the dive is', () => {

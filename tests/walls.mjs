@@ -21,10 +21,13 @@ const outsideLib = [
   { regex: '^@/app(/|$)|^(\\.\\./)+app/', message: 'lib is the engine: it never imports the screen in app/.' },
   { regex: '^(react|react-dom|next)(/|$)', message: 'lib has no React: it must work in plain Node.' },
   { regex: '^d3(-|/|$)', message: 'lib draws nothing: keep d3 in app/.' },
-  { regex: '^(zustand|idb|comlink|sirv|temml|@codemirror|@lezer)(/|$)', message: 'lib has no screen, storage or server: keep this in app/.' },
+  { regex: '^(zustand|idb|comlink|sirv|@codemirror|@lezer)(/|$)', message: 'lib has no screen, storage or server: keep this in app/.' },
   { regex: `^node:|^(${nodeBuiltIns})(/|$)`, message: 'lib runs in a browser too: no Node built-ins.' },
   { regex: '^@/tests(/|$)|^(\\.\\./)+tests/', message: 'Only tests import tests.' },
 ];
+
+/** A formula in MathML is part of a working: text made from text, with no screen in it. */
+const typesetting = { regex: '^temml(/|$)', message: 'Formulas are set in lib/working and app/ alone.' };
 
 /** Static and dynamic imports alike: the built-in rule sees only the first kind. */
 const forbidImports = (patterns) => ({
@@ -66,13 +69,14 @@ const upward = (folders) => ({
 });
 
 export const walls = [
-  { files: ['lib/**/*.ts'], rules: { ...libGlobals, ...forbidImports(outsideLib) } },
+  { files: ['lib/**/*.ts'], rules: { ...libGlobals, ...forbidImports([...outsideLib, typesetting]) } },
   ...floors.flatMap((folders, floor) => {
     const above = foldersAbove(floor);
     if (above.length === 0) return [];
     const files = folders.map((folder) => `lib/${folder}/**/*.ts`);
-    return [{ files, rules: forbidImports([...outsideLib, upward(above)]) }];
+    return [{ files, rules: forbidImports([...outsideLib, typesetting, upward(above)]) }];
   }),
+  { files: ['lib/working/**/*.ts'], rules: forbidImports(outsideLib) },
   {
     files: ['content/**/*.ts'],
     rules: forbidImports([

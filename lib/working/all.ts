@@ -1,0 +1,48 @@
+import type { Figures } from '../ascent/figures';
+import type { Timeline } from '../dive/timeline';
+import { COMPARTMENTS } from '../tissue/coefficients';
+import { ceilingWorking } from './ceiling-working';
+import { endWorking } from './end-working';
+import type { Instant } from './instant';
+import { modWorking } from './mod-working';
+import { noStopWorking } from './no-stop-working';
+import { oxygenPressureWorking } from './partial-pressure-working';
+import { requiredStopWorking } from './required-stop-working';
+import { supersaturationWorking, surfacingSupersaturationWorking } from './supersaturation-working';
+import { tensionWorking } from './tension-working';
+import { timeToSurfaceWorking } from './time-to-surface-working';
+import type { Working } from './working';
+
+/** Every reading of the model that can be asked "why?", each with what answers. */
+const WORKINGS = {
+  'no-stop': noStopWorking,
+  ceiling: ceilingWorking,
+  'required-stop': requiredStopWorking,
+  'time-to-surface': timeToSurfaceWorking,
+  supersaturation: supersaturationWorking,
+  'surfacing-supersaturation': surfacingSupersaturationWorking,
+  'oxygen-pressure': oxygenPressureWorking,
+  mod: (instant: Instant) => modWorking(instant),
+  end: (instant: Instant) => endWorking(instant),
+  'end-nitrogen': (instant: Instant) => endWorking(instant, 'nitrogen'),
+} satisfies Readonly<Record<string, (instant: Instant) => Working>>;
+
+/** A reading by its id; `tension-7` is what compartment 7 holds. */
+export type ReadingId = keyof typeof WORKINGS | `tension-${number}`;
+
+export const READING_IDS: readonly ReadingId[] = [
+  ...(Object.keys(WORKINGS) as (keyof typeof WORKINGS)[]),
+  ...Array.from({ length: COMPARTMENTS }, (_, c) => `tension-${c + 1}` as const),
+];
+
+/** Why a reading is what it is at one sample. Throws RangeError for a reading or a sample there is not. */
+export function workingFor(reading: ReadingId, timeline: Timeline, figures: Figures, sample: number): Working {
+  if (!Number.isInteger(sample) || sample < 0 || sample >= timeline.length) {
+    throw new RangeError(`the timeline has no sample ${sample}: its samples are numbered 0 to ${timeline.length - 1}`);
+  }
+  const instant: Instant = { timeline, figures, sample };
+  const compartment = /^tension-(\d+)$/.exec(reading)?.[1];
+  if (compartment !== undefined) return tensionWorking(instant, Number(compartment));
+  if (!Object.hasOwn(WORKINGS, reading)) throw new RangeError(`nothing is known of a reading called ${reading}`);
+  return WORKINGS[reading as keyof typeof WORKINGS](instant);
+}

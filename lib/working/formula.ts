@@ -1,0 +1,103 @@
+import type { MathNode } from 'mathjs';
+import { atMost } from '../quantity/number';
+import { loadCalculator, type Calculator, type FormulaNode } from './calculator';
+import type { Quantity, SymbolName, Unit, WorkingStep } from './working';
+
+/** A quantity as it is to be read in a formula: its number with a point or a true minus sign, and its unit's name. */
+export type PrintQuantity = (quantity: Quantity) => { readonly number: string; readonly unit: string };
+
+export interface FormulaOptions {
+  /** Numbers and units in place of symbols, and the result. */
+  readonly withNumbers: boolean;
+  /** How quantities are printed; in the model's own units to six figures where left out. */
+  readonly print?: PrintQuantity;
+}
+
+/** A step's formula in MathML, as a `<math>` element. Loads what it needs when it is first asked for. */
+export async function stepMathml(step: WorkingStep, options: FormulaOptions): Promise<string> {
+  const [calculator, { default: temml }] = await Promise.all([loadCalculator(), import('temml')]);
+  const mathml = temml.renderToString(stepTex(calculator, step, options), { displayMode: true, throwOnError: true, strict: true });
+  // Its inline styles only fine-tune spacing, and a page with a strict content policy would refuse them.
+  return mathml.replace(/ style="[^"]*"/g, '');
+}
+
+/** A step's formula in TeX: `p_amb = p_surface + w·d`, or with numbers put in and the result after them. */
+export function stepTex(calculator: Calculator, step: WorkingStep, { withNumbers, print = plainly }: FormulaOptions): string {
+  const shown = (symbol: SymbolName) => {
+    const value = step.values[symbol];
+    return withNumbers && value ? bracketedTex(print(value)) : symbolTex(symbol);
+  };
+  const right = nodeTex(calculator.tree(step.expression), shown, withNumbers);
+  const equation = `${symbolTex(step.symbol)} = ${right}`;
+  return withNumbers ? `${equation} = ${quantityTex(print(step.result))}` : equation;
+}
+
+const WORDS: Readonly<Record<string, string>> = { nostop: 'no-stop', half: '1/2', N2: 'N₂', O2: 'O₂', H2O: 'H₂O', CO2: 'CO₂' };
+
+/** A symbol with its subscripts: `P_alv_N2_3` is P with the subscript "alv, N₂, 3". */
+export function symbolTex(symbol: SymbolName): string {
+  const [head = '', ...subscripts] = symbol.split('_');
+  const letter = head.length > 1 ? `\\text{${head}}` : head;
+  return subscripts.length === 0 ? letter : `${letter}_{\\text{${subscripts.map((word) => WORDS[word] ?? word).join(', ')}}}`;
+}
+
+/** Each piece begins with a space where it may follow a command, such as the sign of a product. */
+function nodeTex(tree: MathNode, shown: (symbol: SymbolName) => string, withNumbers: boolean): string {
+  const options = {
+    parenthesis: 'auto',
+    handler(node: MathNode): string | undefined {
+      const known = node as FormulaNode;
+      const tex = (part: MathNode) => part.toTex(options);
+      switch (known.type) {
+        case 'SymbolNode':
+          return ` ${shown(known.name)}`;
+        case 'FunctionNode':
+          return known.fn.name === 'exp' ? ` e^{${tex(known.args[0]!)}}` : undefined;
+        case 'OperatorNode':
+          // A number with its unit is one thing: a power of it needs brackets.
+          return withNumbers && known.fn === 'pow' && known.args[0]!.type === 'SymbolNode' ? `\\left(${tex(known.args[0]!)}\\right)^{${tex(known.args[1]!)}}` : undefined;
+        case 'ConditionalNode':
+          return casesTex(known, tex);
+        default:
+          return undefined;
+      }
+    },
+  };
+  return tree.toTex(options);
+}
+
+/** Conditions one after another as one brace of cases. */
+function casesTex(node: FormulaNode, tex: (part: MathNode) => string): string {
+  const lines: string[] = [];
+  let rest: MathNode = node;
+  for (let known = node; known.type === 'ConditionalNode'; known = rest as FormulaNode) {
+    lines.push(`${tex(known.trueExpr)} & \\text{if } ${tex(known.condition)}`);
+    rest = known.falseExpr;
+  }
+  lines.push(`${tex(rest)} & \\text{otherwise}`);
+  return `\\begin{dcases} ${lines.join(' \\\\ ')} \\end{dcases}`;
+}
+
+const UNIT_NAMES: Partial<Record<Unit, string>> = { '1/min': 'per min', '1/bar': 'per bar' };
+const FIGURES = 6;
+const MOST_DECIMALS = 8;
+
+function plainly({ value, unit }: Quantity): Printed {
+  const number = Number.isFinite(value) ? atMost(Number(value.toPrecision(FIGURES)), MOST_DECIMALS) : String(value);
+  return { number, unit: UNIT_NAMES[unit] ?? unit };
+}
+
+interface Printed {
+  readonly number: string;
+  readonly unit: string;
+}
+
+function quantityTex({ number, unit }: Printed): string {
+  if (/^∞$|Infinity/.test(number)) return '\\infty';
+  return `${number.replace('−', '-')}${unit === '' ? '' : `\\,\\text{${unit}}`}`;
+}
+
+/** A negative number within a formula stands in brackets. */
+function bracketedTex(printed: Printed): string {
+  return /^[-−]/.test(printed.number) ? `\\left(${quantityTex(printed)}\\right)` : quantityTex(printed);
+}

@@ -1,0 +1,91 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { SaxesParser } from 'saxes';
+import { READING_IDS, workingFor } from '@/lib/working/all';
+import { loadCalculator, type Calculator } from '@/lib/working/calculator';
+import { stepMathml, stepTex, symbolTex } from '@/lib/working/formula';
+import type { WorkingStep } from '@/lib/working/working';
+import { downFor, TRIMIX, workedDive } from './dives';
+
+let calculator: Calculator;
+beforeAll(async () => {
+  calculator = await loadCalculator();
+});
+
+const { timeline, figures } = workedDive(downFor(45, 25), { gas: TRIMIX, gradientFactors: { low: 0.3, high: 0.8 }, altitudeM: 1200 });
+const all = READING_IDS.slice(0, 11).flatMap((reading) => workingFor(reading, timeline, figures, timeline.length - 2).steps);
+
+const air = workedDive(downFor(30, 10));
+const noStop = workingFor('no-stop', air.timeline, air.figures, 20).steps;
+const step = (id: string): WorkingStep => noStop.find((one) => one.id === `step:${id}`)!;
+
+describe('a step’s formula', () => {
+  it('is written in symbols', () => {
+    expect(stepTex(calculator, step('ambient'), { withNumbers: false })).toBe('p_{\\text{amb}} =  p_{\\text{surface}}+ w\\cdot d');
+  });
+
+  it('is written with numbers, units and the result', () => {
+    expect(stepTex(calculator, step('ambient'), { withNumbers: true }).replaceAll(' ', '')).toBe(
+      'p_{\\text{amb}}=1.01325\\,\\text{bar}+0.1\\,\\text{bar/m}\\cdot30\\,\\text{m}=4.01325\\,\\text{bar}',
+    );
+  });
+
+  it('prints as it is told, for other units and other roundings', () => {
+    const feet = stepTex(calculator, step('ambient'), {
+      withNumbers: true,
+      print: ({ value, unit }) => (unit === 'm' ? { number: (value / 0.3048).toFixed(0), unit: 'ft' } : { number: value.toFixed(2), unit }),
+    });
+    expect(feet).toContain('98\\,\\text{ft}');
+  });
+
+  it('sets cases under one brace', () => {
+    const tex = stepTex(calculator, step('no-stop'), { withNumbers: false });
+    expect(tex.match(/begin\{dcases\}/g)).toHaveLength(1);
+    expect(tex.match(/\\text\{if \}/g)).toHaveLength(2);
+    expect(tex).toContain('\\infty & \\text{if }');
+    expect(tex).toContain('\\text{otherwise}');
+  });
+
+  it('puts a negative number in brackets', () => {
+    const negative: WorkingStep = { ...step('ambient'), values: { ...step('ambient').values, d: { ...step('ambient').values['d']!, value: -2 } } };
+    expect(stepTex(calculator, negative, { withNumbers: true })).toContain('\\left(-2\\,\\text{m}\\right)');
+  });
+
+  it('puts a power of a quantity in brackets', () => {
+    const squared: WorkingStep = { ...step('ambient'), expression: 'd ^ 2' };
+    expect(stepTex(calculator, squared, { withNumbers: false })).toContain('{ d}^{2}');
+    expect(stepTex(calculator, squared, { withNumbers: true })).toContain('\\left( 30\\,\\text{m}\\right)^{2}');
+  });
+
+  it.each([
+    ['p_amb', 'p_{\\text{amb}}'],
+    ['t_half_N2', 't_{\\text{1/2, N₂}}'],
+    ['P_alv_He_3', 'P_{\\text{alv, He, 3}}'],
+    ['t_nostop', 't_{\\text{no-stop}}'],
+    ['gf', '\\text{gf}'],
+    ['w', 'w'],
+  ])('sets %s with its subscripts', (symbol, tex) => {
+    expect(symbolTex(symbol)).toBe(tex);
+  });
+
+  it('is well-formed MathML without inline styles, for every step of every reading', async () => {
+    for (const one of [...all, ...noStop]) {
+      for (const withNumbers of [false, true]) {
+        const mathml = await stepMathml(one, { withNumbers });
+        expect(mathml).toMatch(/^<math/);
+        expect(mathml).not.toMatch(/ style=|merror|NaN|undefined/);
+        const errors: Error[] = [];
+        const parser = new SaxesParser();
+        parser.on('error', (error) => errors.push(error));
+        parser.write(mathml.replaceAll('&nbsp;', ' ')).close();
+        expect(errors).toEqual([]);
+      }
+    }
+  });
+
+  it('keeps its subscripts and numbers readable in MathML', async () => {
+    const mathml = await stepMathml(step('ambient'), { withNumbers: true });
+    expect(mathml).toContain('<mn>4.01325</mn>');
+    expect(mathml).toContain('bar/m');
+    expect(mathml).toMatch(/<msub><mi>p<\/mi>.*?amb/);
+  });
+});

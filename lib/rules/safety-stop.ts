@@ -38,7 +38,7 @@ const counting = eventKind({
   rule: 'safetyStop',
   meaning: 'You are in the band of the safety stop and its time begins, or goes on, to run down.',
   say: ({ fromM, toM, leftS }: { fromM: number; toM: number; leftS: number }, system) =>
-    `you are between ${sayBand(fromM, toM, system)}: the safety stop counts, ${sayTime(leftS)} left.`,
+    `you are in the band from ${sayBand(fromM, toM, system)}: the safety stop counts, ${sayTime(leftS)} left.`,
 });
 const paused = eventKind({
   kind: 'safety-stop-paused',

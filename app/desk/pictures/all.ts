@@ -10,9 +10,9 @@ import { LogFigure } from '../units/LogFigure';
 import { RulesFigure } from '../units/RulesFigure';
 import { SurfaceFigure } from '../units/SurfaceFigure';
 import { UnitsFigure } from '../units/UnitsFigure';
+import type { PictureId } from './picture-ids';
 
-export const PICTURE_IDS = ['profile', 'chase', 'pressure', 'loading', 'supersaturation', 'no-stop', 'log', 'units', 'rules', 'ascent', 'surface'] as const;
-export type PictureId = (typeof PICTURE_IDS)[number];
+export { PICTURE_IDS, type PictureId } from './picture-ids';
 
 export interface PictureKind {
   readonly title: string;

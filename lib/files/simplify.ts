@@ -30,6 +30,8 @@ export const DEFAULT_CLOSENESS: Closeness = { tissueBar: 0.005, depthM: 0.5 };
 /** Samples on a straight line to within so much say nothing of their own, m. */
 const ON_THE_LINE_M = 1e-9;
 const SHRINK = 0.7;
+/** A little less than is allowed, so that rounding cannot make it more. */
+const BELOW_ROUNDING = 0.999;
 /** Samples looked past the last good end of a line: a bound on the work for a profile made to be hard. */
 const FARTHEST_LOOK = 1000;
 
@@ -47,12 +49,24 @@ export function simplify(
   const measured = (kept: Uint32Array, giveUpAbove: Closeness): Simplified => ({ kept, ...tensionErrorBar(profile, kept, site, giveUpAbove) });
   const exact = runs(ON_THE_LINE_M);
   if (exact.length > keepUpTo) {
-    for (let toleranceM = closeness.depthM; toleranceM > ON_THE_LINE_M; toleranceM *= SHRINK) {
+    // Widest first: one that strays too far is given up early, and only the one that will do is gone through to its end.
+    for (const toleranceM of laddered(closeness, site.barPerMetre)) {
       const tried = measured(runs(toleranceM), closeness);
       if (tried.tissueErrorBar <= closeness.tissueBar && tried.depthErrorM <= closeness.depthM) return tried;
     }
   }
   return measured(exact, { tissueBar: Infinity, depthM: Infinity });
+}
+
+/**
+ * Depth tolerances to try, the widest first, m. A tension follows the pressure breathed and never overtakes it, so one
+ * that is itself worth no more than the tissues may be off is sure to do, and closes the list.
+ */
+function laddered({ tissueBar, depthM }: Closeness, barPerMetre: number): number[] {
+  const sureM = Math.min(depthM, tissueBar / barPerMetre) * BELOW_ROUNDING;
+  const tolerances: number[] = [];
+  for (let toleranceM = depthM; toleranceM > sureM; toleranceM *= SHRINK) tolerances.push(toleranceM);
+  return [...tolerances, sureM];
 }
 
 /**

@@ -75,6 +75,18 @@ describe('a dive made of records', () => {
     expect(notes[0]).toBe('1 h at the surface from 11 min on is taken as a surface interval, breathing air.');
   });
 
+  it('counts a gas changed during such a stay when the next dive begins', () => {
+    const record = madeRecording([[0, 0], [60, 10], [600, 10], [660, 0], [2000, 0], [4260, 0], [4320, 10], [4800, 0]], {
+      switches: [switchTo(0, 0.32), switchTo(2000, 0.28)],
+    });
+    expect(made([record]).dive.steps.slice(3)).toEqual([
+      { kind: 'interval', durationS: 3600 },
+      { kind: 'switch', gas: { o2: 0.28, he: 0 } },
+      { kind: 'descend', toM: 10, durationS: 60 },
+      { kind: 'ascend', toM: 0, durationS: 480 },
+    ]);
+  });
+
   it('begins at the surface at time 0 where the first sample is a little later and deeper', () => {
     expect(made([madeRecording([[10, 2], [600, 2], [700, 0]])]).dive.steps[0]).toEqual({ kind: 'descend', toM: 2, durationS: 10 });
   });

@@ -1,0 +1,64 @@
+import { printDepth } from '../quantity/depth';
+import { METRES_PER_FOOT } from '../quantity/length';
+import { atMost, fixed } from '../quantity/number';
+import type { UnitSystem } from '../quantity/unit-system';
+import type { Water } from '../physics/water';
+import type { SafetyStopState } from '../rules/safety-stop-state';
+import type { Band, Expected } from './expected';
+
+/** A difference of depths with its sign: `+0.3 m`, `−1.0 ft`, `0.0 m`. */
+export function printDeviation(differenceM: number, system: UnitSystem): string {
+  const [value, unit] = system === 'metric' ? [differenceM, 'm'] : [differenceM / METRES_PER_FOOT, 'ft'];
+  const text = fixed(value, 1);
+  return `${Number(text.replace('−', '-')) > 0 ? '+' : ''}${text} ${unit}`;
+}
+
+/** An allowance, finer than a reading: `0.75 m`. */
+export function sayAllowance(allowedM: number, system: UnitSystem): string {
+  return system === 'metric' ? `${atMost(allowedM, 2)} m` : `${atMost(allowedM / METRES_PER_FOOT, 1)} ft`;
+}
+
+/** No-stop minutes as a unit may show them: `9 to 13 min`, `more than 99 min`. */
+export function sayNoStop({ from, to }: Band): string {
+  if (!Number.isFinite(from)) return 'more than 99 min';
+  if (!Number.isFinite(to)) return `${from} to more than 99 min`;
+  return from === to ? `${from} min` : `${from} to ${to} min`;
+}
+
+/** Depths of a stop or a ceiling: `none to 3.0 m`, `6.0 m`. */
+export function sayDepthBand({ from, to }: Band, system: UnitSystem): string {
+  const say = (depthM: number) => (depthM > 0 ? printDepth(depthM, system) : 'none');
+  return from === to ? say(to) : `${say(from)} to ${say(to)}`;
+}
+
+export function sayHours({ from, to }: Band): string {
+  const say = (hours: number) => String(Math.ceil(hours - 1e-9));
+  return say(from) === say(to) ? `${say(to)} h` : `${say(from)} to ${say(to)} h`;
+}
+
+export const SAFETY_STOP_WORDS: Readonly<Record<SafetyStopState, string>> = {
+  none: 'none',
+  due: 'asked for',
+  counting: 'asked for, counting',
+  paused: 'asked for, standing still',
+  done: 'made, if it was not left',
+  skipped: 'none',
+};
+
+/** All a correct unit shows at a checkpoint besides its depth, in a few words each. */
+export function sayExpected(expected: Expected, system: UnitSystem): string[] {
+  const { noStopMin, stopM, rateAlarm, safetyStop, noFlyH } = expected;
+  return [
+    noStopMin ? `no-stop time ${sayNoStop(noStopMin)}` : '',
+    stopM ? `required stop ${sayDepthBand(stopM, system)}` : '',
+    rateAlarm === null ? '' : rateAlarm ? 'rate alarm on the way' : 'no rate alarm on the way',
+    safetyStop ? `safety stop ${SAFETY_STOP_WORDS[safetyStop]}` : '',
+    noFlyH ? `no flying for ${sayHours(noFlyH)}` : '',
+  ].filter((text) => text !== '');
+}
+
+export const WATER_WORDS: Readonly<Record<Water, string>> = {
+  fresh: 'fresh water',
+  salt: 'salt water',
+  reference: 'the gauge convention (10 m to the bar)',
+};

@@ -6,6 +6,7 @@ const Cautions = z.object({
   unknown: z.string().min(1),
   deepCourse: z.string().min(1),
   chamber: z.string().min(1),
+  watermark: z.string().min(1).max(40),
 });
 
 export const cautions = Cautions.parse({
@@ -17,4 +18,6 @@ export const cautions = Cautions.parse({
     'Deep and staged-stop diving needs training, a team and gas for failures that a picture can’t give you. Nothing shown here is a plan to dive.',
   chamber:
     'Pressure vessels can kill. Follow the chamber’s rating, local codes and the maker’s service manual. A passed sheet is not a certification.',
+  /** Laid across what may be printed or photographed. */
+  watermark: 'For teaching only, never to dive on',
 });

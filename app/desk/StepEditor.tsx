@@ -1,16 +1,14 @@
 'use client';
 
-import { useState } from 'react';
 import { setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
 import type { Leg } from '@/lib/dive/legs';
 import { parseDepth, sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
-import type { Parsed } from '@/lib/quantity/parsed';
 import { parseRate, printRate } from '@/lib/quantity/rate';
 import { parseTime } from '@/lib/quantity/time';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { Button } from '../parts/Button';
-import { Field } from '../parts/Field';
+import { TypedValue } from '../parts/TypedValue';
 import { usePreferences } from '../parts/preferences';
 import { useDesk, useDeskStore } from './desk-context';
 import { addPoint, removeLeg } from './profile-edits';
@@ -79,35 +77,4 @@ function kindOf(leg: Leg): string {
 
 function rateText(leg: Leg, units: UnitSystem): string {
   return printRate((Math.abs(leg.toM - leg.fromM) / (leg.endS - leg.startS)) * 60, units);
-}
-
-interface TypedValueProps {
-  label: string;
-  /** The value now, as it reads. */
-  shown: string;
-  parse: (text: string) => Parsed<number>;
-  onValue: (value: number) => void;
-}
-
-/** A box that takes effect on Enter or on leaving it, and says what is wrong with what was typed. */
-function TypedValue({ label, shown, parse, onValue }: TypedValueProps) {
-  const [typed, setTyped] = useState<string>();
-  const read = typed === undefined ? undefined : parse(typed);
-  const commit = () => {
-    if (typed !== undefined && typed !== shown && read?.ok) onValue(read.value);
-    if (read?.ok !== false) setTyped(undefined);
-  };
-  return (
-    <Field
-      label={label}
-      value={typed ?? shown}
-      error={read && !read.ok ? `${read.what} ${read.mend}` : undefined}
-      onChange={(event) => setTyped(event.target.value)}
-      onBlur={commit}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') commit();
-        if (event.key === 'Escape') setTyped(undefined);
-      }}
-    />
-  );
 }

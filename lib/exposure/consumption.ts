@@ -1,7 +1,7 @@
 import type { Settings } from '../dive/dive';
 import type { Leg } from '../dive/legs';
 import type { Timeline } from '../dive/timeline';
-import { ambientBarAt } from './gas-depths';
+import { ambientBarAt, type Site } from './gas-depths';
 import { absoluteOfGauge, IDEAL_GAS, type GasLaw, type Vessel } from './gas-law';
 
 /** What a diver is taken to breathe at the surface where nothing is said, L/min. Common practice, no source. */
@@ -58,7 +58,7 @@ export function gasBreathedL(rateLMin: number, fromBar: number, toBar: number, m
 export function loggedConsumptionLMin(
   vessel: Vessel,
   gauge: { readonly startBar: number; readonly endBar: number },
-  timeline: Timeline,
+  timeline: Site & Pick<Timeline, 'legs'>,
   { dive = 0, law = IDEAL_GAS }: { readonly dive?: number; readonly law?: GasLaw } = {},
 ): number {
   const content = (bar: number) => law.contentL(vessel, absoluteOfGauge(bar));

@@ -1,0 +1,132 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { accessibilityFaults, browserVisits } from './visit';
+
+const visit = browserVisits();
+
+async function openDesk(page: Page) {
+  await page.goto('/desk/', { waitUntil: 'networkidle' });
+  await page.getByRole('slider', { name: /^Point 1:/ }).waitFor();
+}
+
+/** The script as it stands: the desk has one text box of that name, whichever editor draws it. */
+async function scriptOf(page: Page): Promise<string> {
+  const box = page.getByRole('textbox', { name: 'Dive script' });
+  return box.evaluate((element) => (element instanceof HTMLTextAreaElement ? element.value : (element as HTMLElement).innerText));
+}
+
+async function writeScript(page: Page, script: string) {
+  await page.getByRole('textbox', { name: 'Dive script' }).fill(script);
+}
+
+const reading = (page: Page, label: string) => page.getByRole('group', { name: label, exact: true });
+
+describe('the desk', () => {
+  it('turns a typed script into a dive with a ceiling, sixteen tissues and readings', async () => {
+    const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
+    await openDesk(page);
+    await writeScript(page, 'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 9 m/min\n');
+    await page.getByRole('slider', { name: 'Time cursor' }).fill(String(26 * 60));
+    expect(await reading(page, 'No-stop time').innerText()).toContain('0');
+    expect(await reading(page, 'Ceiling').innerText()).toMatch(/\d\.\d\s*m/);
+    await page.getByRole('figure', { name: 'The chase' }).getByText('Read it as a table').click();
+    expect(await page.getByRole('figure', { name: 'The chase' }).getByRole('row').count()).toBe(17);
+    expect(complaints).toEqual([]);
+  });
+
+  it('says what is wrong with a script, where and how to mend it, and keeps the last good dive', async () => {
+    const { page } = await visit();
+    await openDesk(page);
+    await writeScript(page, 'gas: air\ndescend to 30\nascend to surface at 9 m/min\n');
+    await page.getByText('The pictures show the last dive that made sense.').waitFor();
+    expect(await page.getByText(/Line 2\./).innerText()).toContain('Line 2.');
+    expect(await page.getByRole('slider', { name: /^Point 1:/ }).count()).toBe(1);
+  });
+
+  it('follows a dragged point with the script, its remarks kept, and takes it back in one step', async () => {
+    const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
+    await openDesk(page);
+    const before = await scriptOf(page);
+    const point = await page.getByRole('slider', { name: /^Point 2:/ }).boundingBox();
+    const [x, y] = [point!.x + point!.width / 2, point!.y + point!.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let step = 1; step <= 12; step += 1) await page.mouse.move(x, y - step * 4);
+    await page.mouse.up();
+    const dragged = await scriptOf(page);
+    expect(dragged).not.toBe(before);
+    expect(dragged).toMatch(/descend to 2\d m at 18 m\/min/);
+    expect(dragged).toContain('# the no-stop time runs out on the way');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await scriptOf(page)).toBe(before);
+    expect(complaints).toEqual([]);
+  });
+
+  it('is edited by keys alone: a point moved, a value typed, a point added and taken away', async () => {
+    const { page } = await visit({ viewport: { width: 1440, height: 900 } });
+    await openDesk(page);
+    const point = page.getByRole('slider', { name: /^Point 2:/ });
+    await point.focus();
+    await page.keyboard.press('ArrowDown');
+    expect(await scriptOf(page)).toContain('descend to 31 m at 18 m/min');
+    await page.keyboard.press('ArrowRight');
+    expect(await scriptOf(page)).toContain('stay 18 min');
+    await page.getByRole('textbox', { name: 'Depth' }).fill('100 ft');
+    await page.keyboard.press('Enter');
+    expect(await scriptOf(page)).toMatch(/descend to 30\.5 m at 18 m\/min/);
+    const count = await page.getByRole('slider', { name: /^Point \d/ }).count();
+    await page.getByRole('button', { name: 'Add a point' }).click();
+    expect(await page.getByRole('slider', { name: /^Point \d/ }).count()).toBeGreaterThan(count);
+    await page.keyboard.press('Control+z');
+    await page.getByRole('button', { name: 'Undo' }).focus();
+    await page.keyboard.press('Enter');
+    expect(await page.getByRole('slider', { name: /^Point \d/ }).count()).toBeLessThanOrEqual(count);
+  });
+
+  it('is steered by holding a key: the unit complains of the speed, and the run becomes a script', async () => {
+    const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
+    await openDesk(page);
+    await page.getByRole('button', { name: 'Steer by hand' }).click();
+    const panel = page.getByRole('region', { name: 'Steer by hand' });
+    await panel.getByLabel('Speed of time').selectOption('20');
+    await panel.getByRole('slider').focus();
+    await page.keyboard.down('ArrowDown');
+    await page.waitForFunction(() => Number.parseFloat(document.querySelector('section[aria-label="Steer by hand"] output')!.textContent!) > 20, undefined, { timeout: 30_000 });
+    await page.keyboard.up('ArrowDown');
+    await page.keyboard.down('ArrowUp');
+    await page.waitForFunction(() => Number.parseFloat(document.querySelector('section[aria-label="Steer by hand"] output')!.textContent!) < 3, undefined, { timeout: 30_000 });
+    await page.keyboard.up('ArrowUp');
+    await panel.getByRole('button', { name: 'End and keep as a script' }).click();
+    const script = await scriptOf(page);
+    expect(script).toContain('# steered by hand');
+    expect(script).toMatch(/descend to \d+/);
+    await page.getByRole('button', { name: 'Choose pictures' }).or(page.getByText('Choose pictures')).first().click();
+    await page.getByRole('checkbox', { name: 'What the unit tells' }).check();
+    expect(await page.getByRole('figure', { name: 'What the unit tells' }).innerText()).toContain('slow down');
+    expect(complaints).toEqual([]);
+  });
+
+  it('shows units that are set wrong beside one that is right, and says in words what differs', async () => {
+    const { page } = await visit({ viewport: { width: 1440, height: 900 } });
+    await openDesk(page);
+    await page.getByRole('button', { name: 'Choose pictures' }).or(page.getByText('Choose pictures')).first().click();
+    await page.getByRole('checkbox', { name: 'Units side by side' }).check();
+    const figure = page.getByRole('figure', { name: 'Units side by side' });
+    await figure.getByLabel('A unit that is wrong').selectOption({ label: 'Set to 32 % while air is breathed' });
+    await figure.getByRole('button', { name: 'Add it' }).click();
+    expect(await scriptOf(page)).toContain('setup: Nitrox unit, gas 32%');
+    expect(await figure.innerText()).toMatch(/more no-stop time at 30 m than is so/);
+    await figure.getByRole('button', { name: 'Remove Nitrox unit' }).click();
+    expect(await scriptOf(page)).not.toContain('Nitrox unit');
+  });
+
+  it('has no fault that axe finds, in either theme, with every picture open', async () => {
+    for (const theme of ['light', 'dark']) {
+      const { page } = await visit({ viewport: { width: 1440, height: 900 }, preferences: { theme } });
+      await openDesk(page);
+      await page.getByRole('button', { name: 'Choose pictures' }).or(page.getByText('Choose pictures')).first().click();
+      for (const box of await page.getByRole('checkbox').all()) if (!(await box.isChecked()) && (await box.isVisible())) await box.check({ timeout: 2000 }).catch(() => undefined);
+      expect(await accessibilityFaults(page)).toEqual([]);
+    }
+  });
+});

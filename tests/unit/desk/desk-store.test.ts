@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { createDeskStore, cursorSample } from '@/app/desk/desk-store';
+import { scenarios } from '@/content/scenarios/scenarios';
+import { parseScript } from '@/lib/dive/script';
+import { DEFAULT_RULES } from '@/lib/rules/all';
+
+const open = () => createDeskStore({ script: scenarios[0].script, pictures: ['profile', 'chase'], covered: [] });
+const SHORT = 'descend to 20 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n';
+
+describe('a desk', () => {
+  it.each(scenarios.map(({ id, script }) => [id, script]))('opens the ready dive %s', (_, script) => {
+    expect(parseScript(script)).toMatchObject({ ok: true });
+  });
+
+  it('keeps the last good dive on show while the script makes no sense', () => {
+    const desk = open();
+    const { scene } = desk.getState();
+    desk.getState().change({ script: 'descend to somewhere' });
+    expect(desk.getState().errors.length).toBeGreaterThan(0);
+    expect(desk.getState().scene).toBe(scene);
+    desk.getState().change({ script: SHORT });
+    expect(desk.getState().errors).toEqual([]);
+    expect(desk.getState().scene).not.toBe(scene);
+  });
+
+  it('takes back changes of one drag together, and others one by one', () => {
+    const desk = open();
+    const { script } = desk.getState();
+    desk.getState().change({ script: `${SHORT}# 1\n` }, 'drag');
+    desk.getState().change({ script: `${SHORT}# 2\n` }, 'drag');
+    desk.getState().change({ covered: ['depth'] });
+    desk.getState().undo();
+    expect(desk.getState().covered).toEqual([]);
+    desk.getState().undo();
+    expect(desk.getState().script).toBe(script);
+    desk.getState().redo();
+    desk.getState().redo();
+    expect(desk.getState()).toMatchObject({ script: `${SHORT}# 2\n`, covered: ['depth'] });
+  });
+
+  it('keeps the time cursor within a dive that has become shorter', () => {
+    const desk = open();
+    desk.getState().setCursor(1500);
+    desk.getState().change({ script: SHORT });
+    const { scene, cursorS } = desk.getState();
+    expect(cursorS).toBe(scene.timeline.timeS.at(-1));
+    expect(cursorSample(desk.getState())).toBe(scene.timeline.length - 1);
+  });
+
+  it('leaves the scene on show untouched while others are worked out in retired memory', () => {
+    const desk = open();
+    for (let i = 0; i < 4; i += 1) {
+      desk.getState().change({ script: SHORT.replace('20 m', `${20 + i} m`) });
+      const { scene } = desk.getState();
+      const fresh = createDeskStore({ script: desk.getState().script, pictures: [], covered: [] }).getState().scene;
+      expect(Array.from(scene.timeline.nitrogenBar.slice(-16))).toEqual(Array.from(fresh.timeline.nitrogenBar.slice(-16)));
+      expect(scene.timeline.depthM[200]).toBe(fresh.timeline.depthM[200]);
+    }
+  });
+
+  it('changes what units show, never the model, when a rule is set', () => {
+    const desk = open();
+    const before = desk.getState().scene;
+    const tensions = Array.from(before.timeline.nitrogenBar);
+    desk.getState().change({ rules: { ...DEFAULT_RULES, safetyStop: { ...DEFAULT_RULES.safetyStop, on: false } } });
+    const after = desk.getState().scene;
+    expect(Array.from(after.timeline.nitrogenBar)).toEqual(tensions);
+    expect(after.watches[0]!.events.some((event) => event.rule === 'safetyStop')).toBe(false);
+    expect(before.watches[0]!.events.some((event) => event.rule === 'safetyStop')).toBe(true);
+  });
+
+  it('shows a dive that is still going on, and goes back to the script when it is thrown away', () => {
+    const desk = open();
+    const { dive } = desk.getState().scene;
+    desk.getState().showLive({ ...dive, steps: [{ kind: 'descend', toM: 12, durationS: 60 }] });
+    expect(desk.getState().scene.timeline.depthM.at(-1)).toBe(12);
+    desk.getState().dropLive();
+    expect(desk.getState().scene.dive).toBe(dive);
+    expect(desk.getState().base).toBeUndefined();
+  });
+});

@@ -1,0 +1,17 @@
+import { cautions } from '@/content/cautions';
+import type { Term } from '@/lib/lesson/glossary';
+import type { KnownNames } from '@/lib/lesson/known';
+import { PICTURE_IDS } from '../desk/pictures/picture-ids';
+import { READING_IDS } from '../desk/reading-ids';
+import { routes } from '../parts/routes';
+
+/** The names a lesson may use, each from where it is kept. */
+export function knownNames(glossary: readonly Pick<Term, 'id'>[]): KnownNames {
+  return {
+    pictures: PICTURE_IDS,
+    readings: READING_IDS,
+    cautions: Object.keys(cautions),
+    terms: glossary.map(({ id }) => id),
+    pages: Object.keys(routes),
+  };
+}

@@ -1,0 +1,10 @@
+/** Names that a lesson may use and that are kept elsewhere: by the screens, the cautions and the glossary. */
+export interface KnownNames {
+  readonly pictures: readonly string[];
+  readonly readings: readonly string[];
+  readonly cautions: readonly string[];
+  /** Terms of the glossary, by id. */
+  readonly terms: readonly string[];
+  /** Screens a text may link to, by name. */
+  readonly pages: readonly string[];
+}

@@ -1,0 +1,72 @@
+import { isMap, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node } from 'yaml';
+import { checkLesson, type CheckOptions } from './check-lesson';
+import type { LessonFault, PlacedFault } from './fault';
+import { lessonSchema, LONGEST_LESSON, type Lesson } from './lesson';
+import { shapeFault } from './shape-fault';
+
+export type ReadLesson = { readonly ok: true; readonly lesson: Lesson } | { readonly ok: false; readonly faults: readonly LessonFault[] };
+
+/**
+ * Reads a lesson from YAML. Never throws, whatever the text: what is wrong is told line by line with how to mend it.
+ * A lesson from a stranger is safe to read: it is bounded in size, and nothing in it can run.
+ */
+export function readLesson(text: string, options: CheckOptions): ReadLesson {
+  if (text.length > LONGEST_LESSON) {
+    return { ok: false, faults: [{ line: 1, what: `This lesson has ${text.length} characters; ${LONGEST_LESSON} are read.`, mend: 'Shorten it, or split it in two.' }] };
+  }
+  const lines = new LineCounter();
+  const document = parseDocument(text, { lineCounter: lines, strict: true, uniqueKeys: true, merge: false, customTags: [], resolveKnownTags: false });
+  if (document.errors.length > 0) {
+    return { ok: false, faults: document.errors.slice(0, 5).map((error) => ({ line: error.linePos?.[0].line ?? 1, what: `This is not YAML: ${firstLine(error.message)}`, mend: 'Mend the indentation or the quotation marks there.' })) };
+  }
+  const plain = plainData(document);
+  if (!plain.ok) return { ok: false, faults: [{ line: 1, what: plain.what, mend: plain.mend }] };
+  const placed = (fault: PlacedFault): LessonFault => ({ line: lineOf(document, lines, fault), what: fault.what, mend: fault.mend });
+  const shaped = lessonSchema.safeParse(plain.data);
+  if (!shaped.success) return { ok: false, faults: inOrder(shaped.error.issues.flatMap(shapeFault).map(placed)) };
+  const faults = checkLesson(shaped.data, options);
+  return faults.length > 0 ? { ok: false, faults: inOrder(faults.map(placed)) } : { ok: true, lesson: shaped.data };
+}
+
+function inOrder(faults: readonly LessonFault[]): LessonFault[] {
+  return [...faults].sort((one, other) => one.line - other.line);
+}
+
+function plainData(document: Document.Parsed): { readonly ok: true; readonly data: unknown } | { readonly ok: false; readonly what: string; readonly mend: string } {
+  try {
+    return { ok: true, data: document.toJS({ maxAliasCount: 0 }) };
+  } catch {
+    return { ok: false, what: 'This lesson refers from one place to another with * or &.', mend: 'Write everything out where it is needed.' };
+  }
+}
+
+function firstLine(message: string): string {
+  return message.split('\n')[0]!.replace(/ at line \d+, column \d+:?$/, '').replace(/\.?$/, '.');
+}
+
+/** The line of a place in the data, or of the nearest place above it that is written. */
+function lineOf(document: Document.Parsed, lines: LineCounter, { path, below = 0 }: PlacedFault): number {
+  let node: unknown = document.contents;
+  let line = 1;
+  for (const key of path) {
+    const found = child(node, key);
+    if (!found) break;
+    line = lines.linePos(found.offset).line;
+    node = found.node;
+  }
+  if (below === 0) return line;
+  // The lines of a block of text follow the line that opens it; a text in quotes begins on its own.
+  const block = isScalar(node) && (node.type === 'BLOCK_LITERAL' || node.type === 'BLOCK_FOLDED');
+  return line + (block ? below : below - 1);
+}
+
+function child(node: unknown, key: PropertyKey): { readonly node: Node | null; readonly offset: number } | undefined {
+  if (isSeq(node) && typeof key === 'number') {
+    const item = node.items[key] as Node | undefined;
+    return item?.range ? { node: item, offset: item.range[0] } : undefined;
+  }
+  if (!isMap(node)) return undefined;
+  const pair = node.items.find((one) => isScalar(one.key) && String(one.key.value) === String(key));
+  if (!pair || !isScalar(pair.key) || !pair.key.range) return undefined;
+  return { node: pair.value as Node | null, offset: pair.key.range[0] };
+}

@@ -31,8 +31,8 @@ export const LeaderStrip = memo(function LeaderStrip({ name, leaders, y }: Leade
       <path d={runs.map(({ from }) => `M${from},0V${STRIP_HEIGHT}`).join('')} className={styles.divide} />
       {runs
         .filter(({ from, to }) => to - from >= ROOM_FOR_NUMBER)
-        .map(({ value, from, to }) => (
-          <text key={from} x={(from + to) / 2} y={STRIP_HEIGHT / 2} dy="0.34em" textAnchor="middle">
+        .map(({ value, from, to }, index) => (
+          <text key={index} x={(from + to) / 2} y={STRIP_HEIGHT / 2} dy="0.34em" textAnchor="middle">
             {value}
           </text>
         ))}

@@ -4,7 +4,7 @@ import { memo, useId, useLayoutEffect, useMemo, useRef } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { mapPalette } from './map-palette';
-import { paintMap } from './paint-map';
+import { paintMap, type MapBrush } from './paint-map';
 import type { PictureProps } from './picture-props';
 import { PointerTip } from './PointerTip';
 import { supersaturationColumns, type Basis, type SupersaturationColumns } from './supersaturation-columns';
@@ -65,15 +65,14 @@ export function sayShare(value: number, limit: number): string {
 
 const MapCanvas = memo(function MapCanvas({ frame, columns }: { frame: TimePicture; columns: SupersaturationColumns }) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const small = useRef<HTMLCanvasElement>(null);
+  const brush = useRef<MapBrush>({});
   const palette = useRef<{ of: unknown; palette: ReturnType<typeof mapPalette> }>(null);
   const screen = useScreen();
   const { margin, inner } = frame;
   useLayoutEffect(() => {
     if (!canvas.current) return;
-    small.current ??= document.createElement('canvas');
     if (palette.current?.of !== screen) palette.current = { of: screen, palette: mapPalette(canvas.current) };
-    paintMap(canvas.current, small.current, columns, palette.current.palette, { ...inner, pixelRatio: screen.pixelRatio });
+    paintMap(canvas.current, brush.current, columns, palette.current.palette, { ...inner, pixelRatio: screen.pixelRatio });
   }, [columns, inner, screen]);
   return (
     <canvas

@@ -97,8 +97,8 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
           </text>
         </g>
       ))}
-      {asked.map(({ from, to }) => (
-        <g key={from} transform={`translate(${from},0)`}>
+      {asked.map(({ from, to }, index) => (
+        <g key={index} transform={`translate(${from},0)`}>
           <rect width={to - from} height={inner.height} fill={`url(#${id}rock)`} />
           <path d={`M0,0V${inner.height}M${to - from},0V${inner.height}`} className={styles.edge} />
           {to - from >= ROOM_FOR_WORDS && (

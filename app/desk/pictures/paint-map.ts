@@ -9,19 +9,28 @@ interface MapPlace {
   readonly pixelRatio: number;
 }
 
+/** What a map is first painted on, small; kept between paintings. */
+export interface MapBrush {
+  canvas?: HTMLCanvasElement;
+  image?: ImageData;
+}
+
 /**
  * Paints sixteen rows of supersaturation over time, the fast compartments on top: one pixel to a column and a row,
  * stretched over the canvas, and over it, outlined and hatched, what is past its limit.
  */
-export function paintMap(canvas: HTMLCanvasElement, small: HTMLCanvasElement, columns: SupersaturationColumns, palette: MapPalette, place: MapPlace): void {
+export function paintMap(canvas: HTMLCanvasElement, brush: MapBrush, columns: SupersaturationColumns, palette: MapPalette, place: MapPlace): void {
   const { width, height, pixelRatio } = place;
   const count = columns.limit.length;
   resize(canvas, Math.round(width * pixelRatio), Math.round(height * pixelRatio));
-  resize(small, count, COMPARTMENTS);
   const context = canvas.getContext('2d');
+  const small = (brush.canvas ??= document.createElement('canvas'));
+  resize(small, count, COMPARTMENTS);
   const smallContext = small.getContext('2d');
   if (!context || !smallContext) return;
-  smallContext.putImageData(shadesOf(columns, palette), 0, 0);
+  if (brush.image?.width !== count) brush.image = new ImageData(count, COMPARTMENTS);
+  fillShades(brush.image, columns, palette);
+  smallContext.putImageData(brush.image, 0, 0);
   context.setTransform(1, 0, 0, 1, 0, 0);
   context.imageSmoothingEnabled = false;
   context.drawImage(small, 0, 0, canvas.width, canvas.height);
@@ -37,9 +46,8 @@ function resize(canvas: HTMLCanvasElement, width: number, height: number): void 
   if (canvas.height !== height) canvas.height = height;
 }
 
-function shadesOf({ values, limit }: SupersaturationColumns, { shades, overPixel }: MapPalette): ImageData {
+function fillShades(image: ImageData, { values, limit }: SupersaturationColumns, { shades, overPixel }: MapPalette): void {
   const count = limit.length;
-  const image = new ImageData(count, COMPARTMENTS);
   const pixels = new Uint32Array(image.data.buffer);
   const darkest = shades.length - 1;
   for (let column = 0; column < count; column += 1) {
@@ -49,7 +57,6 @@ function shadesOf({ values, limit }: SupersaturationColumns, { shades, overPixel
       pixels[c * count + column] = value > limit[column]! ? overPixel : shades[shade]!;
     }
   }
-  return image;
 }
 
 /** Stripes across every stretch past its limit, so that it stands out without its colour. */

@@ -1,6 +1,7 @@
 import { gradientFactorAt } from '@/lib/ascent/ceiling';
 import { supersaturationOf } from '@/lib/ascent/supersaturation';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
+import { mValueBar } from '@/lib/tissue/limit';
 import type { Scene } from '../scene';
 
 /** Where a supersaturation is looked at: at the depth the diver is at, or as if at the surface this instant. */
@@ -18,38 +19,47 @@ export interface SupersaturationColumns {
   readonly limit: Float32Array;
 }
 
-export function supersaturationColumns({ timeline, figures, dive }: Scene, columns: Int32Array, basis: Basis): SupersaturationColumns {
+const worked = new WeakMap<Int32Array, Partial<Record<Basis, SupersaturationColumns>>>();
+
+/** The supersaturations at the columns of a picture; worked out once where several pictures share the columns. */
+export function supersaturationColumns(scene: Scene, columns: Int32Array, basis: Basis): SupersaturationColumns {
+  const known = worked.get(columns) ?? {};
+  worked.set(columns, known);
+  return (known[basis] ??= workedOut(scene, columns, basis));
+}
+
+function workedOut({ timeline, figures, dive }: Scene, columns: Int32Array, basis: Basis): SupersaturationColumns {
   const { length } = columns;
   const values = new Float32Array(length * COMPARTMENTS);
   const most = new Float32Array(length);
   const leader = new Uint8Array(length);
   const limit = new Float32Array(length);
   const { gradientFactors } = dive.settings;
-  const { surfaceBar } = timeline;
+  const { surfaceBar, ambientBar, depthM, nitrogenBar, hasHelium } = timeline;
+  const { nitrogenA, nitrogenB } = timeline.compartments;
   const load = { ...timeline, at: 0 };
   for (let column = 0; column < length; column += 1) {
     const sample = columns[column]!;
+    const around = basis === 'now' ? ambientBar[sample]! : surfaceBar;
     const to = column * COMPARTMENTS;
-    if (column > 0 && sample === columns[column - 1]) {
-      values.copyWithin(to, to - COMPARTMENTS, to);
-      most[column] = most[column - 1]!;
-      leader[column] = leader[column - 1]!;
-      limit[column] = limit[column - 1]!;
-      continue;
-    }
-    load.at = sample * COMPARTMENTS;
-    const ambientBar = basis === 'now' ? timeline.ambientBar[sample]! : surfaceBar;
+    const from = sample * COMPARTMENTS;
+    load.at = from;
     let largest = -Infinity;
+    let leads = 0;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
-      const own = supersaturationOf(load, c, ambientBar);
+      // With nitrogen alone a and b stand still, and need not be averaged.
+      const own = hasHelium
+        ? supersaturationOf(load, c, around)
+        : (nitrogenBar[from + c]! - around) / (mValueBar(nitrogenA[c]!, nitrogenB[c]!, around) - around);
       values[to + c] = own;
       if (own > largest) {
         largest = own;
-        leader[column] = c + 1;
+        leads = c + 1;
       }
     }
     most[column] = largest;
-    limit[column] = limitAt(timeline.depthM[sample]!, figures.firstStopM[sample]!, gradientFactors, basis);
+    leader[column] = leads;
+    limit[column] = limitAt(depthM[sample]!, figures.firstStopM[sample]!, gradientFactors, basis);
   }
   return { values, most, leader, limit };
 }

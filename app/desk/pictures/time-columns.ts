@@ -22,22 +22,48 @@ export function timeColumns(timeline: Timeline, x: TimeScale, width: number): In
   return columns;
 }
 
-/** A path through one figure of every column. Where the figure is not finite the path is broken. */
+/** How far a drawn line may run beside the figures it stands for, pixels: less than anyone can see. */
+const ASTRAY = 0.15;
+
+/**
+ * A path through one figure of every column. A point is left out where the line between its neighbours passes it
+ * by less than can be seen, so that a smooth curve takes a few dozen points: a browser's time to draw a path grows with them.
+ */
 export function columnPath(columns: Int32Array, x: (sample: number) => number, y: (column: number) => number): string {
   let path = '';
-  let pen = 'M';
+  let fromX = 0;
+  let fromY = 0;
+  let lastX = 0;
+  let lastY = 0;
+  // The slopes a line from the last point kept may have and still pass by all points since.
+  let least = -Infinity;
+  let most = Infinity;
   for (let column = 0; column < columns.length; column += 1) {
     const sample = columns[column]!;
     if (column > 0 && column < columns.length - 1 && sample === columns[column - 1]) continue;
-    const top = y(column);
-    if (Number.isFinite(top)) {
-      path += `${pen}${tenth(x(sample))},${tenth(top)}`;
-      pen = 'L';
+    const nextX = x(sample);
+    const nextY = y(column);
+    const run = nextX - fromX;
+    const slope = (nextY - fromY) / run;
+    if (path === '') {
+      path = `M${tenth(nextX)},${tenth(nextY)}`;
+      fromX = nextX;
+      fromY = nextY;
+    } else if (run > 0 && slope >= least && slope <= most) {
+      least = Math.max(least, (nextY - ASTRAY - fromY) / run);
+      most = Math.min(most, (nextY + ASTRAY - fromY) / run);
     } else {
-      pen = 'M';
+      path += `L${tenth(lastX)},${tenth(lastY)}`;
+      fromX = lastX;
+      fromY = lastY;
+      const step = nextX - fromX;
+      least = step > 0 ? (nextY - ASTRAY - fromY) / step : -Infinity;
+      most = step > 0 ? (nextY + ASTRAY - fromY) / step : Infinity;
     }
+    lastX = nextX;
+    lastY = nextY;
   }
-  return path;
+  return `${path}L${tenth(lastX)},${tenth(lastY)}`;
 }
 
 /** A length on screen to a tenth of a pixel: finer would only make paths longer. */

@@ -13,11 +13,24 @@ export interface TimePicture {
   readonly columns: Int32Array;
 }
 
-export function timePicture({ timeline }: Scene, width: number, height: number, rim: { top: number; bottom: number }, view: PictureProps['view']): TimePicture {
+export function timePicture(scene: Scene, width: number, height: number, rim: { top: number; bottom: number }, view: PictureProps['view']): TimePicture {
   const margin = { ...rim, left: PROFILE_MARGIN.left, right: PROFILE_MARGIN.right };
   const inner = { width: Math.max(1, width - margin.left - margin.right), height: height - margin.top - margin.bottom };
-  const x = timeScale(timeline, inner.width, view);
-  return { margin, inner, x, columns: timeColumns(timeline, x, inner.width) };
+  return { margin, inner, ...timeAlong(scene, inner.width, view) };
+}
+
+type TimeAlong = Pick<TimePicture, 'x' | 'columns'>;
+
+const worked = new WeakMap<Scene, { readonly width: number; readonly view: PictureProps['view']; readonly along: TimeAlong }>();
+
+/** The time axis of a scene: pictures under one another have the same, so it is worked out once for all of them. */
+function timeAlong(scene: Scene, width: number, view: PictureProps['view']): TimeAlong {
+  const before = worked.get(scene);
+  if (before && before.width === width && before.view === view) return before.along;
+  const x = timeScale(scene.timeline, width, view);
+  const along = { x, columns: timeColumns(scene.timeline, x, width) };
+  worked.set(scene, { width, view, along });
+  return along;
 }
 
 /** The column under a place in the picture, kept within it. */

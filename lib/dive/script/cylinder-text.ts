@@ -50,7 +50,7 @@ function readCylinder(text: string): Parsed<CylinderRead> {
  * `12 L`, `2 x 12 L`, `12 L at 232 bar`, `80 cu ft at 3000 psi`. Litres are what it holds of water; cubic feet are the gas
  * it holds at its working pressure, as the trade gives them, turned into water volume by Boyle's law.
  */
-function readSize(text: string): Parsed<{ waterL: number; workingBar?: number }> {
+export function readSize(text: string): Parsed<{ waterL: number; workingBar?: number }> {
   const [sizeText = '', pressureText] = plainText(text).split(/\s+at\s+/);
   const working = pressureText === undefined ? undefined : shifted(readFill(pressureText), text.length - pressureText.length, pressureText.length);
   if (working && !working.ok) return working;

@@ -35,7 +35,7 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
   const frame = useId();
   const scales = useMemo(() => chaseScales(scene, width, height), [scene, width, height]);
   const { margin, inner, x, y, narrow } = scales;
-  const { pointed, handlers } = usePointed(margin);
+  const { pointed, handlers } = usePointed(margin, width);
   const runners = runnersAt(scene, sample);
   const leader = leadingCompartment(scene, sample);
   const ambientBar = timeline.ambientBar[sample]!;

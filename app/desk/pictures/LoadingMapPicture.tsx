@@ -23,7 +23,7 @@ export function LoadingMapPicture({ scene, cursorS, width, height, onCursor, vie
   const frame = useMemo(() => timePicture(scene, width, height, RIM, view), [scene, width, height, view]);
   const columns = useMemo(() => supersaturationColumns(scene, frame.columns, basis), [scene, frame, basis]);
   const { margin, inner, x } = frame;
-  const { pointed, handlers } = usePointed(margin, (at) => onCursor(x.invert(at.x)));
+  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
   const halfTimes = scene.timeline.compartments.nitrogenHalfTimeMin;
   const row = inner.height / COMPARTMENTS;
   const told = pointed && pointed.y >= 0 && pointed.y < inner.height && pointed.x >= 0 && pointed.x <= inner.width ? pointed : undefined;

@@ -35,7 +35,7 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, onCursor,
     return { ...picture, y: scalePow([0, NO_STOP_CAP_MIN], [picture.inner.height, 0]).exponent(0.5) };
   }, [scene, width, height, view]);
   const { margin, inner, x, y } = frame;
-  const { pointed, handlers } = usePointed(margin, (at) => onCursor(x.invert(at.x)));
+  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
   const { noStopMin, noStopLeader, ceilingM } = scene.figures;
   const told = pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
   const cursorX = x(cursorS);

@@ -37,7 +37,7 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
   const frame = useId();
   const scales = useMemo(() => pressureScales(scene, width, height), [scene, width, height]);
   const { margin, inner, x, y } = scales;
-  const { pointed, handlers } = usePointed(margin);
+  const { pointed, handlers } = usePointed(margin, width);
   const runners = runnersAt(scene, sample);
   const one = runners[compartment - 1]!;
   const told = pointed && (all ? nearest(runners, (runner) => Math.abs(y(runner.tensionBar) - pointed.y)) : one);

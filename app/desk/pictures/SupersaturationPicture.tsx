@@ -47,7 +47,7 @@ const largest = (values: Float32Array) => values.reduce((most, value) => Math.ma
 export function SupersaturationPicture({ scene, sample, cursorS, width, height, onCursor, view }: PictureProps) {
   const frame = useMemo(() => seriesFrame(scene, width, height, view), [scene, width, height, view]);
   const { margin, inner, x } = frame;
-  const { pointed, handlers } = usePointed(margin, (at) => onCursor(x.invert(at.x)));
+  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
   const column = pointed && pointed.x >= 0 && pointed.x <= inner.width ? columnAt(frame, pointed.x) : undefined;
 
   return (

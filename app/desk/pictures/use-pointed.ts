@@ -12,15 +12,14 @@ interface Margin {
 }
 
 /**
- * What a pointer over a picture points at, and the handlers its SVG needs. `onPress` is called for every place the
+ * What a pointer over a picture `width` wide points at, and the handlers its SVG needs. `onPress` is called for every place the
  * pointer is pressed at or dragged to. A finger points only while it is down.
  */
-export function usePointed(margin: Margin, onPress?: (at: Pointed) => void) {
+export function usePointed(margin: Margin, width: number, onPress?: (at: Pointed) => void) {
   const [pointed, setPointed] = useState<Pointed>();
   const place = (event: PointerEvent<SVGSVGElement>): Pointed => {
-    const svg = event.currentTarget;
-    const box = svg.getBoundingClientRect();
-    const scale = svg.viewBox.baseVal.width / (box.width || 1);
+    const box = event.currentTarget.getBoundingClientRect();
+    const scale = width / (box.width || width);
     return { x: (event.clientX - box.left) * scale - margin.left, y: (event.clientY - box.top) * scale - margin.top };
   };
   const handlers = {

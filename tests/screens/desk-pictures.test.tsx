@@ -1,0 +1,335 @@
+import { act, fireEvent, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, describe, expect, it } from 'vitest';
+import { DeskContext } from '@/app/desk/desk-context';
+import { createDeskStore } from '@/app/desk/desk-store';
+import { PictureChooser } from '@/app/desk/PictureChooser';
+import { PICTURE_IDS, pictures, type PictureId } from '@/app/desk/pictures/all';
+import { usePreferences } from '@/app/parts/preferences';
+import published from '@/content/published/zhl16.json';
+
+/** At 30 m from 1:00 to 26:00 on air, limits 85/85, in water of 0.1 bar to the metre. */
+const SCRIPT = `water: reference
+gradient factors: 85/85
+gas: air
+
+descend to 30 m at 30 m/min
+stay 25 min
+ascend to 6 m at 9 m/min
+stay 20 min
+ascend to surface at 9 m/min
+`;
+
+function openWall(shown: readonly PictureId[], script = SCRIPT) {
+  const store = createDeskStore({ script, pictures: shown, covered: [] });
+  render(
+    <DeskContext value={store}>
+      <PictureChooser />
+      {shown.map((id) => {
+        const { Figure } = pictures[id];
+        return <Figure key={id} />;
+      })}
+    </DeskContext>,
+  );
+  return store;
+}
+
+const goTo = (store: ReturnType<typeof openWall>, timeS: number) => act(() => store.getState().setCursor(timeS));
+
+async function tableOf(title: string) {
+  const figure = screen.getByRole('figure', { name: title });
+  await userEvent.click(within(figure).getByText('Read it as a table'));
+  return within(figure).getByRole('table', { name: title });
+}
+
+/** The cells of the row that begins with a name, as printed. */
+function cells(table: HTMLElement, name: string): string[] {
+  const row = within(table)
+    .getAllByRole('row')
+    .find((one) => within(one).queryByRole('rowheader')?.textContent === name);
+  if (!row) throw new Error(`no row is called ${name}`);
+  return within(row).getAllByRole('cell').map((cell) => cell.textContent);
+}
+
+/** Air at sea level, 0.1 bar to the metre: the numbers a person would put into the formulas by hand. */
+const SURFACE = 1.01325;
+const inLungs = (ambient: number) => (ambient - 0.0627) * 0.79;
+
+/**
+ * Nitrogen in a compartment after a minute down to 30 m and `minutes` there: Schreiner's equation (Schreiner & Kelley
+ * 1971), then Haldane's (Boycott, Damant & Haldane 1908), worked out here and not by the engine.
+ */
+function tensionAt30(halfTimeMin: number, minutes: number): number {
+  const k = Math.LN2 / halfTimeMin;
+  const rate = 3 * 0.79;
+  const start = inLungs(SURFACE);
+  const down = start + rate * (1 - 1 / k) - (start - start - rate / k) * Math.exp(-k);
+  const breathed = inLungs(SURFACE + 3);
+  return breathed + (down - breathed) * Math.exp(-k * minutes);
+}
+
+/** Nitrogen a and b of a compartment, by its published name, and what it tolerates: a + p/b. */
+function published16(name: string) {
+  const { nitrogen } = published.values.find((row) => row.compartment === name)!;
+  return { halfTimeMin: nitrogen.halfTimeMin, limit: (ambient: number) => nitrogen.aC + ambient / nitrogen.b };
+}
+
+afterEach(() => act(() => usePreferences.setState({ units: 'metric' })));
+
+/** The pictures of gas in the body; other panels have tests of their own. */
+const DRAWN = ['chase', 'pressure', 'loading', 'supersaturation', 'no-stop'] as const satisfies readonly PictureId[];
+
+describe('every picture of gas in the body', () => {
+  it.each(DRAWN)('%s has a title, says in words what it shows at the cursor, and has a table behind it', async (id) => {
+    openWall([id]);
+    const { title } = pictures[id];
+    const figure = screen.getByRole('figure', { name: title });
+    expect(figure).toHaveAccessibleDescription(/\d.*\.$/);
+    expect(figure.querySelector(`[data-picture="${id}"] svg`)).toBeInTheDocument();
+    expect(within(figure).queryByRole('table')).not.toBeInTheDocument();
+    expect(within(await tableOf(title)).getAllByRole('row').length).toBeGreaterThan(1);
+  });
+
+  it.each(DRAWN)('%s leaves its drawing to the words and the table', (id) => {
+    openWall([id]);
+    for (const drawing of document.querySelectorAll('[data-picture] :is(svg, canvas)')) expect(drawing).toHaveAttribute('aria-hidden', 'true');
+  });
+
+  it.each(DRAWN)('%s says something else when the cursor has moved', (id) => {
+    const store = openWall([id]);
+    const figure = screen.getByRole('figure', { name: pictures[id].title });
+    goTo(store, 300);
+    const before = document.getElementById(figure.getAttribute('aria-describedby')!)!.textContent;
+    goTo(store, 1620);
+    expect(document.getElementById(figure.getAttribute('aria-describedby')!)!.textContent).not.toBe(before);
+  });
+});
+
+describe('the chase', () => {
+  it.each([
+    ['1', '1b'],
+    ['5', '5'],
+    ['16', '16'],
+  ])('tells in its table what compartment %s holds and tolerates, as worked out by hand', async (number, name) => {
+    const store = openWall(['chase']);
+    goTo(store, 21 * 60);
+    const { halfTimeMin, limit } = published16(name);
+    const ambient = SURFACE + 3;
+    const [halfTime, tension, here, surface] = cells(await tableOf('The chase'), number);
+    expect(Number(halfTime)).toBe(halfTimeMin);
+    expect(Number(tension)).toBeCloseTo(tensionAt30(halfTimeMin, 20), 3);
+    expect(Number(here)).toBeCloseTo(ambient + 0.85 * (limit(ambient) - ambient), 3);
+    expect(Number(surface)).toBeCloseTo(SURFACE + 0.85 * (limit(SURFACE) - SURFACE), 3);
+  });
+
+  it('counts the lozenges as the table has them', async () => {
+    const store = openWall(['chase']);
+    goTo(store, 25 * 60);
+    const table = await tableOf('The chase');
+    const past = Array.from({ length: 16 }, (_, c) => cells(table, String(c + 1)).map(Number)).filter(([, tension, , surface]) => tension! > surface!);
+    expect(past.length).toBeGreaterThan(1);
+    expect(screen.getByRole('figure', { name: 'The chase' })).toHaveAccessibleDescription(new RegExp(`${past.length} of 16, the lozenges, are past the limit`));
+  });
+
+  it('shows how much of each tension is helium, once there is helium', async () => {
+    const store = openWall(['chase'], 'gas: 18/45\ndescend to 50 m at 20 m/min\nstay 10 min\nascend to surface at 9 m/min\n');
+    expect(within(screen.getByRole('figure')).getByText('filled: nitrogen, open: helium')).toBeInTheDocument();
+    goTo(store, 600);
+    const [, tension, helium] = cells(await tableOf('The chase'), '1').map(Number);
+    expect(helium).toBeGreaterThan(1);
+    expect(helium).toBeLessThan(tension!);
+  });
+
+  it('gives pressures in psi to a reader of feet', async () => {
+    usePreferences.setState({ units: 'imperial' });
+    openWall(['chase']);
+    const table = await tableOf('The chase');
+    expect(within(table).getByRole('columnheader', { name: 'Tension, psi' })).toBeInTheDocument();
+    // Nitrogen of air at the surface: 0.7509 bar, and 1 psi is 0.06894757 bar (NIST SP 811).
+    expect(Number(cells(table, '9')[1])).toBeCloseTo(inLungs(SURFACE) / 0.06894757, 1);
+  });
+});
+
+describe('the loading map', () => {
+  it('has sixteen supersaturations to a time, as worked out by hand', async () => {
+    openWall(['loading']);
+    const row = cells(await tableOf('The loading map'), '21:00');
+    expect(row).toHaveLength(16);
+    for (const [index, name] of [[0, '1b'], [4, '5'], [15, '16']] as const) {
+      const { halfTimeMin, limit } = published16(name);
+      const share = (tensionAt30(halfTimeMin, 20) - SURFACE) / (limit(SURFACE) - SURFACE);
+      expect(row[index]).toBe(`${Math.round(share * 100)} %${share > 0.85 ? ', past' : ''}`);
+    }
+  });
+
+  it('can be looked at for the depth the diver is at, where the same gas is no excess', async () => {
+    openWall(['loading']);
+    const table = await tableOf('The loading map');
+    expect(cells(table, '21:00')[0]).toMatch(/past$/);
+    await userEvent.click(screen.getByRole('radio', { name: 'At your depth' }));
+    expect(cells(table, '21:00')[0]).toMatch(/^-/);
+  });
+
+  it('calls a compartment past its limit exactly while the no-stop picture asks for a stop', async () => {
+    openWall(['loading', 'no-stop']);
+    const map = await tableOf('The loading map');
+    const noStop = await tableOf('No-stop time');
+    const rows = within(noStop).getAllByRole('rowheader').map((header) => header.textContent);
+    expect(rows.length).toBeGreaterThan(20);
+    for (const time of rows) {
+      const past = cells(map, time).some((cell) => cell.endsWith('past'));
+      expect(`${time} ${past}`).toBe(`${time} ${cells(noStop, time)[1] === '0, stop required'}`);
+    }
+  });
+});
+
+describe('pressure against pressure', () => {
+  it('follows the compartment that leads, until one is chosen', async () => {
+    const store = openWall(['pressure']);
+    const table = await tableOf('Pressure against pressure');
+    const rows = () => within(table).getAllByRole('rowheader').map((header) => header.textContent);
+    goTo(store, 8 * 60);
+    expect(rows()).toEqual(['1']);
+    goTo(store, 45 * 60);
+    const later = rows();
+    expect(later).not.toEqual(['1']);
+    await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Compartment' }), '9, 109 min');
+    expect(rows()).toEqual(['9']);
+    await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Compartment' }), 'All sixteen');
+    expect(rows()).toHaveLength(16);
+  });
+
+  it('says what surrounds the diver and what the compartment holds and tolerates', async () => {
+    const store = openWall(['pressure']);
+    goTo(store, 21 * 60);
+    await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Compartment' }), '5, 27 min');
+    const { limit } = published16('5');
+    const ambient = SURFACE + 3;
+    const held = tensionAt30(27, 20).toFixed(2);
+    const tolerated = (ambient + 0.85 * (limit(ambient) - ambient)).toFixed(2);
+    expect(screen.getByRole('figure')).toHaveAccessibleDescription(
+      `At 21:00 the pressure around you is ${ambient.toFixed(2)} bar. Compartment 5 holds ${held} bar of gas and tolerates ${tolerated} bar here.`,
+    );
+  });
+});
+
+describe('supersaturation over time', () => {
+  it('is the same here and on surfacing once the diver is at the surface', async () => {
+    openWall(['supersaturation']);
+    const table = await tableOf('Supersaturation');
+    const last = within(table).getAllByRole('rowheader').at(-1)!.textContent;
+    const [here, hereBy, surfaced, surfacedBy] = cells(table, last);
+    expect([here, hereBy]).toEqual([surfaced, surfacedBy]);
+    expect(here).not.toBe('0 %');
+    const [below, , up] = cells(table, '21:00');
+    expect(below).toMatch(/^-/);
+    expect(up).toMatch(/^1\d\d %$/);
+  });
+});
+
+describe('no-stop time over time', () => {
+  it('counts a minute a minute at one depth, to nothing', async () => {
+    openWall(['no-stop']);
+    const table = await tableOf('No-stop time');
+    const [, at3, by] = cells(table, '3:00');
+    const [, at8] = cells(table, '8:00');
+    expect(Number(at3) - Number(at8)).toBe(5);
+    expect(by).toBe('1');
+    expect(cells(table, '21:00')[1]).toBe('0, stop required');
+    expect(cells(table, '0:00')[1]).toBe('>99');
+  });
+});
+
+describe('a pointer on a picture', () => {
+  const point = (id: PictureId, clientX: number, clientY: number) => {
+    const drawing = document.querySelector(`[data-picture="${id}"] svg`)!;
+    fireEvent.pointerMove(drawing, { clientX, clientY });
+    return document.querySelector(`[data-picture="${id}"]`)!;
+  };
+
+  it('names the compartment, its half-time, what it holds and its limits in the chase', () => {
+    const store = openWall(['chase']);
+    goTo(store, 21 * 60);
+    expect(point('chase', 60, 100)).toHaveTextContent(/Compartment 1, half-time 5 minholds 2\.\d\d barlimit here \d\.\d\d barlimit at the surface 2\.\d\d bar/);
+  });
+
+  it('names the compartment, the value and the time in the loading map', () => {
+    openWall(['loading']);
+    expect(point('loading', 400, 60)).toHaveTextContent(/Compartment 3, half-time 12\.5 min\d+ %.*at \d+:\d\d/);
+  });
+
+  it('names the time, the values and the compartments over time', () => {
+    openWall(['supersaturation', 'no-stop']);
+    expect(point('supersaturation', 400, 100)).toHaveTextContent(/\d+:\d\dat your depth none, compartment \d+if you surfaced \d+ %, compartment \d/);
+    expect(point('no-stop', 130, 100)).toHaveTextContent(/\d:\d\d\d+ min without a stopcompartment 1 sets it/);
+  });
+
+  it('names the chosen compartment where pressure is drawn against pressure', () => {
+    openWall(['pressure']);
+    expect(point('pressure', 300, 100)).toHaveTextContent(/Compartment \d+, half-time \d+ minholds 0\.75 bar/);
+  });
+
+  it('moves the one time cursor when pressed, and stops naming when it leaves', () => {
+    const store = openWall(['loading']);
+    const drawing = document.querySelector('[data-picture="loading"] svg')!;
+    fireEvent.pointerDown(drawing, { clientX: 400, clientY: 60, buttons: 1, pointerId: 1 });
+    expect(store.getState().cursorS).toBeGreaterThan(600);
+    expect(screen.getByText(/Compartment 3/)).toBeInTheDocument();
+    fireEvent.pointerLeave(drawing);
+    fireEvent.pointerOut(drawing);
+    expect(screen.queryByText(/Compartment 3/)).not.toBeInTheDocument();
+  });
+});
+
+describe('the choice of pictures', () => {
+  async function openChooser(shown: readonly PictureId[]) {
+    const store = openWall(shown);
+    await userEvent.click(screen.getByText('Choose pictures'));
+    const list = screen.getByRole('list', { name: 'Pictures' });
+    const names = () => within(list).getAllByRole('checkbox').map((box) => box.closest('label')!.textContent);
+    return { store, list, names };
+  }
+
+  it('lists every picture there is, those on show first and in their order', async () => {
+    const { names } = await openChooser(['chase', 'profile']);
+    expect(names()).toEqual(['The chase', 'The dive', ...PICTURE_IDS.slice(2).map((id) => pictures[id].title)]);
+    expect(screen.getByRole('checkbox', { name: 'The chase' })).toBeChecked();
+    expect(screen.getByRole('checkbox', { name: 'No-stop time' })).not.toBeChecked();
+  });
+
+  it('shows and hides a picture, each as one step to undo', async () => {
+    const { store } = await openChooser(['profile', 'chase']);
+    await userEvent.click(screen.getByRole('checkbox', { name: 'The loading map' }));
+    await userEvent.click(screen.getByRole('checkbox', { name: 'The dive' }));
+    expect(store.getState().pictures).toEqual(['chase', 'loading']);
+    expect(screen.getByText('The dive is hidden.')).toBeInTheDocument();
+    act(() => store.getState().undo());
+    expect(store.getState().pictures).toEqual(['profile', 'chase', 'loading']);
+    act(() => store.getState().undo());
+    expect(store.getState().pictures).toEqual(['profile', 'chase']);
+    expect(screen.getByRole('checkbox', { name: 'The loading map' })).not.toBeChecked();
+  });
+
+  it('moves a picture with the keyboard, keeps the focus on it and says where it is', async () => {
+    const { store } = await openChooser(['profile', 'chase', 'no-stop']);
+    const up = screen.getByRole('button', { name: 'Move No-stop time up' });
+    up.focus();
+    await userEvent.keyboard('{Enter}');
+    expect(store.getState().pictures).toEqual(['profile', 'no-stop', 'chase']);
+    expect(screen.getByText('No-stop time is now 2 of 3.')).toBeInTheDocument();
+    await userEvent.keyboard('{Enter}');
+    expect(store.getState().pictures).toEqual(['no-stop', 'profile', 'chase']);
+    expect(up).toHaveFocus();
+    expect(up).toHaveAttribute('aria-disabled', 'true');
+    await userEvent.keyboard('{Enter}');
+    expect(store.getState().pictures).toEqual(['no-stop', 'profile', 'chase']);
+    act(() => store.getState().undo());
+    expect(store.getState().pictures).toEqual(['profile', 'no-stop', 'chase']);
+  });
+
+  it('says how to bring pictures back when none is shown', async () => {
+    await openChooser(['chase']);
+    await userEvent.click(screen.getByRole('checkbox', { name: 'The chase' }));
+    expect(screen.getByText(/No picture is shown/)).toBeInTheDocument();
+  });
+});

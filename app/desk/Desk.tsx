@@ -1,16 +1,26 @@
 'use client';
 
-import { useState } from 'react';
+import { lazy, Suspense, useCallback, useRef, useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
+import { CautionStrip } from '../parts/Caution';
 import { DeskContext, useDesk } from './desk-context';
 import { createDeskStore } from './desk-store';
-import { pictures } from './pictures/all';
+import { DeskBar } from './keep/DeskBar';
+import { DeskSheet } from './keep/DeskSheet';
+import { useKeptDesk } from './keep/use-kept-desk';
+import { pictures, type PictureId } from './pictures/all';
 import { PictureChooser } from './PictureChooser';
 import { Playback, PlaybackBar } from './PlaybackBar';
+import { isPicture, type PanelId } from './present/panels';
+import { usePresented } from './present/use-presented';
 import { ReadingsPanel } from './ReadingsPanel';
 import { ScriptPanel } from './ScriptPanel';
 import { SteerPanel } from './steer/SteerPanel';
+import { useUndoKeys } from './use-undo-keys';
 import styles from './desk.module.css';
+import present from './present/present.module.css';
+
+const Presenter = lazy(async () => ({ default: (await import('./present/Presenter')).Presenter }));
 
 /** The sandbox: a script on the left; the dive, the tissues and the readings it leads to on the right. */
 export function Desk() {
@@ -18,31 +28,59 @@ export function Desk() {
   return (
     <DeskContext value={store}>
       <Playback />
-      <div className={styles.desk}>
-        <ScriptPanel />
-        <div className={styles.stage}>
-          <PictureChooser />
-          <PictureWall />
-          <TimeControls />
-        </div>
-        <ReadingsPanel />
-      </div>
+      <DeskSheet />
+      <DeskOnScreen />
     </DeskContext>
   );
 }
 
+/** The desk to work at or, before a class, only the panels chosen for it: the same parts, so that nothing in them is lost on the way. */
+function DeskOnScreen() {
+  const kept = useKeptDesk();
+  useUndoKeys();
+  const stage = useRef<HTMLDivElement>(null);
+  const [presenting, setPresenting] = useState(false);
+  const leave = useCallback(() => {
+    setPresenting(false);
+    requestAnimationFrame(() => stage.current?.querySelector<HTMLElement>('[data-way="present"]')?.focus());
+  }, []);
+  const deskPictures = useDesk((state) => state.pictures);
+  const panels = usePresented();
+  const shows = (panel: PanelId) => !presenting || panels.includes(panel);
+  const shown = presenting ? panels.filter(isPicture) : deskPictures;
+
+  return (
+    <div ref={stage} tabIndex={-1} className={`${presenting ? present.stage : ''} unprinted`}>
+      {presenting ? <CautionStrip /> : <DeskBar {...kept} onPresent={() => setPresenting(true)} />}
+      <div className={presenting ? present.panels : styles.desk}>
+        {shows('script') && <ScriptPanel />}
+        <div className={presenting ? present.pictures : styles.stage}>
+          {!presenting && <PictureChooser />}
+          <PictureWall shown={shown} />
+          <TimeControls hidden={!shows('time')} />
+        </div>
+        {shows('readings') && <ReadingsPanel />}
+      </div>
+      {presenting && (
+        <Suspense fallback={null}>
+          <Presenter stage={stage} onLeave={leave} />
+        </Suspense>
+      )}
+    </div>
+  );
+}
+
 /** What moves time along: playback of the script, or a hand on the lever. */
-function TimeControls() {
+function TimeControls({ hidden }: { hidden: boolean }) {
   const [steering, setSteering] = useState(false);
   return (
-    <div className={styles.timeControls}>
+    <div className={styles.timeControls} hidden={hidden}>
       {steering ? <SteerPanel onEnd={() => setSteering(false)} /> : <PlaybackBar onSteer={() => setSteering(true)} />}
     </div>
   );
 }
 
-function PictureWall() {
-  const shown = useDesk((state) => state.pictures);
+function PictureWall({ shown }: { shown: readonly PictureId[] }) {
   return (
     <div className={styles.wall}>
       {shown.map((id) => {

@@ -32,6 +32,7 @@ export function ReadingsPanel() {
   const cover = (id: ReadingId) => ({
     covered: covered.includes(id),
     onUncover: () => change({ covered: covered.filter((other) => other !== id) }),
+    onCover: () => change({ covered: [...covered, id] }),
   });
 
   return (

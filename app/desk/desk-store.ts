@@ -30,6 +30,7 @@ interface Moment extends DeskDocument {
 export interface OpenedDesk extends DeskDocument {
   readonly cursorS: number;
   readonly view: DeskState['view'];
+  readonly unit?: number | undefined;
   /** Where the script makes no sense yet, the last one that did: the pictures show it. */
   readonly soundScript?: string | undefined;
 }
@@ -158,11 +159,11 @@ export function createDeskStore(document: DeskDocument) {
       play: () => set(({ scene, cursorS }) => ({ playing: true, ...(cursorS >= scene.timeline.timeS.at(-1)! && { cursorS: 0 }) })),
       pause: () => set({ playing: false }),
       setSpeed: (speed) => set({ speed }),
-      open({ cursorS, view, soundScript, ...document }, fresh) {
+      open({ cursorS, view, unit = 0, soundScript, ...document }, fresh) {
         const past = fresh ? [] : [...get().past, moment()].slice(-UNDO_STEPS);
         joining = undefined;
-        if (soundScript !== undefined) show({ script: soundScript });
-        show({ presented: undefined, rules: undefined, ...document, past, future: [], selectedStep: undefined, playing: false });
+        if (soundScript !== undefined) show({ script: soundScript, rules: document.rules });
+        show({ presented: undefined, rules: undefined, ...document, unit, past, future: [], selectedStep: undefined, playing: false });
         const endS = get().scene.timeline.timeS.at(-1)!;
         set({
           cursorS: Math.min(Math.max(0, cursorS), endS),

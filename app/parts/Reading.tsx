@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { useRef, type ReactNode } from 'react';
 import { Icon } from './Icon';
 import styles from './Reading.module.css';
 
@@ -18,6 +18,8 @@ interface ReadingProps {
   /** Hides the figure, also from screen readers, until the class has guessed. */
   covered?: boolean;
   onUncover?: (() => void) | undefined;
+  /** Covers this reading alone; without it there is no button for that. */
+  onCover?: (() => void) | undefined;
   /** A button that opens the working. */
   why?: ReactNode;
   size?: 'normal' | 'large';
@@ -25,15 +27,35 @@ interface ReadingProps {
 
 /** One number, large, with its name and unit. */
 export function Reading(props: ReadingProps) {
-  const { label, value, unit, tone = 'plain', note, roomFor = 4, covered = false, onUncover, why, size = 'normal' } = props;
+  const { label, value, unit, tone = 'plain', note, roomFor = 4, covered = false, onUncover, onCover, why, size = 'normal' } = props;
+  /** Whether the reading's own button was pressed: the one that takes its place then has the focus. */
+  const pressed = useRef(false);
+  const takesFocus = (button: HTMLButtonElement | null) => {
+    if (!button || !pressed.current) return;
+    pressed.current = false;
+    button.focus();
+  };
+  const press = (doing: () => void) => () => {
+    pressed.current = true;
+    doing();
+  };
   return (
-    <div className={`${styles.reading} ${styles[tone]} ${styles[size]}`} role="group" aria-label={label}>
+    <div className={`${styles.reading} ${styles[covered ? 'plain' : tone]} ${styles[size]}`} role="group" aria-label={label}>
       <div className={styles.head}>
         <span className={styles.label}>{label}</span>
-        {!covered && why && <span className={styles.why}>{why}</span>}
+        {!covered && (why || onCover) && (
+          <span className={styles.why}>
+            {why}
+            {onCover && (
+              <button ref={takesFocus} type="button" className={styles.coverThis} aria-label={`Cover ${label}`} title={`Cover ${label}`} onClick={press(onCover)}>
+                <Icon name="covered" />
+              </button>
+            )}
+          </span>
+        )}
       </div>
       {covered ? (
-        <Cover label={label} onUncover={onUncover} />
+        <Cover label={label} takesFocus={takesFocus} onUncover={onUncover && press(onUncover)} />
       ) : (
         <>
           <p className={styles.figure}>
@@ -49,11 +71,17 @@ export function Reading(props: ReadingProps) {
   );
 }
 
-function Cover({ label, onUncover }: { label: string; onUncover: (() => void) | undefined }) {
+interface CoverProps {
+  label: string;
+  onUncover: (() => void) | undefined;
+  takesFocus: (button: HTMLButtonElement | null) => void;
+}
+
+function Cover({ label, onUncover, takesFocus }: CoverProps) {
   return (
     <p className={styles.figure}>
       {onUncover ? (
-        <button type="button" className={styles.cover} onClick={onUncover} aria-label={`Uncover ${label}`}>
+        <button ref={takesFocus} type="button" className={styles.cover} onClick={onUncover} aria-label={`Uncover ${label}`}>
           <Icon name="covered" />
           Covered
         </button>

@@ -3,6 +3,7 @@
 import { memo, useId, useState, type ReactNode } from 'react';
 import { DataTable, type TableColumn } from '../../parts/DataTable';
 import { Disclosure } from '../../parts/Disclosure';
+import { PictureFoot } from '../keep/PictureFoot';
 import type { PictureId } from './all';
 import styles from './pictures.module.css';
 
@@ -35,9 +36,11 @@ export function PictureFrame<Row>({ id, title, sentence, children, actions, colu
       <div data-picture={id} className={styles.plate}>
         {children}
       </div>
-      <Disclosure summary="Read it as a table" onToggle={setOpen}>
-        {open && <FrameTable title={title} columns={columns} rows={rows} />}
-      </Disclosure>
+      <PictureFoot title={title}>
+        <Disclosure summary="Read it as a table" onToggle={setOpen}>
+          {open && <FrameTable title={title} columns={columns} rows={rows} />}
+        </Disclosure>
+      </PictureFoot>
     </figure>
   );
 }

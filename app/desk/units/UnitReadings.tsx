@@ -16,7 +16,7 @@ import { StopMark } from './StopMark';
 import styles from './units.module.css';
 
 /** What the chosen unit adds to the model at the cursor: speed, safety stop, imposed stop, alarms, the wait before flying. */
-export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: boolean; onUncover: () => void } }) {
+export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: boolean; onUncover: () => void; onCover: () => void } }) {
   const watch = useDesk(chosenWatch);
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);

@@ -1,0 +1,61 @@
+'use client';
+
+import { lazy, Suspense, useState } from 'react';
+import { Button } from '../../parts/Button';
+import { Icon } from '../../parts/Icon';
+import { IconButton } from '../../parts/IconButton';
+import type { KeptDesk } from './use-kept-desk';
+import styles from './keep.module.css';
+
+// Asked for seldom, and the desk opens sooner without them.
+const SavedDivesPanel = lazy(async () => ({ default: (await import('./SavedDivesPanel')).SavedDivesPanel }));
+const PassOnDialog = lazy(async () => ({ default: (await import('./PassOnDialog')).PassOnDialog }));
+const PrintDialog = lazy(async () => ({ default: (await import('./PrintDialog')).PrintDialog }));
+
+const KEPT: Record<KeptDesk['kept'], string> = {
+  opening: 'Looking for your last dive…',
+  kept: 'Kept on this machine as you work',
+  full: 'Not kept: no room left in this browser',
+  blocked: 'Not kept: this browser lets pages keep nothing',
+};
+
+type Opened = 'saved' | 'pass on' | 'print' | undefined;
+
+/** Above the desk: saving, passing on, printing, presenting, and whether the work is kept. */
+export function DeskBar({ kept, notice, putAway, onPresent }: KeptDesk & { onPresent: () => void }) {
+  const [opened, open] = useState<Opened>();
+  const close = () => open(undefined);
+  return (
+    <>
+      <div className={`${styles.bar} unprinted`} role="group" aria-label="This desk">
+        <p className={styles.kept} data-kept={kept}>
+          {(kept === 'full' || kept === 'blocked') && <Icon name="caution" />}
+          {KEPT[kept]}
+        </p>
+        <Button kind="quiet" icon="save" aria-expanded={opened === 'saved'} onClick={() => open(opened === 'saved' ? undefined : 'saved')}>
+          Saved dives
+        </Button>
+        <Button kind="quiet" icon="link" onClick={() => open('pass on')}>
+          Pass on
+        </Button>
+        <Button kind="quiet" icon="print" onClick={() => open('print')}>
+          Print
+        </Button>
+        <Button kind="quiet" icon="screen" data-way="present" onClick={onPresent}>
+          Present
+        </Button>
+      </div>
+      {notice !== undefined && (
+        <div className={`${styles.notice} unprinted`} role="alert">
+          <p>{notice}</p>
+          <IconButton icon="close" label="Put this notice away" onClick={putAway} />
+        </div>
+      )}
+      <Suspense fallback={null}>
+        {opened === 'saved' && <SavedDivesPanel onClose={close} />}
+        {opened === 'pass on' && <PassOnDialog onClose={close} />}
+        {opened === 'print' && <PrintDialog onClose={close} />}
+      </Suspense>
+    </>
+  );
+}

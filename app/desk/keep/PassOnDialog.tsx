@@ -1,0 +1,129 @@
+'use client';
+
+import { useEffect, useId, useRef, useState } from 'react';
+import { cautions } from '@/content/cautions';
+import { writeReadingsCsv } from '@/lib/files/write-csv';
+import { qrPicture, type QrPicture } from '@/lib/files/qr';
+import { encodeState, LINK_LEAVES_OUT, type Encoded } from '@/lib/files/share-link';
+import type { Parsed } from '@/lib/quantity/parsed';
+import { Button } from '../../parts/Button';
+import { Dialog } from '../../parts/Dialog';
+import { usePreferences } from '../../parts/preferences';
+import { useDeskStore } from '../desk-context';
+import { viewOf } from './desk-view';
+import { diveTitle } from './dive-title';
+import { qrSvg } from './qr-svg';
+import { fileWords, saveFile } from './save-file';
+import styles from './keep.module.css';
+
+/** Beyond what any link leaves out. */
+const DESK_LEAVES_OUT = 'Undo, units and theme stay with you too, and so does what is chosen inside a picture.';
+
+interface Made {
+  title: string;
+  encoded: Encoded;
+  link: string;
+  qr: Parsed<QrPicture> | undefined;
+}
+
+/** The desk as a link, as a code to photograph, and its readings as a table. */
+export function PassOnDialog({ onClose }: { onClose: () => void }) {
+  const id = useId();
+  const store = useDeskStore();
+  const [{ title, encoded, link, qr }] = useState((): Made => {
+    const state = store.getState();
+    const title = diveTitle(state.script, state.scene, usePreferences.getState().units);
+    const encoded = encodeState({ script: state.script, title, view: viewOf(state) });
+    const link = encoded.ok ? `${location.origin}${location.pathname}#${encoded.fragment}` : '';
+    return { title, encoded, link, qr: encoded.ok ? qrPicture(link) : undefined };
+  });
+
+  return (
+    <Dialog open onClose={onClose} title="Pass this desk on">
+      <div className={styles.passOn}>
+        <p className={styles.caution}>{cautions.general}</p>
+        {encoded.ok ? (
+          <>
+            <LinkBox link={link} describedBy={`${id}-leaves`} />
+            <p id={`${id}-leaves`}>
+              Whoever opens it finds this dive, these pictures, what is covered and this moment. {LINK_LEAVES_OUT} {DESK_LEAVES_OUT} Nothing is
+              sent anywhere until you send it: the dive is in the link itself.
+            </p>
+          </>
+        ) : (
+          <p role="alert">
+            {encoded.what} {encoded.mend}
+          </p>
+        )}
+        {qr?.ok && <QrFigure qr={qr.value} title={title} />}
+        {qr && !qr.ok && (
+          <p>
+            {qr.what} {qr.mend}
+          </p>
+        )}
+        <div className={styles.asFiles}>
+          <h3>As files</h3>
+          <p>The readings of every sample, with all sixteen compartments, for a spreadsheet. Each picture has its own buttons under it.</p>
+          <Button
+            icon="table"
+            onClick={() => {
+              const { timeline, figures } = store.getState().scene;
+              saveFile(`halftime-${fileWords(title)}-readings.csv`, writeReadingsCsv(timeline, figures), 'text/csv');
+            }}
+          >
+            Save the readings as CSV
+          </Button>
+        </div>
+      </div>
+    </Dialog>
+  );
+}
+
+function LinkBox({ link, describedBy }: { link: string; describedBy: string }) {
+  const id = useId();
+  const box = useRef<HTMLInputElement>(null);
+  const [told, tell] = useState('');
+  useEffect(() => {
+    if (told === '') return undefined;
+    const timer = setTimeout(() => tell(''), 6000);
+    return () => clearTimeout(timer);
+  }, [told]);
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(link);
+      tell('Copied.');
+    } catch {
+      box.current?.select();
+      tell('This browser does not let the page copy. The link is marked: copy it yourself.');
+    }
+  };
+  return (
+    <div className={styles.linkBox}>
+      <label htmlFor={id}>Link</label>
+      <span>
+        <input ref={box} id={id} readOnly value={link} aria-describedby={describedBy} onFocus={(event) => event.currentTarget.select()} />
+        <Button kind="primary" icon="link" onClick={() => void copy()}>
+          Copy
+        </Button>
+      </span>
+      <p role="status">{told}</p>
+    </div>
+  );
+}
+
+function QrFigure({ qr, title }: { qr: QrPicture; title: string }) {
+  return (
+    <figure className={styles.qr} aria-label="The link as a QR code">
+      {/* Dark on light in either theme: many cameras read it no other way. */}
+      <svg viewBox={`0 0 ${qr.size} ${qr.size}`} role="img" aria-label="QR code of the link" shapeRendering="crispEdges">
+        <rect width={qr.size} height={qr.size} fill="#fff" />
+        <path d={qr.path} fill="#000" />
+      </svg>
+      <figcaption>
+        <p>For a class to photograph from the screen.</p>
+        <p>{qr.caption}</p>
+        <Button onClick={() => saveFile(`halftime-${fileWords(title)}-code.svg`, qrSvg(qr, title), 'image/svg+xml')}>Save the code as SVG</Button>
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,109 @@
+'use client';
+
+import { useEffect, useId, useRef, useState, type FormEvent } from 'react';
+import type { StoredDive } from '@/lib/files/stored-dives';
+import { Button } from '../../parts/Button';
+import { Field } from '../../parts/Field';
+import { IconButton } from '../../parts/IconButton';
+import { usePreferences } from '../../parts/preferences';
+import { useDeskStore } from '../desk-context';
+import { viewOf } from './desk-view';
+import { diveTitle } from './dive-title';
+import { saveFile } from './save-file';
+import { LONGEST_TITLE } from './saved-dive';
+import { SavedDiveRow } from './SavedDiveRow';
+import type { ImportReport } from './saved-dives';
+import { useSavedDives } from './use-saved-dives';
+import styles from './keep.module.css';
+
+/** Dives kept under a name on this machine: save, open, rename, delete, and all of them as a file. */
+export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
+  const id = useId();
+  const store = useDeskStore();
+  const { dives, unread, ...doing } = useSavedDives();
+  const [title, setTitle] = useState(() => {
+    const { script, scene } = store.getState();
+    return diveTitle(script, scene, usePreferences.getState().units);
+  });
+  const [report, setReport] = useState<ImportReport>();
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  const name = title.trim();
+  const replaces = dives?.some((dive) => dive.title === name) ?? false;
+
+  const save = (event: FormEvent) => {
+    event.preventDefault();
+    if (name !== '') void doing.save(name, store.getState().script, viewOf(store.getState()));
+  };
+  const open = (dive: StoredDive) => {
+    if (doing.open(dive)) setTitle(dive.title);
+  };
+
+  return (
+    <section className={`${styles.saved} unprinted`} aria-labelledby={`${id}-title`}>
+      <header>
+        <h2 id={`${id}-title`} ref={heading} tabIndex={-1}>
+          Saved dives
+        </h2>
+        <IconButton icon="close" label="Close saved dives" onClick={onClose} />
+      </header>
+      <form className={styles.saveForm} onSubmit={save}>
+        <Field label="Save this dive as" value={title} maxLength={LONGEST_TITLE} onChange={(event) => setTitle(event.target.value)} />
+        <Button type="submit" kind="primary" icon="save" disabled={name === '' || !dives}>
+          {replaces ? 'Replace' : 'Save'}
+        </Button>
+      </form>
+      {dives && dives.length === 0 && <p>Nothing is saved yet. A saved dive stays in this browser, on this machine, with its pictures and what is covered.</p>}
+      {dives && dives.length > 0 && (
+        <ul className={styles.dives} aria-label="Saved dives">
+          {dives.map((dive) => (
+            <SavedDiveRow
+              key={dive.id}
+              dive={dive}
+              onOpen={() => open(dive)}
+              onRename={(next) => void doing.rename(dive, next)}
+              onDelete={() => {
+                void doing.remove(dive);
+                heading.current?.focus();
+              }}
+            />
+          ))}
+        </ul>
+      )}
+      {unread.length > 0 && (
+        <p>
+          {unread.length === 1 ? 'One record' : `${unread.length} records`} can’t be read by this version. They are kept, and go along when you export all.
+        </p>
+      )}
+      <div className={styles.files}>
+        <Button
+          disabled={!dives || dives.length + unread.length === 0}
+          onClick={() => void doing.exported().then((text) => saveFile(`halftime-dives-${new Date().toISOString().slice(0, 10)}.json`, text, 'application/json'))}
+        >
+          Export all as one file
+        </Button>
+        <label className={styles.bring}>
+          Bring in a file of saved dives
+          <input
+            type="file"
+            accept=".json,application/json"
+            onChange={(event) => {
+              const [file] = event.target.files ?? [];
+              if (file) void file.text().then(doing.imported).then(setReport);
+              event.target.value = '';
+            }}
+          />
+        </label>
+      </div>
+      <div role="status" className={styles.report} data-ok={report?.ok}>
+        {report && (
+          <ul>
+            {report.sentences.map((sentence, index) => (
+              <li key={index}>{sentence}</li>
+            ))}
+          </ul>
+        )}
+      </div>
+    </section>
+  );
+}

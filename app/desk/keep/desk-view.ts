@@ -1,0 +1,62 @@
+import * as z from 'zod';
+import { ruleSettingsSchema } from '@/lib/rules/all';
+import { writeScript } from '@/lib/dive/script';
+import type { DeskDocument, DeskState, OpenedDesk } from '../desk-store';
+import { PICTURE_IDS } from '../pictures/all';
+import { PANEL_IDS } from '../present/panels';
+import { READING_IDS } from '../reading-ids';
+
+/** Names from a list, each once. One that is not known here, such as a newer version's, is passed over. */
+function namesOf<Name extends string>(known: readonly Name[]) {
+  return z
+    .array(z.string())
+    .max(500)
+    .transform((names) => [...new Set(names)].filter((name): name is Name => (known as readonly string[]).includes(name)));
+}
+
+/** What of the desk's document lies beside the script. A field added to the document is asked for here. */
+const beside = {
+  pictures: namesOf(PICTURE_IDS),
+  covered: namesOf(READING_IDS),
+  presented: namesOf(PANEL_IDS).optional(),
+  rules: ruleSettingsSchema.optional(),
+} satisfies Record<Exclude<keyof DeskDocument, 'script'>, z.ZodType>;
+
+/** Every field of the desk's document. */
+export const DOCUMENT_FIELDS: readonly (keyof DeskDocument)[] = ['script', ...(Object.keys(beside) as (keyof typeof beside)[])];
+
+const timeS = z.number().min(0).max(1e9);
+
+/** How a desk looks: what is kept and sent of it beside its script. */
+export const deskViewSchema = z.object({
+  ...beside,
+  cursorS: timeS,
+  view: z.object({ startS: timeS, endS: timeS }).refine(({ startS, endS }) => startS < endS).optional(),
+  /** The unit whose readings are shown. */
+  unit: z.number().int().min(0).max(100).optional(),
+  soundScript: z.string().max(1_000_000).optional(),
+});
+export type DeskView = z.infer<typeof deskViewSchema>;
+
+/** How a desk looks now. */
+export function viewOf(state: DeskState): DeskView {
+  const { pictures, covered, presented, rules, cursorS, view, unit, errors, base, scene } = state;
+  return {
+    pictures: [...pictures],
+    covered: [...covered],
+    ...(presented && { presented: [...presented] }),
+    ...(rules && { rules }),
+    // While a dive is steered by hand, the cursor is on that dive and not on the script's.
+    cursorS: base ? 0 : Math.round(cursorS * 10) / 10,
+    ...(view && { view }),
+    ...(unit > 0 && { unit }),
+    ...(errors.length > 0 && { soundScript: writeScript(base ?? scene.dive) }),
+  };
+}
+
+/** A desk from a script and how it looked; without the latter, as `otherwise` looks now. */
+export function deskFrom(script: string, look: DeskView | undefined, otherwise: DeskDocument): OpenedDesk {
+  if (look) return { script, ...look, view: look.view };
+  const { pictures, covered, presented, rules } = otherwise;
+  return { script, pictures, covered, presented, rules, cursorS: 0, view: undefined };
+}

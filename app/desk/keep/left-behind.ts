@@ -1,0 +1,13 @@
+import type { StoredDive } from '@/lib/files/stored-dives';
+import type { DeskRecord } from './desk-record';
+import { firstRemark } from './dive-title';
+import { diveRecord, savedDive } from './saved-dive';
+
+/** The name on the shelf of what one visit left behind: a later one of the same visit takes its place. */
+export const leftBehindBy = (visit: string) => diveRecord(`left-${visit}`);
+
+/** A desk that would else be written over, as a saved dive. */
+export function leftBehind({ visit, script, desk, savedAt }: DeskRecord): StoredDive {
+  const title = `${firstRemark(script) ?? 'A dive'} (left on the desk)`;
+  return savedDive({ id: `left-${visit}`, title, script, view: desk, savedAt });
+}

@@ -1,0 +1,62 @@
+import { storedDiveSchema } from '@/lib/files/stored-dives';
+import { DESK, forgetLastWords, lastWords, newName, readDeskRecord, type DeskRecord } from './desk-record';
+import type { DeskView } from './desk-view';
+import { leftBehind, leftBehindBy } from './left-behind';
+import { viewOfSaved } from './saved-dive';
+import type { Shelf } from './shelf';
+
+export interface Restored {
+  /** What to put on the desk, if anything was kept. */
+  readonly desk: { readonly script: string; readonly view: DeskView | undefined } | undefined;
+  /** The revision on the shelf that the desk stands for. */
+  readonly revision: string | undefined;
+  /** Where a record went that could not be read. */
+  readonly setAside: string | undefined;
+}
+
+/**
+ * Finds what was last on the desk: of this window's own last visit if there was one, else of any. A record that cannot
+ * be read is set aside, whole. Desks that other windows left without the shelf's knowing go among the saved dives.
+ */
+export async function restoreDesk(shelf: Shelf, lastVisit: string | undefined): Promise<Restored> {
+  const stored = await shelf.read(DESK);
+  const record = readDeskRecord(stored);
+  const words = lastWords();
+  const candidates = [...(record ? [record] : []), ...words].sort((one, other) => (one.savedAt < other.savedAt ? 1 : -1));
+  const chosen = candidates.find(({ visit }) => visit === lastVisit) ?? (lastVisit ? undefined : candidates[0]);
+  const own = chosen || !lastVisit ? undefined : await ownLeftBehind(shelf, lastVisit);
+  const onDesk = chosen ?? (own ? undefined : candidates[0]);
+
+  const desk = onDesk ? { script: onDesk.script, view: onDesk.desk } : own;
+
+  const spoilt = stored !== undefined && !record;
+  const aside = `aside/${newName()}`;
+  if (spoilt || words.length > 0) {
+    const writes: Record<string, unknown> = {};
+    if (spoilt) Object.assign(writes, { [DESK]: undefined, [aside]: stored });
+    for (const other of words) if (other !== onDesk && worthKeeping(other, onDesk)) writes[leftBehindBy(other.visit)] = leftBehind(other);
+    if (onDesk && onDesk !== record) {
+      if (record && worthKeeping(record, onDesk)) writes[leftBehindBy(record.visit)] = leftBehind(record);
+      writes[DESK] = onDesk;
+    }
+    try {
+      await shelf.change(DESK, () => writes);
+      forgetLastWords(words.map(({ visit }) => visit));
+    } catch {
+      // No room: everything stays where it is, and the next writing of the desk says so.
+      return { desk, revision: record?.revision, setAside: undefined };
+    }
+  }
+  return { desk, revision: onDesk?.revision, setAside: spoilt ? aside : undefined };
+}
+
+/** Not worth a place among the saved dives: what the desk was made from, or the same dive. */
+function worthKeeping(record: DeskRecord, onDesk: DeskRecord | undefined): boolean {
+  return record.script !== onDesk?.script && record.revision !== onDesk?.follows;
+}
+
+/** What this window had on its desk when another window wrote over it. */
+async function ownLeftBehind(shelf: Shelf, lastVisit: string) {
+  const dive = storedDiveSchema.safeParse(await shelf.read(leftBehindBy(lastVisit))).data;
+  return dive && { script: dive.script, view: viewOfSaved(dive) };
+}

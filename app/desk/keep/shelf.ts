@@ -1,0 +1,40 @@
+/** Where work is kept on this machine between visits: records, each under its name. */
+export interface Shelf {
+  read: (name: string) => Promise<unknown>;
+  /** Every record whose name begins so, with its name. */
+  readAll: (prefix: string) => Promise<readonly (readonly [name: string, record: unknown])[]>;
+  /**
+   * Reads one record and writes what follows from it, with nobody writing in between. A record followed by `undefined`
+   * is taken off the shelf. Either all is written or, with a `ShelfRefusal`, nothing.
+   */
+  change: (name: string, follow: (record: unknown) => Readonly<Record<string, unknown>>) => Promise<void>;
+}
+
+/** Why nothing could be written: there is no room left, or the browser does not let pages keep anything. */
+export type RefusalReason = 'full' | 'blocked';
+
+export class ShelfRefusal extends Error {
+  readonly reason: RefusalReason;
+
+  constructor(reason: RefusalReason) {
+    super(REFUSALS[reason]);
+    this.reason = reason;
+  }
+}
+
+/** For the person whose work it is. */
+export const REFUSALS: Record<RefusalReason, string> = {
+  full: 'There is no room left in this browser to keep your work. Go on working, and pass this dive on as a link or export your dives as a file; then delete dives you no longer need.',
+  blocked: 'This browser does not let the page keep anything, so your work lasts until the page is closed. Go on working, and pass the dive on as a link to keep it.',
+};
+
+/** What any failure to write comes down to. */
+export function reasonOf(error: unknown): RefusalReason {
+  if (error instanceof ShelfRefusal) return error.reason;
+  return error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'blocked';
+}
+
+/** Writes one record, whatever was there. */
+export function put(shelf: Shelf, name: string, record: unknown): Promise<void> {
+  return shelf.change(name, () => ({ [name]: record }));
+}

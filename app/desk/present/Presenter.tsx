@@ -1,0 +1,113 @@
+'use client';
+
+import { useEffect, useMemo, useState, type RefObject } from 'react';
+import { printClock } from '@/lib/quantity/duration';
+import { Button } from '../../parts/Button';
+import { IconButton } from '../../parts/IconButton';
+import { usePreferences } from '../../parts/preferences';
+import { chosenWatch } from '../desk-store';
+import { useDesk, useDeskStore } from '../desk-context';
+import { READING_IDS } from '../reading-ids';
+import { momentAfter, momentBefore, momentIndexAt, momentsOf } from './moments';
+import { PanelChooser } from './PanelChooser';
+import { PointerRing } from './PointerRing';
+import { PresenterHelp } from './PresenterHelp';
+import { doingOfKey, type PresenterDoing } from './presenter-keys';
+import { useStage } from './use-stage';
+import styles from './present.module.css';
+
+/** Type sizes to choose from, as shares of what fits the screen. */
+const SIZES = [0.7, 0.85, 1, 1.2, 1.45];
+const USUAL_SIZE = 2;
+
+interface PresenterProps {
+  stage: RefObject<HTMLElement | null>;
+  onLeave: () => void;
+}
+
+/** The presenter's hand on the desk: a strip of controls at the foot, the clicker's keys, and the ring. */
+export function Presenter({ stage, onLeave }: PresenterProps) {
+  const store = useDeskStore();
+  const scene = useDesk((state) => state.scene);
+  const watch = useDesk(chosenWatch);
+  const cursorS = useDesk((state) => state.cursorS);
+  const playing = useDesk((state) => state.playing);
+  const covered = useDesk((state) => state.covered);
+  const units = usePreferences((state) => state.units);
+  const moments = useMemo(() => momentsOf(scene, watch, units), [scene, watch, units]);
+  const [ring, setRing] = useState(false);
+  const [help, setHelp] = useState(false);
+  const [size, setSize] = useState(USUAL_SIZE);
+  useStage(stage, SIZES[size]!, onLeave);
+
+  const doings = useMemo((): Record<PresenterDoing, () => void> => {
+    const goTo = (moment: { timeS: number } | undefined) => {
+      store.getState().pause();
+      if (moment) store.getState().setCursor(moment.timeS);
+    };
+    const resize = (by: number) => setSize((now) => Math.min(Math.max(0, now + by), SIZES.length - 1));
+    return {
+      next: () => goTo(momentAfter(moments, store.getState().cursorS)),
+      back: () => goTo(momentBefore(moments, store.getState().cursorS)),
+      play() {
+        const { playing, play, pause } = store.getState();
+        if (playing) pause();
+        else play();
+      },
+      cover() {
+        const { covered, change } = store.getState();
+        change({ covered: covered.length === 0 ? READING_IDS : [] });
+      },
+      reveal() {
+        const { covered, change } = store.getState();
+        const next = READING_IDS.find((id) => covered.includes(id));
+        change({ covered: covered.filter((id) => id !== next) });
+      },
+      highlight: () => setRing((on) => !on),
+      larger: () => resize(1),
+      smaller: () => resize(-1),
+      help: () => setHelp((on) => !on),
+      leave: onLeave,
+    };
+  }, [store, moments, onLeave]);
+
+  useEffect(() => {
+    const press = (event: KeyboardEvent) => {
+      const doing = doingOfKey(event);
+      if (!doing) return;
+      event.preventDefault();
+      doings[doing]();
+    };
+    window.addEventListener('keydown', press);
+    return () => window.removeEventListener('keydown', press);
+  }, [doings]);
+
+  const index = momentIndexAt(moments, cursorS);
+  return (
+    <>
+      <div className={`${styles.hand} unprinted`} role="group" aria-label="Presenting">
+        <IconButton icon="stepBack" label="Back to the point or event before" onClick={doings.back} />
+        <IconButton icon={playing ? 'pause' : 'play'} label={playing ? 'Pause' : 'Play'} onClick={doings.play} />
+        <IconButton icon="stepOn" label="On to the next point or event" onClick={doings.next} />
+        <p className={styles.moment} role="status">
+          <b>{printClock(cursorS)}</b> {index + 1} of {moments.length}
+          {/* What happens would give away what a class is to find. */}
+          {covered.length === 0 && <span>. {moments[index]!.name}</span>}
+        </p>
+        <Button icon="covered" onClick={doings.cover}>
+          {covered.length === 0 ? 'Cover' : 'Uncover'}
+        </Button>
+        <Button aria-pressed={ring} onClick={doings.highlight}>
+          Ring
+        </Button>
+        <PanelChooser />
+        <IconButton icon="minus" label="Smaller type" disabled={size === 0} onClick={doings.smaller} />
+        <IconButton icon="plus" label="Larger type" disabled={size === SIZES.length - 1} onClick={doings.larger} />
+        <IconButton icon="why" label="Keys" onClick={doings.help} />
+        <IconButton icon="close" label="Leave the presenter’s view" onClick={onLeave} />
+      </div>
+      <PointerRing always={ring} />
+      {help && <PresenterHelp onClose={() => setHelp(false)} />}
+    </>
+  );
+}

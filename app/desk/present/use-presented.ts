@@ -1,0 +1,10 @@
+import { useMemo } from 'react';
+import { useDesk } from '../desk-context';
+import { presentedPanels, type PanelId } from './panels';
+
+/** What is on show in the presenter's view of the desk around. */
+export function usePresented(): readonly PanelId[] {
+  const presented = useDesk((state) => state.presented);
+  const pictures = useDesk((state) => state.pictures);
+  return useMemo(() => presentedPanels({ presented, pictures }), [presented, pictures]);
+}

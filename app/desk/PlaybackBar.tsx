@@ -12,7 +12,7 @@ import styles from './desk.module.css';
 const STEP_S = 30;
 
 /** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
-export function PlaybackBar({ onSteer }: { onSteer: () => void }) {
+export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const cursorS = useDesk((state) => state.cursorS);
   const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
   const setCursor = useDesk((state) => state.setCursor);
@@ -44,14 +44,16 @@ export function PlaybackBar({ onSteer }: { onSteer: () => void }) {
         onChange={setSpeed}
         options={PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }))}
       />
-      <Button
-        onClick={() => {
-          pause();
-          onSteer();
-        }}
-      >
-        Steer by hand
-      </Button>
+      {onSteer && (
+        <Button
+          onClick={() => {
+            pause();
+            onSteer();
+          }}
+        >
+          Steer by hand
+        </Button>
+      )}
     </div>
   );
 }

@@ -15,6 +15,8 @@ interface ReadingProps {
   note?: ReactNode;
   /** Room kept for this many characters, so that the number never pushes its neighbours about. */
   roomFor?: 2 | 3 | 4 | 5 | 6 | 7 | 8;
+  /** Leaves the reading out altogether, where only some are on show. */
+  absent?: boolean;
   /** Hides the figure, also from screen readers, until the class has guessed. */
   covered?: boolean;
   onUncover?: (() => void) | undefined;
@@ -27,7 +29,7 @@ interface ReadingProps {
 
 /** One number, large, with its name and unit. */
 export function Reading(props: ReadingProps) {
-  const { label, value, unit, tone = 'plain', note, roomFor = 4, covered = false, onUncover, onCover, why, size = 'normal' } = props;
+  const { label, value, unit, tone = 'plain', note, roomFor = 4, absent = false, covered = false, onUncover, onCover, why, size = 'normal' } = props;
   /** Whether the reading's own button was pressed: the one that takes its place then has the focus. */
   const pressed = useRef(false);
   const takesFocus = (button: HTMLButtonElement | null) => {
@@ -39,6 +41,7 @@ export function Reading(props: ReadingProps) {
     pressed.current = true;
     doing();
   };
+  if (absent) return null;
   return (
     <div className={`${styles.reading} ${styles[covered ? 'plain' : tone]} ${styles[size]}`} role="group" aria-label={label}>
       <div className={styles.head}>

@@ -3,10 +3,10 @@ import { nitrogenFraction, type Gas } from '../physics/gas';
 import type { Timeline } from '../dive/timeline';
 
 /** Molar masses, g/mol (IUPAC standard atomic weights, abridged: O 15.999, N 14.007, He 4.0026). */
-const MOLAR_MASS = { o2: 31.998, n2: 28.014, he: 4.0026 };
+export const MOLAR_MASS = { o2: 31.998, n2: 28.014, he: 4.0026 };
 /** Molar gas constant, bar·L/(mol·K) (SI: 8.314462618 J/(mol·K)). */
-const GAS_CONSTANT = 0.08314462618;
-const ZERO_CELSIUS_K = 273.15;
+export const GAS_CONSTANT = 0.08314462618;
+export const ZERO_CELSIUS_K = 273.15;
 
 /** Most that is recommended and most that is ever advised, g/L (Anthony and Mitchell 2016; figures from memory). */
 export const RECOMMENDED_DENSITY_GL = published.advised.recommendedMaxGramsPerL;

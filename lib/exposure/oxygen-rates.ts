@@ -12,12 +12,13 @@ const BAR_PER_ATM = SEA_LEVEL_BAR;
 /** At or below this nothing counts, neither for the brain nor for the lungs, bar: half an atmosphere. */
 export const NOTHING_COUNTS_BAR = 0.5 * BAR_PER_ATM;
 
-const rows = published.limits
-  .map(({ po2Atm, singleMin, dailyMin }) => ({ bar: po2Atm * BAR_PER_ATM, singleMin, dailyMin }))
+/** The published limits as rows, lowest pressure first: bar, and minutes. */
+export const OXYGEN_LIMITS = published.limits
+  .map(({ po2Atm, singleMin, dailyMin, obtained }) => ({ bar: po2Atm * BAR_PER_ATM, singleMin, dailyMin, obtained }))
   .sort((one, other) => one.bar - other.bar);
 
 /** The highest oxygen pressure with a published limit, bar. Beyond it every fraction is a guess. */
-export const LIMITS_END_BAR = rows.at(-1)!.bar;
+export const LIMITS_END_BAR = OXYGEN_LIMITS.at(-1)!.bar;
 
 /**
  * Fraction of the single-exposure limit used in a minute. The table says nothing between its rows, and here the limit in
@@ -63,7 +64,8 @@ function powerRate(exponent: number): ExposureRate {
   ]);
 }
 
-function limitRate(limitOf: (row: (typeof rows)[number]) => number): ExposureRate {
+function limitRate(limitOf: (row: (typeof OXYGEN_LIMITS)[number]) => number): ExposureRate {
+  const rows = OXYGEN_LIMITS;
   const [first, last, beforeLast] = [rows[0]!, rows.at(-1)!, rows.at(-2)!];
   const lastRise = (1 / limitOf(last) - 1 / limitOf(beforeLast)) / (last.bar - beforeLast.bar);
   return joinedRate([

@@ -6,7 +6,7 @@ import { limitBar, mixedCoefficient } from '../tissue/limit';
 import type { Timeline } from '../dive/timeline';
 import { GUIDELINE_FROM_M, GUIDELINE_TO_M, type Guideline } from './flying-guideline';
 import { sayWait } from './say';
-import { heliumAfter, longestWait, nitrogenAfter, restingAt, type Resting } from './surface-interval';
+import { heliumAfter, longestWait, nitrogenAfter, restingAt, type Resting, type Wait } from './surface-interval';
 
 /** Altitudes are told to the metre. */
 const SAME_ALTITUDE_M = 1;
@@ -42,7 +42,7 @@ export function altitudeWait(timeline: Timeline, sample: number, altitudeM: numb
   const ambientBar = atmosphereBar(altitudeM);
   const gf = timeline.dive.settings.gradientFactors.high;
   const compartments = restingAt(timeline, sample);
-  const wait = longestWait(compartments, (resting, minutes) => inertAfter(resting, minutes) <= limitAfter(timeline, resting, minutes, gf, ambientBar));
+  const wait = altitudeWaitOf(timeline, compartments, ambientBar);
   const leading = compartments[wait.leader - 1];
   const applies = guideline !== null && altitudeM >= GUIDELINE_FROM_M - SAME_ALTITUDE_M;
   const guidelineLeftH = applies ? Math.max(0, guideline.hours - sinceSurfacedS / 3600) : 0;
@@ -62,11 +62,17 @@ export function altitudeWait(timeline: Timeline, sample: number, altitudeM: numb
   };
 }
 
+/** The longest of some compartments' waits until each tolerates an ambient pressure, bar. */
+export function altitudeWaitOf(timeline: Timeline, compartments: readonly Resting[], ambientBar: number): Wait {
+  const gf = timeline.dive.settings.gradientFactors.high;
+  return longestWait(compartments, (resting, minutes) => inertAfter(resting, minutes) <= limitAfter(timeline, resting, minutes, gf, ambientBar));
+}
+
 function inertAfter(resting: Resting, minutes: number): number {
   return nitrogenAfter(resting, minutes) + heliumAfter(resting, minutes);
 }
 
-function limitAfter(timeline: Timeline, resting: Resting, minutes: number, gf: number, ambientBar: number): number {
+export function limitAfter(timeline: Timeline, resting: Resting, minutes: number, gf: number, ambientBar: number): number {
   const { nitrogenA, nitrogenB, heliumA, heliumB } = timeline.compartments;
   const c = resting.compartment - 1;
   // Long after a dive nothing but what was settled is left; Infinity stands for then.

@@ -24,6 +24,16 @@ export function averagedRates(timeline: Timeline, trueLegs: readonly Leg[], dept
   }
 }
 
+/** The true depths that the speed at one sample is taken from, m: so many seconds before, and now. Both are 0 at rest at the surface. */
+export function averagedDepths({ timeS, leg }: Timeline, trueLegs: readonly Leg[], averageS: number, sample: number): { readonly thenM: number; readonly nowM: number } {
+  const index = leg[sample]!;
+  const current = trueLegs[index]!;
+  if (current.interval && timeS[sample]! > current.startS) return { thenM: 0, nowM: 0 };
+  const thenS = timeS[sample]! - averageS;
+  const before = trueLegs.find(({ endS }) => endS >= thenS) ?? current;
+  return { thenM: thenS <= diveBeginnings(trueLegs)[index]! ? 0 : depthOn(before, thenS), nowM: depthOn(current, timeS[sample]!) };
+}
+
 /** When the dive that each leg belongs to began, s. */
 function diveBeginnings(legs: readonly Leg[]): number[] {
   let beganS = 0;

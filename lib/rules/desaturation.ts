@@ -1,5 +1,5 @@
 import type { Timeline } from '../dive/timeline';
-import { heliumAfter, longestWait, nitrogenAfter, restingAt, surfaceNitrogenBar, type Wait } from './surface-interval';
+import { heliumAfter, longestWait, nitrogenAfter, restingAt, surfaceNitrogenBar, type Resting, type Wait } from './surface-interval';
 import { COMPARTMENTS } from '../tissue/coefficients';
 
 /**
@@ -10,8 +10,13 @@ export const DESATURATED_BAR = 0.01;
 
 /** Time on air at the surface until no compartment holds more than it would at rest (to `DESATURATED_BAR`). */
 export function desaturation(timeline: Timeline, sample: number): Wait {
+  return desaturationOf(restingAt(timeline, sample));
+}
+
+/** The longest of some compartments' waits. */
+export function desaturationOf(compartments: readonly Resting[]): Wait {
   return longestWait(
-    restingAt(timeline, sample),
+    compartments,
     (resting, minutes) => nitrogenAfter(resting, minutes) + heliumAfter(resting, minutes) <= resting.settledBar + DESATURATED_BAR,
   );
 }

@@ -2,10 +2,14 @@ import type { Figures } from '../ascent/figures';
 import type { Timeline } from '../dive/timeline';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { ceilingWorking } from './ceiling-working';
+import { creditedNoStopWorking } from './credited-no-stop-working';
 import { endWorking } from './end-working';
+import { gasDensityWorking } from './gas-density-working';
 import type { Instant } from './instant';
 import { modWorking } from './mod-working';
 import { noStopWorking } from './no-stop-working';
+import { dailyOxygenWorking, singleOxygenWorking } from './oxygen-fraction-working';
+import { pulmonaryOxygenWorking } from './oxygen-lungs-working';
 import { oxygenPressureWorking } from './partial-pressure-working';
 import { requiredStopWorking } from './required-stop-working';
 import { supersaturationWorking, surfacingSupersaturationWorking } from './supersaturation-working';
@@ -16,12 +20,17 @@ import type { Working } from './working';
 /** Every reading of the model that can be asked "why?", each with what answers. */
 const WORKINGS = {
   'no-stop': noStopWorking,
+  'credited-no-stop': creditedNoStopWorking,
   ceiling: ceilingWorking,
   'required-stop': requiredStopWorking,
   'time-to-surface': timeToSurfaceWorking,
   supersaturation: supersaturationWorking,
   'surfacing-supersaturation': surfacingSupersaturationWorking,
   'oxygen-pressure': oxygenPressureWorking,
+  'oxygen-single': singleOxygenWorking,
+  'oxygen-daily': dailyOxygenWorking,
+  'oxygen-pulmonary': pulmonaryOxygenWorking,
+  'gas-density': gasDensityWorking,
   mod: (instant: Instant) => modWorking(instant),
   end: (instant: Instant) => endWorking(instant),
   'end-nitrogen': (instant: Instant) => endWorking(instant, 'nitrogen'),

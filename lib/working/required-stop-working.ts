@@ -1,16 +1,16 @@
 import type { AscentPart } from '../ascent/schedule';
 import { fromSearch, fromSetting, newChain, quantity, type Chain } from './chain';
 import { coefficientSteps, inertStep, type Inert } from './compartment-steps';
-import { firstStopRange } from './first-stop-steps';
 import type { Instant } from './instant';
-import { legSteps, tensionAfterLeg, type WorkingLeg } from './leg-steps';
-import { gradientFactor, limitStep } from './limit-steps';
-import { DEPTH_RANGE_M, siteSteps, type InertGas, type Site } from './pressure-steps';
+import type { WorkingLeg } from './leg-steps';
+import { limitStep } from './limit-steps';
+import { siteSteps, type Site } from './pressure-steps';
 import { REMARKS } from './remarks';
 import { compartmentWaitMin, nextLevel, requiredWait, WAIT_HORIZON_MIN, type RequiredWait } from './required-wait';
 import { sixteenTable } from './sixteen-table';
 import { SOURCES } from './sources';
 import { hasHelium, tensionSteps, type Tension } from './tension-steps';
+import { alongLegs, levelAmbientStep, levelFactor } from './way-up-steps';
 import type { Named, Search, Working } from './working';
 
 /**
@@ -28,21 +28,12 @@ export function requiredStopWorking(instant: Instant): Working {
   const arrived = climbSteps(chain, site, instant, held, wait);
   const coefficients = coefficientSteps(chain, timeline, compartment, arrived, '_next');
   const total = inertStep(chain, arrived, { id: 'step:arrived-inert', symbol: 'P_next', title: 'both gases in this compartment on arrival at the next level' });
-  const pressure = chain.add({
-    id: 'step:next-ambient',
-    title: 'pressure around you at the next level',
-    why: 'Where you would climb to from here.',
-    expression: 'p_surface + w * d_next',
-    symbol: 'p_next',
-    values: [site.surface, site.water, fromSetting('d_next', { ...quantity(wait.nextM, 'm'), meaning: 'depth of the next level', within: DEPTH_RANGE_M })],
-    result: quantity(timeline.surfaceBar + wait.nextM * timeline.barPerMetre, 'bar'),
-    source: SOURCES.water,
-  });
+  const pressure = levelAmbientStep(chain, timeline, site, wait.nextM);
   const limit = limitStep(
     chain,
     { id: 'step:next-limit', symbol: 'M_next', title: 'what this compartment tolerates at the next level', why: 'On arrival it must not hold more than this.' },
     pressure,
-    nextFactor(chain, instant, wait),
+    levelFactor(chain, timeline, wait),
     coefficients,
   );
   chain.add({
@@ -94,36 +85,7 @@ function climbSteps(chain: Chain, site: Site, { timeline }: Instant, held: Tensi
       : [{ ...leg({ fromM: wait.depthM, toM: wait.depthM, minutes: wait.exactMin, gas: wait.gas }, 'stop', 'the stop'), length: exactWait(wait) }]),
     ...wait.onward.map((part, index) => leg(part, `on${index + 1}`, wait.minutes === 0 ? 'on the way to the surface' : 'on to the next level')),
   ];
-  const along = (of: InertGas, now: Named, k: Named) =>
-    legs.reduce((before, part) => {
-      const bar = tensionAfterLeg(timeline, k.value.value, of, before.value.value, part);
-      return legSteps(chain, { timeline, site, of, k }, part, before, `P_${of}_${part.name}`, bar);
-    }, now);
-  const nitrogen = along('N2', held.nitrogen, held.nitrogenK);
-  return held.helium ? { nitrogen, helium: along('He', held.helium, held.heliumK!) } : { nitrogen };
-}
-
-/** The gradient factor at the next level: the one there is, or read off the line from low to high. */
-function nextFactor(chain: Chain, instant: Instant, { nextM, nextGf, schedule }: RequiredWait): Named {
-  const { low, high } = instant.timeline.dive.settings.gradientFactors;
-  if (low === high) return gradientFactor('gf', high);
-  if (nextM === 0 || schedule.firstStopM === 0) return gradientFactor('gf_high', high, 'high');
-  const lowFactor = gradientFactor('gf_low', low, 'low');
-  return chain.add({
-    id: 'step:next-gf',
-    title: 'gradient factor at the next level',
-    why: 'It runs straight from low at the first stop to high at the surface.',
-    expression: 'gf_high + (gf_low - gf_high) * min(1, d_next / d_first)',
-    symbol: 'gf_next',
-    values: [
-      lowFactor,
-      gradientFactor('gf_high', high, 'high'),
-      fromSetting('d_next', { ...quantity(nextM, 'm'), meaning: 'depth of the next level', within: DEPTH_RANGE_M }),
-      fromSetting('d_first', { ...quantity(schedule.firstStopM, 'm'), meaning: 'depth of the first stop, where the line from low to high begins', within: firstStopRange(schedule.firstStopM) }),
-    ],
-    result: quantity(nextGf, ''),
-    source: SOURCES.gradientFactors,
-  });
+  return alongLegs(chain, timeline, site, held, legs);
 }
 
 function exactWait({ exactMin }: RequiredWait): Named {

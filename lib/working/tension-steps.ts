@@ -4,6 +4,7 @@ import type { Chain } from './chain';
 import { rateConstantStep, type Inert } from './compartment-steps';
 import type { Instant } from './instant';
 import { legSteps, tensionAfterLeg, type WorkingLeg } from './leg-steps';
+import { legsUntilNow } from './legs-until-now';
 import type { InertGas, Site } from './pressure-steps';
 import { leftByEarlierLegs, startSteps } from './start-steps';
 import type { Named } from './working';
@@ -69,23 +70,8 @@ interface LegsToNow {
 
 function legsToNow({ timeline, sample }: Instant, compartment: number): LegsToNow {
   const current = timeline.leg[sample]!;
-  const firstOf = (leg: number) => (leg > current ? sample : firstSampleOf(timeline, leg));
-  const all = timeline.legs.slice(0, current + 1).map((leg, index) => {
-    const endSample = index === current ? sample : firstOf(index + 1);
-    const endS = index === current ? timeline.timeS[sample]! : leg.endS;
-    const toM = index === current ? timeline.depthM[sample]! : leg.toM;
-    const way = leg.toM === leg.fromM ? (leg.interval ? 'at the surface' : 'staying') : leg.toM > leg.fromM ? 'going down' : 'coming up';
-    const told: WorkingLeg = {
-      name: String(index + 1),
-      title: `leg ${index + 1}, ${way}`,
-      fromM: leg.fromM,
-      toM,
-      minutes: (endS - leg.startS) / 60,
-      gas: timeline.gases[leg.gas]!,
-      from: 'dive',
-    };
-    return { leg: told, endSample };
-  });
+  const all = legsUntilNow(timeline, sample);
+  const firstOf = (leg: number) => all[leg]!.startSample;
   const shown = Math.max(0, all.length - LEGS_SHOWN);
   let first = shown;
   for (let index = shown; index < current; index += 1) {
@@ -105,15 +91,4 @@ function leadsOn(timeline: Timeline, compartment: number, startSample: number, {
     const expected = tensionAfterLeg(timeline, k, of, tensions[startSample * COMPARTMENTS + compartment]!, leg);
     return Math.abs(expected - tensions[endSample * COMPARTMENTS + compartment]!) <= BEGAN_ANEW_BAR;
   });
-}
-
-function firstSampleOf({ leg, length }: Timeline, index: number): number {
-  let low = 0;
-  let high = length - 1;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (leg[middle]! < index) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -81,8 +81,9 @@ function searched(calculator: Calculator, working: Working, search: Search, chan
   const trials = stepsThatHangOn(steps, search.symbol);
   const reached = (minutes: number) => recomputed(calculator, trials, { [search.symbol]: minutes }).at(-1)!.result.value >= 0;
   if (reached(search.fromMin)) return { [search.symbol]: search.fromMin };
-  for (let before = search.fromMin; before < search.horizonMin; before += SEARCH_STEP_MIN) {
-    const after = Math.min(before + SEARCH_STEP_MIN, search.horizonMin);
+  const stepMin = search.stepMin ?? SEARCH_STEP_MIN;
+  for (let before = search.fromMin; before < search.horizonMin; before += stepMin) {
+    const after = Math.min(before + stepMin, search.horizonMin);
     if (reached(after)) return { [search.symbol]: halved(reached, before, after) };
   }
   return { [search.symbol]: search.horizonMin };

@@ -19,8 +19,8 @@ export interface Working {
   readonly cautions?: readonly string[];
 }
 
-export const UNITS = ['', 'bar', 'm', 'min', 'm/min', 'bar/m', 'bar/min', '1/min', '1/bar'] as const;
-/** Unit of a quantity; '' for a fraction or a plain number. */
+export const UNITS = ['', 'bar', 'm', 's', 'min', 'h', 'm/min', 'bar/m', 'bar/min', '1/min', '1/bar', 'g/L', 'g/mol', 'K', 'bar·L/(mol·K)', 'units'] as const;
+/** Unit of a quantity; '' for a fraction or a plain number, `units` those of pulmonary oxygen dose. */
 export type Unit = (typeof UNITS)[number];
 
 export interface Quantity {
@@ -95,6 +95,8 @@ export interface Search {
   readonly until: StepId;
   readonly fromMin: number;
   readonly horizonMin: number;
+  /** How far the search goes at a time, min; 1 where left out. */
+  readonly stepMin?: number;
 }
 
 /** A value by the symbol it has in a working, to be put into the next step. */

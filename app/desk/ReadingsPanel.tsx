@@ -12,12 +12,13 @@ import { Reading } from '../parts/Reading';
 import { cursorSample } from './desk-store';
 import { useDesk } from './desk-context';
 import { ascentMinutesText, noStopText } from './print-figures';
+import { ExposureReadings } from './exposure/ExposureReadings';
 import { READING_IDS, type ReadingId } from './reading-ids';
 import { UnitReadings } from './units/UnitReadings';
 import styles from './desk.module.css';
 
-/** What the model says at the time cursor. */
-export function ReadingsPanel() {
+/** What the model says at the time cursor: every reading, or `only` some. */
+export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
   const scene = useDesk((state) => state.scene);
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);
@@ -31,6 +32,7 @@ export function ReadingsPanel() {
   const change = useDesk((state) => state.change);
   const cover = (id: ReadingId) => ({
     covered: covered.includes(id),
+    absent: only !== undefined && !only.includes(id),
     onUncover: () => change({ covered: covered.filter((other) => other !== id) }),
     onCover: () => change({ covered: [...covered, id] }),
   });
@@ -96,6 +98,7 @@ export function ReadingsPanel() {
         note={`if up this instant, compartment ${now.surfacingSupersaturation.leader}`}
       />
       <UnitReadings cover={cover} />
+      <ExposureReadings cover={cover} />
     </section>
   );
 }

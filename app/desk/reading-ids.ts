@@ -12,5 +12,11 @@ export const READING_IDS = [
   'safety-stop',
   'imposed-stop',
   'no-fly',
+  'oxygen-pressure',
+  'oxygen-single',
+  'oxygen-daily',
+  'oxygen-pulmonary',
+  'gas-density',
+  'cylinder',
 ] as const;
 export type ReadingId = (typeof READING_IDS)[number];

@@ -6,6 +6,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
 import { chosenWatch } from '../desk-store';
+import { SupplyMarks } from '../exposure/SupplyMarks';
 import { EventMarks } from '../units/EventMarks';
 import { StepEditor } from '../StepEditor';
 import { ZoomControls } from '../ZoomControls';
@@ -64,6 +65,7 @@ export function ProfileFigure() {
           {(scales) => (
             <>
               {!steered && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
+              <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />
               <EventMarks watch={watch} scales={scales} units={units} onCursor={picture.onCursor} />
             </>
           )}

@@ -5,6 +5,10 @@ import { NoStopFigure } from './NoStopFigure';
 import { PressureFigure } from './PressureFigure';
 import { ProfileFigure } from './ProfileFigure';
 import { SupersaturationFigure } from './SupersaturationFigure';
+import { HeliumFigure } from '../exposure/HeliumFigure';
+import { OxygenFigure } from '../exposure/OxygenFigure';
+import { StagedFigure } from '../exposure/StagedFigure';
+import { SupplyFigure } from '../exposure/SupplyFigure';
 import { AscentFigure } from '../units/AscentFigure';
 import { LogFigure } from '../units/LogFigure';
 import { RulesFigure } from '../units/RulesFigure';
@@ -35,4 +39,8 @@ export const pictures: Record<PictureId, PictureKind> = {
   rules: { title: 'Rules of the unit', Figure: RulesFigure, wide: true },
   ascent: { title: 'The way up, four ways', Figure: AscentFigure, wide: true },
   surface: { title: 'After the dive', Figure: SurfaceFigure, wide: true },
+  oxygen: { title: 'Oxygen', Figure: OxygenFigure, wide: true },
+  supply: { title: 'Cylinders', Figure: SupplyFigure, wide: true },
+  staged: { title: 'Staged stops', Figure: StagedFigure, wide: true },
+  helium: { title: 'Helium and nitrogen', Figure: HeliumFigure, wide: true },
 };

@@ -78,21 +78,26 @@ export function ceilingOnLine(load: Load, gf: GradientFactors, firstStop: number
   if (gf.low === gf.high) return ceilingAtGf(load, gf.high);
   if (firstStop <= 0) return { depthM: 0, leader: 0 };
   const { surfaceBar } = load;
-  const slope = (gf.low - gf.high) / (firstStop * load.barPerMetre);
   let deepestBar = 0;
   let leader = 0;
   for (let c = 0; c < COMPARTMENTS; c += 1) {
     const { a, b } = coefficientsOf(load, c);
-    const steepness = 1 / b - 1;
-    const gradientBar = a + surfaceBar * steepness;
-    const shortBar = surfaceBar + gf.high * gradientBar - inertBarOf(load, c);
-    if (shortBar >= 0) continue;
-    const linear = 1 + gf.high * steepness + slope * gradientBar;
-    const underBar = (-2 * shortBar) / (linear + Math.sqrt(Math.max(0, linear * linear - 4 * slope * steepness * shortBar)));
-    if (underBar > deepestBar) {
-      deepestBar = underBar;
+    const ownBar = lineDepthBar(inertBarOf(load, c), a, b, gf, surfaceBar, firstStop * load.barPerMetre);
+    if (ownBar > deepestBar) {
+      deepestBar = ownBar;
       leader = c + 1;
     }
   }
   return { depthM: Math.min(deepestBar / load.barPerMetre, firstStop), leader };
+}
+
+/** How far below the surface a tension on the line from low to high must stay, bar; not above 0 where it needn't. */
+export function lineDepthBar(tensionBar: number, a: number, b: number, { low, high }: GradientFactors, surfaceBar: number, firstStopBar: number): number {
+  const steepness = 1 / b - 1;
+  const gradientBar = a + surfaceBar * steepness;
+  const shortBar = surfaceBar + high * gradientBar - tensionBar;
+  if (shortBar >= 0) return 0;
+  const slope = (low - high) / firstStopBar;
+  const linear = 1 + high * steepness + slope * gradientBar;
+  return (-2 * shortBar) / (linear + Math.sqrt(Math.max(0, linear * linear - 4 * slope * steepness * shortBar)));
 }

@@ -1,11 +1,12 @@
-import { nitrogenFraction } from '../physics/gas';
 import { COMPARTMENTS } from '../tissue/coefficients';
+import { reusedBytes, reusedFloats } from '../dive/reused-array';
 import { gasAt, tissuesAt, type Timeline } from '../dive/timeline';
-import { breathedAt } from './breathed';
-import { ceilingAtGf, ceilingOnLine, firstStopM, SAME_DEPTH_M, type Ceiling, type Load } from './ceiling';
+import { ceilingAtGf, firstStopM, SAME_DEPTH_M, type Ceiling, type Load } from './ceiling';
 import { creditedNoStopMin } from './credited-no-stop';
-import { deepestToleratedBar, leaderOfTolerated, minutesToLimit, nitrogenLimits, noStopLeaderOf } from './nitrogen-figures';
-import { noStop, type NoStop } from './no-stop';
+import { legSamples } from './leg-samples';
+import { mixedGasCeilings, mixedGasCeilingsOnLine, mixedGasNoStops } from './mixed-gas-figures';
+import { nitrogenCeilings, nitrogenCeilingsOnLine, nitrogenNoStops } from './nitrogen-figures';
+import type { NoStop } from './no-stop';
 import { ascentPlanner, type Schedule } from './schedule';
 import { supersaturation, type Supersaturation } from './supersaturation';
 
@@ -31,104 +32,63 @@ export function loadAt(timeline: Timeline, sample: number): Load {
 
 /**
  * Works out the figures of a whole timeline. The first stop is fixed when an ascent begins and is let go again below
- * it, so a sample's figures do not depend on how many samples there are.
+ * it, so a sample's figures do not depend on how many samples there are. Figures given to `reuse` must not be read again.
  */
 export function figuresOf(timeline: Timeline, reuse?: Figures): Figures {
-  const { length, legs, leg, depthM, dive } = timeline;
-  const { gradientFactors, plan } = dive.settings;
-  const figures = reuse && reuse.ceilingM.length === length ? reuse : emptyFigures(length);
-  const at = timeline.hasHelium ? mixedGasInstant(timeline) : nitrogenInstant(timeline);
-  const oneLine = gradientFactors.low === gradientFactors.high;
-  let firstStop = 0;
-  let ascendingIn = -1;
-  for (let i = 0; i < length; i += 1) {
-    const lowM = at.ceilingM(i, 'low');
-    const legIndex = leg[i]!;
-    const ascending = legs[legIndex]!.toM < legs[legIndex]!.fromM;
-    const needed = firstStopM(lowM, plan);
-    if (needed === 0) firstStop = 0;
-    else if (ascendingIn === legIndex || depthM[i]! <= firstStop + SAME_DEPTH_M) firstStop = Math.max(firstStop, needed);
-    else firstStop = needed;
-    ascendingIn = ascending ? legIndex : -1;
-    const highM = oneLine ? lowM : at.ceilingM(i, 'high');
-    figures.firstStopM[i] = firstStop;
-    figures.ceilingAtLowM[i] = lowM;
-    figures.ceilingAtHighM[i] = highM;
-    if (highM > 0) {
-      const ceiling = oneLine ? { depthM: lowM, leader: at.ceilingLeader(i) } : ceilingOnLine(at.load(i), gradientFactors, firstStop);
-      figures.ceilingM[i] = ceiling.depthM;
-      figures.ceilingLeader[i] = ceiling.leader;
-      figures.noStopMin[i] = 0;
-      figures.noStopLeader[i] = ceiling.leader;
-    } else {
-      figures.ceilingM[i] = 0;
-      figures.ceilingLeader[i] = 0;
-      at.noStop(i, figures);
+  const { gradientFactors } = timeline.dive.settings;
+  const { low, high } = gradientFactors;
+  const figures = roomForFigures(timeline.length, reuse);
+  const { ceilingAtLowM, ceilingAtHighM, ceilingM, ceilingLeader, noStopMin, noStopLeader } = figures;
+  const way = timeline.hasHelium ? MIXED_GAS : NITROGEN;
+  way.ceilings(timeline, high, ceilingAtHighM, ceilingLeader);
+  if (low === high) ceilingAtLowM.set(ceilingAtHighM);
+  else way.ceilings(timeline, low, ceilingAtLowM);
+  fixFirstStops(timeline, figures);
+  if (low === high) ceilingM.set(ceilingAtHighM);
+  else way.ceilingsOnLine(timeline, gradientFactors, figures.firstStopM, ceilingM, ceilingLeader);
+  way.noStops(timeline, high, ceilingM, figures);
+  for (let i = 0; i < timeline.length; i += 1) {
+    if (ceilingM[i]! > 0) {
+      noStopMin[i] = 0;
+      noStopLeader[i] = ceilingLeader[i]!;
     }
   }
   return figures;
 }
 
-function emptyFigures(length: number): Figures {
+/** The two ways to work figures out, which agree: for tissues that hold nitrogen only, and for any. */
+const NITROGEN = { ceilings: nitrogenCeilings, ceilingsOnLine: nitrogenCeilingsOnLine, noStops: nitrogenNoStops };
+const MIXED_GAS = { ceilings: mixedGasCeilings, ceilingsOnLine: mixedGasCeilingsOnLine, noStops: mixedGasNoStops };
+
+function roomForFigures(length: number, reuse?: Figures): Figures {
   return {
-    ceilingM: new Float64Array(length),
-    ceilingAtLowM: new Float64Array(length),
-    ceilingAtHighM: new Float64Array(length),
-    ceilingLeader: new Uint8Array(length),
-    firstStopM: new Float64Array(length),
-    noStopMin: new Float64Array(length),
-    noStopLeader: new Uint8Array(length),
+    ceilingM: reusedFloats(reuse?.ceilingM, length),
+    ceilingAtLowM: reusedFloats(reuse?.ceilingAtLowM, length),
+    ceilingAtHighM: reusedFloats(reuse?.ceilingAtHighM, length),
+    ceilingLeader: reusedBytes(reuse?.ceilingLeader, length),
+    firstStopM: reusedFloats(reuse?.firstStopM, length),
+    noStopMin: reusedFloats(reuse?.noStopMin, length),
+    noStopLeader: reusedBytes(reuse?.noStopLeader, length),
   };
 }
 
-/** How one sample's figures are found; there are two ways, with and without helium, that agree. */
-interface Instant {
-  load(sample: number): Load;
-  ceilingM(sample: number, under: 'low' | 'high'): number;
-  /** Leader of the ceiling at `low`. */
-  ceilingLeader(sample: number): number;
-  noStop(sample: number, into: Figures): void;
-}
-
-function mixedGasInstant(timeline: Timeline): Instant {
-  const { gradientFactors } = timeline.dive.settings;
-  return {
-    load: (sample) => loadAt(timeline, sample),
-    ceilingM: (sample, under) => ceilingAtGf(loadAt(timeline, sample), gradientFactors[under]).depthM,
-    ceilingLeader: (sample) => ceilingAtGf(loadAt(timeline, sample), gradientFactors.low).leader,
-    noStop(sample, into) {
-      const breathed = breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);
-      const left = noStop(loadAt(timeline, sample), breathed, gradientFactors.high);
-      into.noStopMin[sample] = left.minutes;
-      into.noStopLeader[sample] = left.leader;
-    },
-  };
-}
-
-function nitrogenInstant(timeline: Timeline): Instant {
-  const { nitrogenBar, ambientBar, surfaceBar, barPerMetre, lungOffsetBar, compartments, legs, leg } = timeline;
-  const { low, high } = timeline.dive.settings.gradientFactors;
-  const limits = { low: nitrogenLimits(compartments, low, surfaceBar), high: nitrogenLimits(compartments, high, surfaceBar) };
-  const { surfaceLimitBar } = limits.high;
-  const fractions = timeline.gases.map(nitrogenFraction);
-  const k = compartments.nitrogenK;
-  let likely = 0;
-  const tolerated = (sample: number, under: 'low' | 'high') =>
-    deepestToleratedBar(nitrogenBar, sample * COMPARTMENTS, limits[under], surfaceBar);
-  return {
-    load: (sample) => loadAt(timeline, sample),
-    ceilingM: (sample, under) => (tolerated(sample, under) - surfaceBar) / barPerMetre,
-    ceilingLeader: (sample) =>
-      leaderOfTolerated(nitrogenBar, sample * COMPARTMENTS, limits.low, tolerated(sample, 'low'), surfaceBar),
-    noStop(sample, into) {
-      const from = sample * COMPARTMENTS;
-      const breathedBar = (ambientBar[sample]! - lungOffsetBar) * fractions[legs[leg[sample]!]!.gas]!;
-      likely = noStopLeaderOf(nitrogenBar, from, k, surfaceLimitBar, breathedBar, likely);
-      into.noStopLeader[sample] = likely;
-      into.noStopMin[sample] =
-        likely === 0 ? Infinity : minutesToLimit(nitrogenBar[from + likely - 1]!, breathedBar, surfaceLimitBar[likely - 1]!, k[likely - 1]!);
-    },
-  };
+/** Where the line from low to high begins at each sample, from the ceilings at low. */
+function fixFirstStops(timeline: Timeline, { firstStopM: fixedM, ceilingAtLowM }: Figures): void {
+  const { depthM, legs, dive } = timeline;
+  const { plan } = dive.settings;
+  let firstStop = 0;
+  for (const { legIndex, first, end } of legSamples(timeline)) {
+    const climbs = legs[legIndex]!.toM < legs[legIndex]!.fromM;
+    let climbed = false;
+    for (let i = first; i < end; i += 1) {
+      const needed = firstStopM(ceilingAtLowM[i]!, plan);
+      if (needed === 0) firstStop = 0;
+      else if (climbed || depthM[i]! <= firstStop + SAME_DEPTH_M) firstStop = Math.max(firstStop, needed);
+      else firstStop = needed;
+      fixedM[i] = firstStop;
+      climbed = climbs;
+    }
+  }
 }
 
 /** Everything the model says at one sample, including what is too dear to work out for every sample. */

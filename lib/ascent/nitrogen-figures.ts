@@ -1,51 +1,133 @@
+import type { Timeline } from '../dive/timeline';
+import { nitrogenFraction } from '../physics/gas';
 import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
+import type { GradientFactors } from '../dive/dive';
+import { lineDepthBar } from './ceiling';
+import { legSamples } from './leg-samples';
+
+/*
+ * Ceilings and no-stop times of a whole timeline without helium. There a and b stand still, and while the depth does
+ * too, every tension moves one way only, so most samples need no more than a comparison. The general functions, which
+ * look at one instant, say the same; the tests hold the two together.
+ */
+
+/** A tension closer to its limit than this share of it is looked at exactly. */
+const CLOSE = 1e-12;
+
+/** Tolerated tensions at the surface under a gradient factor, bar. */
+function surfaceLimits({ nitrogenA, nitrogenB }: Compartments, gf: number, surfaceBar: number): Float64Array {
+  return nitrogenA.map((a, c) => surfaceBar + gf * (a + surfaceBar / nitrogenB[c]! - surfaceBar));
+}
 
 /**
- * The limits of sixteen compartments that hold nitrogen only, as constants: where no helium is about, a and b stand
- * still, and ceilings and no-stop times of a whole timeline come down to a few multiplications each.
- * The general functions say the same; the tests hold the two together.
+ * The ceiling of every sample under one gradient factor, m, into `ceilingM`; with `leaders`, also the compartment (1–16)
+ * that sets it. Without a ceiling both are 0.
  */
-export interface NitrogenLimits {
-  /** p_tol = (P − offset)·scale, bar. */
-  readonly offsetBar: Float64Array;
-  readonly scale: Float64Array;
-  /** Tolerated tension at the surface, bar. */
-  readonly surfaceLimitBar: Float64Array;
-}
-
-export function nitrogenLimits({ nitrogenA, nitrogenB }: Compartments, gf: number, surfaceBar: number): NitrogenLimits {
-  return {
-    offsetBar: nitrogenA.map((a) => a * gf),
-    scale: nitrogenB.map((b) => 1 / (gf / b - gf + 1)),
-    surfaceLimitBar: nitrogenA.map((a, c) => surfaceBar + gf * (a + surfaceBar / nitrogenB[c]! - surfaceBar)),
-  };
-}
-
-/** Deepest tolerated ambient pressure of sixteen tensions from `at` on, bar, not below `surfaceBar`. */
-export function deepestToleratedBar(tensions: Float64Array, at: number, limits: NitrogenLimits, surfaceBar: number): number {
-  const { offsetBar, scale } = limits;
-  let deepest = surfaceBar;
-  for (let c = 0; c < COMPARTMENTS; c += 1) {
-    const tolerated = (tensions[at + c]! - offsetBar[c]!) * scale[c]!;
-    if (tolerated > deepest) deepest = tolerated;
+export function nitrogenCeilings(timeline: Timeline, gf: number, ceilingM: Float64Array, leaders?: Uint8Array): void {
+  const { nitrogenBar, surfaceBar, barPerMetre, compartments } = timeline;
+  const stride = COMPARTMENTS;
+  ceilingM.fill(0);
+  leaders?.fill(0);
+  for (const { first, end, compartment } of spansOver(timeline, gf)) {
+    const offsetBar = compartments.nitrogenA[compartment]! * gf;
+    const scale = 1 / (gf / compartments.nitrogenB[compartment]! - gf + 1);
+    for (let i = first; i < end; i += 1) {
+      const own = ((nitrogenBar[i * stride + compartment]! - offsetBar) * scale - surfaceBar) / barPerMetre;
+      if (own > ceilingM[i]!) {
+        ceilingM[i] = own;
+        if (leaders) leaders[i] = compartment + 1;
+      }
+    }
   }
-  return deepest;
 }
 
-/** The compartment (1–16) whose tolerated pressure that is; 0 where it is the surface's own. */
-export function leaderOfTolerated(tensions: Float64Array, at: number, limits: NitrogenLimits, deepestBar: number, surfaceBar: number): number {
-  if (deepestBar <= surfaceBar) return 0;
-  for (let c = 0; c < COMPARTMENTS; c += 1) {
-    if ((tensions[at + c]! - limits.offsetBar[c]!) * limits.scale[c]! === deepestBar) return c + 1;
+/** The ceiling of every sample on the line from low to high, which begins at its own first stop, and what sets it. */
+export function nitrogenCeilingsOnLine(timeline: Timeline, gf: GradientFactors, firstStopM: Float64Array, ceilingM: Float64Array, leaders: Uint8Array): void {
+  const { nitrogenBar, surfaceBar, barPerMetre, compartments } = timeline;
+  const stride = COMPARTMENTS;
+  ceilingM.fill(0);
+  leaders.fill(0);
+  for (const { first, end, compartment } of spansOver(timeline, gf.high)) {
+    const a = compartments.nitrogenA[compartment]!;
+    const b = compartments.nitrogenB[compartment]!;
+    for (let i = first; i < end; i += 1) {
+      if (firstStopM[i] === 0) continue;
+      const own = lineDepthBar(nitrogenBar[i * stride + compartment]!, a, b, gf, surfaceBar, firstStopM[i]! * barPerMetre) / barPerMetre;
+      if (own > ceilingM[i]!) {
+        ceilingM[i] = own;
+        leaders[i] = compartment + 1;
+      }
+    }
   }
-  return 0;
+  for (let i = 0; i < ceilingM.length; i += 1) if (ceilingM[i]! > firstStopM[i]!) ceilingM[i] = firstStopM[i]!;
+}
+
+interface Span {
+  readonly first: number;
+  readonly end: number;
+  /** From 0. */
+  readonly compartment: number;
+}
+
+/** Samples and compartments that may be over the limit at the surface: at one depth, those that are at either end of the leg. */
+function spansOver(timeline: Timeline, gf: number): Span[] {
+  const { nitrogenBar, compartments, surfaceBar } = timeline;
+  const almostBar = surfaceLimits(compartments, gf, surfaceBar).map((limit) => limit * (1 - CLOSE));
+  const spans: Span[] = [];
+  for (const { first, end, steady } of legSamples(timeline)) {
+    const last = end - 1;
+    for (let compartment = 0; compartment < COMPARTMENTS; compartment += 1) {
+      const almost = almostBar[compartment]!;
+      if (steady && nitrogenBar[first * COMPARTMENTS + compartment]! < almost && nitrogenBar[last * COMPARTMENTS + compartment]! < almost) continue;
+      spans.push({ first, end, compartment });
+    }
+  }
+  return spans;
+}
+
+/**
+ * The no-stop time of every sample that has no ceiling, min, and the compartment that ends it; Infinity and 0
+ * where none will. Samples with a ceiling are left alone.
+ *
+ * At one depth all compartments' times run down together, so the time is worked out once and then counted down.
+ */
+export function nitrogenNoStops(
+  timeline: Timeline,
+  gf: number,
+  ceilingM: Float64Array,
+  into: { readonly noStopMin: Float64Array; readonly noStopLeader: Uint8Array },
+): void {
+  const { nitrogenBar, ambientBar, timeS, surfaceBar, lungOffsetBar, legs, gases } = timeline;
+  const { noStopMin, noStopLeader } = into;
+  const k = timeline.compartments.nitrogenK;
+  const limitBar = surfaceLimits(timeline.compartments, gf, surfaceBar);
+  const fractions = gases.map(nitrogenFraction);
+  let leader = 0;
+  for (const { legIndex, first, end, steady } of legSamples(timeline)) {
+    const fraction = fractions[legs[legIndex]!.gas]!;
+    let minutes = 0;
+    let countedFromS = -1;
+    for (let i = first; i < end; i += 1) {
+      if (ceilingM[i]! > 0) continue;
+      if (countedFromS < 0) {
+        const breathedBar = (ambientBar[i]! - lungOffsetBar) * fraction;
+        leader = noStopLeaderOf(nitrogenBar, i * COMPARTMENTS, k, limitBar, breathedBar, leader);
+        minutes = leader === 0 ? Infinity : minutesToLimit(nitrogenBar[i * COMPARTMENTS + leader - 1]!, breathedBar, limitBar[leader - 1]!, k[leader - 1]!);
+        if (steady) countedFromS = timeS[i]!;
+        noStopMin[i] = Math.max(0, minutes);
+      } else {
+        noStopMin[i] = Math.max(0, minutes - (timeS[i]! - countedFromS) / 60);
+      }
+      noStopLeader[i] = leader;
+    }
+  }
 }
 
 /**
  * The compartment (1–16) that ends the no-stop time while `breathedBar` of nitrogen is in the lungs, trying `likely`
  * first; 0 where none will. Asked only while every compartment is within its limit.
  */
-export function noStopLeaderOf(tensions: Float64Array, at: number, k: Float64Array, limitBar: Float64Array, breathedBar: number, likely: number): number {
+function noStopLeaderOf(tensions: Float64Array, at: number, k: Float64Array, limitBar: Float64Array, breathedBar: number, likely: number): number {
   let best = Infinity;
   let leader = 0;
   if (likely > 0 && breathedBar > limitBar[likely - 1]!) {
@@ -68,6 +150,6 @@ export function noStopLeaderOf(tensions: Float64Array, at: number, k: Float64Arr
 }
 
 /** Haldane's solution turned round: minutes until a tension reaches a limit below the breathed pressure. */
-export function minutesToLimit(tensionBar: number, breathedBar: number, limitBar: number, k: number): number {
+function minutesToLimit(tensionBar: number, breathedBar: number, limitBar: number, k: number): number {
   return Math.log((breathedBar - tensionBar) / (breathedBar - limitBar)) / k;
 }

@@ -4,6 +4,9 @@ import { coefficientsOf, inertBarOf, type Load } from './ceiling';
 /** Longest no-stop time that is told as a figure, min; beyond it a person reads "more than 99 min". */
 export const NO_STOP_CAP_MIN = 99;
 
+/** How far ahead a no-stop time is searched for where it can't be solved for, min. */
+export const SEARCHED_MIN = NO_STOP_CAP_MIN + 1;
+
 /** Pressure of each inert gas in the lungs, bar. */
 export interface Breathed {
   readonly nitrogenBar: number;
@@ -21,13 +24,13 @@ export interface NoStop {
  * for gas lost on the way up. 0 once a limit is broken already.
  *
  * With nitrogen alone the moment is solved for: t = ln((P_alv − P)/(P_alv − limit))/k. With helium the limit moves with
- * the mixture in the tissue and the moment is found by search, up to the cap; later ones count as never.
+ * the mixture in the tissue and the moment is found by search, `searchedMin` minutes ahead; later ones count as never.
  */
-export function noStop(load: Load, breathed: Breathed, gf: number): NoStop {
+export function noStop(load: Load, breathed: Breathed, gf: number, searchedMin = SEARCHED_MIN): NoStop {
   let minutes = Infinity;
   let leader = 0;
   for (let c = 0; c < COMPARTMENTS; c += 1) {
-    const own = compartmentNoStopMin(load, breathed, gf, c, minutes);
+    const own = compartmentNoStopMin(load, breathed, gf, c, minutes, searchedMin);
     if (own < minutes) {
       minutes = own;
       leader = c + 1;
@@ -37,9 +40,16 @@ export function noStop(load: Load, breathed: Breathed, gf: number): NoStop {
 }
 
 /** One compartment's no-stop time, min; where it is longer than `within` it may be told as Infinity. */
-export function compartmentNoStopMin(load: Load, breathed: Breathed, gf: number, compartment: number, within = Infinity): number {
+export function compartmentNoStopMin(
+  load: Load,
+  breathed: Breathed,
+  gf: number,
+  compartment: number,
+  within = Infinity,
+  searchedMin = SEARCHED_MIN,
+): number {
   if (load.heliumBar[load.at + compartment]! > 0 || breathed.heliumBar > 0) {
-    return mixedNoStopMin(load, breathed, gf, compartment, Math.min(within, NO_STOP_CAP_MIN + 1));
+    return mixedNoStopMin(load, breathed, gf, compartment, Math.min(within, searchedMin));
   }
   const { surfaceBar, compartments } = load;
   const tension = load.nitrogenBar[load.at + compartment]!;
@@ -58,31 +68,87 @@ const SEARCH_END_MIN = 1e-9;
 
 function mixedNoStopMin(load: Load, breathed: Breathed, gf: number, compartment: number, within: number): number {
   const { compartments: all, surfaceBar } = load;
-  const start = load.at + compartment;
-  const overBar = (minutes: number) => {
-    const nitrogen = breathed.nitrogenBar + (load.nitrogenBar[start]! - breathed.nitrogenBar) * Math.exp(-all.nitrogenK[compartment]! * minutes);
-    const helium = breathed.heliumBar + (load.heliumBar[start]! - breathed.heliumBar) * Math.exp(-all.heliumK[compartment]! * minutes);
-    const inert = nitrogen + helium;
-    const a = (all.nitrogenA[compartment]! * nitrogen + all.heliumA[compartment]! * helium) / inert;
-    const b = (all.nitrogenB[compartment]! * nitrogen + all.heliumB[compartment]! * helium) / inert;
-    return inert - surfaceBar - gf * (a + surfaceBar / b - surfaceBar);
+  const way: MixedWay = {
+    nitrogenBar: breathed.nitrogenBar,
+    heliumBar: breathed.heliumBar,
+    nitrogenGapBar: load.nitrogenBar[load.at + compartment]! - breathed.nitrogenBar,
+    heliumGapBar: load.heliumBar[load.at + compartment]! - breathed.heliumBar,
+    nitrogenK: all.nitrogenK[compartment]!,
+    heliumK: all.heliumK[compartment]!,
   };
-  if (overBar(0) >= 0) return 0;
-  let before = 0;
-  while (before < within) {
-    let after = before + SEARCH_STEP_MIN;
-    if (overBar(after) < 0) {
-      before = after;
-      continue;
+  const limit: MixedLimit = {
+    nitrogenA: all.nitrogenA[compartment]!,
+    heliumA: all.heliumA[compartment]!,
+    nitrogenB: all.nitrogenB[compartment]!,
+    heliumB: all.heliumB[compartment]!,
+    surfaceBar,
+    gf,
+  };
+  if (overBarAfter(0, way, limit) >= 0) return 0;
+  // The most the tissue can ever hold, against the least it can ever tolerate whatever the mixture.
+  const mostBar = way.nitrogenBar + Math.max(0, way.nitrogenGapBar) + way.heliumBar + Math.max(0, way.heliumGapBar);
+  const leastA = Math.min(limit.nitrogenA, limit.heliumA);
+  const leastBar = surfaceBar + gf * (leastA + surfaceBar / Math.max(limit.nitrogenB, limit.heliumB) - surfaceBar);
+  if (mostBar <= leastBar) return Infinity;
+  const nitrogenLeft = Math.exp(-way.nitrogenK * SEARCH_STEP_MIN);
+  const heliumLeft = Math.exp(-way.heliumK * SEARCH_STEP_MIN);
+  let nitrogenGapBar = way.nitrogenGapBar;
+  let heliumGapBar = way.heliumGapBar;
+  for (let before = 0; before < within; before += SEARCH_STEP_MIN) {
+    nitrogenGapBar *= nitrogenLeft;
+    heliumGapBar *= heliumLeft;
+    if (overBar(way.nitrogenBar + nitrogenGapBar, way.heliumBar + heliumGapBar, limit) >= 0) {
+      return crossingMin(way, limit, before, before + SEARCH_STEP_MIN);
     }
-    while (after - before > SEARCH_END_MIN) {
-      const middle = (before + after) / 2;
-      if (overBar(middle) < 0) before = middle;
-      else after = middle;
-    }
-    return after;
   }
   return Infinity;
+}
+
+/** Where one compartment's two tensions are going, and how far they have to go, bar. */
+interface MixedWay {
+  readonly nitrogenBar: number;
+  readonly heliumBar: number;
+  readonly nitrogenGapBar: number;
+  readonly heliumGapBar: number;
+  readonly nitrogenK: number;
+  readonly heliumK: number;
+}
+
+interface MixedLimit {
+  readonly nitrogenA: number;
+  readonly heliumA: number;
+  readonly nitrogenB: number;
+  readonly heliumB: number;
+  readonly surfaceBar: number;
+  readonly gf: number;
+}
+
+/** How far two tensions are over the limit at the surface for their mixture, bar. */
+function overBar(nitrogenBar: number, heliumBar: number, { nitrogenA, heliumA, nitrogenB, heliumB, surfaceBar, gf }: MixedLimit): number {
+  const inertBar = nitrogenBar + heliumBar;
+  const a = (nitrogenA * nitrogenBar + heliumA * heliumBar) / inertBar;
+  const b = (nitrogenB * nitrogenBar + heliumB * heliumBar) / inertBar;
+  return inertBar - surfaceBar - gf * (a + surfaceBar / b - surfaceBar);
+}
+
+function overBarAfter(minutes: number, way: MixedWay, limit: MixedLimit): number {
+  return overBar(
+    way.nitrogenBar + way.nitrogenGapBar * Math.exp(-way.nitrogenK * minutes),
+    way.heliumBar + way.heliumGapBar * Math.exp(-way.heliumK * minutes),
+    limit,
+  );
+}
+
+/** When a tissue within its limit at `fromMin` passes it, by halving. */
+function crossingMin(way: MixedWay, limit: MixedLimit, fromMin: number, toMin: number): number {
+  let before = fromMin;
+  let after = toMin;
+  while (after - before > SEARCH_END_MIN) {
+    const middle = (before + after) / 2;
+    if (overBarAfter(middle, way, limit) < 0) before = middle;
+    else after = middle;
+  }
+  return after;
 }
 
 /** How far a compartment is from its limit at the surface under `gf`, bar; negative once past it. */

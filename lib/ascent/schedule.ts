@@ -1,9 +1,11 @@
 import type { Gas } from '../physics/gas';
-import { limitBar, mixedCoefficient } from '../tissue/limit';
-import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
-import type { Settings } from '../dive/dive';
-import { breathedAt } from './breathed';
+import type { Compartments } from '../tissue/coefficients';
+import type { GradientFactors, Settings } from '../dive/dive';
 import { ceilingAtGf, ceilingOnLine, firstStopM, gradientFactorAt, SAME_DEPTH_M, type Load } from './ceiling';
+import { levelAbove, levelM, stopAtOrBelow } from './stop-levels';
+import { sharesOf, stretchOf, type Stretch } from './stretch';
+import { TissuesUnderWay } from './tissues-under-way';
+
 
 /** A stop the model requires on the way up. */
 export interface Stop {
@@ -49,56 +51,26 @@ export interface AscentSite {
   readonly lungOffsetBar: number;
 }
 
+/** Where there is nowhere further up to go: one level above the surface. */
+const BEYOND_SURFACE = -1;
+
 /** A stop that would last longer than this is taken never to end. */
 const LONGEST_STOP_MIN = 48 * 60;
-/** Rounding allowance when a tension is held against its limit, bar. */
-const ROUNDING_BAR = 1e-12;
-
-/** One stretch of a climb on one gas, with what each compartment needs to be carried along it. */
-interface Stretch extends AscentPart {
-  readonly nitrogenStartBar: number;
-  readonly nitrogenEndBar: number;
-  readonly heliumStartBar: number;
-  readonly heliumEndBar: number;
-  readonly nitrogenLeft: Float64Array;
-  readonly heliumLeft: Float64Array;
-}
 
 /**
  * Plans ascents from one site under one set of settings. The schedule leaves each stop at the first whole multiple of
  * the stop rounding from which the climb to the next stop keeps every compartment within its gradient-factor line: no
  * stop can be a unit shorter.
+ *
+ * What a climb or a wait does to the tissues does not depend on gradient factors, so others than the settings' may be
+ * tried with the same planner at little cost.
  */
 export function ascentPlanner(settings: Pick<Settings, 'plan' | 'gradientFactors' | 'carried'>, site: AscentSite) {
-  const { plan, gradientFactors, carried } = settings;
-  const { nitrogenK, heliumK, nitrogenA, nitrogenB, heliumA, heliumB } = site.compartments;
-  const nitrogen = new Float64Array(COMPARTMENTS);
-  const helium = new Float64Array(COMPARTMENTS);
-  const here: Load = { ...site, nitrogenBar: nitrogen, heliumBar: helium, at: 0 };
+  const { plan, carried } = settings;
+  const tissues = new TissuesUnderWay(site, plan.stopRoundingMin);
+  const sharesAfter = sharesOf(site.compartments);
   const switchDepths = [...new Set(carried.map(({ fromM }) => fromM))].sort((one, other) => other - one);
-  const leftAfter = new Map<number, { nitrogen: Float64Array; helium: Float64Array }>();
-
-  function stretch(fromM: number, toM: number, gas: Gas, minutes: number): Stretch {
-    let left = leftAfter.get(minutes);
-    if (!left) {
-      left = { nitrogen: nitrogenK.map((k) => Math.exp(-k * minutes)), helium: heliumK.map((k) => Math.exp(-k * minutes)) };
-      leftAfter.set(minutes, left);
-    }
-    const start = breathedAt(site, gas, site.surfaceBar + fromM * site.barPerMetre);
-    const end = breathedAt(site, gas, site.surfaceBar + toM * site.barPerMetre);
-    return {
-      fromM,
-      toM,
-      gas,
-      minutes,
-      nitrogenStartBar: start.nitrogenBar,
-      nitrogenEndBar: end.nitrogenBar,
-      heliumStartBar: start.heliumBar,
-      heliumEndBar: end.heliumBar,
-      nitrogenLeft: left.nitrogen,
-      heliumLeft: left.helium,
-    };
-  }
+  const waysUp = new WeakMap<Gas, Stretch[][]>();
 
   /** The carried gas richest in oxygen that may be breathed here, if it is richer than the one in use. */
   function bestGas(depthM: number, inUse: Gas): Gas {
@@ -109,126 +81,93 @@ export function ascentPlanner(settings: Pick<Settings, 'plan' | 'gradientFactors
     return best;
   }
 
+  function stretch(fromM: number, toM: number, gas: Gas): Stretch {
+    const minutes = Math.abs(fromM - toM) / plan.ascentMMin;
+    return stretchOf({ fromM, toM, minutes, gas }, site, sharesAfter(minutes));
+  }
+
   /** The way from one depth to another, in a new stretch wherever a better gas may be breathed. */
   function climb(fromM: number, toM: number, gas: Gas): Stretch[] {
-    const stretches: Stretch[] = [];
+    const way: Stretch[] = [];
     let depthM = fromM;
     let breathed = gas;
     for (const switchM of switchDepths) {
       if (switchM >= depthM - SAME_DEPTH_M || switchM <= toM + SAME_DEPTH_M || bestGas(switchM, breathed) === breathed) continue;
-      stretches.push(stretch(depthM, switchM, breathed, (depthM - switchM) / plan.ascentMMin));
+      way.push(stretch(depthM, switchM, breathed));
       depthM = switchM;
       breathed = bestGas(switchM, breathed);
     }
-    stretches.push(stretch(depthM, toM, breathed, Math.abs(depthM - toM) / plan.ascentMMin));
-    return stretches;
+    way.push(stretch(depthM, toM, breathed));
+    return way;
   }
 
-  function carry(stretches: readonly Stretch[]): void {
-    for (const part of stretches) {
-      for (let c = 0; c < COMPARTMENTS; c += 1) {
-        nitrogen[c] = tensionAfter(nitrogen[c]!, part.nitrogenStartBar, part.nitrogenEndBar, part.minutes, nitrogenK[c]!, part.nitrogenLeft[c]!);
-        helium[c] = tensionAfter(helium[c]!, part.heliumStartBar, part.heliumEndBar, part.minutes, heliumK[c]!, part.heliumLeft[c]!);
-      }
-    }
+  /** The ways up from each stop on a gas, kept: they are the same every time. */
+  function waysUpOn(gas: Gas): Stretch[][] {
+    const known = waysUp.get(gas);
+    if (known) return known;
+    const made: Stretch[][] = [];
+    waysUp.set(gas, made);
+    return made;
   }
 
-  /** Whether one compartment would be within `gf` at the end of a climb. */
-  function keepsLine(c: number, way: readonly Stretch[], ambientBar: number, gf: number): boolean {
-    let n = nitrogen[c]!;
-    let h = helium[c]!;
-    for (const part of way) {
-      n = tensionAfter(n, part.nitrogenStartBar, part.nitrogenEndBar, part.minutes, nitrogenK[c]!, part.nitrogenLeft[c]!);
-      h = tensionAfter(h, part.heliumStartBar, part.heliumEndBar, part.minutes, heliumK[c]!, part.heliumLeft[c]!);
-    }
-    const a = mixedCoefficient(n, h, nitrogenA[c]!, heliumA[c]!);
-    const b = mixedCoefficient(n, h, nitrogenB[c]!, heliumB[c]!);
-    return n + h <= limitBar(a, b, gf, ambientBar) + ROUNDING_BAR;
-  }
-
-  return function planAscent(start: AscentStart): Schedule {
-    for (let c = 0; c < COMPARTMENTS; c += 1) {
-      nitrogen[c] = start.nitrogenBar[start.at + c]!;
-      helium[c] = start.heliumBar[start.at + c]!;
-    }
+  return function planAscent(start: AscentStart, gradientFactors: GradientFactors = settings.gradientFactors): Schedule {
+    const { nitrogenBar, heliumBar, at } = start;
+    const { compartments, surfaceBar, barPerMetre } = site;
+    const load: Load = { compartments, surfaceBar, barPerMetre, nitrogenBar, heliumBar, at };
+    const ceilingAtLowM = ceilingAtGf(load, gradientFactors.low).depthM;
+    const fixedM = start.depthM <= start.fixedFirstStopM + SAME_DEPTH_M ? start.fixedFirstStopM : 0;
+    const firstStop = Math.max(fixedM, firstStopM(ceilingAtLowM, plan));
     const parts: AscentPart[] = [];
     const stops: Stop[] = [];
-    const fixedM = start.depthM <= start.fixedFirstStopM + SAME_DEPTH_M ? start.fixedFirstStopM : 0;
-    const firstStop = Math.max(fixedM, firstStopM(ceilingAtGf(here, gradientFactors.low).depthM, plan));
+    let totalMin = 0;
     let depthM = start.depthM;
     let gas = bestGas(depthM, start.gas);
-    /** The compartment that last forbade a climb is asked first: it mostly forbids the next one too. */
-    let strictest = 0;
-
-    const go = (way: readonly Stretch[], toM: number) => {
-      carry(way);
-      for (const { fromM, toM: endM, minutes, gas: breathed } of way) parts.push({ fromM, toM: endM, minutes, gas: breathed });
-      gas = bestGas(toM, way.at(-1)!.gas);
-      depthM = toM;
-    };
-    const tolerates = (way: readonly Stretch[], toM: number) => {
-      const gf = gradientFactorAt(toM, firstStop, gradientFactors);
-      const ambientBar = site.surfaceBar + toM * site.barPerMetre;
-      for (let asked = 0; asked < COMPARTMENTS; asked += 1) {
-        const c = (strictest + asked) % COMPARTMENTS;
-        if (!keepsLine(c, way, ambientBar, gf)) {
-          strictest = c;
-          return false;
+    let waysUpHere = waysUpOn(gas);
+    let next = depthM > 0 ? levelAbove(depthM, plan) : BEYOND_SURFACE;
+    let atStop = Math.abs(levelM(next + 1, plan) - depthM) <= SAME_DEPTH_M;
+    if (atStop) depthM = levelM(next + 1, plan);
+    // Above the ceiling already: the way up begins with the way back down to the nearest stop below it.
+    const ceilingM = depthM < ceilingAtLowM ? ceilingOnLine(load, gradientFactors, firstStop).depthM : 0;
+    let goesDownTo = depthM < ceilingM - SAME_DEPTH_M ? stopAtOrBelow(ceilingM, plan) : 0;
+    tissues.begin(start);
+    while (next !== BEYOND_SURFACE || goesDownTo > 0) {
+      let way: readonly Stretch[];
+      if (goesDownTo > 0) {
+        way = climb(depthM, levelM(goesDownTo, plan), gas);
+        tissues.take(way);
+        next = goesDownTo;
+        goesDownTo = 0;
+      } else {
+        const nextM = levelM(next, plan);
+        way = atStop ? (waysUpHere[next] ??= climb(depthM, nextM, gas)) : climb(depthM, nextM, gas);
+        const gf = gradientFactorAt(nextM, firstStop, gradientFactors);
+        const ambientBar = surfaceBar + nextM * barPerMetre;
+        if (!tissues.takeIfWithin(way, ambientBar, gf)) {
+          if (!atStop) {
+            goesDownTo = next + 1;
+            continue;
+          }
+          const minutes = tissues.takeAfterWait(way, ambientBar, gf, LONGEST_STOP_MIN);
+          if (minutes === Infinity) return { stops, parts, timeToSurfaceMin: Infinity, firstStopM: firstStop };
+          stops.push({ depthM, minutes, gas });
+          parts.push({ fromM: depthM, toM: depthM, minutes, gas });
+          totalMin += minutes;
         }
       }
-      return true;
-    };
-    const told = (timeToSurfaceMin: number): Schedule => ({ stops, timeToSurfaceMin, parts, firstStopM: firstStop });
-
-    const ceilingM = ceilingOnLine(here, gradientFactors, firstStop).depthM;
-    if (depthM < ceilingM - SAME_DEPTH_M) {
-      // Above the ceiling already: the way up begins with the way back down to the nearest stop below it.
-      const stopM = stopAtOrBelowM(ceilingM, plan);
-      go(climb(depthM, stopM, gas), stopM);
-    }
-    while (depthM > 0) {
-      const nextM = nextLevelM(depthM, plan);
-      const way = climb(depthM, nextM, gas);
-      if (tolerates(way, nextM)) {
-        go(way, nextM);
-        continue;
+      let breathed = gas;
+      for (const { part } of way) {
+        parts.push(part);
+        totalMin += part.minutes;
+        depthM = part.toM;
+        breathed = bestGas(depthM, part.gas);
       }
-      const stopM = stopAtOrBelowM(depthM, plan);
-      if (stopM > depthM + SAME_DEPTH_M) {
-        go(climb(depthM, stopM, gas), stopM);
-        continue;
+      if (breathed !== gas) {
+        gas = breathed;
+        waysUpHere = waysUpOn(gas);
       }
-      const wait = [stretch(depthM, depthM, gas, plan.stopRoundingMin)];
-      let minutes = 0;
-      do {
-        carry(wait);
-        minutes += plan.stopRoundingMin;
-        if (minutes > LONGEST_STOP_MIN) return told(Infinity);
-      } while (!tolerates(way, nextM));
-      stops.push({ depthM, minutes, gas });
-      parts.push({ fromM: depthM, toM: depthM, minutes, gas });
+      next -= 1;
+      atStop = true;
     }
-    return told(parts.reduce((sum, part) => sum + part.minutes, 0));
+    return { stops, parts, timeToSurfaceMin: totalMin, firstStopM: firstStop };
   };
 }
-
-/** Haldane's and Schreiner's solutions for one tension, given what is left of a difference after the time: e^(−k·t). */
-function tensionAfter(p: number, startBar: number, endBar: number, minutes: number, k: number, left: number): number {
-  if (startBar === endBar) return endBar + (p - endBar) * left;
-  const lag = (endBar - startBar) / minutes / k;
-  return endBar - lag + (p - startBar + lag) * left;
-}
-
-/** The next depth to climb to: the next shallower stop, never between the last stop and the surface. */
-function nextLevelM(depthM: number, plan: Settings['plan']): number {
-  if (depthM <= plan.lastStopM + SAME_DEPTH_M) return 0;
-  const level = (Math.ceil(depthM / plan.stopStepM - SAME_DEPTH_M) - 1) * plan.stopStepM;
-  return Math.max(level, plan.lastStopM);
-}
-
-/** The stop depth at or next below a depth. */
-function stopAtOrBelowM(depthM: number, plan: Settings['plan']): number {
-  if (depthM <= plan.lastStopM + SAME_DEPTH_M) return plan.lastStopM;
-  return Math.ceil(depthM / plan.stopStepM - SAME_DEPTH_M) * plan.stopStepM;
-}
-

@@ -5,7 +5,10 @@ import { lungOffsetBar } from '../tissue/alveolar';
 import { COMPARTMENTS, compartments, type Compartments } from '../tissue/coefficients';
 import type { Tissues } from '../tissue/tissues';
 import type { Dive } from './dive';
+import { fillTensions } from './fill-tensions';
 import { legsOf, type Leg } from './legs';
+import { reusedFloats } from './reused-array';
+import { sampleInstants } from './sample-instants';
 import { startingTissues } from './start';
 
 /**
@@ -34,9 +37,14 @@ export interface Timeline {
 }
 
 export interface TimelineOptions {
+  /** A timeline no longer needed, whose memory is written over. */
   readonly reuse?: Timeline | undefined;
+  /** Legs (never the first) at which the tissues begin anew, as those of an instrument do that was swapped. */
   readonly freshAtLegs?: readonly number[] | undefined;
+  /** Surface intervals may be sampled more sparsely, every so many seconds, since nothing happens fast there. */
   readonly intervalEveryS?: number | undefined;
+  /** Half-times and limits to use instead of the published ones the dive's settings name. */
+  readonly compartments?: Compartments | undefined;
 }
 
 /** The site as pressures: what the surface weighs and what a metre of the water adds, bar. */
@@ -49,53 +57,50 @@ export function siteOf(dive: Dive): { readonly surfaceBar: number; readonly barP
  * Constant depth by Haldane's solution, changing depth by Schreiner's: the samples do not depend on how many there are,
  * but for rounding. Throws RangeError if `everyS` is not a positive number.
  *
- * `reuse` is a timeline no longer needed, whose arrays are written over where they fit: while a dive is dragged, asking
- * the system for fresh memory would cost more than the arithmetic. Surface intervals may be sampled more sparsely, every
- * `intervalEveryS` seconds, since nothing happens fast there. At the legs numbered in `freshAtLegs` the tissues
- * begin anew, as those of an instrument do that was swapped or has lost its memory.
+ * A timeline given to `reuse` must not be read again: while a dive is dragged, asking the system for fresh memory costs
+ * more than the arithmetic.
  */
-export function computeTimeline(
-  dive: Dive,
-  everyS: number,
-  { reuse, freshAtLegs = [], intervalEveryS = everyS }: TimelineOptions = {},
-): Timeline {
-  if (!(everyS > 0) || !Number.isFinite(everyS)) throw new RangeError('a timeline needs a positive number of seconds');
+export function computeTimeline(dive: Dive, everyS: number, options: TimelineOptions = {}): Timeline {
+  const { reuse, freshAtLegs = [], intervalEveryS = everyS } = options;
+  for (const seconds of [everyS, intervalEveryS]) {
+    if (!(seconds > 0) || !Number.isFinite(seconds)) throw new RangeError('a timeline needs a positive number of seconds');
+  }
   const { model } = dive.settings;
-  const site = siteOf(dive);
-  const coefficients = compartments(model.variant, model.first);
-  const offsetBar = lungOffsetBar(model.respiratoryQuotient);
+  const coefficients = options.compartments ?? compartments(model.variant, model.first);
   const { legs, gases, endS } = legsOf(dive);
-  const instants = sampleInstants(legs, endS, everyS, intervalEveryS);
-  const length = instants.timeS.length;
+  const { timeS, leg, firstOfLeg } = sampleInstants(legs, endS, everyS, intervalEveryS, reuse);
+  const length = timeS.length;
   const start = startingTissues(dive.settings, coefficients);
   const hasHelium = gases.some((gas) => gas.he > 0) || start.heliumBar.some((tension) => tension > 0);
+  const usedHelium = reuse?.hasHelium ? reuse.heliumBar : undefined;
   const timeline: Timeline = {
     dive,
     compartments: coefficients,
-    ...site,
-    lungOffsetBar: offsetBar,
+    ...siteOf(dive),
+    lungOffsetBar: lungOffsetBar(model.respiratoryQuotient),
     legs,
     gases,
     length,
-    timeS: instants.timeS,
-    depthM: room(reuse?.depthM, length),
-    ambientBar: room(reuse?.ambientBar, length),
-    leg: instants.leg,
-    nitrogenBar: room(reuse?.nitrogenBar, length * COMPARTMENTS),
-    heliumBar: hasHelium ? room(reuse?.hasHelium ? reuse.heliumBar : undefined, length * COMPARTMENTS) : zeros(length * COMPARTMENTS),
+    timeS,
+    depthM: reusedFloats(reuse?.depthM, length),
+    ambientBar: reusedFloats(reuse?.ambientBar, length),
+    leg,
+    nitrogenBar: reusedFloats(reuse?.nitrogenBar, length * COMPARTMENTS),
+    heliumBar: hasHelium ? reusedFloats(usedHelium, length * COMPARTMENTS) : zeros(length * COMPARTMENTS),
     hasHelium,
   };
-  fillDepths(timeline);
-  const fresh = new Set(freshAtLegs);
-  fillTensions(timeline, timeline.nitrogenBar, start.nitrogenBar, coefficients.nitrogenK, gases.map(nitrogenFraction), everyS, fresh);
+  fillDepths(timeline, firstOfLeg);
+  const common = { ...timeline, firstOfLeg, freshAtLegs };
+  fillTensions(timeline.nitrogenBar, {
+    ...common,
+    start: start.nitrogenBar,
+    k: coefficients.nitrogenK,
+    fractions: gases.map(nitrogenFraction),
+  });
   if (hasHelium) {
-    fillTensions(timeline, timeline.heliumBar, start.heliumBar, coefficients.heliumK, gases.map((gas) => gas.he), everyS, fresh);
+    fillTensions(timeline.heliumBar, { ...common, start: start.heliumBar, k: coefficients.heliumK, fractions: gases.map(({ he }) => he) });
   }
   return timeline;
-}
-
-function room(used: Float64Array | undefined, length: number): Float64Array {
-  return used && used.length === length ? used : new Float64Array(length);
 }
 
 let noHelium = new Float64Array(0);
@@ -132,81 +137,23 @@ export function gasAt(timeline: Timeline, sample: number): Gas {
   return timeline.gases[timeline.legs[timeline.leg[sample]!]!.gas]!;
 }
 
-const SAME_INSTANT_S = 1e-6;
-
-function sampleInstants(legs: readonly Leg[], endS: number, everyS: number, intervalEveryS: number) {
-  const room = Math.ceil(endS / Math.min(everyS, intervalEveryS)) + legs.length + 2;
-  const timeS = new Float64Array(room);
-  const leg = new Int32Array(room);
-  let count = 0;
-  legs.forEach((current, index) => {
-    const stepS = current.interval ? intervalEveryS : everyS;
-    timeS[count] = current.startS;
-    leg[count] = index;
-    count += 1;
-    let tick = Math.floor((current.startS + SAME_INSTANT_S) / stepS) + 1;
-    for (let t = tick * stepS; t < current.endS - SAME_INSTANT_S; tick += 1, t = tick * stepS) {
-      timeS[count] = t;
-      leg[count] = index;
-      count += 1;
+function fillDepths({ legs, timeS, depthM, ambientBar, surfaceBar, barPerMetre: perMetre }: Timeline, firstOfLeg: readonly number[]): void {
+  legs.forEach(({ startS, endS, fromM, toM }, index) => {
+    const first = firstOfLeg[index]!;
+    const last = firstOfLeg[index + 1]!;
+    if (fromM === toM || endS === startS) {
+      depthM.fill(toM, first, last);
+      ambientBar.fill(surfaceBar + toM * perMetre, first, last);
+    } else {
+      const perSecond = (toM - fromM) / (endS - startS);
+      for (let i = first; i < last; i += 1) {
+        const depth = fromM + perSecond * (timeS[i]! - startS);
+        depthM[i] = depth;
+        ambientBar[i] = surfaceBar + depth * perMetre;
+      }
     }
   });
-  timeS[count] = endS;
-  leg[count] = Math.max(0, legs.length - 1);
-  count += 1;
-  return { timeS: timeS.slice(0, count), leg: leg.slice(0, count) };
-}
-
-function fillDepths({ length, timeS, leg, legs, depthM, ambientBar, surfaceBar, barPerMetre: perMetre }: Timeline): void {
-  for (let i = 0; i < length; i += 1) {
-    const { startS, endS, fromM, toM } = legs[leg[i]!]!;
-    const part = timeS[i]! >= endS ? 1 : (timeS[i]! - startS) / (endS - startS);
-    const depth = fromM === toM ? fromM : fromM + (toM - fromM) * part;
-    depthM[i] = depth;
-    ambientBar[i] = surfaceBar + depth * perMetre;
-  }
-}
-
-/** Carries one gas's tensions from sample to sample, from `start` on and anew from `start` at each fresh leg. */
-function fillTensions(
-  timeline: Timeline,
-  tensions: Float64Array,
-  start: Float64Array,
-  k: Float64Array,
-  fractions: readonly number[],
-  everyS: number,
-  freshAtLegs: ReadonlySet<number>,
-): void {
-  tensions.set(start);
-  const { length, timeS, ambientBar, depthM, leg, legs, lungOffsetBar: offset } = timeline;
-  const wholeStep = k.map((rate) => Math.exp((-rate * everyS) / 60));
-  const oddStep = new Float64Array(COMPARTMENTS);
-  for (let i = 1; i < length; i += 1) {
-    if (leg[i] !== leg[i - 1] && freshAtLegs.has(leg[i]!)) {
-      tensions.set(start, i * COMPARTMENTS);
-      continue;
-    }
-    const stepS = timeS[i]! - timeS[i - 1]!;
-    let left = wholeStep;
-    if (Math.abs(stepS - everyS) > 1e-9) {
-      for (let c = 0; c < COMPARTMENTS; c += 1) oddStep[c] = Math.exp((-k[c]! * stepS) / 60);
-      left = oddStep;
-    }
-    const fraction = fractions[legs[leg[i - 1]!]!.gas]!;
-    const alveolar = (ambientBar[i - 1]! - offset) * fraction;
-    const from = (i - 1) * COMPARTMENTS;
-    const to = i * COMPARTMENTS;
-    if (depthM[i] === depthM[i - 1]) {
-      for (let c = 0; c < COMPARTMENTS; c += 1) {
-        tensions[to + c] = alveolar + (tensions[from + c]! - alveolar) * left[c]!;
-      }
-    } else {
-      const alveolarEnd = (ambientBar[i]! - offset) * fraction;
-      const rate = ((alveolarEnd - alveolar) / stepS) * 60;
-      for (let c = 0; c < COMPARTMENTS; c += 1) {
-        const lag = rate / k[c]!;
-        tensions[to + c] = alveolarEnd - lag + (tensions[from + c]! - alveolar + lag) * left[c]!;
-      }
-    }
-  }
+  const { toM } = legs.at(-1)!;
+  depthM[depthM.length - 1] = toM;
+  ambientBar[depthM.length - 1] = surfaceBar + toM * perMetre;
 }

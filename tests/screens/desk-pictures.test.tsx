@@ -48,7 +48,7 @@ function cells(table: HTMLElement, name: string): string[] {
     .getAllByRole('row')
     .find((one) => within(one).queryByRole('rowheader')?.textContent === name);
   if (!row) throw new Error(`no row is called ${name}`);
-  return within(row).getAllByRole('cell').map((cell) => cell.textContent);
+  return within(row).getAllByRole('cell').map((cell) => cell.textContent.replaceAll('\u00a0', ' '));
 }
 
 /** Air at sea level, 0.1 bar to the metre: the numbers a person would put into the formulas by hand. */
@@ -260,7 +260,7 @@ describe('a pointer on a picture', () => {
 
   it('names the time, the values and the compartments over time', () => {
     openWall(['supersaturation', 'no-stop']);
-    expect(point('supersaturation', 400, 100)).toHaveTextContent(/\d+:\d\dat your depth none, compartment \d+if you surfaced \d+ %, compartment \d/);
+    expect(point('supersaturation', 400, 100)).toHaveTextContent(/\d+:\d\dat your depth noneif you surfaced \d+ %, compartment \d/);
     expect(point('no-stop', 130, 100)).toHaveTextContent(/\d:\d\d\d+ min without a stopcompartment 1 sets it/);
   });
 

@@ -21,7 +21,7 @@ import shared from './pictures.module.css';
 import styles from './chase.module.css';
 
 /** A runner's tail reaches to where it was this long ago. */
-const TAIL_S = 60;
+const TAIL_S = 120;
 const MARK = { wide: 8, narrow: 6 };
 const LEAD = 1.35;
 
@@ -82,6 +82,7 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
             <path d={tails} className={styles.tail} />
           </g>
           <Marks runners={runners} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
+          {told && <path d={markPath('round', x(told.halfTimeMin), y(told.tensionBar), size * 2)} className={shared.pointed} />}
           <LineNames
             scales={scales}
             names={[
@@ -101,6 +102,7 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
           x={margin.left + x(told.halfTimeMin)}
           y={margin.top + y(told.tensionBar)}
           width={width}
+          height={height}
           title={`Compartment ${told.number}, half-time ${told.halfTimeMin} min`}
         >
           <span>holds {printPressure(told.tensionBar, units)}{told.heliumBar > 0 && `, ${printPressure(told.heliumBar, units)} of it helium`}</span>

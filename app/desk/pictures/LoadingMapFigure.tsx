@@ -9,6 +9,7 @@ import type { TableColumn } from '../../parts/DataTable';
 import { Segmented } from '../../parts/Segmented';
 import type { Scene } from '../scene';
 import { LoadingMapPicture } from './LoadingMapPicture';
+import { percentText } from './percent-text';
 import { PictureFrame } from './PictureFrame';
 import { limitAt, type Basis } from './supersaturation-columns';
 import { tableSamples } from './table-samples';
@@ -55,8 +56,8 @@ function sentenceAt(scene: Scene, sample: number, basis: Basis): string {
   const where = basis === 'now' ? 'at your depth' : 'if you surfaced';
   const time = printClock(scene.timeline.timeS[sample]!);
   if (most.value <= 0) return `At ${time}, ${where}, no compartment is supersaturated.`;
-  const leads = `compartment ${most.leader} leads with ${Math.round(most.value * 100)} %`;
-  return `At ${time}, ${where}, ${past === 0 ? 'no compartment' : `${past} of 16`} would be past the limit of ${Math.round(limit * 100)} %; ${leads}.`
+  const leads = `compartment ${most.leader} leads with ${percentText(most.value)}`;
+  return `At ${time}, ${where}, ${past === 0 ? 'no compartment' : `${past} of 16`} would be past the limit of ${percentText(limit)}; ${leads}.`
     .replace('would be', basis === 'now' ? (past > 1 ? 'are' : 'is') : 'would be');
 }
 
@@ -76,7 +77,7 @@ function columnsOf(scene: Scene, basis: Basis): TableColumn<number>[] {
       numeric: true,
       cell: (sample: number) => {
         const { shares, limit } = at(sample);
-        return `${Math.round(shares[c]! * 100)} %${shares[c]! > limit ? ', past' : ''}`;
+        return `${percentText(shares[c]!)}${shares[c]! > limit ? ', past' : ''}`;
       },
     })),
   ];

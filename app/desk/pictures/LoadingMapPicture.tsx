@@ -5,8 +5,10 @@ import { printClock } from '@/lib/quantity/duration';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { mapPalette } from './map-palette';
 import { paintMap, type MapBrush } from './paint-map';
+import { percentText } from './percent-text';
 import type { PictureProps } from './picture-props';
-import { PointerTip } from './PointerTip';
+import { usePictureScale } from './picture-scale';
+import { PointerTip, share } from './PointerTip';
 import { supersaturationColumns, type Basis, type SupersaturationColumns } from './supersaturation-columns';
 import { TimeAxis } from './TimeAxis';
 import { TimeCursor } from './TimeCursor';
@@ -46,6 +48,7 @@ export function LoadingMapPicture({ scene, cursorS, width, height, onCursor, vie
           x={margin.left + told.x}
           y={margin.top + (toldRow! + 0.5) * row}
           width={width}
+          height={height}
           title={`Compartment ${toldRow! + 1}, half-time ${halfTimes[toldRow!]} min`}
         >
           <span>{sayShare(columns.values[toldColumn! * COMPARTMENTS + toldRow!]!, columns.limit[toldColumn!]!)}</span>
@@ -57,10 +60,9 @@ export function LoadingMapPicture({ scene, cursorS, width, height, onCursor, vie
 }
 
 /** A supersaturation in words. */
-export function sayShare(value: number, limit: number): string {
-  if (value <= 0) return 'no supersaturation: below the pressure around it';
-  const percent = `${Math.round(value * 100)} %`;
-  return value > limit ? `${percent}: past the limit of ${Math.round(limit * 100)} %` : `${percent}, the limit is ${Math.round(limit * 100)} %`;
+function sayShare(value: number, limit: number): string {
+  if (value <= 0) return 'no supersaturation';
+  return value > limit ? `${percentText(value)}: past the limit of ${percentText(limit)}` : `${percentText(value)}, the limit is ${percentText(limit)}`;
 }
 
 const MapCanvas = memo(function MapCanvas({ frame, columns }: { frame: TimePicture; columns: SupersaturationColumns }) {
@@ -68,18 +70,21 @@ const MapCanvas = memo(function MapCanvas({ frame, columns }: { frame: TimePictu
   const brush = useRef<MapBrush>({});
   const palette = useRef<{ of: unknown; palette: ReturnType<typeof mapPalette> }>(null);
   const screen = useScreen();
+  const scale = usePictureScale();
   const { margin, inner } = frame;
+  const width = margin.left + inner.width + margin.right;
+  const height = margin.top + inner.height + margin.bottom;
   useLayoutEffect(() => {
     if (!canvas.current) return;
     if (palette.current?.of !== screen) palette.current = { of: screen, palette: mapPalette(canvas.current) };
-    paintMap(canvas.current, brush.current, columns, palette.current.palette, { ...inner, pixelRatio: screen.pixelRatio });
-  }, [columns, inner, screen]);
+    paintMap(canvas.current, brush.current, columns, palette.current.palette, { ...inner, pixelRatio: screen.pixelRatio * scale });
+  }, [columns, inner, screen, scale]);
   return (
     <canvas
       ref={canvas}
       aria-hidden="true"
       className={styles.map}
-      style={{ left: margin.left, top: margin.top, width: inner.width, height: inner.height }}
+      style={{ left: share(margin.left, width), top: share(margin.top, height), width: share(inner.width, width), height: share(inner.height, height) }}
     />
   );
 });
@@ -90,7 +95,6 @@ const Ground = memo(function Ground({ frame, halfTimes }: { frame: TimePicture; 
   const id = useId();
   const row = inner.height / COMPARTMENTS;
   const middle = (c: number) => (c + 0.5) * row;
-  const foot = inner.height + 34;
   return (
     <>
       {Array.from(halfTimes, (halfTimeMin, c) => (
@@ -121,20 +125,28 @@ const Ground = memo(function Ground({ frame, halfTimes }: { frame: TimePicture; 
           <line y2="5" className={styles.stripe} />
         </pattern>
       </defs>
-      <g transform={`translate(0,${foot})`} className={styles.legend}>
-        <rect width={18} height={14} className={styles.none} />
-        <text x={24} y={12}>
-          none
-        </text>
-        <rect x={66} width={90} height={14} fill={`url(#${id}shades)`} />
-        <text x={162} y={12}>
-          100 %
-        </text>
-        <rect x={212} width={18} height={14} fill={`url(#${id}past)`} />
-        <text x={236} y={12}>
-          past the limit
-        </text>
-      </g>
+      <Legend y={inner.height + 34} wide={inner.width > 560} shades={`url(#${id}shades)`} past={`url(#${id}past)`} />
     </>
   );
 });
+
+/** What the shades and the stripes mean, in words beside each. */
+function Legend({ y, wide, shades, past }: { y: number; wide: boolean; shades: string; past: string }) {
+  const places = wide ? { none: 0, shades: 158, past: 430 } : { none: 0, shades: 62, past: 202 };
+  return (
+    <g transform={`translate(0,${y})`} className={styles.legend}>
+      <rect x={places.none} width={18} height={14} className={styles.none} />
+      <text x={places.none + 24} y={12}>
+        {wide ? 'no supersaturation' : 'none'}
+      </text>
+      <rect x={places.shades} width={90} height={14} fill={shades} />
+      <text x={places.shades + 96} y={12}>
+        {wide ? `${percentText(1)} of the model’s limit` : percentText(1)}
+      </text>
+      <rect x={places.past} width={18} height={14} fill={past} />
+      <text x={places.past + 24} y={12}>
+        {wide ? 'past the gradient factor: a stop is needed' : 'past the limit'}
+      </text>
+    </g>
+  );
+}

@@ -48,6 +48,7 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, onCursor,
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground scene={scene} frame={frame} />
           <TimeCursor x={cursorX} width={inner.width} height={inner.height + STRIP} />
+          {told !== undefined && <path d={`M${pointed!.x},0V${inner.height + STRIP}`} className={shared.pointed} />}
           {cursorX >= 0 && cursorX <= inner.width && (
             <g className={styles.value}>
               <circle cx={cursorX} cy={y(capped(noStopMin[sample]!))} r={5} />
@@ -63,7 +64,7 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, onCursor,
         </g>
       </svg>
       {told !== undefined && (
-        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} title={printClock(x.invert(pointed!.x))}>
+        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} height={height} title={printClock(x.invert(pointed!.x))}>
           <span>{ceilingM[told]! > 0 ? 'a stop is required' : `${noStopText(noStopMin[told]!)} min without a stop`}</span>
           <span>{noStopLeader[told] ? `compartment ${noStopLeader[told]} sets it` : 'no compartment would end it here'}</span>
         </PointerTip>

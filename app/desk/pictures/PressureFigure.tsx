@@ -15,7 +15,7 @@ import styles from './pictures.module.css';
 /** The compartment looked at: a number from 1, whichever leads, or all of them. */
 type Looked = 'leading' | 'all' | `${number}`;
 
-const pressureHeight = (width: number) => Math.min(480, Math.max(360, Math.round(width * 0.6)));
+const pressureHeight = (width: number) => (width < 560 ? 360 : Math.min(480, Math.max(380, Math.round(width * 0.56))));
 
 export function PressureFigure() {
   const { ref, ...picture } = usePicture(pressureHeight);

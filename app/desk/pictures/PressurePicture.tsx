@@ -2,12 +2,12 @@
 
 import { memo, useId, useMemo } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
-import { printPercent } from '@/lib/quantity/percent';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
 import { markPartPath, markPath } from './mark-shapes';
 import { nearest } from './nearest';
+import { percentText } from './percent-text';
 import type { PictureProps } from './picture-props';
 import { PointerTip } from './PointerTip';
 import { pressureTicks, pressureUnit } from './pressure-axis';
@@ -80,6 +80,7 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
           x={margin.left + nowX}
           y={margin.top + y(told.tensionBar)}
           width={width}
+          height={height}
           title={`Compartment ${told.number}, half-time ${told.halfTimeMin} min`}
         >
           <span>holds {printPressure(told.tensionBar, units)}</span>
@@ -205,15 +206,14 @@ const LineNames = memo(function LineNames({ scene, scales, tolerance, all }: { s
     const end = at(to);
     return end <= highest ? { text, className, top: undefined, right: y(end) } : { text, className, top: x(from + ((to - from) * (highest - start)) / (end - start)), right: undefined };
   };
-  const percent = (gf: number) => printPercent(gf).replace('%', ' %');
   const names = [
     named('in balance', (bar) => bar, styles.balanceName),
     ...(all
       ? []
       : [
           named('limit', (bar) => tolerance.underGf(1, bar), styles.limitName),
-          ...(high < 1 ? [named(percent(high), (bar) => tolerance.underGf(high, bar), styles.limitName)] : []),
-          ...(low < high ? [named(percent(low), (bar) => tolerance.underGf(low, bar), styles.limitName)] : []),
+          ...(high < 1 ? [named(percentText(high), (bar) => tolerance.underGf(high, bar), styles.limitName)] : []),
+          ...(low < high ? [named(percentText(low), (bar) => tolerance.underGf(low, bar), styles.limitName)] : []),
         ]),
   ];
   const tops = names.filter((name) => name.top !== undefined);
@@ -234,7 +234,7 @@ const LineNames = memo(function LineNames({ scene, scales, tolerance, all }: { s
       ))}
       {all && (
         <text x={inner.width} y={-8} textAnchor="end" className={styles.limitName}>
-          each one’s limit, {percent(high)}
+          each one’s limit, {percentText(high)}
         </text>
       )}
     </>

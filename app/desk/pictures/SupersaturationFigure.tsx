@@ -7,7 +7,8 @@ import { printClock } from '@/lib/quantity/duration';
 import type { TableColumn } from '../../parts/DataTable';
 import type { Scene } from '../scene';
 import { PictureFrame } from './PictureFrame';
-import { sayPercent, SupersaturationPicture } from './SupersaturationPicture';
+import { percentText } from './percent-text';
+import { SupersaturationPicture } from './SupersaturationPicture';
 import { tableSamples } from './table-samples';
 import { usePicture } from './use-picture';
 import styles from './pictures.module.css';
@@ -15,19 +16,13 @@ import styles from './pictures.module.css';
 export function SupersaturationFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 560 ? 280 : 310));
   const { scene, sample } = picture;
-  const { timeline, dive } = scene;
   const table = useMemo(() => ({ columns: columnsOf(scene), rows: () => tableSamples(scene.timeline) }), [scene]);
-  const { here, surfaced } = bothAt(scene, sample);
-  const { high } = dive.settings.gradientFactors;
 
   return (
     <PictureFrame
       id="supersaturation"
       title="Supersaturation"
-      sentence={
-        `At ${printClock(timeline.timeS[sample]!)} the highest supersaturation is ${sayPercent(here.value)} at your depth; if you surfaced it would be ${sayPercent(surfaced.value)}` +
-        (surfaced.value > high ? `, past the limit of ${sayPercent(high)}.` : '.')
-      }
+      sentence={sentenceAt(scene, sample)}
       {...table}
     >
       <div ref={ref} className={styles.canvas}>
@@ -42,13 +37,22 @@ function bothAt({ timeline }: Scene, sample: number) {
   return { here: supersaturation(load, timeline.ambientBar[sample]!), surfaced: supersaturation(load, timeline.surfaceBar) };
 }
 
+function sentenceAt(scene: Scene, sample: number): string {
+  const { here, surfaced } = bothAt(scene, sample);
+  const { high } = scene.dive.settings.gradientFactors;
+  const time = printClock(scene.timeline.timeS[sample]!);
+  if (surfaced.value <= 0) return `At ${time} no compartment is supersaturated, and none would be if you surfaced.`;
+  const now = here.value <= 0 ? 'no compartment is supersaturated at your depth' : `the highest supersaturation is ${percentText(here.value)} at your depth`;
+  return `At ${time} ${now}; if you surfaced it would be ${percentText(surfaced.value)}${surfaced.value > high ? `, past the limit of ${percentText(high)}` : ''}.`
+    .replace('it would be', here.value <= 0 ? 'the highest would be' : 'it would be');
+}
+
 function columnsOf(scene: Scene): TableColumn<number>[] {
-  const percent = (value: number) => `${Math.round(value * 100)} %`;
   return [
     { heading: 'Time', cell: (sample) => printClock(scene.timeline.timeS[sample]!) },
-    { heading: 'At your depth', numeric: true, cell: (sample) => percent(bothAt(scene, sample).here.value) },
+    { heading: 'At your depth', numeric: true, cell: (sample) => percentText(bothAt(scene, sample).here.value) },
     { heading: 'Compartment', numeric: true, cell: (sample) => bothAt(scene, sample).here.leader },
-    { heading: 'If you surfaced', numeric: true, cell: (sample) => percent(bothAt(scene, sample).surfaced.value) },
+    { heading: 'If you surfaced', numeric: true, cell: (sample) => percentText(bothAt(scene, sample).surfaced.value) },
     { heading: 'Compartment', numeric: true, cell: (sample) => bothAt(scene, sample).surfaced.leader },
   ];
 }

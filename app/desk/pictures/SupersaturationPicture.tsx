@@ -7,6 +7,7 @@ import { supersaturation } from '@/lib/ascent/supersaturation';
 import { printClock } from '@/lib/quantity/duration';
 import type { Scene } from '../scene';
 import { LeaderStrip, STRIP_HEIGHT } from './LeaderStrip';
+import { percentText, supersaturationText } from './percent-text';
 import type { PictureProps } from './picture-props';
 import { PointerTip } from './PointerTip';
 import { Rock } from './Rock';
@@ -57,11 +58,12 @@ export function SupersaturationPicture({ scene, sample, cursorS, width, height, 
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground scene={scene} frame={frame} namesRight={x(cursorS) < inner.width / 2} />
           <TimeCursor x={x(cursorS)} width={inner.width} height={inner.height + STRIPS} />
+          {column !== undefined && <path d={`M${column},0V${inner.height + STRIPS}`} className={shared.pointed} />}
           <Values scene={scene} sample={sample} frame={frame} cursorX={x(cursorS)} />
         </g>
       </svg>
       {column !== undefined && (
-        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} title={printClock(x.invert(pointed!.x))}>
+        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} height={height} title={printClock(x.invert(pointed!.x))}>
           <Told name="at your depth" columns={frame.now} column={column} />
           <Told name="if you surfaced" columns={frame.surfacing} column={column} />
         </PointerTip>
@@ -73,14 +75,10 @@ export function SupersaturationPicture({ scene, sample, cursorS, width, height, 
 function Told({ name, columns, column }: { name: string; columns: SupersaturationColumns; column: number }) {
   return (
     <span>
-      {name} {sayPercent(columns.most[column]!)}, compartment {columns.leader[column]}
+      {name} {supersaturationText(columns.most[column]!)}
+      {columns.most[column]! > 0 && `, compartment ${columns.leader[column]}`}
     </span>
   );
-}
-
-/** A supersaturation as a percentage; below 0 nothing is supersaturated. */
-export function sayPercent(value: number): string {
-  return value <= 0 ? 'none' : `${Math.round(value * 100)} %`;
 }
 
 /** Where the lines stand under the cursor, named there. */
@@ -101,7 +99,7 @@ function Values({ scene, sample, frame, cursorX }: { scene: Scene; sample: numbe
     <g key={name} className={className}>
       {value > 0 && <circle cx={cursorX} cy={tops[index]} r={5} />}
       <text x={cursorX + (left ? -10 : 10)} y={places[index]} dy="0.32em" textAnchor={left ? 'end' : 'start'}>
-        {name} {sayPercent(value)}
+        {name} {supersaturationText(value)}
       </text>
     </g>
   ));
@@ -135,7 +133,7 @@ const Ground = memo(function Ground({ scene, frame, namesRight }: { scene: Scene
         <g key={share} transform={`translate(0,${y(share)})`}>
           <line x2={inner.width} className={shared.grid} />
           <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
-            {Math.round(share * 100)} %
+            {percentText(share)}
           </text>
         </g>
       ))}
@@ -163,7 +161,7 @@ const Ground = memo(function Ground({ scene, frame, namesRight }: { scene: Scene
 /** The limits to draw: the model's own, and under it the gradient factors the diver keeps to. */
 function limitsOf(low: number, high: number, short: boolean) {
   const model = { value: 1, strong: high === 1, name: short ? 'limit' : 'the model’s limit' };
-  const named = (value: number, name: string) => ({ value, strong: value === high, name: short ? sayPercent(value) : `${name} ${sayPercent(value)}` });
+  const named = (value: number, name: string) => ({ value, strong: value === high, name: short ? supersaturationText(value) : `${name} ${supersaturationText(value)}` });
   if (high === 1 && low === 1) return [model];
   if (low === high) return [model, named(high, 'gradient factor')];
   return [...(high < 1 ? [model] : []), named(high, 'high gradient factor'), named(low, 'low gradient factor')];

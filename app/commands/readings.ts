@@ -1,19 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { parseScript } from '@/lib/dive/script';
+import { BadInput } from './bad-input';
+import { diveOfFile } from './dive-of-file';
 import { readingsOf } from './readings-of';
 import { readingsAsCsv, readingsAsText } from './print-readings';
 
-const USAGE = 'readings: npm run --silent readings -- FILE [--every SECONDS] [--format json|csv|text]; FILE may be - for standard input';
-
-/** Something the person must change; told in one line on standard error. */
-class BadInput extends Error {}
+const USAGE = 'readings: npm run --silent readings -- FILE [--every SECONDS] [--format json|csv|text] [--repair]; FILE is a script, or a record in UDDF or CSV, and may be - for standard input; --repair agrees to every repair of a record';
 
 function options() {
   try {
     const { values, positionals } = parseArgs({
       allowPositionals: true,
-      options: { every: { type: 'string', default: '60' }, format: { type: 'string', default: 'json' } },
+      options: { every: { type: 'string', default: '60' }, format: { type: 'string', default: 'json' }, repair: { type: 'boolean', default: false } },
     });
     const [file] = positionals;
     if (file === undefined || positionals.length > 1) throw new BadInput(USAGE);
@@ -21,34 +19,30 @@ function options() {
     if (!(every > 0) || !Number.isFinite(every)) throw new BadInput(`readings: --every takes a number of seconds above 0, not ${values.every}`);
     const { format } = values;
     if (format !== 'json' && format !== 'csv' && format !== 'text') throw new BadInput(`readings: --format takes json, csv or text, not ${format}`);
-    return { file, every, format };
+    return { file, every, format, repair: values.repair };
   } catch (error) {
     throw error instanceof BadInput ? error : new BadInput(USAGE);
   }
 }
 
-function textOf(file: string): string {
+function bytesOf(file: string): Uint8Array {
   try {
-    return readFileSync(file === '-' ? 0 : file, 'utf8');
+    return readFileSync(file === '-' ? 0 : file);
   } catch {
     throw new BadInput(`${file}:1:1: the file cannot be read; check its name and that you may read it`);
   }
 }
 
-function run(): string {
-  const { file, every, format } = options();
-  const parsed = parseScript(textOf(file));
-  if (!parsed.ok) {
-    const [first] = parsed.errors;
-    throw new BadInput(`${file}:${first!.line}:${first!.column}: ${first!.message} ${first!.mend}`);
-  }
-  const readings = readingsOf(parsed.dive, parsed.warnings, every);
+async function run(): Promise<string> {
+  const { file, every, format, repair } = options();
+  const { dive, warnings } = await diveOfFile(file, bytesOf(file), repair);
+  const readings = readingsOf(dive, warnings, every);
   if (format === 'csv') return readingsAsCsv(readings);
   return format === 'text' ? readingsAsText(readings) : `${JSON.stringify(readings)}\n`;
 }
 
 try {
-  process.stdout.write(run());
+  process.stdout.write(await run());
 } catch (error) {
   if (!(error instanceof BadInput)) throw error;
   process.stderr.write(`${error.message.replace(/\s+/g, ' ')}\n`);

@@ -44,7 +44,8 @@ export function saySettings({ settings }: Fit, recorded: Site, sawStops: boolean
   return [limits, ...others].join(', ').replace(/, ([^,]*)$/, ' and $1');
 }
 
-function sayMisfit({ noStopMin, ceilingM, stopDepthM }: Misfit): string {
+/** How far off the model is, in minutes and metres. */
+export function sayMisfit({ noStopMin, ceilingM, stopDepthM }: Misfit): string {
   const parts = [
     noStopMin !== undefined && `${hundredths(noStopMin)} min of no-stop time`,
     ceilingM !== undefined && `${hundredths(ceilingM)} m of ceiling`,

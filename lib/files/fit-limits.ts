@@ -14,6 +14,7 @@ export type Site = Omit<UnitSettings, 'gradientFactors'>;
 const LOWEST = 10;
 const HIGHEST = 100;
 const COARSE = 10;
+const FINE = 2;
 
 /** Rough limits to rank sites by, percent. */
 const ROUGH_HIGHS = [40, 50, 60, 70, 80, 90, 100];
@@ -53,18 +54,30 @@ export function roughFit(comparison: Comparison, site: Site): Fit {
   return tried.best();
 }
 
-/** The best gradient factors for a site to the whole percent: a grid over all of them, then steps that shorten. */
+/** The best gradient factors for a site to the whole percent: a grid over all of them, a finer one along the low one, then steps that shorten. */
 export function fineFit(comparison: Comparison, site: Site, from?: GradientFactors): Fit {
   const tried = limitsTried(comparison, site);
-  if (from) descend(tried, Math.round(from.low * 100), Math.round(from.high * 100), [4, 2, 1]);
+  if (from) descend(tried, percentOf(from.low), percentOf(from.high), [4, 2, 1]);
   else {
     for (let high = 30; high <= HIGHEST; high += COARSE) {
       for (let low = LOWEST; low <= high; low += COARSE) tried.score(low, high);
     }
-    const { low, high } = tried.best().settings.gradientFactors;
-    descend(tried, Math.round(low * 100), Math.round(high * 100), [5, 3, 2, 1]);
+    descendFromBest(tried, [5, 3, 2, 1]);
+    // Stops come every few metres, so along the low factor the valleys are narrow: one may lie between the grid's lines.
+    const high = percentOf(tried.best().settings.gradientFactors.high);
+    for (let low = LOWEST; comparison.sawStops && low <= high; low += FINE) tried.score(low, high);
+    descendFromBest(tried, [2, 1]);
   }
   return tried.best();
+}
+
+function percentOf(fraction: number): number {
+  return Math.round(fraction * 100);
+}
+
+function descendFromBest(tried: ReturnType<typeof limitsTried>, steps: readonly number[]): void {
+  const { low, high } = tried.best().settings.gradientFactors;
+  descend(tried, percentOf(low), percentOf(high), steps);
 }
 
 function descend({ score }: ReturnType<typeof limitsTried>, startLow: number, startHigh: number, steps: readonly number[]): void {

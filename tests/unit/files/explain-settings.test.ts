@@ -74,6 +74,16 @@ describe('explaining a unit by its settings', () => {
     expect(ranked[1]!.misfit.score).toBeGreaterThan(0.005);
   });
 
+  it('finds a low gradient factor that lies in a narrow valley, from whole minutes and stops every 3 m', () => {
+    const inStops = recordedBy({ gradientFactors: { low: 0.45, high: 0.8 } }, DEEP).map((recording) => ({
+      ...recording,
+      unit: { noStopS: recording.unit.noStopS!.map((s) => Math.floor(s / 60 + 1e-6) * 60), stopDepthM: recording.unit.ceilingM!.map((depth) => Math.ceil(depth / 3 - 1e-9) * 3) },
+    }));
+    const { ranked } = explained(inStops, { doubt: sure });
+    expect(ranked[0]!.settings.gradientFactors.low).toBeCloseTo(0.45, 1);
+    expect(ranked[0]!.misfit.stopDepthM).toBeLessThan(0.2);
+  });
+
   it('recovers the high gradient factor from whole minutes, and says the low one left no trace', () => {
     const { ranked, sentences } = explained(inMinutes(recordedBy({ gradientFactors: { low: 0.3, high: 0.7 } })), { doubt: sure });
     expect(ranked[0]!.settings.gradientFactors.high).toBe(0.7);

@@ -1,0 +1,55 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import { Button } from '../parts/Button';
+import { Caution } from '../parts/Caution';
+import { BenchContext, useBench } from './bench-context';
+import { createBenchStore } from './bench-store';
+import { ChamberForm } from './ChamberForm';
+import { LivePanel } from './LivePanel';
+import { RunForm } from './RunForm';
+import { SheetActions } from './SheetActions';
+import { SheetTable } from './SheetTable';
+import { UnitsForm } from './UnitsForm';
+import { useRun, useSheets } from './use-sheets';
+import { Verdicts } from './Verdicts';
+import styles from './bench.module.css';
+
+/** A sheet for a pressure-chamber run: scripted, printed or run live, filled in, judged by what its user states. */
+export function BenchScreen() {
+  const [store] = useState(createBenchStore);
+  useEffect(() => store.getState().open(), [store]);
+  return (
+    <BenchContext value={store}>
+      <Bench />
+    </BenchContext>
+  );
+}
+
+function Bench() {
+  const read = useRun();
+  const sheets = useSheets(read);
+  const undo = useBench((state) => state.undo);
+  const undoable = useBench((state) => state.past.length > 0);
+  return (
+    <div className={styles.bench}>
+      <Caution about="chamber" />
+      <div className={styles.unprinted}>
+        <Button icon="undo" disabled={!undoable} onClick={undo}>
+          Undo
+        </Button>
+      </div>
+      <RunForm read={read} />
+      <ChamberForm />
+      <UnitsForm />
+      {read.ok && (
+        <>
+          <LivePanel run={read.run} />
+          <SheetTable run={read.run} sheets={sheets} />
+          <Verdicts sheets={sheets} />
+          <SheetActions run={read.run} sheets={sheets} />
+        </>
+      )}
+    </div>
+  );
+}

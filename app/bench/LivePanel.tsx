@@ -1,0 +1,102 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import { gaugeBar } from '@/lib/bench/chamber-dive';
+import type { ChamberRun } from '@/lib/bench/chamber-run';
+import { legsToRun, liveAt, type LiveNow } from '@/lib/bench/live-run';
+import { printClock } from '@/lib/quantity/duration';
+import { printDepth, sayDepth } from '@/lib/quantity/depth';
+import { printPressure } from '@/lib/quantity/pressure';
+import { Button } from '../parts/Button';
+import { Icon } from '../parts/Icon';
+import { usePreferences } from '../parts/preferences';
+import { useStatus } from '../parts/status';
+import { useBench } from './bench-context';
+import styles from './bench.module.css';
+
+const TICK_MS = 250;
+
+/** The run against the clock: what to do now, where the gauge should be, when to read the units. */
+export function LivePanel({ run }: { run: ChamberRun }) {
+  const marks = useBench((state) => state.marks);
+  const settings = useBench((state) => state.settings);
+  const change = useBench((state) => state.change);
+  const undo = useBench((state) => state.undo);
+  const say = useStatus((status) => status.say);
+  const units = usePreferences((preferences) => preferences.units);
+  const legs = legsToRun(run);
+  const underway = marks.length > 0 && marks.length <= legs.length;
+  const nowS = useClock(underway);
+  const now = liveAt(run, settings, marks, Math.max(nowS, marks.at(-1) ?? 0), units);
+  const next = () => change({ marks: [...marks, Date.now() / 1000] });
+  const end = () => {
+    change({ marks: [] });
+    say('The clock is put back to nought. The readings stay.', { label: 'Undo', run: undo });
+  };
+  return (
+    <section aria-labelledby="live" className={`${styles.step} ${styles.unprinted}`}>
+      <h2 id="live">Run it against the clock</h2>
+      <div className={styles.live}>
+        <dl className={styles.clocks}>
+          <div>
+            <dt>Time of the run</dt>
+            <dd>{printClock(now.runS)}</dd>
+          </div>
+          <div>
+            <dt>{now.leftS < 0 ? 'This step is late by' : 'Left of this step'}</dt>
+            <dd>{printClock(Math.abs(now.leftS))}</dd>
+          </div>
+          <div>
+            <dt>The gauge should be at</dt>
+            <dd>
+              {printDepth(now.gaugeM, units)} <span className={styles.soft}>{printPressure(gaugeBar(settings, now.gaugeM), units)}</span>
+            </dd>
+          </div>
+        </dl>
+        <p className={styles.todo} role="status">
+          {sentenceCase(now.todo)}
+          {now.kind !== 'ready' && now.checkpoints.length > 0 && ` Then read the units: ${now.checkpoints.map(({ name }) => name).join(', ')}.`}
+        </p>
+        {now.kind === 'hold' && now.leftS <= 0 && now.checkpoints.length > 0 && <p className={styles.readNow}>Read the units now, then go on.</p>}
+        <p className={now.warning ? styles.warning : styles.silent} role="alert">
+          {now.warning && (
+            <>
+              <Icon name="caution" /> {now.warning}
+            </>
+          )}
+        </p>
+        <div className={styles.row}>
+          {now.kind !== 'over' && (
+            <Button kind="primary" onClick={next}>
+              {doneWords(now, legs[now.leg], units)}
+            </Button>
+          )}
+          {marks.length > 0 && <Button onClick={end}>Put the clock back</Button>}
+        </div>
+        {settings.fastestMMin === null && <p className={styles.soft}>State above how fast the pressure may change at most, and you are warned when a step is faster.</p>}
+        {marks.length > 1 && <p className={styles.soft}>The sheet below goes by the times the steps really took.</p>}
+      </div>
+    </section>
+  );
+}
+
+function doneWords({ kind, leftS }: LiveNow, leg: { toM: number } | undefined, units: 'metric' | 'imperial'): string {
+  if (kind === 'ready') return 'Start the clock';
+  if (kind === 'hold') return leftS > 0 ? 'End the hold early' : 'Go on';
+  return `The gauge is at ${leg?.toM === 0 ? 'nothing' : sayDepth(leg?.toM ?? 0, units)}`;
+}
+
+function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Seconds since 1970, kept fresh while they are looked at. */
+function useClock(running: boolean): number {
+  const [nowS, setNowS] = useState(0);
+  useEffect(() => {
+    if (!running) return undefined;
+    const timer = setInterval(() => setNowS(Date.now() / 1000), TICK_MS);
+    return () => clearInterval(timer);
+  }, [running]);
+  return nowS;
+}

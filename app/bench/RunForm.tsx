@@ -1,0 +1,61 @@
+'use client';
+
+import { readyRuns } from '@/content/bench/runs';
+import { fasterThanStated } from '@/lib/bench/chamber-dive';
+import type { RunRead } from '@/lib/bench/chamber-run';
+import { sayDepth } from '@/lib/quantity/depth';
+import { printRate } from '@/lib/quantity/rate';
+import { Button } from '../parts/Button';
+import { usePreferences } from '../parts/preferences';
+import { useBench } from './bench-context';
+import styles from './bench.module.css';
+
+/** The run as a script, or one of the ready ones. */
+export function RunForm({ read }: { read: RunRead }) {
+  const script = useBench((state) => state.script);
+  const settings = useBench((state) => state.settings);
+  const change = useBench((state) => state.change);
+  const units = usePreferences((preferences) => preferences.units);
+  const fast = read.ok ? fasterThanStated(read.run, settings) : [];
+  const errors = read.ok ? [] : read.errors;
+  return (
+    <section aria-labelledby="run" className={`${styles.step} ${styles.unprinted}`}>
+      <h2 id="run">The run</h2>
+      <div className={styles.row}>
+        {readyRuns.map((ready) => (
+          <Button key={ready.id} title={ready.shows} aria-pressed={ready.script === script} onClick={() => change({ script: ready.script, marks: [] })}>
+            {ready.title}
+          </Button>
+        ))}
+      </div>
+      <div className={styles.script}>
+        <label htmlFor="run-script">The run as a script. Depths are what the reference gauge shows; “# check: NAME” after a step has the units read at its end.</label>
+        <textarea
+          id="run-script"
+          rows={12}
+          spellCheck={false}
+          value={script}
+          aria-invalid={errors.length > 0 ? true : undefined}
+          aria-describedby={errors.length > 0 ? 'run-errors' : undefined}
+          onChange={(event) => change({ script: event.target.value, marks: [] })}
+        />
+        <ul id="run-errors" className={styles.errors} role="alert">
+          {errors.map(({ line, message, mend }) => (
+            <li key={`${line}${message}`}>
+              Line {line}: {message} {mend}
+            </li>
+          ))}
+        </ul>
+      </div>
+      {fast.length > 0 && (
+        <ul className={styles.warning} role="alert">
+          {fast.map(({ step, fromM, toM, rateMMin }) => (
+            <li key={step}>
+              From {sayDepth(fromM, units)} to {sayDepth(toM, units)} the script asks for {printRate(rateMMin, units)}, faster than the {printRate(settings.fastestMMin!, units)} you state. Give that step more time.
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}

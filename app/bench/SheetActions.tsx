@@ -1,0 +1,54 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { readyRuns } from '@/content/bench/runs';
+import { chamberDive } from '@/lib/bench/chamber-dive';
+import type { ChamberRun } from '@/lib/bench/chamber-run';
+import { tookOf } from '@/lib/bench/live-run';
+import { writeSheetCsv, type UnitSheet } from '@/lib/bench/write-sheet-csv';
+import { writeScript } from '@/lib/dive/script';
+import { leaveForDesk } from '../desk/hand-over';
+import { saveFile } from '../desk/keep/save-file';
+import { Button } from '../parts/Button';
+import { routes } from '../parts/routes';
+import { useStatus } from '../parts/status';
+import { useBench } from './bench-context';
+import styles from './bench.module.css';
+
+/** The sheet printed, saved as a file, cleared; the run on the desk. */
+export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonly UnitSheet[] }) {
+  const script = useBench((state) => state.script);
+  const settings = useBench((state) => state.settings);
+  const marks = useBench((state) => state.marks);
+  const change = useBench((state) => state.change);
+  const undo = useBench((state) => state.undo);
+  const say = useStatus((status) => status.say);
+  const router = useRouter();
+  const title = readyRuns.find((ready) => ready.script === script)?.title ?? 'A chamber run';
+  const clear = () => {
+    change({ readings: {}, marks: [] });
+    say('The readings are cleared.', { label: 'Undo', run: undo });
+  };
+  const open = () => {
+    const dive = chamberDive(run, settings, marks.length > 1 ? tookOf(run, marks) : []);
+    const altitudeM = Math.round(dive.settings.altitudeM);
+    const plain = writeScript({ ...dive, settings: { ...dive.settings, altitudeM, start: { kind: 'adapted', altitudeM } } });
+    if (leaveForDesk({ script: `# ${title}: what the units in the pot go through\n${plain}`, title })) router.push(routes.desk.path);
+    else say('This browser does not let a dive be passed to the desk.');
+  };
+  return (
+    <div className={`${styles.row} ${styles.unprinted}`}>
+      <Button icon="print" onClick={() => window.print()}>
+        Print the sheet
+      </Button>
+      <Button icon="save" onClick={() => saveFile('bench-sheet.csv', writeSheetCsv(title, settings, sheets), 'text/csv')}>
+        Export as CSV
+      </Button>
+      <Button onClick={open}>Watch this run on the desk</Button>
+      <Button kind="quiet" onClick={clear}>
+        Clear the readings
+      </Button>
+      <p className={styles.soft}>What you enter is kept in this browser as you go.</p>
+    </div>
+  );
+}

@@ -1,0 +1,128 @@
+'use client';
+
+import { line, scaleLinear } from 'd3';
+import type { SideBySide } from '@/lib/files/unit-and-model';
+import type { UnitChannel } from '@/lib/files/record';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
+import { printClock } from '@/lib/quantity/duration';
+import { printDepth } from '@/lib/quantity/depth';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { ChartFrame } from '../parts/ChartFrame';
+import { usePreferences } from '../parts/preferences';
+import { useWidth } from '../desk/pictures/use-width';
+import { TimeFoot } from './TimeFoot';
+import styles from './bring.module.css';
+
+const HEIGHT = 190;
+const MARGIN = { top: 26, right: 12, bottom: 34, left: 56 };
+
+interface Lane {
+  readonly title: string;
+  readonly channel: UnitChannel;
+  /** From the channel's own unit to the picture's; NaN is not drawn. */
+  readonly value: (figure: number) => number;
+  readonly downward: boolean;
+  readonly least: number;
+  readonly unit: string;
+}
+
+/** Two lanes at most: minutes without stops, and the depth asked to stay below. */
+function lanesOf(rows: readonly SideBySide[]): Lane[] {
+  const tells = (channel: UnitChannel) => rows.some(({ unit }) => Number.isFinite(unit[channel]));
+  const lanes: Lane[] = [];
+  if (tells('noStopS')) lanes.push({ title: 'No-stop time, min', channel: 'noStopS', value: (s) => Math.min(NO_STOP_CAP_MIN, s / 60), downward: false, least: 20, unit: '' });
+  const depth = tells('ceilingM') ? 'ceilingM' : tells('stopDepthM') ? 'stopDepthM' : undefined;
+  if (depth) lanes.push({ title: depth === 'ceilingM' ? 'Ceiling, m' : 'Stop depth, m', channel: depth, value: (m) => m, downward: true, least: 3, unit: '' });
+  return lanes;
+}
+
+/** What the unit showed, as rings, over what the model says, as a line; dashed, the model under the settings found. */
+export function BesidePicture({ rows, explained }: { rows: readonly SideBySide[]; explained: readonly SideBySide[] | undefined }) {
+  const units = usePreferences((preferences) => preferences.units);
+  const { ref, width } = useWidth<HTMLDivElement>(720);
+  const lanes = lanesOf(rows);
+  return (
+    <ChartFrame
+      title="The unit beside the model"
+      headingLevel={3}
+      sentence={`At ${rows.length} moments: rings are what the unit showed, the line is the model under the settings above${explained ? ', and the dashed line the model under the settings found' : ''}. Where they part, the unit goes by other settings, other rules or both.`}
+      rows={rows}
+      columns={[
+        { heading: 'Time', cell: ({ timeS }) => printClock(timeS) },
+        { heading: 'Depth', numeric: true, cell: ({ depthM }) => printDepth(depthM, units) },
+        { heading: 'Unit: no-stop', numeric: true, cell: ({ unit }) => minutesText(unit.noStopS) },
+        { heading: 'Model: no-stop', numeric: true, cell: ({ model }) => minutesText(model.noStopS) },
+        { heading: 'Unit: ceiling or stop', numeric: true, cell: ({ unit }) => depthText(unit, units) },
+        { heading: 'Model: ceiling or stop', numeric: true, cell: ({ model }) => depthText(model, units) },
+      ]}
+    >
+      <div ref={ref}>
+        {lanes.map((lane) => (
+          <LanePicture key={lane.channel} lane={lane} rows={rows} explained={explained} width={width} />
+        ))}
+        <p className={styles.key} aria-hidden="true">
+          <span className={styles.keyUnit} /> the unit <span className={styles.keyKept} /> the model
+          {explained && (
+            <>
+              <span className={styles.keyFound} /> the model under the settings found
+            </>
+          )}
+        </p>
+      </div>
+    </ChartFrame>
+  );
+}
+
+function LanePicture({ lane, rows, explained, width }: { lane: Lane; rows: readonly SideBySide[]; explained: readonly SideBySide[] | undefined; width: number }) {
+  const { channel, value, downward } = lane;
+  const endS = rows.at(-1)?.timeS ?? 60;
+  const told = (row: SideBySide, of: 'unit' | 'model') => value(row[of][channel]);
+  const most = Math.max(lane.least, ...rows.flatMap((row) => [told(row, 'unit'), told(row, 'model')]).filter(Number.isFinite));
+  const x = scaleLinear([0, endS], [MARGIN.left, width - MARGIN.right]);
+  const range: [number, number] = downward ? [MARGIN.top, HEIGHT - MARGIN.bottom] : [HEIGHT - MARGIN.bottom, MARGIN.top];
+  const y = scaleLinear([0, most * 1.05], range);
+  const curve = (all: readonly SideBySide[]) =>
+    line<SideBySide>()
+      .defined((row) => Number.isFinite(modelValue(row, lane)))
+      .x(({ timeS }) => x(timeS))
+      .y((row) => y(modelValue(row, lane)))(all as SideBySide[]) ?? '';
+  return (
+    <svg viewBox={`0 0 ${width} ${HEIGHT}`} width={width} height={HEIGHT} className={styles.picture} aria-hidden="true">
+      <text x={MARGIN.left} y={14} className={styles.laneTitle}>
+        {lane.title}
+      </text>
+      {y.ticks(4).map((tick) => (
+        <g key={tick}>
+          <path className={styles.grid} d={`M${MARGIN.left} ${y(tick)}H${width - MARGIN.right}`} />
+          <text x={MARGIN.left - 8} y={y(tick)} className={styles.sideLabel}>
+            {tick}
+          </text>
+        </g>
+      ))}
+      <TimeFoot endS={endS} x={x} y={HEIGHT - MARGIN.bottom} />
+      <path className={styles.kept} d={curve(rows)} />
+      {explained && <path className={styles.found} d={curve(explained)} />}
+      {rows.map((row, index) => Number.isFinite(told(row, 'unit')) && <circle key={index} className={styles.unitMark} cx={x(row.timeS)} cy={y(told(row, 'unit'))} r={2.6} />)}
+    </svg>
+  );
+}
+
+/** No stop at all is drawn as the surface, where the unit's own figures are drawn so too. */
+function modelValue(row: SideBySide, { channel, value }: Lane): number {
+  const figure = row.model[channel];
+  return channel === 'stopDepthM' && Number.isNaN(figure) ? 0 : value(figure);
+}
+
+function minutesText(noStopS: number): string {
+  if (Number.isNaN(noStopS)) return '–';
+  const minutes = noStopS / 60;
+  return minutes > NO_STOP_CAP_MIN ? `>${NO_STOP_CAP_MIN} min` : `${Math.floor(minutes + 1e-6)} min`;
+}
+
+function depthText({ ceilingM, stopDepthM, stopTimeS }: Readonly<Record<UnitChannel, number>>, units: UnitSystem): string {
+  const parts = [
+    Number.isFinite(ceilingM) && ceilingM > 0 ? printDepth(ceilingM, units) : '',
+    Number.isFinite(stopDepthM) && stopDepthM > 0 ? `stop ${printDepth(stopDepthM, units)}${Number.isFinite(stopTimeS) ? `, ${Math.ceil(stopTimeS / 60)} min` : ''}` : '',
+  ].filter((part) => part !== '');
+  return parts.length > 0 ? parts.join('; ') : '–';
+}

@@ -1,0 +1,130 @@
+'use client';
+
+import { defaultSettings } from '@/lib/dive/default-settings';
+import { parseGas, writeGas } from '@/lib/dive/gas-text';
+import { readGradientFactors, readSiteAltitude } from '@/lib/dive/script/setting-values';
+import { AIR } from '@/lib/physics/gas';
+import { WATERS } from '@/lib/physics/water';
+import { printAltitude } from '@/lib/quantity/altitude';
+import { sayDepth } from '@/lib/quantity/depth';
+import { printHours, writeTime } from '@/lib/quantity/duration';
+import { percentText } from './percent-text';
+import { parseTime } from '@/lib/quantity/time';
+import { usePreferences } from '../parts/preferences';
+import { Segmented } from '../parts/Segmented';
+import { TypedValue } from '../parts/TypedValue';
+import { useBring } from './bring-context';
+import { RecordPicture } from './RecordPicture';
+import styles from './bring.module.css';
+
+/** The dives of the file: which to bring, the time between them, where and how they were dived, and what became of them. */
+export function DivesStep() {
+  const brought = useBring((state) => state.brought);
+  const outcome = useBring((state) => state.outcome);
+  const made = outcome?.made;
+  if (!brought) return null;
+  return (
+    <section aria-labelledby="dives" className={styles.step}>
+      <h2 id="dives">{brought.dives.length === 1 ? 'The dive' : `The ${brought.dives.length} dives`}</h2>
+      <Chosen />
+      <Intervals />
+      <Site />
+      {brought.notes.length > 0 && <Notes notes={brought.notes} />}
+      {made && !made.ok && (
+        <p className={styles.trouble} role="alert">
+          <strong>{made.what}</strong> {made.mend}
+        </p>
+      )}
+      {made?.ok && made.notes.length > 0 && <Notes notes={made.notes} />}
+      {outcome?.dives.map((dive, index) => <RecordPicture key={`${index}${dive.name}`} dive={dive} line={made?.ok ? made.lines[index] : undefined} made={made?.ok ? made : undefined} />)}
+    </section>
+  );
+}
+
+function Notes({ notes }: { notes: readonly string[] }) {
+  return (
+    <ul className={styles.plain}>
+      {[...new Set(notes)].map((note) => (
+        <li key={note}>{note}</li>
+      ))}
+    </ul>
+  );
+}
+
+function Chosen() {
+  const dives = useBring((state) => state.brought!.dives);
+  const chosen = useBring((state) => state.chosen);
+  const decide = useBring((state) => state.decide);
+  const units = usePreferences((preferences) => preferences.units);
+  if (dives.length === 1) {
+    const [only] = dives;
+    return <p>{`${only!.samples.toLocaleString('en-GB')} samples over ${printHours(only!.endS)}, ${sayDepth(only!.deepestM, units)} at the deepest.`}</p>;
+  }
+  return (
+    <fieldset className={styles.offers}>
+      <legend>Which to bring. What the tissues hold is carried from each to the next.</legend>
+      {dives.map((dive, place) => (
+        <label key={place} className={styles.offer}>
+          <input
+            type="checkbox"
+            checked={chosen.includes(place)}
+            onChange={(event) => void decide({ chosen: dives.map((_, other) => other).filter((other) => (other === place ? event.target.checked : chosen.includes(other))) })}
+          />
+          <span>
+            <strong>{dive.name}</strong>
+            <span>{`${dive.samples.toLocaleString('en-GB')} samples over ${printHours(dive.endS)}, ${sayDepth(dive.deepestM, units)} at the deepest`}</span>
+          </span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function Intervals() {
+  const dives = useBring((state) => state.outcome?.dives);
+  const intervalsS = useBring((state) => state.intervalsS);
+  const decide = useBring((state) => state.decide);
+  if (!dives || dives.length < 2) return null;
+  return (
+    <div className={styles.fields}>
+      {dives.slice(1).map((dive, before) => (
+        <TypedValue
+          key={before}
+          label={`Surface interval before “${dive.name}”`}
+          shown={dive.intervalS === undefined ? '' : writeTime(Math.round(dive.intervalS))}
+          parse={parseTime}
+          onValue={(timeS) => void decide({ intervalsS: dives.map((_, index) => (index === before + 1 ? timeS : intervalsS[index])) })}
+          hint={dive.intervalS === undefined ? 'The file does not tell it. Write a time such as 1 h 30 min.' : 'As the file tells it, unless you write another.'}
+        />
+      ))}
+    </div>
+  );
+}
+
+function Site() {
+  const told = useBring((state) => state.brought!.told);
+  const settings = useBring((state) => state.settings);
+  const decide = useBring((state) => state.decide);
+  const units = usePreferences((preferences) => preferences.units);
+  const { low, high } = settings.gradientFactors ?? defaultSettings().gradientFactors;
+  const change = (more: typeof settings) => void decide({ settings: { ...settings, ...more } });
+  return (
+    <div className={styles.fields}>
+      <Segmented
+        label={told.water === undefined ? 'Water (the file does not tell)' : 'Water'}
+        segments={WATERS.map((water) => ({ value: water, label: water }))}
+        value={settings.water ?? told.water ?? 'reference'}
+        onChange={(water) => change({ water })}
+      />
+      <TypedValue
+        label="Altitude"
+        shown={printAltitude(settings.altitudeM ?? told.altitudeM ?? 0, units)}
+        parse={readSiteAltitude}
+        onValue={(altitudeM) => change({ altitudeM, start: { kind: 'adapted', altitudeM } })}
+        hint={told.altitudeM === undefined ? 'The file does not tell it.' : 'As the file tells it.'}
+      />
+      {told.gas === undefined && <TypedValue label="Gas" shown={writeGas(settings.gas ?? AIR)} parse={parseGas} onValue={(gas) => change({ gas })} hint="The file does not tell it." />}
+      <TypedValue label="Gradient factors of the model" shown={`${percentText(low)}/${percentText(high)}`} parse={readGradientFactors} onValue={(gradientFactors) => change({ gradientFactors })} />
+    </div>
+  );
+}

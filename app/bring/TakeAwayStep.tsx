@@ -1,0 +1,48 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { leaveForDesk } from '../desk/hand-over';
+import { fileWords, saveFile } from '../desk/keep/save-file';
+import { Button } from '../parts/Button';
+import { routes } from '../parts/routes';
+import { useStatus } from '../parts/status';
+import { useBring } from './bring-context';
+import styles from './bring.module.css';
+
+/** The dive goes to the desk, or back into a file. */
+export function TakeAwayStep() {
+  const made = useBring((state) => state.outcome?.made);
+  const fileName = useBring((state) => state.fileName);
+  const write = useBring((state) => state.write);
+  const say = useStatus((status) => status.say);
+  const router = useRouter();
+  if (!made?.ok) return null;
+  const title = fileName.replace(/\.[a-z0-9]{1,5}$/i, '');
+  const open = () => {
+    const script = `# ${title}: a recorded dive\n${made.script}`;
+    if (leaveForDesk({ script, title: title.slice(0, 200) })) router.push(routes.desk.path);
+    else say('This browser does not let a dive be passed to the desk. Export it as a file, or allow the page to keep data.');
+  };
+  const save = async (kind: 'uddf' | 'csv') => {
+    saveFile(`${fileWords(title)}-mended.${kind}`, await write(kind), kind === 'csv' ? 'text/csv' : 'application/xml');
+    say(`Saved as ${kind === 'csv' ? 'CSV' : 'UDDF'}.`);
+  };
+  return (
+    <section aria-labelledby="take" className={styles.step}>
+      <h2 id="take">Take it on</h2>
+      <p>On the desk everything works on it: the rules, other setups, the working of each number, lessons and links.</p>
+      <div className={styles.row}>
+        <Button kind="primary" onClick={open}>
+          Open on the desk
+        </Button>
+        <Button icon="save" onClick={() => void save('uddf')}>
+          Export as UDDF
+        </Button>
+        <Button icon="save" onClick={() => void save('csv')}>
+          Export as CSV
+        </Button>
+      </div>
+      <p className={styles.soft}>The exports hold every sample as mended, not the simplified dive, and read back the same.</p>
+    </section>
+  );
+}

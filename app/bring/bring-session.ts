@@ -1,0 +1,207 @@
+import { figuresOf } from '@/lib/ascent/figures';
+import type { Settings } from '@/lib/dive/dive';
+import { legsOf } from '@/lib/dive/legs';
+import { writeScript } from '@/lib/dive/script';
+import { computeTimeline } from '@/lib/dive/timeline';
+import { checkRecord, type FindingKind } from '@/lib/files/check-record';
+import type { Mapping } from '@/lib/files/csv-mapping';
+import { diveFromRecords, type DiveOfRecords } from '@/lib/files/dive-from-record';
+import { explainSettings, type Doubt, type SearchProgress } from '@/lib/files/explain-settings';
+import { sayMisfit } from '@/lib/files/explanation-words';
+import { guessColumns } from '@/lib/files/guess-columns';
+import { readCsv } from '@/lib/files/read-csv';
+import { readUddf } from '@/lib/files/read-uddf';
+import type { Recording } from '@/lib/files/record';
+import { CANCELLED, refusalOf } from '@/lib/files/refused-file';
+import { consentToKinds, repairRecord } from '@/lib/files/repair-record';
+import { lengthS, surfaceIntervals } from '@/lib/files/surface-intervals';
+import { HEAD_BYTES, readHead, textOfBytes } from '@/lib/files/text-of-bytes';
+import { thinned, type Trace } from '@/lib/files/thin-samples';
+import { believedTimeline, comparisonOf, misfitOf } from '@/lib/files/unit-fit';
+import { channelsOf, layBeside, type SideBySide } from '@/lib/files/unit-and-model';
+import { writeProfileCsv } from '@/lib/files/write-csv';
+import { writeUddf } from '@/lib/files/write-uddf';
+import type { Decisions, DiveRead, ExplainOutcome, Look, Made, MakeOutcome, MendedDive, ReadOutcome, Session } from './brought';
+
+const PICTURE_PARTS = 500;
+const ROWS_BESIDE = 300;
+const FIGURES_EVERY_S = 5;
+const INTERVAL_EVERY_S = 600;
+const STOPPED = { ok: false, what: 'The search was stopped.', mend: 'Start it again whenever you like.' } as const;
+
+/** Holds a file and what has become of it, and does all the work on it. It runs in a worker, and in tests without one. */
+export class BringSession implements Session {
+  private file: Blob | undefined;
+  private kind: 'csv' | 'uddf' = 'csv';
+  private recordings: readonly Recording[] = [];
+  private mended: readonly Recording[] = [];
+  private made: DiveOfRecords | undefined;
+  private decisions: Decisions | undefined;
+  private stopped = false;
+
+  async look(file: Blob): Promise<Look> {
+    this.file = file;
+    this.recordings = [];
+    this.mended = [];
+    this.made = undefined;
+    try {
+      const head = new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer());
+      const { text, kind, encoding } = readHead(head);
+      this.kind = kind;
+      const notes = encoding.note === undefined ? [] : [encoding.note];
+      if (kind === 'uddf') return { ok: true, kind, notes };
+      const guess = guessColumns(text, head.length < HEAD_BYTES);
+      return guess.ok ? { ...guess, kind, notes } : guess;
+    } catch (thrown) {
+      return refusalOf(thrown);
+    }
+  }
+
+  async read(mapping: Mapping | undefined, onProgress: (characters: number) => void): Promise<ReadOutcome> {
+    if (!this.file) return { ok: false, what: 'No file has been chosen.', mend: 'Choose one.' };
+    this.stopped = false;
+    const pieces = textOfBytes(piecesOf(this.file));
+    const hooks = { onProgress, cancelled: () => this.stopped };
+    const read = this.kind === 'uddf' || !mapping ? await readUddf(pieces, hooks) : await readCsv(pieces, mapping, hooks);
+    const recordings = read.ok ? read.recordings : read.rescued;
+    if (!read.ok && (recordings.length === 0 || read.what === CANCELLED.what)) return { ok: false, what: read.what, mend: read.mend };
+    this.recordings = recordings;
+    const [first] = recordings;
+    return {
+      ok: true,
+      dives: recordings.map(diveRead),
+      notes: read.ok ? read.notes : [],
+      told: { water: first?.water, altitudeM: first?.altitudeM, gas: first?.switches[0]?.gas },
+      brokeOff: read.ok ? undefined : { what: read.what, mend: read.mend },
+    };
+  }
+
+  async make(decisions: Decisions): Promise<MakeOutcome> {
+    const repaired: Partial<Record<FindingKind, number>> = {};
+    const consent = consentToKinds(decisions.repair);
+    this.mended = decisions.chosen.flatMap((place) => {
+      const { recordings, done } = repairRecord(this.recordings[place]!, consent);
+      for (const [kind, count] of Object.entries(done) as [FindingKind, number][]) repaired[kind] = (repaired[kind] ?? 0) + count;
+      return recordings;
+    });
+    this.decisions = decisions;
+    const told = surfaceIntervals(this.mended);
+    const dives = this.mended.map((recording, i): MendedDive => ({
+      name: recording.name,
+      samples: recording.timeS.length,
+      channels: channelsOf(recording),
+      intervalS: decisions.intervalsS[i] ?? told[i],
+      recorded: thinned(recording.timeS, recording.depthM, PICTURE_PARTS),
+    }));
+    const made = diveFromRecords(this.mended, this.options());
+    this.made = made.ok ? made.value : undefined;
+    return { dives, repaired, made: made.ok ? { ok: true, ...this.shown(made.value) } : made };
+  }
+
+  async explain(doubt: Doubt, onProgress: (progress: SearchProgress) => void): Promise<ExplainOutcome> {
+    this.stopped = false;
+    const search = explainSettings(this.mended, { options: this.options(), doubt });
+    for (;;) {
+      const step = search.next();
+      if (step.done) {
+        if (!step.value.ok) return step.value;
+        const { sentences, ranked } = step.value.value;
+        return { ok: true, sentences, ranked, beside: this.besideUnder(ranked[0]?.settings ?? {}) };
+      }
+      onProgress(step.value);
+      await breath();
+      if (this.stopped) return STOPPED;
+    }
+  }
+
+  async write(kind: 'uddf' | 'csv'): Promise<string> {
+    const [first, ...others] = this.mended;
+    if (!first) return '';
+    const { settings } = this.decisions ?? {};
+    // What was said of the site belongs to the dives as much as what the file told.
+    const sited = [first, ...others].map((recording) => ({ ...recording, water: settings?.water ?? recording.water, altitudeM: settings?.altitudeM ?? recording.altitudeM, ...this.intervalOf(recording) }));
+    return kind === 'uddf' ? writeUddf(sited) : writeProfileCsv(sited);
+  }
+
+  async cancel(): Promise<void> {
+    this.stopped = true;
+  }
+
+  private intervalOf(recording: Recording): Partial<Recording> {
+    const said = this.decisions?.intervalsS[this.mended.indexOf(recording)];
+    return said === undefined ? {} : { intervalBeforeS: said };
+  }
+
+  private options() {
+    return { settings: this.decisions?.settings ?? {}, intervalsS: this.decisions?.intervalsS };
+  }
+
+  private shown({ dive, notes, depthErrorM, tissueErrorBar, offsetS }: DiveOfRecords): Made {
+    return {
+      script: writeScript(dive),
+      steps: dive.steps.length,
+      notes,
+      depthErrorM,
+      tissueErrorBar,
+      lines: this.mended.map((recording, i) => lineOf(dive, offsetS[i]!, lengthS(recording))),
+      beside: this.besideUnder({}),
+      offBy: this.offBy(dive.settings),
+    };
+  }
+
+  /** The unit's figures beside those of the model under other settings than the dive's, for each dive. */
+  private besideUnder(settings: Partial<Settings>): SideBySide[][] {
+    const { made, mended } = this;
+    if (!made || mended.every((recording) => channelsOf(recording).length === 0)) return [];
+    const own = made.dive.settings;
+    const start = settings.altitudeM !== undefined && own.start.kind === 'adapted' ? { start: { kind: 'adapted' as const, altitudeM: settings.altitudeM } } : {};
+    const timeline = computeTimeline({ ...made.dive, settings: { ...own, ...settings, ...start } }, FIGURES_EVERY_S, { intervalEveryS: INTERVAL_EVERY_S });
+    const figures = figuresOf(timeline);
+    return mended.map((recording, i) => layBeside(recording, made.offsetS[i]!, timeline, figures, ROWS_BESIDE));
+  }
+
+  private offBy({ water, altitudeM, gas, gradientFactors }: Settings): string | undefined {
+    const { made, mended } = this;
+    if (!made || mended.every((recording) => channelsOf(recording).length === 0)) return undefined;
+    const comparison = comparisonOf(mended, made.offsetS, made.dive);
+    const words = sayMisfit(misfitOf(comparison, believedTimeline(comparison, { water, altitudeM, gas }), gradientFactors).misfit);
+    return words === '' ? undefined : words;
+  }
+}
+
+function diveRead(recording: Recording): DiveRead {
+  const { name, timeS, depthM } = recording;
+  const deepestM = depthM.reduce((most, depth) => (depth > most ? depth : most), 0);
+  return { name, samples: timeS.length, endS: lengthS(recording), deepestM, channels: channelsOf(recording), ...checkRecord(recording) };
+}
+
+/** The dive's own line from a moment of its clock on, for so long. */
+function lineOf(dive: DiveOfRecords['dive'], offsetS: number, endS: number): Trace {
+  const { legs } = legsOf(dive);
+  const points: [number, number][] = [];
+  for (const { startS, endS: legEndS, fromM, toM } of legs) {
+    if (startS - offsetS < 0 || startS - offsetS > endS) continue;
+    if (points.length === 0) points.push([startS - offsetS, fromM]);
+    points.push([legEndS - offsetS, toM]);
+  }
+  const inside = points.filter(([timeS]) => timeS <= endS + 1e-6);
+  return { timeS: Float64Array.from(inside, ([timeS]) => timeS), valueOf: Float64Array.from(inside, ([, depthM]) => depthM) };
+}
+
+/** Lets messages in, such as the one to stop. */
+function breath(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve));
+}
+
+async function* piecesOf(file: Blob): AsyncGenerator<Uint8Array> {
+  const reader = file.stream().getReader();
+  try {
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) return;
+      yield value;
+    }
+  } finally {
+    await reader.cancel();
+  }
+}

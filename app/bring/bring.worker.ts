@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { BringSession } from './bring-session';
+
+expose(new BringSession());

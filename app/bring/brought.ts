@@ -1,0 +1,108 @@
+import type { Settings } from '@/lib/dive/dive';
+import type { Finding, FindingKind } from '@/lib/files/check-record';
+import type { Mapping } from '@/lib/files/csv-mapping';
+import type { Doubt, SearchProgress } from '@/lib/files/explain-settings';
+import type { Fit } from '@/lib/files/fit-limits';
+import type { GuessedColumn, Question } from '@/lib/files/guess-columns';
+import type { Trace } from '@/lib/files/thin-samples';
+import type { SideBySide } from '@/lib/files/unit-and-model';
+import type { UnitChannel } from '@/lib/files/record';
+import type { Gas } from '@/lib/physics/gas';
+import type { Water } from '@/lib/physics/water';
+
+/** What is said of a file that cannot be used as it is. */
+export interface Trouble {
+  readonly what: string;
+  readonly mend: string;
+}
+
+/** What a file looks like before it is read: its kind and, of a CSV file, how its columns were understood. */
+export type Look =
+  | { readonly ok: true; readonly kind: 'uddf'; readonly notes: readonly string[] }
+  | { readonly ok: true; readonly kind: 'csv'; readonly notes: readonly string[]; readonly columns: readonly GuessedColumn[]; readonly mapping: Mapping; readonly questions: readonly Question[] }
+  | ({ readonly ok: false } & Trouble);
+
+/** A dive of the file, as it was read. */
+export interface DiveRead {
+  readonly name: string;
+  readonly samples: number;
+  readonly endS: number;
+  readonly deepestM: number;
+  readonly channels: readonly UnitChannel[];
+  readonly findings: readonly Finding[];
+  readonly counts: Partial<Readonly<Record<FindingKind, number>>>;
+}
+
+export interface FileBrought {
+  readonly dives: readonly DiveRead[];
+  readonly notes: readonly string[];
+  /** What the file tells of the site and the gas of its first dive. */
+  readonly told: { readonly water: Water | undefined; readonly altitudeM: number | undefined; readonly gas: Gas | undefined };
+  /** Why no more of it was read, where it broke off. */
+  readonly brokeOff: Trouble | undefined;
+}
+
+export type ReadOutcome = ({ readonly ok: true } & FileBrought) | ({ readonly ok: false } & Trouble);
+
+/** What a person has decided about a file that was read. */
+export interface Decisions {
+  /** Which of its dives to bring, by their places. */
+  readonly chosen: readonly number[];
+  readonly repair: readonly FindingKind[];
+  /** Time at the surface before each mended dive, s, where it was said. */
+  readonly intervalsS: readonly (number | undefined)[];
+  readonly settings: Partial<Settings>;
+}
+
+/** A dive after its repair: what is drawn and exported. */
+export interface MendedDive {
+  readonly name: string;
+  readonly samples: number;
+  readonly channels: readonly UnitChannel[];
+  /** As the file tells or the person said; undefined where nobody has. */
+  readonly intervalS: number | undefined;
+  readonly recorded: Trace;
+}
+
+/** One dive of the desk made of the records, and how close it is to them. */
+export interface Made {
+  readonly script: string;
+  readonly steps: number;
+  readonly notes: readonly string[];
+  readonly depthErrorM: number;
+  readonly tissueErrorBar: number;
+  /** The simplified profile of each mended dive. */
+  readonly lines: readonly Trace[];
+  /** The unit's figures beside the model's, for each dive; empty where the record holds none. */
+  readonly beside: readonly (readonly SideBySide[])[];
+  /** How far off the model is under these settings, in words; undefined without figures of the unit's own. */
+  readonly offBy: string | undefined;
+}
+
+export interface MakeOutcome {
+  readonly dives: readonly MendedDive[];
+  readonly repaired: Partial<Readonly<Record<FindingKind, number>>>;
+  readonly made: ({ readonly ok: true } & Made) | ({ readonly ok: false } & Trouble);
+}
+
+export interface Explained {
+  readonly sentences: readonly string[];
+  readonly ranked: readonly Fit[];
+  /** The unit beside the model under the best settings, for each dive. */
+  readonly beside: readonly (readonly SideBySide[])[];
+}
+
+export type ExplainOutcome = ({ readonly ok: true } & Explained) | ({ readonly ok: false } & Trouble);
+
+/** A file on its way in. One at a time, in another thread where there is one. */
+export interface Session {
+  look(file: Blob): Promise<Look>;
+  /** @param onProgress told the characters read */
+  read(mapping: Mapping | undefined, onProgress: (characters: number) => void): Promise<ReadOutcome>;
+  make(decisions: Decisions): Promise<MakeOutcome>;
+  explain(doubt: Doubt, onProgress: (progress: SearchProgress) => void): Promise<ExplainOutcome>;
+  /** The mended dives as a file. */
+  write(kind: 'uddf' | 'csv'): Promise<string>;
+  /** Stops what is under way. */
+  cancel(): Promise<void>;
+}

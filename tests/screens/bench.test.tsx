@@ -1,0 +1,101 @@
+import { fireEvent, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { BenchScreen } from '@/app/bench/BenchScreen';
+import { usePreferences } from '@/app/parts/preferences';
+import { cautions } from '@/content/cautions';
+
+vi.mock('next/navigation', () => ({ useRouter: () => ({ push: vi.fn() }) }));
+
+/** Types a value into a box and leaves it. */
+function put(box: HTMLElement, value: string) {
+  fireEvent.change(box, { target: { value } });
+  fireEvent.blur(box);
+}
+const entry = (name: string) => within(screen.getByRole('group', { name }));
+const script = (text: string) => put(screen.getByLabelText(/^The run as a script/), text);
+const SHORT = 'descend to 10 m at 10 m/min\nstay 1 min # check: ten\ndescend to 16 m at 10 m/min\nstay 1 min # check: sixteen\nascend to surface at 10 m/min\n';
+
+describe('the bench sheet', () => {
+  beforeEach(() => usePreferences.getState().setUnits('metric'));
+
+  it('shows the cautions of its own and what a correct unit shows in its own water', () => {
+    render(<BenchScreen />);
+    expect(screen.getByRole('note')).toHaveTextContent(cautions.chamber);
+    script(SHORT);
+    expect(screen.getByRole('group', { name: 'Unit 1 at ten' })).toHaveTextContent('should show 9.7 m');
+  });
+
+  it('stops the run for a unit that shows no depth, and names the depths', async () => {
+    const user = userEvent.setup();
+    render(<BenchScreen />);
+    script(SHORT);
+    await user.click(entry('Unit 1 at ten').getByRole('checkbox', { name: 'shows no depth' }));
+    await user.click(entry('Unit 1 at sixteen').getByRole('checkbox', { name: 'shows no depth' }));
+    const verdict = screen.getByRole('article', { name: 'Unit 1' });
+    expect(verdict).toHaveTextContent('Stop the run. Do not return this unit to service.');
+    expect(verdict).toHaveTextContent('No depth reading at 10 m and 16 m.');
+  });
+
+  it('judges nothing until a tolerance is stated, then each reading of several units by it', async () => {
+    const user = userEvent.setup();
+    render(<BenchScreen />);
+    script(SHORT);
+    await user.click(screen.getByRole('button', { name: 'Add a unit' }));
+    for (const [unit, ten, sixteen] of [['Unit 1', '9.8', '15.6'], ['Unit 2', '9.8', '17.0']] as const) {
+      put(entry(`${unit} at ten`).getByLabelText('Depth shown, m'), ten);
+      put(entry(`${unit} at sixteen`).getByLabelText('Depth shown, m'), sixteen);
+    }
+    expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent('not judged');
+    put(screen.getByLabelText('Depth may be off by, m'), '0.5');
+    expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent('Every reading is within what you stated');
+    expect(screen.getByRole('article', { name: 'Unit 2' })).toHaveTextContent('At “sixteen” it is off by +1.5 m; 0.5 m is allowed.');
+    expect(screen.getByRole('group', { name: 'Unit 2 at sixteen' })).toHaveTextContent('✗ out, +1.5 m of ±0.5 m');
+  });
+
+  it('keeps the sheet over a reload, and takes changes back', async () => {
+    const user = userEvent.setup();
+    const { unmount } = render(<BenchScreen />);
+    script(SHORT);
+    put(entry('Unit 1 at ten').getByLabelText('Depth shown, m'), '9.8');
+    unmount();
+    render(<BenchScreen />);
+    expect(entry('Unit 1 at ten').getByLabelText('Depth shown, m')).toHaveValue('9.8');
+    put(entry('Unit 1 at ten').getByLabelText('Depth shown, m'), '5');
+    await user.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(entry('Unit 1 at ten').getByLabelText('Depth shown, m')).toHaveValue('9.8');
+  });
+
+  it('reads feet where the screen is in feet', () => {
+    usePreferences.getState().setUnits('imperial');
+    render(<BenchScreen />);
+    script(SHORT);
+    put(entry('Unit 1 at ten').getByLabelText('Depth shown, ft'), '33');
+    expect(screen.getByRole('group', { name: 'Unit 1 at ten' })).toHaveTextContent('+1.1 ft');
+  });
+
+  it('says where a run goes wrong and keeps the text', () => {
+    render(<BenchScreen />);
+    script('descend to 10 m at 10 m/min\nascend to surface at 10 m/min');
+    expect(screen.getByText(/Line 1: This run has no checkpoint\./)).toBeVisible();
+    expect(screen.queryByRole('region', { name: 'The sheet' })).toBeNull();
+  });
+});
+
+describe('a run against the clock', () => {
+  beforeEach(() => void vi.useFakeTimers({ now: 1_800_000_000_000 }));
+  afterEach(() => void vi.useRealTimers());
+
+  it('says what to do next, and warns when the pressure rose faster than stated', () => {
+    render(<BenchScreen />);
+    script(SHORT);
+    put(screen.getByLabelText('The pressure may change at most at, m/min'), '12');
+    const live = within(screen.getByRole('region', { name: 'Run it against the clock' }));
+    fireEvent.click(live.getByRole('button', { name: 'Start the clock' }));
+    expect(live.getByRole('status')).toHaveTextContent('Raise the pressure to 10 m on the gauge in 1:00, which is 10 m/min.');
+    vi.advanceTimersByTime(30_000);
+    fireEvent.click(live.getByRole('button', { name: 'The gauge is at 10 m' }));
+    expect(live.getByRole('alert')).toHaveTextContent('The pressure changed at 20 m/min, faster than the 12 m/min you state.');
+    expect(live.getByRole('status')).toHaveTextContent('Hold 10 m on the gauge for 1:00. Then read the units: ten.');
+  });
+});

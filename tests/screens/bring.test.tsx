@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { describe, expect, it, vi } from 'vitest';
+import { BringScreen } from '@/app/bring/BringScreen';
+import { BringSession } from '@/app/bring/bring-session';
+import { takeHandOver } from '@/app/desk/hand-over';
+import { parseScript } from '@/lib/dive/script';
+
+const push = vi.hoisted(() => vi.fn());
+vi.mock('next/navigation', () => ({ useRouter: () => ({ push }) }));
+
+const samples = [{ name: 'faults.csv', title: 'Try it', text: readFileSync('content/records/two-dives-with-faults.csv', 'utf8') }];
+
+function open(more: Parameters<typeof BringScreen>[0]['samples'] = samples) {
+  render(<BringScreen samples={more} session={new BringSession()} />);
+  return userEvent.setup();
+}
+
+describe('bringing a dive', () => {
+  it('tells faults with their rows, mends only what is ticked, and hands the dive to the desk', async () => {
+    const user = open();
+    await user.click(screen.getByRole('button', { name: 'Try it' }));
+    const faults = await screen.findByRole('region', { name: 'What is wrong with it' });
+    expect(await within(faults).findByText(/Row 253: the depth is negative/, { selector: 'span' })).toBeVisible();
+    expect(await screen.findByText(/cannot be part of a dive, first at row 63/)).toBeVisible();
+    expect(screen.queryByRole('button', { name: 'Open on the desk' })).toBeNull();
+
+    for (const name of [/Leaps nobody can make/, /Cells that cannot be read/, /Repeated times/, /Negative depths/]) {
+      await user.click(within(faults).getByRole('checkbox', { name }));
+    }
+    await user.click(within(faults).getByRole('checkbox', { name: /Time going backwards/ }));
+    await user.click(await screen.findByRole('button', { name: 'Open on the desk' }));
+
+    expect(push).toHaveBeenCalledWith('/desk/');
+    const taken = takeHandOver();
+    expect(taken?.title).toBe('faults');
+    const parsed = parseScript(taken!.script);
+    expect(parsed.ok && parsed.dive.steps.some(({ kind }) => kind === 'interval')).toBe(true);
+    expect(takeHandOver()).toBeUndefined();
+  });
+
+  it('asks for the unit nobody can tell from the file, and reads it as answered', async () => {
+    const rows = 'time,depth\n' + Array.from({ length: 30 }, (_, i) => `${i * 30},${Math.min(i * 5, 60, (29 - i) * 5)}`).join('\n');
+    const user = open([{ name: 'bare.csv', title: 'Try it', text: rows }]);
+    await user.click(screen.getByRole('button', { name: 'Try it' }));
+    const depth = await screen.findByRole('combobox', { name: 'What is “depth” in?' });
+    await user.selectOptions(depth, 'ft');
+    await user.selectOptions(screen.getByRole('combobox', { name: 'What is “time” in?' }), 's');
+    await user.click(screen.getByRole('button', { name: 'Read it so' }));
+    expect(await screen.findByText(/30 samples over 15 min, 18.3 m at the deepest/)).toBeVisible();
+  });
+
+  it('says what a file is that it cannot read, and how to mend it', async () => {
+    const user = open([{ name: 'x.csv', title: 'Try it', text: '%PDF-1.7' }]);
+    await user.click(screen.getByRole('button', { name: 'Try it' }));
+    expect(await screen.findByRole('alert')).toHaveTextContent('This is a PDF. Export the dive as UDDF or CSV instead.');
+  });
+
+  it('asks for a surface interval the file does not tell, before dives are joined', async () => {
+    const text = 'dive,time_s,depth_m\n1,0,0\n1,60,18\n1,660,18\n1,780,0\n2,0,0\n2,60,12\n2,660,12\n2,780,0\n';
+    const user = open([{ name: 'x.csv', title: 'Try it', text }]);
+    await user.click(screen.getByRole('button', { name: 'Try it' }));
+    const box = await screen.findByLabelText('Surface interval before “Dive 2”');
+    expect(screen.getByText(/does not tell the surface interval/)).toBeVisible();
+    await user.type(box, '1 h 30 min');
+    await act(async () => box.blur());
+    expect(await screen.findByRole('button', { name: 'Open on the desk' })).toBeVisible();
+  });
+
+  it('finds the settings of the unit whose figures the record holds', async () => {
+    const text = readFileSync('content/records/quarry-clean.csv', 'utf8');
+    const user = open([{ name: 'quarry.csv', title: 'Try it', text }]);
+    await user.click(screen.getByRole('button', { name: 'Try it' }));
+    // The record is of a quarry at 900 m, in fresh water.
+    await user.click(await screen.findByRole('radio', { name: 'fresh' }));
+    const altitude = screen.getByLabelText('Altitude');
+    fireEvent.change(altitude, { target: { value: '900 m' } });
+    fireEvent.blur(altitude);
+    for (const name of [/water it is set to/, /altitude it goes by/, /gas it is set to/]) await user.click(screen.getByRole('checkbox', { name }));
+    await user.click(screen.getByRole('button', { name: 'Search for the settings' }));
+    const found = await screen.findByRole('group', { name: 'What the search found' }, { timeout: 25_000 });
+    expect(found).toHaveTextContent(/The unit is best explained by gradient factors 60\/85/);
+    await user.click(within(found).getByRole('button', { name: 'Take these settings for the dive' }));
+    await waitFor(() => expect(screen.getByLabelText('Gradient factors of the model')).toHaveValue('60/85'));
+  });
+});

@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest';
+import { compartmentNoStopMin, noStop, surfaceMarginBar } from '@/lib/ascent/no-stop';
+import { plainLoad } from './plain-model';
+
+const nitrogen = (nitrogenBar: number) => ({ nitrogenBar, heliumBar: 0 });
+
+describe('no-stop time in a compartment of 10 min that tolerates 2 bar at the surface', () => {
+  it('from 1 bar breathing 3 bar is one half-time', () => expect(noStop(plainLoad(1), nitrogen(3), 1)).toEqual({ minutes: expect.closeTo(10, 12), leader: 1 }));
+  it('from 1 bar breathing 7/3 bar is two half-times', () => expect(noStop(plainLoad(1), nitrogen(7 / 3), 1).minutes).toBeCloseTo(20, 12));
+  it('under 50 % ends at 1.5 bar: from 1 bar breathing 2 bar, one half-time', () => expect(noStop(plainLoad(1), nitrogen(2), 0.5).minutes).toBeCloseTo(10, 12));
+  it('never ends while no more than the limit is breathed', () => expect(noStop(plainLoad(1), nitrogen(2), 1)).toEqual({ minutes: Infinity, leader: 0 }));
+  it('is 0 once the limit is passed', () => expect(noStop(plainLoad(2.1), nitrogen(3), 1).minutes).toBe(0));
+  it('is not capped on nitrogen', () => expect(noStop(plainLoad(1), nitrogen(2 + 1e-4), 1).minutes).toBeCloseTo(10 * Math.log2(10001), 6));
+});
+
+describe('no-stop time with helium', () => {
+  it('from nothing, breathing helium alone, runs by helium’s half-time of 5 min', () => {
+    expect(noStop(plainLoad(0), { nitrogenBar: 0, heliumBar: 4 }, 1).minutes).toBeCloseTo(5, 6);
+  });
+
+  it('of both gases ends when their sum is at the limit', () => {
+    // Nitrogen 2 − 2^(−t/10)·1 and helium 1 − 2^(−t/5)·1: with x = 2^(−t/10), 3 − x − x² = 2, x = (√5 − 1)/2.
+    const x = (Math.sqrt(5) - 1) / 2;
+    expect(noStop(plainLoad(1), { nitrogenBar: 2, heliumBar: 1 }, 1).minutes).toBeCloseTo(-10 * Math.log2(x), 6);
+  });
+
+  it('later than the search looks counts as never', () => {
+    const breathed = { nitrogenBar: 2 + 1e-4, heliumBar: 1e-9 };
+    expect(noStop(plainLoad(1), breathed, 1).minutes).toBe(Infinity);
+    expect(noStop(plainLoad(1), breathed, 1, 200).minutes).toBeCloseTo(10 * Math.log2(10001), 2);
+  });
+});
+
+describe('one compartment', () => {
+  it('may be passed over where it can’t be the first', () => expect(compartmentNoStopMin(plainLoad(1), nitrogen(3), 1, 0, 2)).toBe(Infinity));
+  it('is as far from its limit as the tension is from twice the surface', () => expect(surfaceMarginBar(plainLoad(1.5), 1, 0)).toBeCloseTo(0.5, 12));
+});

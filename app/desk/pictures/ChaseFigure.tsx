@@ -28,7 +28,7 @@ export function ChaseFigure() {
       title="The chase"
       sentence={
         `At ${printClock(timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
-        `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; ${first.number} leads.`
+        `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
       }
       columns={[
         { heading: 'Compartment', cell: (runner: Runner) => runner.number },

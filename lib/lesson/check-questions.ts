@@ -5,7 +5,8 @@ import { drawQuestion, fillScript, valuesOf } from './drawn-question';
 import { judgeNumber, numberAsked, numbersToPick, rightOption } from './judge';
 import type { LessonWorld } from './lesson-world';
 import { FORMATS, formatsFor } from './print-value';
-import { drawAsked, sketchAt } from './sketch';
+import { drawAsked } from './draw-asked';
+import { sketchAt } from './sketch';
 import type { Question, StepOf } from './step';
 import { withValues, type World } from './world';
 

@@ -4,7 +4,7 @@ import type { Unanswered } from './evaluate';
 import type { PlacedFault } from './fault';
 import { judgeAmount, judgeCondition } from './judge';
 import type { KnownNames } from './known';
-import { momentOf } from './sketch';
+import { momentOf } from './draw-asked';
 import { fillSlots, parseTemplate } from './template';
 import type { Amount, World } from './world';
 

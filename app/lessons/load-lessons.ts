@@ -1,0 +1,66 @@
+import { readFileSync } from 'node:fs';
+import { printFault } from '@/lib/lesson/fault';
+import type { Lesson } from '@/lib/lesson/lesson';
+import { readLesson } from '@/lib/lesson/read-lesson';
+import { knownNames } from './known-names';
+import { lessonPath } from './paths';
+import { prepareLesson } from './prepare-lesson';
+import type { PreparedLesson } from './prepared';
+import { lessonFiles, readGlossary } from './read-content';
+
+/** A shipped lesson as it stands in its file. */
+export interface ShippedLesson {
+  readonly slug: string;
+  readonly text: string;
+  readonly lesson: Lesson;
+}
+
+let known: ReturnType<typeof knownNames> | undefined;
+
+/** Reads one shipped lesson; a fault in it stops the build and says where it is. */
+function loadFile({ slug, path }: ReturnType<typeof lessonFiles>[number]): ShippedLesson {
+  known ??= knownNames(readGlossary());
+  const text = readFileSync(path, 'utf8');
+  const read = readLesson(text, { known });
+  if (read.ok) return { slug, text, lesson: read.lesson };
+  throw new Error(read.faults.map((fault) => printFault(`content/lessons/${slug}.yaml`, fault)).join('\n'));
+}
+
+const loaded = new Map<string, ShippedLesson>();
+
+/** A shipped lesson by its slug. Only for pages made at build time. */
+export function loadLesson(slug: string): ShippedLesson {
+  const before = loaded.get(slug);
+  if (before) return before;
+  const file = lessonFiles().find((one) => one.slug === slug);
+  if (!file) throw new Error(`there is no lesson ${slug}`);
+  const fresh = loadFile(file);
+  loaded.set(slug, fresh);
+  return fresh;
+}
+
+/** All shipped lessons in order. */
+export function loadLessons(): readonly ShippedLesson[] {
+  return lessonFiles().map(({ slug }) => loadLesson(slug));
+}
+
+export function lessonSlugs(): string[] {
+  return lessonFiles().map(({ slug }) => slug);
+}
+
+/** Where the shipped lessons are, by number. A file is named after its number, so that none has to be read for this. */
+export function shippedPaths(number: number): string | undefined {
+  const slug = lessonSlugs().find((one) => Number(one.slice(0, 2)) === number);
+  return slug === undefined ? undefined : lessonPath(slug);
+}
+
+const prepared = new Map<string, PreparedLesson>();
+
+/** A shipped lesson ready for the screen. */
+export function loadPrepared(slug: string): PreparedLesson {
+  const before = prepared.get(slug);
+  if (before) return before;
+  const fresh = prepareLesson(loadLesson(slug).lesson, slug, shippedPaths);
+  prepared.set(slug, fresh);
+  return fresh;
+}

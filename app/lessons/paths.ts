@@ -1,0 +1,14 @@
+import { routes } from '../parts/routes';
+
+/** Addresses under the lessons. */
+export const glossaryPath = `${routes.lessons.path}glossary/`;
+export const workshopPath = `${routes.lessons.path}workshop/`;
+
+export function lessonPath(slug: string, step?: string): string {
+  return `${routes.lessons.path}${slug}/${step === undefined ? '' : `#${step}`}`;
+}
+
+export const textPath = (slug: string) => `${lessonPath(slug)}text/`;
+export const sheetPath = (slug: string) => `${lessonPath(slug)}sheet/`;
+export const keyPath = (slug: string) => `${lessonPath(slug)}key/`;
+export const yamlPath = (slug: string) => `${lessonPath(slug)}lesson.yaml`;

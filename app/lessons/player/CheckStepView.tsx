@@ -1,0 +1,147 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import { withCheck } from '@/lib/lesson/progress';
+import { Button } from '../../parts/Button';
+import { Disclosure } from '../../parts/Disclosure';
+import type { CheckStep, PreparedLesson, PreparedQuestion } from '../prepared';
+import { Prose, ProseLine } from '../Prose';
+import { ChoiceAnswer } from './ChoiceAnswer';
+import type { AskedQuestion } from './engine';
+import { NumberAnswerBox } from './NumberAnswerBox';
+import { useLessonProgress, useProgress } from './progress-store';
+import { StageWaiting } from './StageWaiting';
+import { useEngine, type Engine } from './use-engine';
+import styles from './player.module.css';
+
+/** Questions whose numbers are drawn afresh and worked out by the engine. */
+export function CheckStepView({ lesson, step }: { lesson: PreparedLesson; step: CheckStep }) {
+  const engine = useEngine();
+  return (
+    <>
+      <Prose html={step.html} />
+      {engine ? (
+        <ol className={styles.questions}>
+          {step.questions.map((question) => (
+            <li key={question.id}>
+              <FreshQuestion engine={engine} lesson={lesson} step={step} question={question} />
+            </li>
+          ))}
+        </ol>
+      ) : (
+        <StageWaiting />
+      )}
+    </>
+  );
+}
+
+interface QuestionProps {
+  engine: Engine;
+  lesson: PreparedLesson;
+  step: CheckStep;
+  question: PreparedQuestion;
+}
+
+const SEEDS = 1_000_000;
+const freshSeed = () => 1 + Math.floor(Math.random() * SEEDS);
+
+function FreshQuestion(props: QuestionProps) {
+  const { engine, lesson, step, question } = props;
+  const [seed, setSeed] = useState(freshSeed);
+  const asked = useMemo(() => engine.askQuestion(lesson, step, question, seed), [engine, lesson, step, question, seed]);
+  return <OneQuestion key={seed} {...props} asked={asked} onAnother={() => setSeed(freshSeed())} />;
+}
+
+interface Given {
+  readonly right: boolean;
+  readonly because: string | undefined;
+  readonly answer: string | undefined;
+}
+
+function OneQuestion({ engine, lesson, step, question, asked, onAnother }: QuestionProps & { asked: AskedQuestion; onAnother: () => void }) {
+  const update = useProgress((state) => state.update);
+  const record = useLessonProgress(lesson.slug).checks[`${step.id}/${question.id}`];
+  const [chosen, setChosen] = useState<number>();
+  const [typed, setTyped] = useState<number>();
+  const [given, setGiven] = useState<Given>();
+  const [told, setTold] = useState('');
+
+  const submit = () => {
+    const judged = judge(engine, asked, question, chosen, typed);
+    if (!judged) {
+      setTold('Answer the question first.');
+      return;
+    }
+    setGiven(judged);
+    update((before) => withCheck(before, lesson.slug, step.id, question.id, asked.seed, judged.right));
+  };
+
+  return (
+    <form
+      className={styles.question}
+      onSubmit={(event) => {
+        event.preventDefault();
+        submit();
+      }}
+    >
+      <Prose html={asked.ask} />
+      {asked.script && (
+        <Disclosure summary="The dive as a script">
+          <pre>
+            <code>{asked.script}</code>
+          </pre>
+        </Disclosure>
+      )}
+      {asked.options ? (
+        <ChoiceAnswer legend="Your answer" options={asked.options.map(({ html }) => html)} chosen={chosen} onChoose={setChosen} disabled={given !== undefined} />
+      ) : (
+        !given && <NumberAnswerBox dimension={asked.number!.answer.dimension} onNumber={setTyped} />
+      )}
+      {given ? (
+        <div role="status">
+          <p className={styles.verdict} data-right={given.right}>
+            <span aria-hidden="true">{given.right ? '✓' : '≠'}</span> {given.right ? 'Right.' : 'Not so.'}
+            {given.answer && (
+              <>
+                {' '}
+                The model says <ProseLine html={given.answer} />.
+              </>
+            )}
+          </p>
+          {given.because && (
+            <p className={styles.because}>
+              <ProseLine html={given.because} />
+            </p>
+          )}
+          {asked.after && <Prose html={asked.after} />}
+        </div>
+      ) : (
+        <p role="status">{told}</p>
+      )}
+      <div className={styles.askingFoot}>
+        {given ? (
+          <Button onClick={onAnother}>Ask me again{Object.keys(question.question.draws).length > 0 ? ', with other numbers' : ''}</Button>
+        ) : (
+          <Button kind="primary" type="submit">
+            Check
+          </Button>
+        )}
+        {record && (
+          <p className={styles.tally}>
+            {record.rights} of {record.tries} right so far
+          </p>
+        )}
+      </div>
+    </form>
+  );
+}
+
+function judge(engine: Engine, asked: AskedQuestion, question: PreparedQuestion, chosen: number | undefined, typed: number | undefined): Given | undefined {
+  if (asked.options) {
+    const option = chosen === undefined ? undefined : asked.options[chosen];
+    if (!option) return undefined;
+    const right = asked.options.find((one) => one.right)!;
+    return { right: option.right, because: option.right ? option.because : `${option.because} ${right.because}`, answer: option.right ? undefined : right.html };
+  }
+  return typed === undefined ? undefined : engine.answerNumber(asked, question, typed);
+}

@@ -1,0 +1,30 @@
+'use client';
+
+import { useId } from 'react';
+import type { Html } from '../prepared';
+import { ProseLine } from '../Prose';
+import styles from './player.module.css';
+
+interface ChoiceAnswerProps {
+  legend: string;
+  options: readonly Html[];
+  chosen: number | undefined;
+  onChoose: (option: number) => void;
+  disabled?: boolean;
+}
+
+/** One of a few answers in words or numbers. */
+export function ChoiceAnswer({ legend, options, chosen, onChoose, disabled = false }: ChoiceAnswerProps) {
+  const name = useId();
+  return (
+    <fieldset className={styles.options} disabled={disabled}>
+      <legend>{legend}</legend>
+      {options.map((html, index) => (
+        <label key={index} className={styles.option}>
+          <input type="radio" name={name} checked={index === chosen} onChange={() => onChoose(index)} />
+          <ProseLine html={html} />
+        </label>
+      ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,49 @@
+'use client';
+
+import { useState } from 'react';
+import { IconButton } from '../../parts/IconButton';
+import type { Html } from '../prepared';
+import { ProseLine } from '../Prose';
+import styles from './presenter.module.css';
+
+interface HandsTallyProps {
+  options: readonly Html[];
+  /** The right one, once it is uncovered. */
+  right: number | undefined;
+  because: readonly Html[] | undefined;
+}
+
+/** Answers with the hands counted for each. */
+export function HandsTally({ options, right, because }: HandsTallyProps) {
+  const [hands, setHands] = useState<readonly number[]>(() => options.map(() => 0));
+  const most = Math.max(1, ...hands);
+  const count = (index: number, by: number) => setHands((before) => before.map((one, i) => (i === index ? Math.max(0, one + by) : one)));
+  return (
+    <ol className={styles.tally}>
+      {options.map((html, index) => (
+        <li key={index} data-right={index === right}>
+          <span className={styles.letter}>{String.fromCharCode(65 + index)}</span>
+          <div>
+            <p>
+              <ProseLine html={html} />
+              {index === right && <b> ✓</b>}
+            </p>
+            {because && (
+              <p className={styles.because}>
+                <ProseLine html={because[index]!} />
+              </p>
+            )}
+            <div className={styles.handsBar} aria-hidden="true">
+              <span style={{ inlineSize: `${(hands[index]! / most) * 100}%` }} />
+            </div>
+          </div>
+          <div className={styles.hands} role="group" aria-label={`Hands for ${String.fromCharCode(65 + index)}`}>
+            <IconButton icon="minus" label="One hand less" disabled={hands[index] === 0} onClick={() => count(index, -1)} />
+            <output>{hands[index]}</output>
+            <IconButton icon="plus" label="One hand more" onClick={() => count(index, 1)} />
+          </div>
+        </li>
+      ))}
+    </ol>
+  );
+}

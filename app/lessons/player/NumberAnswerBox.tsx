@@ -1,0 +1,38 @@
+'use client';
+
+import { useState } from 'react';
+import type { Dimension } from '@/lib/lesson/dimension';
+import { entryUnit, readEntry } from '@/lib/lesson/entry';
+import { Field } from '../../parts/Field';
+import { usePreferences } from '../../parts/preferences';
+
+interface NumberAnswerBoxProps {
+  dimension: Dimension;
+  /** The number in the unit of expressions; undefined while there is none. */
+  onNumber: (value: number | undefined) => void;
+  label?: string;
+}
+
+/** A number in the reader's own units. */
+export function NumberAnswerBox({ dimension, onNumber, label = 'Your answer' }: NumberAnswerBoxProps) {
+  const units = usePreferences((state) => state.units);
+  const [text, setText] = useState('');
+  const read = text.trim() === '' ? undefined : readEntry(text, dimension, units);
+  const { unit } = entryUnit(dimension, units);
+  return (
+    <Field
+      label={label}
+      value={text}
+      inputMode="decimal"
+      autoComplete="off"
+      size={8}
+      unit={unit === '' ? undefined : unit}
+      error={read && !read.ok ? `${read.what} ${read.mend}` : undefined}
+      onChange={(event) => {
+        setText(event.target.value);
+        const now = readEntry(event.target.value, dimension, units);
+        onNumber(now.ok ? now.value : undefined);
+      }}
+    />
+  );
+}

@@ -1,0 +1,20 @@
+'use client';
+
+import type { PreparedLesson, ReadStep } from '../prepared';
+import { Prose } from '../Prose';
+import { Stage } from './stages';
+import styles from './player.module.css';
+
+export function ReadStepView({ lesson, step }: { lesson: PreparedLesson; step: ReadStep }) {
+  const { look } = step;
+  return (
+    <>
+      <Prose html={step.html} />
+      {look && (
+        <div className={styles.stage}>
+          <Stage script={lesson.scripts[look.script]!} show={look.show} atS={look.atS} />
+        </div>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,78 @@
+'use client';
+
+import { useState } from 'react';
+import { cautions } from '@/content/cautions';
+import { withoutLesson } from '@/lib/lesson/progress';
+import { Button } from '../../parts/Button';
+import { DataTable } from '../../parts/DataTable';
+import { Field } from '../../parts/Field';
+import { usePreferences } from '../../parts/preferences';
+import { PrintSheet } from '../../parts/PrintSheet';
+import { useStatus } from '../../parts/status';
+import { fileWords, saveFile } from '../../desk/keep/save-file';
+import type { PreparedLesson } from '../prepared';
+import { resultRows, resultsText, type ResultRow } from './results';
+import { useLessonProgress, useProgress } from './progress-store';
+import styles from './player.module.css';
+
+/** What was foretold and what was so, to look at, print or save. */
+export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
+  const units = usePreferences((state) => state.units);
+  const progress = useLessonProgress(lesson.slug);
+  const all = useProgress((state) => state.progress);
+  const update = useProgress((state) => state.update);
+  const say = useStatus((state) => state.say);
+  const [name, setName] = useState('');
+  const rows = resultRows(lesson, progress, units);
+  const asked = rows.filter(({ right }) => right !== undefined);
+  const date = () => new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+  const summary = `${asked.filter(({ right }) => right).length} of ${asked.length} as you said; ${rows.length - asked.length} of ${rows.length} not done yet.`;
+
+  return (
+    <div className={styles.results}>
+      <p>{summary} A wrong guess that surprised you is worth more here than a right one.</p>
+      <ResultsTable rows={rows} />
+      <div className={`${styles.resultsTools} unprinted`}>
+        <Field label="Your name, for paper" hint="It is put on what you print or save and kept nowhere." value={name} onChange={(event) => setName(event.target.value)} maxLength={80} />
+        <PrintSheet label="Print" title={`${lesson.title}: results`}>
+          {() => (
+            <>
+              <p>
+                {name === '' ? 'Name:' : name} · {date()}
+              </p>
+              <p>{summary}</p>
+              <ResultsTable rows={rows} />
+            </>
+          )}
+        </PrintSheet>
+        <Button icon="save" onClick={() => saveFile(`halftime-${fileWords(lesson.title)}-results.txt`, resultsText(lesson, rows, name.trim(), date(), cautions.general))}>
+          Save as text
+        </Button>
+        <Button
+          kind="quiet"
+          onClick={() => {
+            update((before) => withoutLesson(before, lesson.slug));
+            say('Your answers to this lesson are gone.', { label: 'Bring them back', run: () => update(() => all) });
+          }}
+        >
+          Forget my answers
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+function ResultsTable({ rows }: { rows: readonly ResultRow[] }) {
+  return (
+    <DataTable
+      caption="Your answers and what was so"
+      rows={rows}
+      columns={[
+        { heading: 'Step', cell: ({ step }) => step },
+        { heading: 'You said', cell: ({ answer, confidence }) => (confidence === '' ? answer : `${answer} (${confidence})`) },
+        { heading: 'Because', cell: ({ reason }) => reason },
+        { heading: 'So it is', cell: ({ outcome, right }) => (right === undefined ? outcome : `${right ? '✓' : '≠'} ${outcome}`) },
+      ]}
+    />
+  );
+}

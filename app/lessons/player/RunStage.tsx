@@ -1,0 +1,121 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import { printClock } from '@/lib/quantity/duration';
+import type { LessonScript } from '@/lib/lesson/lesson';
+import { Button } from '../../parts/Button';
+import { Choice } from '../../parts/Choice';
+import { IconButton } from '../../parts/IconButton';
+import { useDesk, useDeskStore } from '../../desk/desk-context';
+import { PLAYBACK_SPEEDS } from '../../desk/desk-store';
+import { ReadingsPanel } from '../../desk/ReadingsPanel';
+import { READING_IDS } from '../../desk/reading-ids';
+import type { RunStep } from '../prepared';
+import { ProseLine } from '../Prose';
+import { Stage } from './Stage';
+import styles from './stage.module.css';
+
+const STEP_S = 30;
+const NEAR_S = 0.5;
+
+/** A dive that plays and waits where there is something to look at. */
+export function RunStage({ script, step }: { script: LessonScript; step: RunStep }) {
+  return (
+    <Stage script={script} show={step.show} atS={step.fromS}>
+      <div className={styles.run}>
+        <RunBar step={step} />
+        <ReadingsPanel only={READING_IDS.filter((id) => step.readings?.includes(id) ?? true)} />
+      </div>
+    </Stage>
+  );
+}
+
+function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
+  const store = useDeskStore();
+  const cursorS = useDesk((state) => state.cursorS);
+  const playing = useDesk((state) => state.playing);
+  const speed = useDesk((state) => state.speed);
+  const { play, pause, setCursor, setSpeed } = store.getState();
+  const [waitingAt, setWaitingAt] = useState<number>();
+
+  // The run waits at each moment to watch, and ends where the step says.
+  useEffect(
+    () =>
+      store.subscribe((now, before) => {
+        if (!now.playing || now.cursorS <= before.cursorS) return;
+        const reached = watch.findIndex(({ atS }) => atS > before.cursorS + NEAR_S && atS <= now.cursorS);
+        const stopS = reached >= 0 ? watch[reached]!.atS : now.cursorS >= toS ? toS : undefined;
+        if (stopS === undefined) return;
+        now.pause();
+        now.setCursor(stopS);
+        if (reached >= 0) setWaitingAt(reached);
+      }),
+    [store, watch, toS],
+  );
+
+  const goTo = (timeS: number) => {
+    pause();
+    const within = Math.min(Math.max(fromS, timeS), toS);
+    setCursor(within);
+    const last = watch.findLastIndex(({ atS }) => atS <= within + NEAR_S);
+    setWaitingAt(last < 0 ? undefined : last);
+  };
+  const start = () => {
+    if (cursorS >= toS - NEAR_S) {
+      setCursor(fromS);
+      setWaitingAt(undefined);
+    }
+    play();
+  };
+  const told = waitingAt === undefined ? undefined : watch[waitingAt];
+  const next = watch.find(({ atS }) => atS > cursorS + NEAR_S);
+
+  return (
+    <>
+      <div className={styles.watch} role="status">
+        {told ? (
+          <p>
+            <b>{printClock(told.atS)}</b> <ProseLine html={told.html} />
+          </p>
+        ) : (
+          <p>{watch.length > 0 ? `Play the dive. It waits at ${watch.length === 1 ? 'a moment' : `${watch.length} moments`} worth a look.` : 'Play the dive, or move through it by hand.'}</p>
+        )}
+      </div>
+      <div className={styles.bar} role="group" aria-label="Time">
+        <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => goTo(cursorS - STEP_S)} />
+        <Button kind="primary" icon={playing ? 'pause' : 'play'} onClick={playing ? pause : start}>
+          {playing ? 'Pause' : cursorS > fromS + NEAR_S && cursorS < toS - NEAR_S ? 'Go on playing' : 'Play'}
+        </Button>
+        <IconButton icon="stepOn" label={`On ${STEP_S} seconds`} onClick={() => goTo(cursorS + STEP_S)} />
+        <input
+          type="range"
+          aria-label="Time cursor"
+          aria-valuetext={printClock(cursorS)}
+          min={Math.round(fromS)}
+          max={Math.round(toS)}
+          step={1}
+          value={Math.round(cursorS)}
+          onChange={(event) => goTo(Number(event.target.value))}
+        />
+        <output className={styles.clock}>{printClock(cursorS)}</output>
+        <Choice label="Speed" value={speed} onChange={setSpeed} options={PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }))} />
+        {watch.length > 0 && (
+          <Button disabled={!next} onClick={() => next && goTo(next.atS)}>
+            Next moment
+          </Button>
+        )}
+      </div>
+      {watch.length > 0 && (
+        <ol className={styles.moments} aria-label="Moments to watch">
+          {watch.map(({ atS }, index) => (
+            <li key={index}>
+              <Button kind="quiet" aria-current={index === waitingAt ? 'true' : undefined} onClick={() => goTo(atS)}>
+                {printClock(atS)}
+              </Button>
+            </li>
+          ))}
+        </ol>
+      )}
+    </>
+  );
+}

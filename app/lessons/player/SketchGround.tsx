@@ -1,0 +1,30 @@
+import { printClock } from '@/lib/quantity/duration';
+import { PAD, type SketchAxes } from './sketch-axes';
+import styles from './sketch.module.css';
+
+/** The axes of the paper, with their ticks. */
+export function SketchGround({ axes }: { axes: SketchAxes }) {
+  return (
+    <>
+      {axes.valueTicks.map(({ value, label }) => (
+        <g key={label} transform={`translate(0,${axes.y(value)})`}>
+          <line x1={PAD.left} x2={PAD.width - PAD.right} className={styles.grid} />
+          <text x={PAD.left - 8} dy="0.32em" textAnchor="end" className={styles.axis}>
+            {label}
+          </text>
+        </g>
+      ))}
+      {axes.timeTicksS.map((timeS) => (
+        <g key={timeS} transform={`translate(${axes.x(timeS)},0)`}>
+          <line y1={PAD.top} y2={PAD.height - PAD.bottom} className={styles.grid} />
+          <text y={PAD.height - PAD.bottom + 20} textAnchor="middle" className={styles.axis}>
+            {printClock(timeS)}
+          </text>
+        </g>
+      ))}
+      <text x={PAD.left + 6} y={PAD.top + 14} className={styles.unit}>
+        {axes.unit}
+      </text>
+    </>
+  );
+}

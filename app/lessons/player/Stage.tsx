@@ -1,0 +1,48 @@
+'use client';
+
+import { useState, type ReactNode } from 'react';
+import { DEFAULT_RULES, ruleSettingsSchema } from '@/lib/rules/all';
+import type { LessonScript } from '@/lib/lesson/lesson';
+import { DeskContext } from '../../desk/desk-context';
+import { createDeskStore } from '../../desk/desk-store';
+import { pictures } from '../../desk/pictures/all';
+import type { PictureId } from '../../desk/pictures/picture-ids';
+import { Playback } from '../../desk/PlaybackBar';
+import styles from './stage.module.css';
+
+interface StageProps {
+  script: LessonScript;
+  show: readonly string[];
+  /** Where the time cursor stands at first, s. */
+  atS?: number;
+  children?: ReactNode;
+}
+
+/** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
+export function Stage({ script, show, atS = 0, children }: StageProps) {
+  const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
+  const [store] = useState(() => {
+    const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
+    const made = createDeskStore({ script: script.script, pictures: shown, covered: [], rules: rules.success ? rules.data : DEFAULT_RULES });
+    made.getState().setCursor(atS);
+    return made;
+  });
+  return (
+    <DeskContext value={store}>
+      <Playback />
+      <div className={styles.stage}>
+        <div className={styles.wall}>
+          {shown.map((id) => {
+            const { Figure, wide } = pictures[id];
+            return (
+              <div key={id} className={wide ? styles.wide : styles.half}>
+                <Figure />
+              </div>
+            );
+          })}
+        </div>
+        {children}
+      </div>
+    </DeskContext>
+  );
+}

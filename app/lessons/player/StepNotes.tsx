@@ -1,0 +1,45 @@
+import type { PreparedNotes } from '../prepared';
+import { ProseLine } from '../Prose';
+import styles from './player.module.css';
+
+/** What stands beside a step for whoever teaches it. */
+export function StepNotes({ notes: { ask, wrong, tip } }: { notes: PreparedNotes }) {
+  return (
+    <aside aria-label="Notes for the instructor" className={styles.notes}>
+      {ask.length > 0 && (
+        <>
+          <h4>Ask</h4>
+          <ul>
+            {ask.map((html, index) => (
+              <li key={index}>
+                <ProseLine html={html} />
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {wrong.length > 0 && (
+        <>
+          <h4>You may hear</h4>
+          <dl>
+            {wrong.map(({ answer, tempts }, index) => (
+              <div key={index}>
+                <dt>
+                  “<ProseLine html={answer} />”
+                </dt>
+                <dd>
+                  <ProseLine html={tempts} />
+                </dd>
+              </div>
+            ))}
+          </dl>
+        </>
+      )}
+      {tip && (
+        <p>
+          <ProseLine html={tip} />
+        </p>
+      )}
+    </aside>
+  );
+}

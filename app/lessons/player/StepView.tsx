@@ -1,0 +1,42 @@
+'use client';
+
+import type { PreparedLesson, PreparedStep } from '../prepared';
+import { Prose, ProseLine } from '../Prose';
+import { CheckStepView } from './CheckStepView';
+import { ExplainStepView } from './ExplainStepView';
+import { PredictStepView } from './PredictStepView';
+import { ReadStepView } from './ReadStepView';
+import { RunStepView } from './RunStepView';
+import { TryStepView } from './TryStepView';
+import styles from './player.module.css';
+
+/** One step, in its own way. */
+export function StepView({ lesson, step }: { lesson: PreparedLesson; step: PreparedStep }) {
+  switch (step.kind) {
+    case 'read':
+      return <ReadStepView lesson={lesson} step={step} />;
+    case 'predict':
+      return <PredictStepView lesson={lesson} step={step} />;
+    case 'run':
+      return <RunStepView lesson={lesson} step={step} />;
+    case 'explain':
+      return <ExplainStepView lesson={lesson} step={step} />;
+    case 'try':
+      return <TryStepView lesson={lesson} step={step} />;
+    case 'check':
+      return <CheckStepView lesson={lesson} step={step} />;
+    case 'recap':
+      return (
+        <>
+          <Prose html={step.html} />
+          <ul className={styles.points}>
+            {step.points.map((html, index) => (
+              <li key={index}>
+                <ProseLine html={html} />
+              </li>
+            ))}
+          </ul>
+        </>
+      );
+  }
+}

@@ -1,0 +1,125 @@
+'use client';
+
+import { useDeferredValue, useEffect, useMemo } from 'react';
+import { withMet } from '@/lib/lesson/progress';
+import { usePreferences } from '../../parts/preferences';
+import { Button } from '../../parts/Button';
+import { Disclosure } from '../../parts/Disclosure';
+import { IconButton } from '../../parts/IconButton';
+import { useDesk, useDeskStore } from '../../desk/desk-context';
+import { PlaybackBar } from '../../desk/PlaybackBar';
+import type { PreparedLesson, TryStep } from '../prepared';
+import { Prose, ProseLine } from '../Prose';
+import { goalStanding } from './engine';
+import { useLessonProgress, useProgress } from './progress-store';
+import { Stage } from './Stage';
+import styles from './stage.module.css';
+
+/** The learner's own dive: written or dragged, and judged as it changes. */
+export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
+  const begun = lesson.scripts[step.script]!;
+  const kept = useLessonProgress(lesson.slug).met[step.id];
+  return (
+    <Stage script={begun} show={step.show}>
+      <Goal lesson={lesson} step={step} />
+      <OwnScript beginning={begun.script} kept={kept} />
+      <Disclosure summary="One way to do it">
+        <WayToDoIt reach={step.reach} />
+      </Disclosure>
+    </Stage>
+  );
+}
+
+function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
+  const dive = useDeferredValue(useDesk((state) => state.scene.dive));
+  const script = useDesk((state) => state.script);
+  const sound = useDesk((state) => state.errors.length === 0);
+  const units = usePreferences((state) => state.units);
+  const update = useProgress((state) => state.update);
+  const standing = useMemo(() => goalStanding(lesson, step, dive, units), [lesson, step, dive, units]);
+  const met = standing.met && sound;
+  useEffect(() => {
+    if (met) update((before) => withMet(before, lesson.slug, step.id, script));
+  }, [met, script, update, lesson.slug, step.id]);
+
+  return (
+    <section aria-label="Goal" className={styles.goal} data-met={met}>
+      <p role="status">
+        <b>{met ? 'You have done it.' : missing(standing.clauses.filter((clause) => !clause.met).length)}</b>
+      </p>
+      <ul className={styles.clauses}>
+        {standing.clauses.map((clause, index) => (
+          <li key={index}>
+            <span aria-hidden="true">{clause.met ? '✓' : '○'}</span>
+            <span>
+              <span className="spoken">{clause.met ? 'Met: ' : 'Not yet: '}</span>
+              {clause.text}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {standing.hints.map((html, index) => (
+        <p key={index}>
+          <ProseLine html={html} />
+        </p>
+      ))}
+      {met && step.after && <Prose html={step.after} />}
+    </section>
+  );
+}
+
+function missing(count: number): string {
+  return count === 1 ? 'One thing is still missing.' : `${count} things are still missing.`;
+}
+
+function OwnScript({ beginning, kept }: { beginning: string; kept: string | undefined }) {
+  const script = useDesk((state) => state.script);
+  const errors = useDesk((state) => state.errors);
+  const past = useDesk((state) => state.past.length);
+  const future = useDesk((state) => state.future.length);
+  const { change, undo, redo } = useDeskStore().getState();
+  return (
+    <section aria-label="Your dive">
+      <h3>Your dive</h3>
+      <div className={styles.tools}>
+        <IconButton icon="undo" label="Undo" onClick={undo} disabled={past === 0} />
+        <IconButton icon="redo" label="Redo" onClick={redo} disabled={future === 0} />
+        <Button onClick={() => change({ script: beginning })} disabled={script === beginning}>
+          Start again
+        </Button>
+        {kept !== undefined && kept !== script && <Button onClick={() => change({ script: kept })}>Bring back the dive that did it</Button>}
+      </div>
+      <textarea
+        aria-label="Dive script"
+        aria-invalid={errors.length > 0 ? true : undefined}
+        className={styles.editor}
+        spellCheck={false}
+        autoCapitalize="off"
+        autoCorrect="off"
+        value={script}
+        rows={script.split('\n').length + 1}
+        onChange={(event) => change({ script: event.target.value }, 'typing')}
+      />
+      <ul className={styles.errors} aria-live="polite">
+        {errors.slice(0, 4).map(({ line, message, mend }, index) => (
+          <li key={index}>
+            <b>Line {line}.</b> {message} {mend}
+          </li>
+        ))}
+      </ul>
+      <PlaybackBar />
+    </section>
+  );
+}
+
+function WayToDoIt({ reach }: { reach: string }) {
+  const change = useDesk((state) => state.change);
+  return (
+    <>
+      <pre>
+        <code>{reach}</code>
+      </pre>
+      <Button onClick={() => change({ script: reach })}>Put it in place of yours</Button>
+    </>
+  );
+}

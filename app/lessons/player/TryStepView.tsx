@@ -1,0 +1,17 @@
+'use client';
+
+import type { PreparedLesson, TryStep } from '../prepared';
+import { Prose } from '../Prose';
+import { TryStage } from './stages';
+import styles from './player.module.css';
+
+export function TryStepView({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
+  return (
+    <>
+      <Prose html={step.html} />
+      <div className={styles.stage}>
+        <TryStage lesson={lesson} step={step} />
+      </div>
+    </>
+  );
+}

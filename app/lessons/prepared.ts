@@ -1,0 +1,129 @@
+import type { Amount } from '@/lib/lesson/world';
+import type { DrawAsked } from '@/lib/lesson/sketch';
+import type { Filled } from '@/lib/lesson/template';
+import type { Lesson, Level } from '@/lib/lesson/lesson';
+import type { Question } from '@/lib/lesson/step';
+import type { Fillable } from './fillable';
+
+/** Text set as HTML, with its values in both systems of units. */
+export type Html = string;
+
+/** A lesson ready for the screen: its texts set, its answers worked out. Plain data, so that a page can hand it on. */
+export interface PreparedLesson {
+  readonly slug: string;
+  readonly number: number | undefined;
+  readonly title: string;
+  readonly summary: string;
+  readonly level: Level;
+  readonly minutes: number;
+  readonly needs: readonly Html[];
+  readonly objectives: readonly Html[];
+  /** Cautions besides the general one, in full. */
+  readonly cautions: readonly string[];
+  readonly scripts: Lesson['scripts'];
+  readonly opening: Html | undefined;
+  readonly steps: readonly PreparedStep[];
+}
+
+export interface PreparedNotes {
+  readonly ask: readonly Html[];
+  readonly wrong: readonly { readonly answer: Html; readonly tempts: Html }[];
+  readonly tip: Html | undefined;
+}
+
+export interface PreparedReply {
+  readonly when: string;
+  readonly because: Fillable;
+}
+
+export interface PreparedOption {
+  readonly html: Html;
+  readonly right: boolean;
+  readonly because: Html;
+}
+
+export interface PreparedNumber {
+  readonly answer: Amount;
+  readonly within: number;
+  readonly format: string | undefined;
+  readonly printed: Filled;
+  readonly wrong: readonly PreparedReply[];
+  readonly otherwise: Fillable;
+}
+
+export interface PreparedDraw extends DrawAsked {
+  readonly wrong: readonly PreparedReply[];
+}
+
+interface Common {
+  readonly id: string;
+  readonly title: string;
+  readonly html: Html;
+  readonly notes: PreparedNotes | undefined;
+}
+
+export interface ReadStep extends Common {
+  readonly kind: 'read';
+  readonly look: { readonly script: string; readonly show: readonly string[]; readonly atS: number } | undefined;
+}
+
+export interface PredictStep extends Common {
+  readonly kind: 'predict';
+  readonly script: string;
+  readonly choice: readonly PreparedOption[] | undefined;
+  readonly number: PreparedNumber | undefined;
+  readonly draw: PreparedDraw | undefined;
+  readonly after: Html;
+}
+
+export interface RunStep extends Common {
+  readonly kind: 'run';
+  readonly script: string;
+  readonly show: readonly string[];
+  readonly readings: readonly string[] | undefined;
+  readonly fromS: number;
+  readonly toS: number;
+  readonly watch: readonly { readonly atS: number; readonly html: Html }[];
+}
+
+export interface ExplainStep extends Common {
+  readonly kind: 'explain';
+  readonly script: string;
+  readonly reading: string;
+  readonly atS: number;
+}
+
+export interface TryStep extends Common {
+  readonly kind: 'try';
+  readonly script: string;
+  readonly show: readonly string[];
+  readonly goal: string;
+  readonly hints: readonly PreparedReply[];
+  readonly reach: string;
+  readonly after: Html | undefined;
+}
+
+export interface PreparedQuestion {
+  readonly id: string;
+  /** As it stands in the lesson: values, script and answers are drawn from it afresh. */
+  readonly question: Question;
+  readonly ask: Fillable;
+  readonly after: Fillable | undefined;
+  readonly choice: readonly { readonly text: Fillable; readonly because: Fillable }[] | undefined;
+  readonly number: { readonly wrong: readonly PreparedReply[]; readonly otherwise: Fillable } | undefined;
+  readonly pick: { readonly because: Fillable; readonly others: readonly Fillable[] } | undefined;
+}
+
+export interface CheckStep extends Common {
+  readonly kind: 'check';
+  readonly script: string;
+  readonly questions: readonly PreparedQuestion[];
+}
+
+export interface RecapStep extends Common {
+  readonly kind: 'recap';
+  readonly points: readonly Html[];
+}
+
+export type PreparedStep = ReadStep | PredictStep | RunStep | ExplainStep | TryStep | CheckStep | RecapStep;
+export type PreparedOf<Kind extends PreparedStep['kind']> = Extract<PreparedStep, { kind: Kind }>;

@@ -15,6 +15,7 @@ import { ascentMinutesText, noStopText } from './print-figures';
 import { ExposureReadings } from './exposure/ExposureReadings';
 import { READING_IDS, type ReadingId } from './reading-ids';
 import { UnitReadings } from './units/UnitReadings';
+import { DeskWhy } from './why/DeskWhy';
 import styles from './desk.module.css';
 
 /** What the model says at the time cursor: every reading, or `only` some. */
@@ -50,14 +51,16 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
       <Reading
         {...cover('no-stop')}
         label="No-stop time"
+        why={<DeskWhy reading="no-stop" about="this no-stop time" />}
         value={noStopText(now.noStop.minutes)}
         unit="min"
         roomFor={3}
-        note={noStopNote(now)}
+        note={<NoStopNote now={now} />}
       />
       <Reading
         {...cover('ceiling')}
         label="Ceiling"
+        why={<DeskWhy reading="ceiling" about="this ceiling" />}
         value={asked ? ceiling! : 'none'}
         unit={asked ? ceilingUnit : undefined}
         roomFor={5}
@@ -67,6 +70,7 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
       <Reading
         {...cover('required-stop')}
         label="Required stop"
+        why={<DeskWhy reading="required-stop" about="this required stop" />}
         value={stop ? printStopDepth(stop.depthM, units).split(' ')[0]! : 'none'}
         unit={stop ? printStopDepth(stop.depthM, units).split(' ')[1] : undefined}
         roomFor={4}
@@ -76,6 +80,7 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
       <Reading
         {...cover('time-to-surface')}
         label="Time to surface"
+        why={<DeskWhy reading="time-to-surface" about="this time to surface" />}
         value={ascentMinutesText(now.schedule.timeToSurfaceMin)}
         unit="min"
         roomFor={4}
@@ -84,6 +89,7 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
       <Reading
         {...cover('supersaturation')}
         label="Supersaturation"
+        why={<DeskWhy reading="supersaturation" about="this supersaturation" />}
         value={percent(now.supersaturation.value)}
         unit="%"
         roomFor={4}
@@ -92,6 +98,7 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
       <Reading
         {...cover('surfacing-supersaturation')}
         label="On surfacing"
+        why={<DeskWhy reading="surfacing-supersaturation" about="this supersaturation on surfacing" />}
         value={percent(now.surfacingSupersaturation.value)}
         unit="%"
         roomFor={4}
@@ -103,10 +110,15 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
   );
 }
 
-function noStopNote({ noStop, creditedNoStopMin }: ReturnType<typeof figuresAt>): string {
+function NoStopNote({ now: { noStop, creditedNoStopMin } }: { now: ReturnType<typeof figuresAt> }) {
   if (noStop.leader === 0) return 'no compartment will reach its limit here';
   if (noStop.minutes === 0 && creditedNoStopMin === 0) return `over, by compartment ${noStop.leader}`;
-  return `compartment ${noStop.leader}; ${noStopText(creditedNoStopMin)} with credit for the way up`;
+  return (
+    <>
+      compartment {noStop.leader}; {noStopText(creditedNoStopMin)} with credit for the way up{' '}
+      <DeskWhy small reading="credited-no-stop" about="the no-stop time with credit for the way up" />
+    </>
+  );
 }
 
 const percent = (value: number) => String(Math.round(value * 100));

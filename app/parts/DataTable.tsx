@@ -14,10 +14,12 @@ interface DataTableProps<Row> {
   rows: readonly Row[];
   /** Draws the caption; otherwise it is only said, where a title stands above. */
   captionShown?: boolean;
+  /** Index of a row to bring out; say in one of its cells why. */
+  marked?: number | undefined;
 }
 
 /** A table whose first column names its rows. It scrolls inside itself when the page is narrow. */
-export function DataTable<Row>({ caption, columns, rows, captionShown = false }: DataTableProps<Row>) {
+export function DataTable<Row>({ caption, columns, rows, captionShown = false, marked }: DataTableProps<Row>) {
   return (
     <div className={styles.scroll} role="region" aria-label={caption} tabIndex={0}>
       <table className={styles.table}>
@@ -33,7 +35,7 @@ export function DataTable<Row>({ caption, columns, rows, captionShown = false }:
         </thead>
         <tbody>
           {rows.map((row, rowIndex) => (
-            <tr key={rowIndex}>
+            <tr key={rowIndex} className={rowIndex === marked ? styles.marked : undefined}>
               {columns.map((column, index) => {
                 const Cell = index === 0 ? 'th' : 'td';
                 return (

@@ -13,12 +13,28 @@ export interface FormulaOptions {
   readonly print?: PrintQuantity;
 }
 
-/** A step's formula in MathML, as a `<math>` element. Loads what it needs when it is first asked for. */
-export async function stepMathml(step: WorkingStep, options: FormulaOptions): Promise<string> {
+/** Sets formulas in MathML, as `<math>` elements, once what it takes is loaded. */
+export interface Typesetter {
+  readonly calculator: Calculator;
+  step(step: WorkingStep, options: FormulaOptions): string;
+  symbol(symbol: SymbolName): string;
+}
+
+/** Loads mathjs and the typesetting, the first time they are asked for. */
+export async function loadTypesetter(): Promise<Typesetter> {
   const [calculator, { default: temml }] = await Promise.all([loadCalculator(), import('temml')]);
-  const mathml = temml.renderToString(stepTex(calculator, step, options), { displayMode: true, throwOnError: true, strict: true });
-  // Its inline styles only fine-tune spacing, and a page with a strict content policy would refuse them.
-  return mathml.replace(/ style="[^"]*"/g, '');
+  // Inline styles only fine-tune spacing, and a page with a strict content policy would refuse them.
+  const set = (tex: string, displayMode: boolean) => temml.renderToString(tex, { displayMode, throwOnError: true, strict: true }).replace(/ style="[^"]*"/g, '');
+  return {
+    calculator,
+    step: (step, options) => set(stepTex(calculator, step, options), true),
+    symbol: (symbol) => set(symbolTex(symbol), false),
+  };
+}
+
+/** A step's formula in MathML. Loads what it needs when it is first asked for. */
+export async function stepMathml(step: WorkingStep, options: FormulaOptions): Promise<string> {
+  return (await loadTypesetter()).step(step, options);
 }
 
 /** A step's formula in TeX: `p_amb = p_surface + w·d`, or with numbers put in and the result after them. */

@@ -1,9 +1,15 @@
 'use client';
 
+import { useId, useState, type MouseEvent } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { printPressure } from '@/lib/quantity/pressure';
+import { Choice } from '../../parts/Choice';
+import { useAsked } from '../../parts/working/asked';
+import { DeskWhy } from '../why/DeskWhy';
 import { ChasePicture } from './ChasePicture';
+import { chaseScales } from './chase-scales';
 import { leadingCompartment } from './leading';
+import { nearest } from './nearest';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from './pressure-axis';
 import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from './runners';
@@ -20,6 +26,16 @@ export function ChaseFigure() {
   const over = runners.filter(isPastSurfaceLimit).length;
   const first = runners[leadingCompartment(scene, sample) - 1]!;
   const unit = pressureUnit(units);
+  const whyId = useId();
+  const [chosen, setChosen] = useState<number>();
+  const asked = chosen ?? first.number;
+  const askAt = (event: MouseEvent<HTMLDivElement>) => {
+    const { x, margin } = chaseScales(scene, picture.width, picture.height);
+    const box = event.currentTarget.getBoundingClientRect();
+    const across = ((event.clientX - box.left) * picture.width) / (box.width || 1) - margin.left;
+    setChosen(nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - across))!.number);
+    useAsked.getState().ask(whyId);
+  };
   const bars = (pick: (runner: Runner) => number) => (runner: Runner) => (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
 
   return (
@@ -30,8 +46,26 @@ export function ChaseFigure() {
         `At ${printClock(timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
         `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
       }
+      actions={
+        <div className={`${styles.ask} unprinted`}>
+          <Choice
+            label="Compartment"
+            value={String(asked)}
+            onChange={(number) => setChosen(Number(number))}
+            options={runners.map(({ number, halfTimeMin }) => ({ value: String(number), label: `${number}, ${halfTimeMin} min` }))}
+          />
+          <DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />
+        </div>
+      }
       columns={[
-        { heading: 'Compartment', cell: (runner: Runner) => runner.number },
+        {
+          heading: 'Compartment',
+          cell: (runner: Runner) => (
+            <>
+              {runner.number} <DeskWhy small reading={`tension-${runner.number}`} about={`the tension of compartment ${runner.number}`} />
+            </>
+          ),
+        },
         { heading: 'Half-time, min', numeric: true, cell: (runner) => runner.halfTimeMin },
         { heading: `Tension, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
         ...(timeline.hasHelium ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((runner) => runner.heliumBar) }] : []),
@@ -40,7 +74,7 @@ export function ChaseFigure() {
       ]}
       rows={() => runners}
     >
-      <div ref={ref} className={styles.canvas}>
+      <div ref={ref} className={styles.canvas} onClick={askAt}>
         <ChasePicture {...picture} />
       </div>
     </PictureFrame>

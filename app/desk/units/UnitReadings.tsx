@@ -3,6 +3,7 @@
 import { useMemo } from 'react';
 import { printStopDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
+import { printPercent } from '@/lib/quantity/percent';
 import { shownAt } from '@/lib/rules/shown';
 import { STOP_KINDS } from '@/lib/rules/stop-kinds';
 import { Icon } from '../../parts/Icon';
@@ -12,12 +13,14 @@ import { chosenWatch, cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import type { ReadingId } from '../reading-ids';
 import { rateText, safetyStopMeaning } from './shown-rows';
+import { DeskWhy } from '../why/DeskWhy';
 import { StopMark } from './StopMark';
 import styles from './units.module.css';
 
 /** What the chosen unit adds to the model at the cursor: speed, safety stop, imposed stop, alarms, the wait before flying. */
 export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: boolean; onUncover: () => void; onCover: () => void } }) {
   const watch = useDesk(chosenWatch);
+  const unit = useDesk((state) => (state.scene.watches[state.unit] ? state.unit : 0));
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);
   const shown = useMemo(() => shownAt(watch, sample, units), [watch, sample, units]);
@@ -25,11 +28,12 @@ export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: b
   return (
     <>
       {shown.rateMMin !== null && (
-        <Reading {...cover('rate')} label="Rate" value={rateText(shown, units)} roomFor={8} tone={tooFast(shown.rateLevel) ? 'rule' : 'plain'} note={rateNote(shown)} />
+        <Reading {...cover('rate')} why={<DeskWhy unit={unit} reading="rate" about="this rate" />} label="Rate" value={rateText(shown, units)} roomFor={8} tone={tooFast(shown.rateLevel) ? 'rule' : 'plain'} note={rateNote(shown)} />
       )}
       {safetyStop && (
         <Reading
           {...cover('safety-stop')}
+          why={<DeskWhy unit={unit} reading="safety-stop" about="this safety stop" />}
           label="Safety stop"
           value={printClock(safetyStop.leftS)}
           roomFor={5}
@@ -43,6 +47,7 @@ export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: b
       {imposedStop && (
         <Reading
           {...cover('imposed-stop')}
+          why={<DeskWhy unit={unit} reading="imposed-stop" about="this imposed stop" />}
           label="Imposed stop"
           value={printClock(imposedStop.minutes * 60)}
           roomFor={5}
@@ -55,7 +60,13 @@ export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: b
         />
       )}
       {shown.noFlyH !== null && (
-        <Reading {...cover('no-fly')} label="No flying for" value={printHours(shown.noFlyH * 3600)} roomFor={8} note="guideline or model, the longer" />
+        <Reading {...cover('no-fly')} why={<DeskWhy unit={unit} reading="no-fly" about="this wait before flying" />} label="No flying for" value={printHours(shown.noFlyH * 3600)} roomFor={8} note="guideline or model, the longer" />
+      )}
+      {shown.tightenedHigh !== null && (
+        <p className={styles.alarm}>
+          <span>The unit has drawn its limits in: a high gradient factor of {printPercent(shown.tightenedHigh)}.</span>
+          <DeskWhy small unit={unit} reading="tightened-limits" about="these limits" />
+        </p>
       )}
       {shown.mode === 'locked out' && (
         <p className={styles.alarm}>

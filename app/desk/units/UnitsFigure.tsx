@@ -8,6 +8,7 @@ import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../pictures/PictureFrame';
+import { DeskWhy } from '../why/DeskWhy';
 import { SetupEditor } from './SetupEditor';
 import { SHOWN_ROWS } from './shown-rows';
 import styles from './units.module.css';
@@ -20,7 +21,7 @@ export function UnitsFigure() {
   const chooseUnit = useDesk((state) => state.chooseUnit);
   const units = usePreferences((state) => state.units);
   const shown = watches.map((watch) => shownAt(watch, sample, units));
-  const told = SHOWN_ROWS.map((row) => ({ label: row.label, cells: shown.map((one) => row.say(one, units)) }));
+  const told = SHOWN_ROWS.map((row) => ({ label: row.label, why: row.why, cells: shown.map((one) => row.say(one, units)) }));
   const right = watches[0]!;
   const sentences = useMemo(
     () => watches.slice(1).flatMap((watch) => compareSetups(watch, right, units).sentences),
@@ -67,6 +68,9 @@ export function UnitsFigure() {
                   <td key={index} className={cell === row.cells[0] ? undefined : styles.differs}>
                     {cell !== row.cells[0] && <span aria-label="differs: ">≠ </span>}
                     {cell}
+                    {row.why?.shows(shown[index]!) && (
+                      <DeskWhy small unit={index} reading={row.why.reading} about={`${row.why.about} by ${watches[index]!.setup.name}`} />
+                    )}
                   </td>
                 ))}
               </tr>

@@ -1,0 +1,99 @@
+import { memo } from 'react';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import type { Typesetter } from '@/lib/working/formula';
+import type { SymbolName, WorkingStep, WorkingValue } from '@/lib/working/working';
+import { Button } from '../Button';
+import { formulaPrinter, sayInFormula } from './print-quantity';
+import styles from './working.module.css';
+
+interface StepListProps {
+  steps: readonly WorkingStep[];
+  /** The same steps as they are without the number changed. */
+  so: readonly WorkingStep[];
+  /** Number of each step by its id. */
+  numbers: ReadonlyMap<string, number>;
+  typesetter: Typesetter | undefined;
+  units: UnitSystem;
+  onChange: (symbol: SymbolName) => void;
+}
+
+/** Steps of a working in order: what and why, the formula, the same with numbers, what its letters mean, and the source. */
+export function StepList({ steps, so, numbers, typesetter, units, onChange }: StepListProps) {
+  const known = new Map(so.map((step) => [step.id, step]));
+  return (
+    <ol className={styles.steps}>
+      {steps.map((step) => (
+        <Step key={step.id} step={step} so={known.get(step.id)!} numbers={numbers} typesetter={typesetter} units={units} onChange={onChange} />
+      ))}
+    </ol>
+  );
+}
+
+interface StepProps extends Omit<StepListProps, 'steps' | 'so'> {
+  step: WorkingStep;
+  so: WorkingStep;
+}
+
+const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange }: StepProps) {
+  const changed = step !== so;
+  const print = formulaPrinter(units);
+  return (
+    <li className={changed ? styles.changed : undefined} value={numbers.get(step.id)}>
+      <h4>
+        {capital(step.title)}
+        {changed && <span className={styles.mark}> what if</span>}
+      </h4>
+      <p>{step.why}</p>
+      {typesetter ? (
+        <div className={styles.formula} role="group" aria-label={`Formula: ${step.title}`} tabIndex={0}>
+          <Mathml html={typesetter.step(step, { withNumbers: false })} />
+          <Mathml html={typesetter.step(step, { withNumbers: true, print })} />
+        </div>
+      ) : (
+        <p className={styles.formula}>
+          <code>{`${step.symbol} = ${step.expression} = ${sayInFormula(step.result, units)}`}</code>
+        </p>
+      )}
+      {changed && <p className={styles.was}>As dived: {sayInFormula(so.result, units)}.</p>}
+      <dl className={styles.values}>
+        {Object.entries(step.values).map(([symbol, value]) => (
+          <div key={symbol}>
+            <dt>{typesetter ? <Mathml html={typesetter.symbol(symbol)} /> : <code>{symbol}</code>}</dt>
+            <dd>
+              {value.meaning}, {sayInFormula(value, units)}
+              {value.at && ` at ${sayInFormula(value.at, units)}`}
+              <span className={styles.origin}> ({originText(value, numbers)})</span>
+              {value.changeable && (
+                <span className="unprinted">
+                  {' '}
+                  <Button kind="quiet" aria-label={`What if ${value.meaning} were another?`} onClick={() => onChange(symbol)}>
+                    what if?
+                  </Button>
+                </span>
+              )}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <p className={styles.source}>Source: {step.source}.</p>
+    </li>
+  );
+});
+
+/** Formulas made from the project's own symbols and numbers: nothing anyone typed as text is in them. */
+function Mathml({ html }: { html: string }) {
+  return <span className={styles.mathml} dangerouslySetInnerHTML={{ __html: html }} />;
+}
+
+const ORIGINS = { dive: 'from the dive', setting: 'a setting', 'common practice': 'common practice, no source', search: 'found by trying' } as const;
+const OBTAINED = { read: 'published, read in a source', 'from memory': 'published, from memory', derived: 'published, derived', 'common practice': 'common practice' } as const;
+
+function originText({ from, obtained }: WorkingValue, numbers: ReadonlyMap<string, number>): string {
+  if (from.startsWith('step:')) return `step ${numbers.get(from)}`;
+  if (from === 'published') return obtained ? OBTAINED[obtained] : 'published';
+  return ORIGINS[from as keyof typeof ORIGINS];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

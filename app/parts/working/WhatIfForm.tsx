@@ -1,0 +1,83 @@
+import { useId, type RefObject } from 'react';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import type { SymbolName, Working } from '@/lib/working/working';
+import { Button } from '../Button';
+import { sayAnswer, sayInFormula, shownUnit } from './print-quantity';
+import type { WhatIf } from './use-what-if';
+import fields from '../Field.module.css';
+import styles from './working.module.css';
+
+interface WhatIfFormProps {
+  working: Working;
+  whatIf: WhatIf;
+  units: UnitSystem;
+  box: RefObject<HTMLInputElement | null>;
+}
+
+/** Where one number of a working is put otherwise, and what would come of it beside what is so. */
+export function WhatIfForm({ working, whatIf, units, box }: WhatIfFormProps) {
+  const id = useId();
+  const { changeable, symbol, value, text, trouble, carried } = whatIf;
+  if (symbol === undefined || !value) return null;
+  const folded = historySymbols(working);
+  const options = [...changeable].map(([name, { meaning }]) => ({ name, meaning, folded: folded.has(name) }));
+  return (
+    <section className={`${styles.whatIf} ${carried ? '' : 'unprinted'}`} aria-labelledby={`${id}-title`}>
+      <h3 id={`${id}-title`}>What if</h3>
+      <div className={styles.change}>
+        <span className={fields.field}>
+          <label htmlFor={`${id}-which`}>The number to change</label>
+          <span className={fields.box}>
+            <select id={`${id}-which`} value={symbol} onChange={(event) => whatIf.choose(event.target.value)}>
+              {options.map(({ name, meaning, folded: earlier }) => (
+                <option key={name} value={name}>
+                  {earlier ? `${meaning} (how it got there)` : meaning}
+                </option>
+              ))}
+            </select>
+          </span>
+        </span>
+        <span className={fields.field}>
+          <label htmlFor={`${id}-number`}>were</label>
+          <span className={fields.box}>
+            <input
+              ref={box}
+              id={`${id}-number`}
+              inputMode="decimal"
+              autoComplete="off"
+              value={text}
+              aria-invalid={trouble ? true : undefined}
+              aria-describedby={`${id}-trouble`}
+              onChange={(event) => whatIf.type(event.target.value)}
+            />
+            <span className={fields.unit}>{shownUnit(value.unit, units).name}</span>
+          </span>
+        </span>
+        <Button aria-disabled={!carried && !trouble} onClick={whatIf.reset}>
+          Reset
+        </Button>
+      </div>
+      <p id={`${id}-trouble`} className={fields.error} role="alert">
+        {trouble}
+      </p>
+      <p role="status" className={styles.followed}>
+        {carried ? (
+          <>
+            What if: <b>{sayAnswer(carried.answer, units)}</b> instead of {sayAnswer(working.answer, units)}, were {value.meaning} {text.trim()} {shownUnit(value.unit, units).name} and not{' '}
+            {sayInFormula(value, units)}. {carried.answer.text}
+          </>
+        ) : (
+          'Change one number and see what would follow. The dive stays as it is.'
+        )}
+      </p>
+    </section>
+  );
+}
+
+/** Symbols that stand in folded steps alone. */
+function historySymbols({ steps }: Working): ReadonlySet<SymbolName> {
+  const folded = new Set<SymbolName>();
+  for (const { group, values } of steps) if (group) Object.keys(values).forEach((symbol) => folded.add(symbol));
+  for (const { group, values } of steps) if (!group) Object.keys(values).forEach((symbol) => folded.delete(symbol));
+  return folded;
+}

@@ -1,0 +1,104 @@
+'use client';
+
+import '../formulas.css';
+import { useCallback, useMemo, useRef } from 'react';
+import { cautions } from '@/content/cautions';
+import type { SymbolName, Working, WorkingStep } from '@/lib/working/working';
+import { Button } from '../Button';
+import { DataTable } from '../DataTable';
+import { Disclosure } from '../Disclosure';
+import { usePreferences } from '../preferences';
+import { sayAnswer, tableColumns } from './print-quantity';
+import { StepList } from './StepList';
+import { useTypesetter } from './use-typesetter';
+import { useWhatIf } from './use-what-if';
+import { WhatIfForm } from './WhatIfForm';
+import { WorkingSheet } from './WorkingSheet';
+import styles from './working.module.css';
+
+interface WorkingPanelProps {
+  working: Working;
+  /** When it holds and by which unit: "At 12:30". */
+  where?: string;
+  onClose: () => void;
+}
+
+/** The reasoning behind one reading: the answer, what would follow from another number, each step, the sixteen, and what to mind. */
+export function WorkingPanel({ working, where, onClose }: WorkingPanelProps) {
+  const units = usePreferences((state) => state.units);
+  const { typesetter, failed, tryAgain } = useTypesetter();
+  const whatIf = useWhatIf(working, typesetter?.calculator, units);
+  const box = useRef<HTMLInputElement>(null);
+  const shown = whatIf.carried ?? working;
+  const numbers = useMemo(() => new Map(working.steps.map(({ id }, index) => [id as string, index + 1])), [working]);
+  const { choose } = whatIf;
+  const change = useCallback(
+    (symbol: SymbolName) => {
+      choose(symbol);
+      box.current?.focus();
+      box.current?.select();
+    },
+    // Choosing only sets state: which of its closures is called makes no difference.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+    [],
+  );
+  const list = (steps: readonly WorkingStep[]) => <StepList steps={steps} so={working.steps} numbers={numbers} typesetter={typesetter} units={units} onChange={change} />;
+  const { answer, table } = working;
+
+  return (
+    <WorkingSheet title={`Why? ${working.title}`} where={where} onClose={onClose}>
+      <p className={styles.answer}>
+        <b>{sayAnswer(answer, units)}</b>
+        {answer.at && ` at ${sayAnswer(answer.at, units)}`}
+        {working.compartment !== undefined && !working.reading.startsWith('tension') && `, set by compartment ${working.compartment}`}. {answer.text}
+      </p>
+      {failed && (
+        <p role="alert">
+          The formulas could not be set; they stand as plain text. You may be offline. <Button onClick={tryAgain}>Try again</Button>
+        </p>
+      )}
+      <WhatIfForm working={working} whatIf={whatIf} units={units} box={box} />
+      <section className={styles.chain} aria-label="Steps">
+        <h3>From what is known to what is shown</h3>
+        {runsOf(shown.steps).map(({ folded, steps }) =>
+          folded ? (
+            <Disclosure key={steps[0]!.id} summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => !working.steps.includes(step)) ? ', changed by your what-if' : ''}`}>
+              {list(steps)}
+            </Disclosure>
+          ) : (
+            <div key={steps[0]!.id}>{list(steps)}</div>
+          ),
+        )}
+      </section>
+      {table && (
+        <section className={styles.table} aria-label={table.caption}>
+          <h3>{table.rows.length === 16 ? 'All sixteen' : 'Side by side'}{whatIf.carried ? ', as dived' : ''}</h3>
+          <p>{table.caption}.</p>
+          <DataTable caption={table.caption} columns={tableColumns(table, units, 'this one')} rows={table.rows} marked={table.marked} />
+        </section>
+      )}
+      <ul className={styles.cautions}>
+        {working.cautions?.map((caution) => <li key={caution}>{caution}</li>)}
+        <li>{cautions.unknown}</li>
+        <li>{cautions.general}</li>
+      </ul>
+      <p className="unprinted">
+        <Button icon="print" onClick={() => window.print()}>
+          Print this working
+        </Button>
+      </p>
+    </WorkingSheet>
+  );
+}
+
+/** Neighbouring steps that are all folded away, or all not. */
+function runsOf(steps: readonly WorkingStep[]): { folded: boolean; steps: WorkingStep[] }[] {
+  const runs: { folded: boolean; steps: WorkingStep[] }[] = [];
+  for (const step of steps) {
+    const folded = step.group !== undefined;
+    const last = runs.at(-1);
+    if (last?.folded === folded) last.steps.push(step);
+    else runs.push({ folded, steps: [step] });
+  }
+  return runs;
+}

@@ -1,0 +1,59 @@
+'use client';
+
+import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { IconButton } from '../IconButton';
+import styles from './working.module.css';
+
+interface WorkingSheetProps {
+  title: string;
+  /** When and by whom, under the title. */
+  where?: string | undefined;
+  onClose: () => void;
+  children: ReactNode;
+}
+
+const NARROW = '(max-width: 48rem)';
+
+/**
+ * A sheet beside what is being asked about, which stays in reach: the page makes room for it. On a phone it covers the
+ * page and holds the focus. Escape closes it; its opener takes the focus back.
+ */
+export function WorkingSheet({ title, where, onClose, children }: WorkingSheetProps) {
+  const id = useId();
+  const sheet = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const element = sheet.current;
+    if (!element || element.open) return;
+    if (window.matchMedia(NARROW).matches) element.showModal();
+    else element.show();
+  }, []);
+  return (
+    <dialog
+      ref={sheet}
+      className={styles.sheet}
+      aria-labelledby={id}
+      data-working=""
+      onCancel={(event) => {
+        event.preventDefault();
+        onClose();
+      }}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return;
+        event.preventDefault();
+        event.stopPropagation();
+        onClose();
+      }}
+    >
+      <header className={styles.head}>
+        <div>
+          <h2 id={id}>{title}</h2>
+          {where && <p>{where}</p>}
+        </div>
+        <span className={`${styles.tools} unprinted`}>
+          <IconButton icon="close" label="Close" onClick={onClose} />
+        </span>
+      </header>
+      {children}
+    </dialog>
+  );
+}

@@ -1,0 +1,86 @@
+import type { TableColumn } from '../DataTable';
+import { printClock } from '@/lib/quantity/duration';
+import { METRES_PER_FOOT } from '@/lib/quantity/length';
+import { atMost } from '@/lib/quantity/number';
+import { BAR_PER_PSI } from '@/lib/quantity/pressure';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import type { PrintQuantity } from '@/lib/working/formula';
+import type { Quantity, Unit, WorkingTable } from '@/lib/working/working';
+
+interface Shown {
+  /** How much of the model's unit one of the shown unit is. */
+  readonly size: number;
+  readonly name: string;
+}
+
+const NAMES: Partial<Record<Unit, string>> = { '1/min': 'per min', '1/bar': 'per bar' };
+const IMPERIAL: Partial<Record<Unit, Shown>> = {
+  m: { size: METRES_PER_FOOT, name: 'ft' },
+  'm/min': { size: METRES_PER_FOOT, name: 'ft/min' },
+  bar: { size: BAR_PER_PSI, name: 'psi' },
+  'bar/m': { size: BAR_PER_PSI / METRES_PER_FOOT, name: 'psi/ft' },
+  'bar/min': { size: BAR_PER_PSI, name: 'psi/min' },
+  '1/bar': { size: 1 / BAR_PER_PSI, name: 'per psi' },
+  'bar·L/(mol·K)': { size: BAR_PER_PSI, name: 'psi·L/(mol·K)' },
+};
+
+/** The unit a person reads a quantity in. All of a formula is converted alike, so that it holds in either system. */
+export function shownUnit(unit: Unit, system: UnitSystem): Shown {
+  return (system === 'imperial' ? IMPERIAL[unit] : undefined) ?? { size: 1, name: NAMES[unit] ?? unit };
+}
+
+const FIGURES = 6;
+const MOST_DECIMALS = 8;
+
+/** Quantities as they stand in a formula: six figures, so that the sum can be followed by hand. */
+export function formulaPrinter(system: UnitSystem): PrintQuantity {
+  return ({ value, unit }) => {
+    const { size, name } = shownUnit(unit, system);
+    const shown = value / size;
+    return { number: Number.isFinite(shown) ? atMost(Number(shown.toPrecision(FIGURES)), MOST_DECIMALS) : String(shown), unit: name };
+  };
+}
+
+export function sayInFormula(quantity: Quantity, system: UnitSystem): string {
+  const { number, unit } = formulaPrinter(system)(quantity);
+  return [number.replace('Infinity', '∞'), unit].filter(Boolean).join(' ');
+}
+
+const DECIMALS: Record<UnitSystem, Partial<Record<Unit, number>>> = {
+  metric: { bar: 3, m: 2, min: 2, h: 2, 'm/min': 1, 'g/L': 2, units: 1 },
+  imperial: { bar: 2, m: 1, min: 2, h: 2, 'm/min': 0, 'g/L': 2, units: 1 },
+};
+
+/** What a working comes to, as a person reads it: `14.63 min`, `84.3 %`, `no end`. */
+export function sayAnswer({ value, unit }: Quantity, system: UnitSystem): string {
+  if (Number.isNaN(value)) return 'no answer';
+  if (value === Infinity) return unit === 'm' ? 'no depth at all' : 'no end';
+  if (unit === '') return `${atMost(value * 100, 1)} %`;
+  if (unit === 's') return `${printClock(value)} min:s`;
+  const { size, name } = shownUnit(unit, system);
+  return `${atMost(value / size, DECIMALS[system][unit] ?? 3)} ${name}`;
+}
+
+/** The columns of a working's table, with its numbers in the units a person reads. */
+export function tableColumns({ columns, marked, rows }: WorkingTable, system: UnitSystem, markedBecause: string): TableColumn<WorkingTable['rows'][number]>[] {
+  return columns.map(({ title, unit }, index) => {
+    const numeric = rows.some((row) => typeof row[index] === 'number');
+    const named = unit === '' ? title : `${title}, ${unit === 's' ? 'min:s' : shownUnit(unit, system).name}`;
+    return {
+      heading: named.charAt(0).toUpperCase() + named.slice(1),
+      numeric,
+      cell: (row) => {
+        const text = cellText(row[index]!, unit, system);
+        return index === 0 && marked !== undefined && row === rows[marked] ? `${text} ◂ ${markedBecause}` : text;
+      },
+    };
+  });
+}
+
+function cellText(value: number | string, unit: Unit, system: UnitSystem): string {
+  if (typeof value === 'string') return value;
+  if (!Number.isFinite(value)) return 'no end';
+  if (unit === 's') return printClock(value);
+  const { size } = shownUnit(unit, system);
+  return atMost(value / size, unit === 'min' || unit === 'm' ? 1 : 3);
+}

@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
+
+const visit = browserVisits();
+
+async function askNoStop(options: Parameters<typeof visit>[0] = {}) {
+  const { page, complaints } = await visit(options);
+  await page.goto('/desk/', { waitUntil: 'networkidle' });
+  await page.getByRole('slider', { name: 'Time cursor' }).fill('300');
+  await page.getByRole('button', { name: 'Why this no-stop time?' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Why? No-stop time' });
+  await sheet.locator('math').first().waitFor();
+  return { page, sheet, complaints };
+}
+
+describe('the working behind a reading of the desk', () => {
+  it('sets its formulas as mathematics that can be seen, with nothing to complain of', async () => {
+    const { sheet, complaints } = await askNoStop();
+    const box = await sheet.locator('math').first().boundingBox();
+    expect(box!.width).toBeGreaterThan(60);
+    expect(box!.height).toBeGreaterThan(10);
+    expect(complaints).toEqual([]);
+  });
+
+  it('carries a changed half-time through to another answer and leaves the reading as it is', async () => {
+    const { page, sheet } = await askNoStop();
+    const reading = page.getByRole('group', { name: 'No-stop time', exact: true });
+    const before = await reading.textContent();
+    await sheet.getByRole('combobox', { name: 'The number to change' }).selectOption({ label: 'half-time of this compartment for nitrogen' });
+    await sheet.getByRole('textbox', { name: 'were' }).fill('8');
+    const told = await sheet.getByRole('status').textContent();
+    const [, would, so] = /What if: ([\d.]+) min instead of ([\d.]+) min/.exec(told!)!;
+    expect(Number(would)).not.toBeCloseTo(Number(so), 1);
+    expect(await reading.textContent()).toBe(before);
+    await sheet.getByRole('button', { name: 'Reset' }).click();
+    expect(await sheet.getByRole('status').textContent()).toContain('The dive stays as it is');
+  });
+
+  it('is asked of a compartment by a click on its mark', async () => {
+    const { page } = await visit();
+    await page.goto('/desk/', { waitUntil: 'networkidle' });
+    await page.locator('[data-picture="chase"] svg').click({ position: { x: 300, y: 200 } });
+    await page.getByRole('dialog', { name: /Why\? Tension in compartment/ }).locator('math').first().waitFor();
+  });
+
+  it('closes on Escape with the focus back on its button', async () => {
+    const { page, sheet } = await askNoStop();
+    await page.keyboard.press('Escape');
+    await sheet.waitFor({ state: 'detached' });
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Why this no-stop time?');
+  });
+
+  it.each(['light', 'dark'])('has no fault that axe can find while open, in the %s theme', async (theme) => {
+    const { page } = await askNoStop({ preferences: { theme } });
+    expect(await accessibilityFaults(page)).toEqual([]);
+  });
+
+  it.each([390, 1024, 1440])('leaves the page fitting a window %d px wide', async (width) => {
+    const { page } = await askNoStop({ viewport: { width, height: 844 } });
+    expect(await sidewaysPx(page)).toBe(0);
+  });
+
+  it('loads none of its mathematics before it is asked for', async () => {
+    const { page } = await visit();
+    const scripts: string[] = [];
+    page.on('response', async (response) => {
+      if (response.url().endsWith('.js')) scripts.push(await response.text().catch(() => ''));
+    });
+    await page.goto('/desk/', { waitUntil: 'networkidle' });
+    expect(scripts.length).toBeGreaterThan(0);
+    expect(scripts.some((text) => text.includes('ConditionalNode') || text.includes('temml'))).toBe(false);
+  });
+});

@@ -46,7 +46,7 @@ async function tableOf(title: string) {
 function cells(table: HTMLElement, name: string): string[] {
   const row = within(table)
     .getAllByRole('row')
-    .find((one) => within(one).queryByRole('rowheader')?.textContent === name);
+    .find((one) => within(one).queryByRole('rowheader')?.textContent.trim() === name);
   if (!row) throw new Error(`no row is called ${name}`);
   return within(row).getAllByRole('cell').map((cell) => cell.textContent.replaceAll('\u00a0', ' '));
 }

@@ -19,6 +19,8 @@ import shared from './pictures.module.css';
 import styles from './loading-map.module.css';
 
 const RIM = { top: 22, bottom: 58 };
+/** Room for the whole words of the legend. */
+const LEGEND_WIDE = 740;
 
 /** Sixteen rows, fast to slow, over time; the fuller of gas above what surrounds it, the darker; striped past its limit. */
 export function LoadingMapPicture({ scene, cursorS, width, height, onCursor, view, basis }: PictureProps & { basis: Basis }) {
@@ -125,7 +127,7 @@ const Ground = memo(function Ground({ frame, halfTimes }: { frame: TimePicture; 
           <line y2="5" className={styles.stripe} />
         </pattern>
       </defs>
-      <Legend y={inner.height + 34} wide={inner.width > 560} shades={`url(#${id}shades)`} past={`url(#${id}past)`} />
+      <Legend y={inner.height + 34} wide={inner.width > LEGEND_WIDE} shades={`url(#${id}shades)`} past={`url(#${id}past)`} />
     </>
   );
 });

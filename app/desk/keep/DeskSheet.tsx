@@ -7,11 +7,15 @@ import { Watermarked } from '../../parts/Watermarked';
 import { ProfilePicture } from '../pictures/ProfilePicture';
 import { diveTitle } from './dive-title';
 import { PrintedReadings } from './PrintedReadings';
+import { usePrintChoice } from './print-times';
 import { usePrinting } from './use-printing';
 import styles from './desk-sheet.module.css';
 
 /** CSS pixels across an A4 sheet within its margins. */
 const PAPER = { width: 680, height: 250 };
+
+/** A longer script is set in two columns, to stay on the sheet. */
+const LINES_IN_ONE_COLUMN = 26;
 
 /** The desk on one sheet of paper: the dive, its readings at chosen times and its script. It is there only while printing. */
 export function DeskSheet() {
@@ -21,17 +25,25 @@ export function DeskSheet() {
 function Sheet() {
   const { script, scene, cursorS, errors } = useDeskStore().getState();
   const sample = useDesk(cursorSample);
+  const drawn = usePrintChoice((state) => state.drawn);
+  const lines = script.trim().split('\n').length;
   const units = usePreferences((state) => state.units);
   return (
     <Watermarked>
       <article className={styles.sheet} aria-label="Printed sheet">
         <h2>{diveTitle(script, scene, units)}</h2>
         {errors.length > 0 && <p>The script has mistakes; the picture and the readings are of the last dive that made sense.</p>}
-        <ProfilePicture scene={scene} sample={sample} cursorS={cursorS} {...PAPER} units={units} onCursor={() => undefined} />
-        <p className={styles.roof}>The hatched roof is the ceiling: the model asks you to stay below it. The dotted line is the moment in bold type below.</p>
+        {drawn && (
+          <>
+            <ProfilePicture scene={scene} sample={sample} cursorS={cursorS} {...PAPER} units={units} onCursor={() => undefined} />
+            <p className={styles.roof}>The hatched roof is the ceiling: the model asks you to stay below it. The dotted line is the moment in bold type below.</p>
+          </>
+        )}
         <PrintedReadings />
         <h3>The script</h3>
-        <pre className={styles.script}>{script.trim()}</pre>
+        <pre className={styles.script} data-columns={lines > LINES_IN_ONE_COLUMN ? 2 : 1}>
+          {script.trim()}
+        </pre>
       </article>
     </Watermarked>
   );

@@ -11,7 +11,7 @@ import styles from './keep.module.css';
 
 /** What goes on the printed sheet. */
 export function PrintDialog({ onClose }: { onClose: () => void }) {
-  const { times, choose } = usePrintChoice();
+  const { times, drawn } = usePrintChoice();
   const covered = useDesk((state) => state.covered.length);
   const [leaving, setLeaving] = useState(false);
   const print = () => {
@@ -43,8 +43,12 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
             { value: 'even', label: 'At even times' },
           ]}
           value={times}
-          onChange={choose}
+          onChange={(chosen) => usePrintChoice.setState({ times: chosen })}
         />
+        <label className={styles.check}>
+          <input type="checkbox" checked={drawn} onChange={(event) => usePrintChoice.setState({ drawn: event.target.checked })} />
+          With the dive drawn under its ceiling
+        </label>
         <p>
           {covered === 0
             ? 'Readings you cover are printed as blanks, for a class to fill in.'

@@ -1,4 +1,5 @@
 import type { DeskState, DeskStore } from '../desk-store';
+import { scriptOfSteps } from '../steer/steer-run';
 import { DESK, forgetLastWords, newName, readDeskRecord, sayLastWords, type DeskRecord } from './desk-record';
 import { DOCUMENT_FIELDS, viewOf } from './desk-view';
 import { leftBehind, leftBehindBy } from './left-behind';
@@ -87,6 +88,9 @@ export function startAutosave({ store, shelf, visit, revision: first, onKept, on
 
   return {
     hurry() {
+      const { base, scene } = store.getState();
+      // A dive steered by hand is no script yet: it is found among the saved dives the next time.
+      if (base) sayLastWords({ ...recordNow(), visit: `${visit}-steered`, script: scriptOfSteps(base, scene.dive.steps) });
       if (due === 'nothing') return;
       sayLastWords(recordNow());
       write();

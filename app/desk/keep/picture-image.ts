@@ -15,8 +15,9 @@ const EDGE = 24;
 const TITLE = { size: 22, weight: 700, line: 30 };
 const WORDS = { size: 14, weight: 400, line: 20 };
 
-/** Finest picture that is made, in dots across. */
-const DOTS_ACROSS = 2400;
+/** Dots along the longer side of a picture, and the most that are made of one. */
+const DOTS_ALONG = 2400;
+const MOST_DOTS = 3;
 
 export interface PictureImage {
   readonly svg: string;
@@ -97,7 +98,7 @@ export async function pngOf({ svg, width, height }: PictureImage): Promise<Blob>
   const image = new Image();
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
   await image.decode();
-  const scale = Math.max(1, DOTS_ACROSS / width);
+  const scale = Math.min(Math.max(1, DOTS_ALONG / Math.max(width, height)), MOST_DOTS);
   const canvas = document.createElement('canvas');
   canvas.width = Math.round(width * scale);
   canvas.height = Math.round(height * scale);

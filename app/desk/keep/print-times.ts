@@ -6,10 +6,11 @@ export type PrintTimes = 'points' | 'even';
 
 interface PrintChoice {
   times: PrintTimes;
-  choose: (times: PrintTimes) => void;
+  /** Whether the dive is drawn: the ceiling in it would tell a class what it is to find. */
+  drawn: boolean;
 }
 
-export const usePrintChoice = create<PrintChoice>()((set) => ({ times: 'points', choose: (times) => set({ times }) }));
+export const usePrintChoice = create<PrintChoice>()(() => ({ times: 'points', drawn: true }));
 
 /** Rows that leave room on the sheet for the dive and its script. */
 export const MOST_ROWS = 20;

@@ -1,4 +1,4 @@
-import { storedDiveSchema } from '@/lib/files/stored-dives';
+import { storedDiveSchema, type StoredDive } from '@/lib/files/stored-dives';
 import { DESK, forgetLastWords, lastWords, newName, readDeskRecord, type DeskRecord } from './desk-record';
 import type { DeskView } from './desk-view';
 import { leftBehind, leftBehindBy } from './left-behind';
@@ -12,6 +12,8 @@ export interface Restored {
   readonly revision: string | undefined;
   /** Where a record went that could not be read. */
   readonly setAside: string | undefined;
+  /** Titles of desks that windows had left unkept, and that are now among the saved dives. */
+  readonly found: readonly string[];
 }
 
 /**
@@ -31,23 +33,27 @@ export async function restoreDesk(shelf: Shelf, lastVisit: string | undefined): 
 
   const spoilt = stored !== undefined && !record;
   const aside = `aside/${newName()}`;
+  const found: StoredDive[] = [];
   if (spoilt || words.length > 0) {
     const writes: Record<string, unknown> = {};
     if (spoilt) Object.assign(writes, { [DESK]: undefined, [aside]: stored });
-    for (const other of words) if (other !== onDesk && worthKeeping(other, onDesk)) writes[leftBehindBy(other.visit)] = leftBehind(other);
-    if (onDesk && onDesk !== record) {
-      if (record && worthKeeping(record, onDesk)) writes[leftBehindBy(record.visit)] = leftBehind(record);
-      writes[DESK] = onDesk;
+    const others = onDesk === record ? words : [...words, ...(record ? [record] : [])];
+    for (const other of others) {
+      if (other === onDesk || !worthKeeping(other, onDesk)) continue;
+      const dive = leftBehind(other);
+      writes[leftBehindBy(other.visit)] = dive;
+      found.push(dive);
     }
+    if (onDesk && onDesk !== record) writes[DESK] = onDesk;
     try {
       await shelf.change(DESK, () => writes);
       forgetLastWords(words.map(({ visit }) => visit));
     } catch {
       // No room: everything stays where it is, and the next writing of the desk says so.
-      return { desk, revision: record?.revision, setAside: undefined };
+      return { desk, revision: record?.revision, setAside: undefined, found: [] };
     }
   }
-  return { desk, revision: onDesk?.revision, setAside: spoilt ? aside : undefined };
+  return { desk, revision: onDesk?.revision, setAside: spoilt ? aside : undefined, found: found.map(({ title }) => title) };
 }
 
 /** Not worth a place among the saved dives: what the desk was made from, or the same dive. */

@@ -1,11 +1,13 @@
 import { useEffect, useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
+import type { SharedState } from '@/lib/files/share-link';
 import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../desk-context';
 import type { DeskStore } from '../desk-store';
+import { takeHandOver } from '../hand-over';
 import { startAutosave, type Autosave } from './autosave';
 import { newName } from './desk-record';
-import { deskFrom, viewOf } from './desk-view';
+import { deskFrom, DOCUMENT_FIELDS, viewOf, type DeskView } from './desk-view';
 import { firstRemark } from './dive-title';
 import { changeVisit } from './last-visit';
 import { clearAddress, linkInAddress, readLink } from './opened-link';
@@ -27,7 +29,10 @@ export interface KeptDesk {
 
 const say = (...message: Parameters<ReturnType<typeof useStatus.getState>['say']>) => useStatus.getState().say(...message);
 
-/** Keeps the desk between visits and opens what a link carries: the link first, else what was kept, else what stands there. */
+/**
+ * Keeps the desk between visits and opens what a link carries: the link first, else what another
+ * screen left for it, else what was kept, else what stands there.
+ */
 export function useKeptDesk(): KeptDesk {
   const store = useDeskStore();
   const [kept, setKept] = useState<KeptDesk['kept']>('opening');
@@ -62,6 +67,7 @@ export function useKeptDesk(): KeptDesk {
         const touched = store.getState().past.length > 0;
         store.getState().open(deskFrom(restored.desk.script, restored.desk.view, store.getState()), touched ? undefined : 'fresh');
       }
+      if (restored && restored.found.length > 0) say(`${restored.found.map((title) => `“${title}”`).join(', ')}: from a window that was closed, now among your saved dives.`);
       if (restored?.setAside !== undefined) tellOfSetAside(shelf, restored.setAside);
       setKept('kept');
       autosave = startAutosave({
@@ -84,6 +90,8 @@ export function useKeptDesk(): KeptDesk {
           refused = true;
         },
       });
+      const handed = takeHandOver();
+      if (handed) await putOnDesk(store, shelf, handed, 'here');
       await openLink(shelf);
     };
     void begin();
@@ -109,7 +117,7 @@ export function useKeptDesk(): KeptDesk {
   return { kept, notice, putAway: () => setNotice(undefined) };
 }
 
-/** Puts a link's desk in place of this one, which stays to be undone and among the saved dives. Returns what went wrong. */
+/** Opens what a link says. Returns what went wrong, if anything did. */
 async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise<string | undefined> {
   const read = await readLink(link);
   if (!read.ok) {
@@ -120,17 +128,21 @@ async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise
     clearAddress();
     return 'A dive is being steered by hand. End it, then open the link again.';
   }
-  const { script, title, view } = read.state;
-  const aside = await keepBeside(store, shelf, script);
-  store.getState().open(deskFrom(script, view, store.getState()));
+  await putOnDesk(store, shelf, read.state, 'from the link');
   const opened = store.getState();
   const unsubscribe = store.subscribe((now) => {
-    if (now.script === opened.script && now.pictures === opened.pictures && now.covered === opened.covered && now.presented === opened.presented && now.rules === opened.rules) return;
+    if (DOCUMENT_FIELDS.every((field) => now[field] === opened[field])) return;
     unsubscribe();
     clearAddress();
   });
-  say(`Opened “${title ?? firstRemark(script) ?? 'a dive'}” from the link.${aside ? ' What was on your desk is among your saved dives.' : ''}`);
   return read.note;
+}
+
+/** Puts a dive that was sent here in place of the desk's, which stays to be undone and, if it is not, among the saved dives. */
+async function putOnDesk(store: DeskStore, shelf: Shelf, { script, title, view }: SharedState<DeskView>, from: string): Promise<void> {
+  const aside = await keepBeside(store, shelf, script);
+  store.getState().open(deskFrom(script, view, store.getState()));
+  say(`Opened “${title ?? firstRemark(script) ?? 'a dive'}” ${from}.${aside ? ' What was on your desk is among your saved dives.' : ''}`);
 }
 
 /** Saves the dive on the desk before another takes its place, unless it is the same, saved already, or a ready one. */

@@ -29,7 +29,7 @@ export function PanelChooser() {
 
   const tick = (panel: PanelId, on: boolean) => change({ presented: on ? [...shown, panel] : shown.filter((other) => other !== panel) });
   return (
-    <div className={styles.chooser}>
+    <div>
       <span ref={button}>
         <Button icon="table" aria-expanded={open} aria-controls={id} onClick={() => setOpen(!open)}>
           Panels

@@ -64,14 +64,17 @@ const WAY_UP_M_MIN = 9;
 
 /** The run as a script under the header of another: what was typed before its first step is kept. */
 export function scriptOfRun(dive: Dive, run: SteerRun): string {
+  return scriptOfSteps(dive, stepsOfRun(run));
+}
+
+/** A run's steps, which may end under water, as a script under the header of another. */
+export function scriptOfSteps(dive: Dive, runSteps: readonly Step[]): string {
   const first = dive.lines.findIndex(({ stands }) => stands.as === 'step');
   const header = (first < 0 ? dive.lines : dive.lines.slice(0, first)).map(({ text }) => text);
   while (header.at(-1)?.trim() === '') header.pop();
-  const steps = stepsOfRun(run);
-  const lastM = run.depthsM.at(-1)!;
-  const deepM = Math.round(lastM * 10) / 10;
-  if (deepM > 0) steps.push({ kind: 'ascend', toM: 0, durationS: Math.ceil((deepM / WAY_UP_M_MIN) * 60) });
-  return [...header, '', '# steered by hand', ...stepLines(steps), ''].join('\n');
+  const lastM = runSteps.reduce((depthM, step) => ('toM' in step ? step.toM : depthM), 0);
+  const wayUp: Step[] = lastM > 0 ? [{ kind: 'ascend', toM: 0, durationS: Math.ceil((lastM / WAY_UP_M_MIN) * 60) }] : [];
+  return [...header, '', '# steered by hand', ...stepLines([...runSteps, ...wayUp]), ''].join('\n');
 }
 
 /** Douglas and Peucker's choice of points (1973): the fewest found from which no depth is further off than `withinM`. */

@@ -16,7 +16,7 @@ export interface Heading {
 export function renderMarkdown(source: string): { html: string; headings: Heading[] } {
   const headings: Heading[] = [];
   const marked = new Marked({
-    extensions: [displayFormula, inlineFormula],
+    extensions: formulaExtensions(mathml),
     renderer: {
       heading({ tokens, depth }: Tokens.Heading) {
         const inner = this.parser.parseInline(tokens);
@@ -37,28 +37,35 @@ export function renderMarkdown(source: string): { html: string; headings: Headin
   return { html: marked.parse(source, { async: false }), headings };
 }
 
-const displayFormula = {
-  name: 'displayFormula',
-  level: 'block' as const,
-  start: (source: string) => source.match(/^\$/m)?.index,
-  tokenizer(source: string) {
-    const found = /^(?:\$\$([\s\S]+?)\$\$|\$([^$\n]+)\$)[ \t]*(?:\n+|$)/.exec(source);
-    const formula = found?.[1] ?? found?.[2];
-    return found && formula ? { type: 'displayFormula', raw: found[0], formula: formula.trim() } : undefined;
-  },
-  renderer: (token: Tokens.Generic) => `<div class="formula" tabindex="0" role="group" aria-label="Formula">${mathml(token['formula'], true)}</div>\n`,
-};
+/** What sets a formula as MathML, by itself on a line of its own or within one. */
+export type SetFormula = (formula: string, displayMode: boolean) => string;
 
-const inlineFormula = {
-  name: 'inlineFormula',
-  level: 'inline' as const,
-  start: (source: string) => source.indexOf('$'),
-  tokenizer(source: string) {
-    const found = /^\$(?!\s)((?:\\.|[^\\$\n])+?)(?<!\s)\$(?!\d)/.exec(source);
-    return found?.[1] === undefined ? undefined : { type: 'inlineFormula', raw: found[0], formula: found[1] };
-  },
-  renderer: (token: Tokens.Generic) => mathml(token['formula'], false),
-};
+/** The two kinds of formula as extensions of the Markdown reader. */
+export function formulaExtensions(set: SetFormula) {
+  return [
+    {
+      name: 'displayFormula',
+      level: 'block' as const,
+      start: (source: string) => source.match(/^\$/m)?.index,
+      tokenizer(source: string) {
+        const found = /^(?:\$\$([\s\S]+?)\$\$|\$([^$\n]+)\$)[ \t]*(?:\n+|$)/.exec(source);
+        const formula = found?.[1] ?? found?.[2];
+        return found && formula ? { type: 'displayFormula', raw: found[0], formula: formula.trim() } : undefined;
+      },
+      renderer: (token: Tokens.Generic) => `<div class="formula" tabindex="0" role="group" aria-label="Formula">${set(token['formula'], true)}</div>\n`,
+    },
+    {
+      name: 'inlineFormula',
+      level: 'inline' as const,
+      start: (source: string) => source.indexOf('$'),
+      tokenizer(source: string) {
+        const found = /^\$(?!\s)((?:\\.|[^\\$\n])+?)(?<!\s)\$(?!\d)/.exec(source);
+        return found?.[1] === undefined ? undefined : { type: 'inlineFormula', raw: found[0], formula: found[1] };
+      },
+      renderer: (token: Tokens.Generic) => set(token['formula'], false),
+    },
+  ];
+}
 
 function mathml(formula: string, displayMode: boolean): string {
   return temml.renderToString(formula, { displayMode, throwOnError: true, strict: true });

@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
-import { printDeviation, sayAllowance, sayExpected } from '@/lib/bench/bench-words';
+import { printDeviation, sayAllowance, sayExpected, saySettings } from '@/lib/bench/bench-words';
 import type { ChamberRun, Way } from '@/lib/bench/chamber-run';
 import { depthDeviations, type DepthDeviation } from '@/lib/bench/deviations';
 import { askedAt } from '@/lib/bench/other-figures';
@@ -24,6 +24,7 @@ export function SheetTable({ run, sheets }: { run: ChamberRun; sheets: readonly 
   return (
     <section aria-labelledby="sheet" className={styles.step}>
       <h2 id="sheet">The sheet</h2>
+      <p className={styles.soft}>{saySettings(settings, units)}</p>
       {sheets.length === 0 && <p>Add a unit to be read.</p>}
       <ol className={styles.checkpoints}>
         {run.checkpoints.map((checkpoint, at) => {
@@ -45,18 +46,20 @@ export function SheetTable({ run, sheets }: { run: ChamberRun; sheets: readonly 
               </div>
               <ul className={styles.entries}>
                 {sheets.map(({ unit, expected, readings }, index) => (
-                  <li key={unit.id} className={styles.entry} role="group" aria-label={`${unit.name} at ${checkpoint.name}`}>
-                    <div>
-                      <h4>{unit.name}</h4>
-                      <p>
-                        should show <strong>{printDepth(expected[at]!.depthM, units)}</strong>
-                        {sayExpected(expected[at]!, units).map((text) => (
-                          <span key={text}>; {text}</span>
-                        ))}
-                      </p>
+                  <li key={unit.id}>
+                    <div className={styles.entry} role="group" aria-label={`${unit.name} at ${checkpoint.name}`}>
+                      <div>
+                        <h4>{unit.name}</h4>
+                        <p>
+                          should show <strong>{printDepth(expected[at]!.depthM, units)}</strong>
+                          {sayExpected(expected[at]!, units).map((text) => (
+                            <span key={text}>; {text}</span>
+                          ))}
+                        </p>
+                      </div>
+                      <ReadingBoxes unit={unit} checkpoint={checkpoint.name} reading={readings[checkpoint.name] ?? {}} asked={askedAt(expected[at]!)} atSurface={checkpoint.gaugeM === 0} />
+                      <Standing deviation={deviations[index]![at]!} />
                     </div>
-                    <ReadingBoxes unit={unit} checkpoint={checkpoint.name} reading={readings[checkpoint.name] ?? {}} asked={askedAt(expected[at]!)} atSurface={checkpoint.gaugeM === 0} />
-                    <Standing deviation={deviations[index]![at]!} />
                   </li>
                 ))}
               </ul>

@@ -36,18 +36,20 @@ function UnitRow({ unit, single }: { unit: BenchUnit; single: boolean }) {
   const setUnit = useBench((state) => state.setUnit);
   const removeUnit = useBench((state) => state.removeUnit);
   return (
-    <li className={styles.unit} role="group" aria-label={unit.name}>
-      <div className={styles.fields}>
-        <TypedValue label="Name or number" shown={unit.name} parse={parseName} onValue={(name) => setUnit(unit.id, { name })} />
-        <Segmented label="Mode" segments={[{ value: 'dive', label: 'dive' }, { value: 'gauge', label: 'gauge' }]} value={unit.mode} onChange={(mode) => setUnit(unit.id, { mode })} />
-        <Segmented label="Its water setting" segments={WATERS.map((water) => ({ value: water, label: water }))} value={unit.water} onChange={(water) => setUnit(unit.id, { water })} />
-        <TypedValue label="Its gas setting" shown={unit.gas ? writeGas(unit.gas) : ''} parse={parseOwnGas} onValue={(gas) => setUnit(unit.id, { gas })} hint="Empty: as the run’s." />
+    <li>
+      <div className={styles.unit} role="group" aria-label={unit.name}>
+        <div className={styles.fields}>
+          <TypedValue label="Name or number" shown={unit.name} parse={parseName} onValue={(name) => setUnit(unit.id, { name })} />
+          <Segmented label="Mode" segments={[{ value: 'dive', label: 'dive' }, { value: 'gauge', label: 'gauge' }]} value={unit.mode} onChange={(mode) => setUnit(unit.id, { mode })} />
+          <Segmented label="Its water setting" segments={WATERS.map((water) => ({ value: water, label: water }))} value={unit.water} onChange={(water) => setUnit(unit.id, { water })} />
+          <TypedValue label="Its gas setting" shown={unit.gas ? writeGas(unit.gas) : ''} parse={parseOwnGas} onValue={(gas) => setUnit(unit.id, { gas })} hint="Empty: as the run’s." />
+        </div>
+        {!single && (
+          <Button kind="quiet" onClick={() => removeUnit(unit.id)}>
+            Take {unit.name} out
+          </Button>
+        )}
       </div>
-      {!single && (
-        <Button kind="quiet" onClick={() => removeUnit(unit.id)}>
-          Take {unit.name} out
-        </Button>
-      )}
     </li>
   );
 }

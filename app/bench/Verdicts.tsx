@@ -1,9 +1,10 @@
 'use client';
 
-import { printDeviation } from '@/lib/bench/bench-words';
+import { printDeviation, WATER_WORDS } from '@/lib/bench/bench-words';
 import { depthDeviations, driftOf, hysteresisOf } from '@/lib/bench/deviations';
 import { verdictOf, type Ruling } from '@/lib/bench/verdict';
 import { TOLERANCE_SOURCE, type UnitSheet } from '@/lib/bench/write-sheet-csv';
+import { gasName } from '@/lib/physics/gas';
 import { printClock } from '@/lib/quantity/duration';
 import { sayDepth } from '@/lib/quantity/depth';
 import { usePreferences } from '../parts/preferences';
@@ -37,6 +38,11 @@ function UnitVerdict({ sheet: { unit, expected, readings } }: { sheet: UnitSheet
   return (
     <article aria-labelledby={`verdict-${unit.id}`} className={ruling === 'stop' ? styles.verdictStop : styles.verdict}>
       <h3 id={`verdict-${unit.id}`}>{unit.name}</h3>
+      <p className={styles.soft}>
+        Set to {WATER_WORDS[unit.water]}
+        {unit.gas ? `, ${gasName(unit.gas)}` : ''}
+        {unit.mode === 'gauge' ? ', gauge mode' : ''}
+      </p>
       <p className={styles.headline}>
         <span aria-hidden="true">{MARKS[ruling]}</span> {headline}
       </p>

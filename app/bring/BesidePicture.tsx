@@ -6,6 +6,7 @@ import type { UnitChannel } from '@/lib/files/record';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import { printClock } from '@/lib/quantity/duration';
 import { printDepth } from '@/lib/quantity/depth';
+import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
@@ -23,16 +24,16 @@ interface Lane {
   readonly value: (figure: number) => number;
   readonly downward: boolean;
   readonly least: number;
-  readonly unit: string;
 }
 
 /** Two lanes at most: minutes without stops, and the depth asked to stay below. */
-function lanesOf(rows: readonly SideBySide[]): Lane[] {
+function lanesOf(rows: readonly SideBySide[], units: UnitSystem): Lane[] {
   const tells = (channel: UnitChannel) => rows.some(({ unit }) => Number.isFinite(unit[channel]));
   const lanes: Lane[] = [];
-  if (tells('noStopS')) lanes.push({ title: 'No-stop time, min', channel: 'noStopS', value: (s) => Math.min(NO_STOP_CAP_MIN, s / 60), downward: false, least: 20, unit: '' });
+  if (tells('noStopS')) lanes.push({ title: 'No-stop time, min', channel: 'noStopS', value: (s) => Math.min(NO_STOP_CAP_MIN, s / 60), downward: false, least: 20 });
   const depth = tells('ceilingM') ? 'ceilingM' : tells('stopDepthM') ? 'stopDepthM' : undefined;
-  if (depth) lanes.push({ title: depth === 'ceilingM' ? 'Ceiling, m' : 'Stop depth, m', channel: depth, value: (m) => m, downward: true, least: 3, unit: '' });
+  const [unit, unitM] = units === 'metric' ? ['m', 1] : ['ft', METRES_PER_FOOT];
+  if (depth) lanes.push({ title: `${depth === 'ceilingM' ? 'Ceiling' : 'Stop depth'}, ${unit}`, channel: depth, value: (m) => m / unitM, downward: true, least: 3 / unitM });
   return lanes;
 }
 
@@ -40,7 +41,7 @@ function lanesOf(rows: readonly SideBySide[]): Lane[] {
 export function BesidePicture({ rows, explained }: { rows: readonly SideBySide[]; explained: readonly SideBySide[] | undefined }) {
   const units = usePreferences((preferences) => preferences.units);
   const { ref, width } = useWidth<HTMLDivElement>(720);
-  const lanes = lanesOf(rows);
+  const lanes = lanesOf(rows, units);
   return (
     <ChartFrame
       title="The unit beside the model"
@@ -100,9 +101,9 @@ function LanePicture({ lane, rows, explained, width }: { lane: Lane; rows: reado
         </g>
       ))}
       <TimeFoot endS={endS} x={x} y={HEIGHT - MARGIN.bottom} />
+      {rows.map((row, index) => Number.isFinite(told(row, 'unit')) && <circle key={index} className={styles.unitMark} cx={x(row.timeS)} cy={y(told(row, 'unit'))} r={2.6} />)}
       <path className={styles.kept} d={curve(rows)} />
       {explained && <path className={styles.found} d={curve(explained)} />}
-      {rows.map((row, index) => Number.isFinite(told(row, 'unit')) && <circle key={index} className={styles.unitMark} cx={x(row.timeS)} cy={y(told(row, 'unit'))} r={2.6} />)}
     </svg>
   );
 }

@@ -29,22 +29,24 @@ export function DivesStep() {
       <Chosen />
       <Intervals />
       <Site />
-      {brought.notes.length > 0 && <Notes notes={brought.notes} />}
       {made && !made.ok && (
         <p className={styles.trouble} role="alert">
           <strong>{made.what}</strong> {made.mend}
         </p>
       )}
-      {made?.ok && made.notes.length > 0 && <Notes notes={made.notes} />}
+      <Notes notes={[...brought.notes, ...(made?.ok ? made.notes : [])]} />
       {outcome?.dives.map((dive, index) => <RecordPicture key={`${index}${dive.name}`} dive={dive} line={made?.ok ? made.lines[index] : undefined} made={made?.ok ? made : undefined} />)}
     </section>
   );
 }
 
 function Notes({ notes }: { notes: readonly string[] }) {
+  // One that goes on where another ends says both.
+  const distinct = [...new Set(notes)].filter((note) => !notes.some((other) => other !== note && other.startsWith(note.replace(/\.$/, ''))));
+  if (distinct.length === 0) return null;
   return (
     <ul className={styles.plain}>
-      {[...new Set(notes)].map((note) => (
+      {distinct.map((note) => (
         <li key={note}>{note}</li>
       ))}
     </ul>

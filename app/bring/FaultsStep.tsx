@@ -98,5 +98,5 @@ const PLACES_SAID = 12;
 function placesOf(findings: readonly Finding[]): string {
   const places = findings.slice(0, PLACES_SAID).map(({ row, lastRow }) => (row === lastRow ? String(row) : `${row} to ${lastRow}`));
   const more = findings.length - places.length;
-  return `row ${places.join(', ')}${more > 0 ? ` and ${more} more places` : ''}`;
+  return `${places.join(', ')}${more > 0 ? ` and ${more} more places` : ''}`;
 }

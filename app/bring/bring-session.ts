@@ -37,7 +37,8 @@ export class BringSession implements Session {
   private mended: readonly Recording[] = [];
   private made: DiveOfRecords | undefined;
   private decisions: Decisions | undefined;
-  private stopped = false;
+  /** Grows with every piece of work and with every wish to stop: work that is not the newest gives up. */
+  private turn = 0;
 
   async look(file: Blob): Promise<Look> {
     this.file = file;
@@ -59,9 +60,9 @@ export class BringSession implements Session {
 
   async read(mapping: Mapping | undefined, onProgress: (characters: number) => void): Promise<ReadOutcome> {
     if (!this.file) return { ok: false, what: 'No file has been chosen.', mend: 'Choose one.' };
-    this.stopped = false;
+    const own = (this.turn += 1);
     const pieces = textOfBytes(piecesOf(this.file));
-    const hooks = { onProgress, cancelled: () => this.stopped };
+    const hooks = { onProgress, cancelled: () => own !== this.turn };
     const read = this.kind === 'uddf' || !mapping ? await readUddf(pieces, hooks) : await readCsv(pieces, mapping, hooks);
     const recordings = read.ok ? read.recordings : read.rescued;
     if (!read.ok && (recordings.length === 0 || read.what === CANCELLED.what)) return { ok: false, what: read.what, mend: read.mend };
@@ -99,7 +100,7 @@ export class BringSession implements Session {
   }
 
   async explain(doubt: Doubt, onProgress: (progress: SearchProgress) => void): Promise<ExplainOutcome> {
-    this.stopped = false;
+    const own = (this.turn += 1);
     const search = explainSettings(this.mended, { options: this.options(), doubt });
     for (;;) {
       const step = search.next();
@@ -110,7 +111,7 @@ export class BringSession implements Session {
       }
       onProgress(step.value);
       await breath();
-      if (this.stopped) return STOPPED;
+      if (own !== this.turn) return STOPPED;
     }
   }
 
@@ -124,7 +125,7 @@ export class BringSession implements Session {
   }
 
   async cancel(): Promise<void> {
-    this.stopped = true;
+    this.turn += 1;
   }
 
   private intervalOf(recording: Recording): Partial<Recording> {

@@ -4,6 +4,8 @@ import { atMost, fixed } from '../quantity/number';
 import type { UnitSystem } from '../quantity/unit-system';
 import type { Water } from '../physics/water';
 import type { SafetyStopState } from '../rules/safety-stop-state';
+import type { BenchSettings } from './bench-settings';
+import { gaugeWater } from './chamber-dive';
 import type { Band, Expected } from './expected';
 
 /** A difference of depths with its sign: `+0.3 m`, `−1.0 ft`, `0.0 m`. */
@@ -62,3 +64,20 @@ export const WATER_WORDS: Readonly<Record<Water, string>> = {
   salt: 'salt water',
   reference: 'the gauge convention (10 m to the bar)',
 };
+
+/** How the chamber stood and what was allowed, for the head of a sheet. */
+export function saySettings(settings: BenchSettings, system: UnitSystem): string {
+  const { strictest, loosest, toleranceM, tolerancePercent, headM, surfaceBar, potWater } = settings;
+  const percent = (fraction: number) => atMost(fraction * 100, 1);
+  const limits = `gradient factors ${percent(strictest.low)}/${percent(strictest.high)} to ${percent(loosest.low)}/${percent(loosest.high)}`;
+  const allowed = [toleranceM === null ? '' : sayAllowance(toleranceM, system), tolerancePercent === null ? '' : `${tolerancePercent} % of the depth`].filter((text) => text !== '');
+  const parts = [
+    `Water in the pot: ${WATER_WORDS[potWater]}`,
+    `gauge: metres of ${WATER_WORDS[gaugeWater(settings)]}`,
+    `surface pressure: ${atMost(surfaceBar * 1000, 2)} hPa`,
+    `water over the units: ${sayAllowance(headM, system)}`,
+    `limits: ${limits}`,
+    `depth tolerance: ${allowed.length === 0 ? 'none stated' : allowed.join(' and ')}`,
+  ];
+  return `${parts.join('; ')}.`;
+}

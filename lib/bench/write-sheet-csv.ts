@@ -1,9 +1,8 @@
 import Papa from 'papaparse';
 import { cautions } from '../../content/cautions';
-import { atMost, fixed } from '../quantity/number';
-import { WATER_WORDS } from './bench-words';
+import { fixed } from '../quantity/number';
+import { saySettings } from './bench-words';
 import type { BenchSettings, BenchUnit, Readings } from './bench-settings';
-import { gaugeWater } from './chamber-dive';
 import { depthDeviations, driftOf, hysteresisOf, type DepthDeviation } from './deviations';
 import type { Band, Expected } from './expected';
 import { verdictOf } from './verdict';
@@ -32,16 +31,8 @@ type Row = Partial<Record<(typeof FIELDS)[number], string | number>>;
 export function writeSheetCsv(title: string, settings: BenchSettings, sheets: readonly UnitSheet[]): string {
   const rows = sheets.flatMap((sheet) => rowsOf(sheet, settings));
   const table = Papa.unparse({ fields: [...FIELDS], data: rows.map((row) => FIELDS.map((field) => row[field] ?? '')) }, { newline: '\n', escapeFormulae: true });
-  const remarks = [cautions.general, cautions.chamber, TOLERANCE_SOURCE, title, settingsLine(settings)];
+  const remarks = [cautions.general, cautions.chamber, TOLERANCE_SOURCE, title, saySettings(settings, 'metric')];
   return `${remarks.map((text) => `"# ${text.replaceAll('"', '""').replace(/\s+/g, ' ')}"\n`).join('')}${table}\n`;
-}
-
-function settingsLine(settings: BenchSettings): string {
-  const { strictest, loosest, toleranceM, tolerancePercent } = settings;
-  const percent = (fraction: number) => atMost(fraction * 100, 1);
-  const limits = `gradient factors ${percent(strictest.low)}/${percent(strictest.high)} to ${percent(loosest.low)}/${percent(loosest.high)}`;
-  const tolerance = toleranceM === null && tolerancePercent === null ? 'none stated' : `${toleranceM ?? 0} m and ${tolerancePercent ?? 0} % of the depth`;
-  return `Water in the pot: ${WATER_WORDS[settings.potWater]}. Gauge: metres of ${WATER_WORDS[gaugeWater(settings)]}. Surface pressure: ${settings.surfaceBar} bar. Water over the units: ${settings.headM} m. Limits: ${limits}. Tolerance: ${tolerance}.`;
 }
 
 function rowsOf({ unit, expected, readings }: UnitSheet, settings: BenchSettings): Row[] {

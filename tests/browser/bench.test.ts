@@ -62,7 +62,7 @@ describe('a bench sheet', () => {
     await live.getByText('Hold 10 m on the gauge for 1:00. Then read the units: ten.').waitFor();
     await page.getByRole('button', { name: 'Watch this run on the desk' }).click();
     await page.waitForURL(`**${routes.desk.path}`);
-    await page.waitForFunction(() => document.body.textContent?.includes('what the units in the pot go through'));
+    await page.waitForFunction(() => [...document.querySelectorAll('textarea')].some(({ value }) => value.includes('what the units in the pot go through')));
   });
 
   it.each(['light', 'dark'])('has no fault that axe can find in the %s theme, with two units out of tolerance', async (theme) => {

@@ -17,6 +17,27 @@ function open(more: Parameters<typeof BringScreen>[0]['samples'] = samples) {
   return userEvent.setup();
 }
 
+describe('work on a file', () => {
+  const mapping = { separator: ',', decimal: '.', firstRow: 1, columns: [{ role: 'time', unit: 's' }, { role: 'depth', unit: 'm' }] } as const;
+
+  it('stops reading when it is told to, and says so', async () => {
+    const session = new BringSession();
+    await session.look(new Blob([Array.from({ length: 60_000 }, (_, i) => `${i},5.0`).join('\n')]));
+    const outcome = await session.read(mapping, () => void session.cancel());
+    expect(outcome).toEqual({ ok: false, what: 'Reading was stopped.', mend: 'Open the file again to read it.' });
+  });
+
+  it('stops searching when it is told to', async () => {
+    const session = new BringSession();
+    const look = await session.look(new Blob([readFileSync('content/records/quarry-clean.csv')]));
+    if (!look.ok || look.kind !== 'csv') throw new Error('not read');
+    await session.read(look.mapping, () => undefined);
+    await session.make({ chosen: [0], repair: [], intervalsS: [], settings: {} });
+    const outcome = await session.explain({ water: true, altitude: true, gas: true }, () => void session.cancel());
+    expect(outcome).toMatchObject({ ok: false, what: 'The search was stopped.' });
+  });
+});
+
 describe('bringing a dive', () => {
   it('tells faults with their rows, mends only what is ticked, and hands the dive to the desk', async () => {
     const user = open();

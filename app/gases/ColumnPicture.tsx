@@ -36,18 +36,16 @@ export function ColumnPicture({ gases, depthM, site, width, height }: ColumnProp
       <g transform={`translate(${COLUMN_MARGIN.left},${COLUMN_MARGIN.top})`}>
         {gases.map((gas, index) => (
           <g key={gasName(gas)} transform={`translate(${each * index},0)`}>
-            <text y={-24} className={styles.name}>
+            <text y={-26} className={styles.name}>
               {gasName(gas)}
+            </text>
+            <text y={-9} className={styles.value}>
+              {fixed(partialPressures(gas, ambientBarAt(depthM, site)).oxygenBar, 2)} bar O₂
             </text>
             <Column gas={gas} site={site} x={x} y={y} helium={`url(#${id}dots)`} thin={`url(#${id}thin)`} width={each - GAP} />
           </g>
         ))}
         <DepthAxis y={y} width={inner} depthM={depthM} units={units} />
-        {gases.map((gas, index) => (
-          <text key={gasName(gas)} x={each * index + 5} y={y(depthM) - 6} className={styles.value}>
-            {fixed(partialPressures(gas, ambientBarAt(depthM, site)).oxygenBar, 2)} bar O₂
-          </text>
-        ))}
       </g>
     </svg>
   );

@@ -47,7 +47,7 @@ export function GasBoard() {
         <ChartFrame
           headingLevel={3}
           title="Partial pressures down the column"
-          sentence="The width at each depth is the pressure there; a gas’s share of it is its partial pressure. Dashed lines mark where oxygen reaches 1.4 and 1.6 bar, thin hatching where it is too little to stay awake on."
+          sentence="The width at each depth is the pressure there; a gas’s share of it is its partial pressure. Oxygen at the depth asked about is told at the head. A dashed line marks where it reaches 1.4 bar, a solid one 1.6 bar; hatching, where it is too little to stay awake on."
           columns={[
             { heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) },
             ...gases.map((gas) => ({ heading: `${gasName(gas)}, bar`, cell: (depth: number) => sayPressures(gas, depth, place) })),
@@ -74,15 +74,17 @@ export function GasBoard() {
           <Measured>{(width) => <DensityPicture gases={gases} depthM={depthM} site={place} width={width} height={HEIGHT} />}</Measured>
         </ChartFrame>
       </div>
-      <DataTable
-        caption={`Gases at ${sayDepth(depthM, units)}`}
-        captionShown
-        columns={[
-          { heading: 'At this depth', cell: (row: GasRow) => row.label },
-          ...compared.map((one) => ({ heading: gasName(one.gas), cell: (row: GasRow) => row.say(one, units) })),
-        ]}
-        rows={GAS_ROWS}
-      />
+      <div className={styles.whole}>
+        <DataTable
+          caption={`Gases at ${sayDepth(depthM, units)}`}
+          captionShown
+          columns={[
+            { heading: 'At this depth', cell: (row: GasRow) => row.label },
+            ...compared.map((one) => ({ heading: gasName(one.gas), cell: (row: GasRow) => row.say(one, units) })),
+          ]}
+          rows={GAS_ROWS}
+        />
+      </div>
       {compared.length > 1 && (
         <ul className={styles.sentences} aria-label="What each gas buys and costs">
           {compared.slice(1).map((one) => (

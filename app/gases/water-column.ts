@@ -11,7 +11,7 @@ export interface ColumnProps {
   readonly height: number;
 }
 
-export const COLUMN_MARGIN = { top: 40, right: 12, bottom: 12, left: 48 };
+export const COLUMN_MARGIN = { top: 44, right: 12, bottom: 12, left: 48 };
 
 /** The deepest a picture goes, m: somewhat past the depth that is asked about. */
 export function deepestShownM(depthM: number): number {

@@ -13,6 +13,7 @@ import styles from './exposure.module.css';
 
 const MARGIN = { top: 30, right: 18, bottom: 28, left: 52 };
 const LETTER_GAP = 21;
+const SAME_END = 6;
 const HEIGHT = 280;
 
 /** The letter an ascent goes by in a picture and the table under it. */
@@ -31,7 +32,8 @@ export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]
   const longestMin = Math.max(1, ...paths.map((points) => points.at(-1)!.minutes));
   const x = scaleLinear([0, longestMin * 1.02], [0, inner.width]);
   const y = scaleLinear([0, deepestM * 1.05], [0, inner.height]);
-  const ends = spread(paths.map((points) => x(points.at(-1)!.minutes)), LETTER_GAP, inner.width);
+  // Ends a few pixels apart count as one, so that their letters stay in order.
+  const ends = spread(paths.map((points) => Math.round(x(points.at(-1)!.minutes) / SAME_END) * SAME_END), LETTER_GAP, inner.width);
   const order = plans.map((_, index) => index).sort((one, other) => Number(one === chosen) - Number(other === chosen));
   return (
     <div ref={ref} className={shared.canvas}>

@@ -95,6 +95,8 @@ type Part = 'name' | 'size' | 'start' | 'gas';
 function CylinderRow({ cylinder, others, onChange, onRemove }: CylinderRowProps) {
   const units = usePreferences((state) => state.units);
   const [typed, setTyped] = useState<Partial<Record<Part, string>>>({});
+  /** The box under the hand: what is wrong with the row is said there. */
+  const [hand, setHand] = useState<Part>();
   const shown: Record<Part, string> = {
     name: cylinder.name,
     size: `${plainNumber(cylinder.waterL)} L${cylinder.workingBar === cylinder.startBar ? '' : ` at ${printCylinderPressure(cylinder.workingBar, units)}`}`,
@@ -113,8 +115,11 @@ function CylinderRow({ cylinder, others, onChange, onRemove }: CylinderRowProps)
       label={label}
       value={typed[part] ?? shown[part]}
       autoComplete="off"
-      aria-invalid={read && !read.ok && typed[part] !== undefined ? true : undefined}
-      onChange={(event) => setTyped({ ...typed, [part]: event.target.value })}
+      error={read && !read.ok && part === hand ? `${read.what} ${read.mend}` : undefined}
+      onChange={(event) => {
+        setHand(part);
+        setTyped({ ...typed, [part]: event.target.value });
+      }}
       onBlur={commit}
       onKeyDown={(event) => {
         if (event.key === 'Enter') commit();
@@ -128,14 +133,11 @@ function CylinderRow({ cylinder, others, onChange, onRemove }: CylinderRowProps)
       {box('size', 'Size')}
       {box('start', 'Filled to')}
       {box('gas', 'Gas')}
-      <Button icon="minus" aria-label={`Remove ${cylinder.name}`} onClick={onRemove}>
-        Remove
-      </Button>
-      {read && !read.ok && (
-        <p role="alert" className={styles.fault}>
-          {read.what} {read.mend}
-        </p>
-      )}
+      <span className={styles.besideBoxes}>
+        <Button icon="minus" aria-label={`Remove ${cylinder.name}`} onClick={onRemove}>
+          Remove
+        </Button>
+      </span>
     </div>
   );
 }

@@ -71,15 +71,17 @@ export function StagedFigure() {
         </PrintSheet>
       </div>
       <AscentsPicture plans={variants.map((variant) => variant.plan)} chosen={0} />
-      <AscentsTable
-        caption="As planned, and otherwise"
-        columns={variants.map((variant) => ({ title: variant.title, stops: variant.plan.schedule.stops }))}
-        sayStop={({ minutes, gas }) => `${plainNumber(minutes)} min, ${gasName(gas)}`}
-        sums={[
-          { label: 'Whole way up', cells: variants.map(({ plan: one }) => `${ascentMinutesText(one.schedule.timeToSurfaceMin)} min`) },
-          { label: 'Longer by', cells: variants.map(({ kind, longerMin }) => (kind === 'as planned' ? '–' : longerWords(longerMin))) },
-        ]}
-      />
+      <div className={styles.whole}>
+        <AscentsTable
+          caption="As planned, and otherwise"
+          columns={variants.map((variant) => ({ title: variant.title, stops: variant.plan.schedule.stops }))}
+          sayStop={({ minutes, gas }) => `${plainNumber(minutes)} min, ${gasName(gas)}`}
+          sums={[
+            { label: 'Whole way up', cells: variants.map(({ plan: one }) => `${ascentMinutesText(one.schedule.timeToSurfaceMin)} min`) },
+            { label: 'Longer by', cells: variants.map(({ kind, longerMin }) => (kind === 'as planned' ? '–' : longerWords(longerMin))) },
+          ]}
+        />
+      </div>
       <Spreads dive={dive} diveNumber={diveNumber} />
       <Caution about="deepCourse" />
     </PictureFrame>

@@ -17,11 +17,11 @@ import { PictureFrame } from '../pictures/PictureFrame';
 import { tableSamples } from '../pictures/table-samples';
 import { usePicture } from '../pictures/use-picture';
 import { CylinderEditor } from './CylinderEditor';
-import { turnsOf } from './cylinder-turns';
+import { turnsOf, type CylinderTurn } from './cylinder-turns';
 import { LoggedRate } from './LoggedRate';
 import { ReserveTable } from './ReserveTable';
 import { supplyOf } from './scene-exposure';
-import { SupplyPicture } from './SupplyPicture';
+import { SupplyPicture, type PressureMark } from './SupplyPicture';
 import shared from '../pictures/pictures.module.css';
 import styles from './exposure.module.css';
 
@@ -44,10 +44,7 @@ export function SupplyFigure() {
             <SupplyPicture
               {...picture}
               supply={supply}
-              marks={turns.flatMap(({ cylinder, turn, reserveBar }) => [
-                { name: turns.length > 1 ? `turn, ${cylinder.name}` : 'turn', bar: turn.turnBar, kind: 'turn' as const },
-                { name: turns.length > 1 ? `reserve, ${cylinder.name}` : 'reserve', bar: reserveBar, kind: 'reserve' as const },
-              ])}
+              marks={turns.flatMap((turn) => marksOf(turn, turns.length > 1))}
             />
           </div>
           <p className={styles.legend}>
@@ -76,6 +73,14 @@ export function SupplyFigure() {
       <Caution about="deepCourse" />
     </PictureFrame>
   );
+}
+
+/** Where to turn and what to keep, as one mark where they are the same. */
+function marksOf({ cylinder, turn: { turnBar }, reserveBar }: CylinderTurn, several: boolean): PressureMark[] {
+  const named = (name: string) => (several ? `${name}, ${cylinder.name}` : name);
+  const reserve = { name: named('reserve'), bar: reserveBar, kind: 'reserve' as const };
+  if (Math.abs(turnBar - reserveBar) < 1) return [{ ...reserve, name: named('turn and reserve') }];
+  return [{ name: named('turn'), bar: turnBar, kind: 'turn' }, reserve];
 }
 
 function sentenceAt(scene: Scene, sample: number, supply: GasSupply | undefined, units: UnitSystem): string {

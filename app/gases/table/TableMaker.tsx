@@ -57,8 +57,12 @@ export function TableMaker() {
           <SiteControls />
           <div className={shared.controls}>
             <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
-            <TypedValue label="Depths" shown={printDepths(depthsM, units)} parse={parseDepths} live onValue={setDepthsM} />
-            <TypedValue label="Bottom times" shown={printMinutesList(bottomMins)} parse={parseMinutes} live onValue={setBottomMins} />
+            <div className={shared.wide}>
+              <TypedValue label="Depths" shown={printDepths(depthsM, units)} parse={parseDepths} live onValue={setDepthsM} />
+            </div>
+            <div className={shared.wide}>
+              <TypedValue label="Bottom times" shown={printMinutesList(bottomMins)} parse={parseMinutes} live onValue={setBottomMins} />
+            </div>
             <Segmented
               label="Last stop at"
               segments={[

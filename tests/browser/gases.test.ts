@@ -1,0 +1,87 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { cautions } from '@/content/cautions';
+import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
+
+const visit = browserVisits();
+
+const TABLE = '/gases/table/';
+
+/** Whether something takes room on the page as it is. */
+async function isDrawn(page: Page, selector: string): Promise<boolean> {
+  const box = await page.locator(selector).first().boundingBox();
+  return box !== null && box.width > 10 && box.height > 10;
+}
+
+describe('the screen of gases', () => {
+  it('works in the browser: another gas is another column', async () => {
+    const { page, complaints } = await visit();
+    await page.goto('/gases/', { waitUntil: 'networkidle' });
+    await page.getByLabel('Gases side by side').fill('air, 36%');
+    await page.getByRole('table', { name: 'Gases at 40 m' }).getByRole('columnheader', { name: '36%' }).waitFor();
+    expect(await page.getByText(cautions.deepCourse).isVisible()).toBe(true);
+    expect(complaints).toEqual([]);
+  });
+});
+
+describe('the teaching table', () => {
+  it.each(['light', 'dark'])('has no fault that axe can find in the %s theme', async (theme) => {
+    const { page } = await visit({ preferences: { theme } });
+    await page.goto(TABLE, { waitUntil: 'networkidle' });
+    expect(await accessibilityFaults(page)).toEqual([]);
+  });
+
+  it('scrolls inside itself in a window 390 px wide', async () => {
+    const { page } = await visit({ viewport: { width: 390, height: 844 } });
+    await page.goto(TABLE, { waitUntil: 'networkidle' });
+    expect(await sidewaysPx(page)).toBe(0);
+  });
+
+  it('prints with its cautions and its watermark, and without its controls', async () => {
+    const { page } = await visit();
+    await page.goto(TABLE, { waitUntil: 'networkidle' });
+    await page.emulateMedia({ media: 'print' });
+    expect(await isDrawn(page, '[data-watermark]')).toBe(true);
+    expect(await page.locator('[data-watermark]').textContent()).toContain(cautions.watermark);
+    expect(await page.getByText(cautions.deepCourse).isVisible()).toBe(true);
+    expect(await page.getByRole('complementary', { name: 'Caution' }).isVisible()).toBe(true);
+    expect(await page.getByRole('table').isVisible()).toBe(true);
+    expect(await page.getByLabel('Bottom times').isVisible()).toBe(false);
+  });
+});
+
+describe('a run-time table from the desk', () => {
+  async function openStaged(page: Page) {
+    await page.addInitScript(() => {
+      window.print = () => undefined;
+    });
+    await page.goto('/desk/', { waitUntil: 'networkidle' });
+    await page.getByText('Choose pictures').click();
+    for (const title of ['Oxygen', 'Cylinders', 'Staged stops', 'Helium and nitrogen']) await page.getByRole('checkbox', { name: title, exact: true }).check();
+  }
+
+  it('is the only thing printed, under its cautions and its watermark', async () => {
+    const { page } = await visit();
+    await openStaged(page);
+    await page.getByRole('button', { name: 'Print the run-time table' }).click();
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByRole('heading', { name: 'Run-time table' }).isVisible()).toBe(true);
+    expect(await page.getByText(cautions.deepCourse).last().isVisible()).toBe(true);
+    expect(await isDrawn(page, 'body > div [data-watermark]')).toBe(true);
+    expect(await page.getByRole('figure', { name: 'The dive' }).isVisible()).toBe(false);
+  });
+
+  it.each(['light', 'dark'])('stands among pictures without a fault that axe can find in the %s theme', async (theme) => {
+    const { page } = await visit({ preferences: { theme } });
+    await openStaged(page);
+    await page.getByRole('button', { name: 'Add a cylinder of air' }).click();
+    expect(await accessibilityFaults(page)).toEqual([]);
+  });
+
+  it('fits a window 390 px wide with all its pictures', async () => {
+    const { page } = await visit({ viewport: { width: 390, height: 844 } });
+    await openStaged(page);
+    await page.getByRole('button', { name: 'Add a cylinder of air' }).click();
+    expect(await sidewaysPx(page)).toBe(0);
+  });
+});

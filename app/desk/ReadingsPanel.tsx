@@ -12,7 +12,7 @@ import { Reading } from '../parts/Reading';
 import { cursorSample } from './desk-store';
 import { useDesk } from './desk-context';
 import { ascentMinutesText, noStopText } from './print-figures';
-import { ExposureReadings } from './exposure/ExposureReadings';
+import { ExposureReadings, isExposureReading } from './exposure/ExposureReadings';
 import { READING_IDS, type ReadingId } from './reading-ids';
 import { UnitReadings } from './units/UnitReadings';
 import { DeskWhy } from './why/DeskWhy';
@@ -105,7 +105,7 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
         note={`if up this instant, compartment ${now.surfacingSupersaturation.leader}`}
       />
       <UnitReadings cover={cover} />
-      <ExposureReadings cover={cover} />
+      {(only === undefined || only.some(isExposureReading)) && <ExposureReadings cover={cover} open={only !== undefined} />}
     </section>
   );
 }

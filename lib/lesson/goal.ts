@@ -65,6 +65,10 @@ function sayComparison(comparison: Comparison, world: World, system: UnitSystem)
     is = printValue(left, system, finer);
     wanted = printValue(right, system, finer);
   }
+  if (comparison.sign === '==' && comparison.right.is === 'amount' && right.value === 0) {
+    const noun = nounOf(comparison.left, world, system);
+    return compared.value.so ? `${noun}: none, as it has to be.` : `${noun} is ${is}; there may be none.`;
+  }
   const other = comparison.right.is === 'amount' ? wanted : `${wanted}, ${nounOf(comparison.right, world, system)}`;
   return `${nounOf(comparison.left, world, system)} is ${is}; ${WANTED[comparison.sign]} ${other}.`;
 }

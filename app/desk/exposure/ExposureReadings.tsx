@@ -20,14 +20,23 @@ import styles from './exposure.module.css';
 
 interface ExposureReadingsProps {
   cover: (id: ReadingId) => { covered: boolean; onUncover: () => void; onCover: () => void };
+  /** Open when first drawn, where one of them was asked for by name. */
+  open?: boolean;
+}
+
+const OWN: readonly ReadingId[] = ['oxygen-pressure', 'oxygen-single', 'oxygen-daily', 'oxygen-pulmonary', 'gas-density', 'cylinder'];
+
+/** Whether a reading is one of these. */
+export function isExposureReading(id: ReadingId): boolean {
+  return OWN.includes(id);
 }
 
 /** Oxygen, density and the cylinder in use at the cursor, for those who ask for them: worked out once opened. */
-export function ExposureReadings({ cover }: ExposureReadingsProps) {
-  const [open, setOpen] = useState(false);
+export function ExposureReadings({ cover, open: opened = false }: ExposureReadingsProps) {
+  const [open, setOpen] = useState(opened);
   return (
     <div className={styles.gasReadings}>
-      <Disclosure summary="Oxygen, density, cylinder" onToggle={setOpen}>
+      <Disclosure summary="Oxygen, density, cylinder" open={opened} onToggle={setOpen}>
         {open && <Shown cover={cover} />}
       </Disclosure>
     </div>

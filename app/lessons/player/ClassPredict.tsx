@@ -36,7 +36,7 @@ export function ClassPredict({ lesson, step, shown }: ClassPredictProps) {
           <NumbersCalled unit={entry.unit} called={called} onCalled={setCalled} />
           {shown && (
             <>
-              <NumberLine given={called} answer={number.answer.value / entry.size} within={number.within / entry.size} unit={entry.unit} />
+              <NumberLine given={called} answer={number.answer.value / entry.size} within={number.within / entry.size} unit={entry.unit} printed={number.printed[units]} />
               <p className={styles.answer}>
                 The model says <ProseLine html={valueHtml(number.printed)} />.
               </p>

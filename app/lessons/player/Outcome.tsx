@@ -72,7 +72,7 @@ function NumberOutcome({ lesson, step, given, right }: { lesson: PreparedLesson;
   const reply: Html | undefined = !right && engine ? engine.numberReply(lesson, step, given) : undefined;
   return (
     <>
-      <NumberLine given={[given / size]} answer={answer.value / size} within={within / size} unit={unit} />
+      <NumberLine given={[given / size]} answer={answer.value / size} within={within / size} unit={unit} printed={printed[units]} />
       <p>
         You said {rounded(given / size)} {unit}. The model says <ProseLine html={valueHtml(printed)} />.
       </p>

@@ -22,10 +22,10 @@ const NEAR_S = 0.5;
 export function RunStage({ script, step }: { script: LessonScript; step: RunStep }) {
   return (
     <Stage script={script} show={step.show} atS={step.fromS}>
-      <div className={styles.run}>
-        <RunBar step={step} />
+      <div className={styles.readings}>
         <ReadingsPanel only={READING_IDS.filter((id) => step.readings?.includes(id) ?? true)} />
       </div>
+      <RunBar step={step} />
     </Stage>
   );
 }
@@ -71,7 +71,7 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
   const next = watch.find(({ atS }) => atS > cursorS + NEAR_S);
 
   return (
-    <>
+    <div className={`${styles.controls} unprinted`}>
       <div className={styles.watch} role="status">
         {told ? (
           <p>
@@ -116,6 +116,6 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
           ))}
         </ol>
       )}
-    </>
+    </div>
   );
 }

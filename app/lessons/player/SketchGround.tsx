@@ -6,11 +6,12 @@ import styles from './sketch.module.css';
 export function SketchGround({ axes }: { axes: SketchAxes }) {
   return (
     <>
-      {axes.valueTicks.map(({ value, label }) => (
+      {axes.valueTicks.map(({ value, label }, index) => (
         <g key={label} transform={`translate(0,${axes.y(value)})`}>
           <line x1={PAD.left} x2={PAD.width - PAD.right} className={styles.grid} />
           <text x={PAD.left - 8} dy="0.32em" textAnchor="end" className={styles.axis}>
             {label}
+            {index === axes.valueTicks.length - 1 && ` ${axes.unit}`}
           </text>
         </g>
       ))}
@@ -22,9 +23,6 @@ export function SketchGround({ axes }: { axes: SketchAxes }) {
           </text>
         </g>
       ))}
-      <text x={PAD.left + 6} y={PAD.top + 14} className={styles.unit}>
-        {axes.unit}
-      </text>
     </>
   );
 }

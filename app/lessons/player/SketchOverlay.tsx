@@ -28,7 +28,7 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
   const { unit, size } = entryUnit(asked.dimension, units);
   const rows = Array.from({ length: TABLE_ROWS }, (_, i) => asked.fromS + ((asked.toS - asked.fromS) * i) / (TABLE_ROWS - 1));
   return (
-    <figure>
+    <figure className={styles.overlay}>
       <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} className={styles.still} aria-hidden="true">
         <SketchGround axes={axes} />
         <path d={sketchPath(asked.truth, axes)} className={styles.truth} />
@@ -39,13 +39,13 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
           <span>
             <svg width="34" height="10">
               <path d="M1,5H33" className={styles.truth} />
-            </svg>{' '}
+            </svg>
             what the model says
           </span>
           <span>
             <svg width="34" height="10">
               <path d="M1,5H33" className={styles.drawn} />
-            </svg>{' '}
+            </svg>
             what you drew
           </span>
         </p>

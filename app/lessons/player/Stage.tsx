@@ -15,11 +15,14 @@ interface StageProps {
   show: readonly string[];
   /** Where the time cursor stands at first, s. */
   atS?: number;
+  /** Above the pictures. */
+  before?: ReactNode;
+  /** Below them. */
   children?: ReactNode;
 }
 
 /** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
-export function Stage({ script, show, atS = 0, children }: StageProps) {
+export function Stage({ script, show, atS = 0, before, children }: StageProps) {
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
@@ -31,6 +34,7 @@ export function Stage({ script, show, atS = 0, children }: StageProps) {
     <DeskContext value={store}>
       <Playback />
       <div className={styles.stage}>
+        {before}
         <div className={styles.wall}>
           {shown.map((id) => {
             const { Figure, wide } = pictures[id];

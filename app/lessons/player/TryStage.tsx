@@ -20,9 +20,17 @@ export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TrySt
   const begun = lesson.scripts[step.script]!;
   const kept = useLessonProgress(lesson.slug).met[step.id];
   return (
-    <Stage script={begun} show={step.show}>
-      <Goal lesson={lesson} step={step} />
-      <OwnScript beginning={begun.script} kept={kept} />
+    <Stage
+      script={begun}
+      show={step.show}
+      before={
+        <div className={styles.tryTop}>
+          <OwnScript beginning={begun.script} kept={kept} />
+          <Goal lesson={lesson} step={step} />
+        </div>
+      }
+    >
+      <PlaybackBar />
       <Disclosure summary="One way to do it">
         <WayToDoIt reach={step.reach} />
       </Disclosure>
@@ -68,8 +76,10 @@ function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
   );
 }
 
+const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six'];
+
 function missing(count: number): string {
-  return count === 1 ? 'One thing is still missing.' : `${count} things are still missing.`;
+  return count === 1 ? 'One thing is still missing.' : `${NUMBERS[count] ?? count} things are still missing.`;
 }
 
 function OwnScript({ beginning, kept }: { beginning: string; kept: string | undefined }) {
@@ -107,7 +117,6 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
           </li>
         ))}
       </ul>
-      <PlaybackBar />
     </section>
   );
 }

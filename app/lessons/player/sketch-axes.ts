@@ -3,7 +3,7 @@ import type { DrawAsked, Sketch } from '@/lib/lesson/sketch';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 
 /** The paper a curve is drawn on, in picture units. */
-export const PAD = { width: 720, height: 340, left: 56, right: 16, top: 16, bottom: 36 } as const;
+export const PAD = { width: 720, height: 340, left: 64, right: 16, top: 16, bottom: 36 } as const;
 
 /** Where the learner's hand may set a value along time. */
 export const COLUMNS = 41;

@@ -23,8 +23,22 @@ interface WorkingPanelProps {
   onClose: () => void;
 }
 
-/** The reasoning behind one reading: the answer, what would follow from another number, each step, the sixteen, and what to mind. */
+/** The reasoning behind one reading, on a sheet beside what is asked about. */
 export function WorkingPanel({ working, where, onClose }: WorkingPanelProps) {
+  return (
+    <WorkingSheet title={`Why? ${working.title}`} where={where} onClose={onClose}>
+      <WorkingBody working={working} />
+      <p className="unprinted">
+        <Button icon="print" onClick={() => window.print()}>
+          Print this working
+        </Button>
+      </p>
+    </WorkingSheet>
+  );
+}
+
+/** The reasoning itself: the answer, what would follow from another number, each step, the sixteen, and what to mind. */
+export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {
   const units = usePreferences((state) => state.units);
   const { typesetter, failed, tryAgain } = useTypesetter();
   const whatIf = useWhatIf(working, typesetter?.calculator, units);
@@ -46,7 +60,7 @@ export function WorkingPanel({ working, where, onClose }: WorkingPanelProps) {
   const { answer, table } = working;
 
   return (
-    <WorkingSheet title={`Why? ${working.title}`} where={where} onClose={onClose}>
+    <>
       <p className={styles.answer}>
         <b>{sayAnswer(answer, units)}</b>
         {answer.at && ` at ${sayAnswer(answer.at, units)}`}
@@ -82,12 +96,7 @@ export function WorkingPanel({ working, where, onClose }: WorkingPanelProps) {
         <li>{cautions.unknown}</li>
         <li>{cautions.general}</li>
       </ul>
-      <p className="unprinted">
-        <Button icon="print" onClick={() => window.print()}>
-          Print this working
-        </Button>
-      </p>
-    </WorkingSheet>
+    </>
   );
 }
 

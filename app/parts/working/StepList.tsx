@@ -38,9 +38,9 @@ const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange
   const changed = step !== so;
   const print = formulaPrinter(units);
   return (
-    <li className={changed ? styles.changed : undefined} value={numbers.get(step.id)}>
+    <li className={changed ? styles.changed : undefined}>
       <h4>
-        {capital(step.title)}
+        <span className={styles.number}>{numbers.get(step.id)}.</span> {capital(step.title)}
         {changed && <span className={styles.mark}> what if</span>}
       </h4>
       <p>{step.why}</p>

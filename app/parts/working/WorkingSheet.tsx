@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { cautions } from '@/content/cautions';
 import { IconButton } from '../IconButton';
 import styles from './working.module.css';
 
@@ -48,12 +49,14 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
         <div>
           <h2 id={id}>{title}</h2>
           {where && <p>{where}</p>}
+          {/* Heads every printed page of it. */}
+          <p className={styles.printed}>{cautions.general}</p>
         </div>
         <span className={`${styles.tools} unprinted`}>
           <IconButton icon="close" label="Close" onClick={onClose} />
         </span>
       </header>
-      {children}
+      <div className={styles.body}>{children}</div>
     </dialog>
   );
 }

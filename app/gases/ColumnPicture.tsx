@@ -13,6 +13,7 @@ import styles from './pictures.module.css';
 
 const GAP = 14;
 const ROOM_FOR_LABEL = 26;
+const ROOM_FOR_UNIT = 84;
 
 /** Each gas as a column of water: how wide it is at a depth is what its oxygen, nitrogen and helium press there. */
 export function ColumnPicture({ gases, depthM, site, width, height }: ColumnProps) {
@@ -40,7 +41,8 @@ export function ColumnPicture({ gases, depthM, site, width, height }: ColumnProp
               {gasName(gas)}
             </text>
             <text y={-9} className={styles.value}>
-              {fixed(partialPressures(gas, ambientBarAt(depthM, site)).oxygenBar, 2)} bar O₂
+              {fixed(partialPressures(gas, ambientBarAt(depthM, site)).oxygenBar, 2)}
+              {each >= ROOM_FOR_UNIT && ' bar O₂'}
             </text>
             <Column gas={gas} site={site} x={x} y={y} helium={`url(#${id}dots)`} thin={`url(#${id}thin)`} width={each - GAP} />
           </g>

@@ -60,7 +60,7 @@ export function desaturationWorking(unit: UnitInstant): Working {
   return {
     reading: 'desaturation',
     title: 'Desaturated in',
-    compartment: compartment + 1,
+    ...(leader > 0 ? { compartment: leader } : {}),
     answer: { ...result, text: leader === 0 ? 'No compartment holds more than at rest.' : 'This compartment is the last to be rid of what the dives have left in it.' },
     steps: chain.steps,
     table: sixteenTable(

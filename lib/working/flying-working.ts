@@ -42,7 +42,7 @@ export function flyingWorking(unit: UnitInstant, { flying, sinceSurfacedS }: Aft
   return {
     reading: 'no-fly',
     title: 'No flying for',
-    compartment: compartment + 1,
+    ...(flying.longer === 'model' && flying.model.leader > 0 ? { compartment: compartment + 1 } : {}),
     answer: { ...result, text: answerText(flying) },
     steps: chain.steps,
     table: sixteenTable(

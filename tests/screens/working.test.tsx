@@ -75,7 +75,7 @@ describe('asking why', () => {
     await ask('Why this no-stop time?');
     const working = await sheet();
     expect(working).toHaveAccessibleName('Why? No-stop time');
-    expect(working).toHaveTextContent(`${noStopByHand(5).toFixed(2).replace(/0$/, '')} min, set by compartment 1`);
+    expect(working).toHaveTextContent(`${noStopByHand(5).toFixed(2).replace(/0$/, '')} min (compartment 1)`);
     const steps = within(working).getByRole('region', { name: 'Steps' });
     for (const title of ['Pressure around you', 'Nitrogen pressure in your lungs', 'What this compartment tolerates at the surface', 'No-stop time']) {
       expect(within(steps).getByRole('heading', { level: 4, name: new RegExp(`^\\d+\\. ${title}$`) })).toBeInTheDocument();

@@ -64,7 +64,7 @@ export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {
       <p className={styles.answer}>
         <b>{sayAnswer(answer, units)}</b>
         {answer.at && ` at ${sayAnswer(answer.at, units)}`}
-        {working.compartment !== undefined && !working.reading.startsWith('tension') && `, set by compartment ${working.compartment}`}. {answer.text}
+        {working.compartment !== undefined && !working.reading.startsWith('tension') && ` (compartment ${working.compartment})`}. {answer.text}
       </p>
       {failed && (
         <p role="alert">
@@ -85,7 +85,7 @@ export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {
         )}
       </section>
       {table && (
-        <section className={styles.table} aria-label={table.caption}>
+        <section className={styles.table}>
           <h3>{table.rows.length === 16 ? 'All sixteen' : 'Side by side'}{whatIf.carried ? ', as dived' : ''}</h3>
           <p>{table.caption}.</p>
           <DataTable caption={table.caption} columns={tableColumns(table, units, 'this one')} rows={table.rows} marked={table.marked} />

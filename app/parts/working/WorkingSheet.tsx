@@ -45,7 +45,7 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
         onClose();
       }}
     >
-      <header className={styles.head}>
+      <div className={styles.head}>
         <div>
           <h2 id={id}>{title}</h2>
           {where && <p>{where}</p>}
@@ -55,7 +55,7 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
         <span className={`${styles.tools} unprinted`}>
           <IconButton icon="close" label="Close" onClick={onClose} />
         </span>
-      </header>
+      </div>
       <div className={styles.body}>{children}</div>
     </dialog>
   );

@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
-import { printDeviation, sayAllowance, sayExpected, saySettings } from '@/lib/bench/bench-words';
+import { printDeviation, printExactDepth, sayAllowance, sayExpected, saySettings } from '@/lib/bench/bench-words';
 import type { ChamberRun, Way } from '@/lib/bench/chamber-run';
 import { depthDeviations, type DepthDeviation } from '@/lib/bench/deviations';
 import { askedAt } from '@/lib/bench/other-figures';
@@ -51,7 +51,7 @@ export function SheetTable({ run, sheets }: { run: ChamberRun; sheets: readonly 
                       <div>
                         <h4>{unit.name}</h4>
                         <p>
-                          should show <strong>{printDepth(expected[at]!.depthM, units)}</strong>
+                          should show <strong>{printExactDepth(expected[at]!.depthM, units)}</strong>
                           {sayExpected(expected[at]!, units).map((text) => (
                             <span key={text}>; {text}</span>
                           ))}

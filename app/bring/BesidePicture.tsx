@@ -84,9 +84,9 @@ function LanePicture({ lane, rows, explained, width }: { lane: Lane; rows: reado
   const y = scaleLinear([0, most * 1.05], range);
   const curve = (all: readonly SideBySide[]) =>
     line<SideBySide>()
-      .defined((row) => Number.isFinite(modelValue(row, lane)))
+      .defined((row) => Number.isFinite(told(row, 'model')))
       .x(({ timeS }) => x(timeS))
-      .y((row) => y(modelValue(row, lane)))(all as SideBySide[]) ?? '';
+      .y((row) => y(told(row, 'model')))(all as SideBySide[]) ?? '';
   return (
     <svg viewBox={`0 0 ${width} ${HEIGHT}`} width={width} height={HEIGHT} className={styles.picture} aria-hidden="true">
       <text x={MARGIN.left} y={14} className={styles.laneTitle}>
@@ -106,12 +106,6 @@ function LanePicture({ lane, rows, explained, width }: { lane: Lane; rows: reado
       {explained && <path className={styles.found} d={curve(explained)} />}
     </svg>
   );
-}
-
-/** No stop at all is drawn as the surface, where the unit's own figures are drawn so too. */
-function modelValue(row: SideBySide, { channel, value }: Lane): number {
-  const figure = row.model[channel];
-  return channel === 'stopDepthM' && Number.isNaN(figure) ? 0 : value(figure);
 }
 
 function minutesText(noStopS: number): string {

@@ -8,11 +8,15 @@ import type { BenchSettings } from './bench-settings';
 import { gaugeWater } from './chamber-dive';
 import type { Band, Expected } from './expected';
 
-/** A difference of depths with its sign: `+0.3 m`, `−1.0 ft`, `0.0 m`. */
+/** A depth finer than units show, so that deviations add up: `17.48 m`, `57.3 ft`. */
+export function printExactDepth(depthM: number, system: UnitSystem): string {
+  return system === 'metric' ? `${fixed(depthM, 2)} m` : `${fixed(depthM / METRES_PER_FOOT, 1)} ft`;
+}
+
+/** A difference of depths with its sign: `+0.30 m`, `−1.0 ft`, `0.00 m`. */
 export function printDeviation(differenceM: number, system: UnitSystem): string {
-  const [value, unit] = system === 'metric' ? [differenceM, 'm'] : [differenceM / METRES_PER_FOOT, 'ft'];
-  const text = fixed(value, 1);
-  return `${Number(text.replace('−', '-')) > 0 ? '+' : ''}${text} ${unit}`;
+  const text = printExactDepth(differenceM, system);
+  return parseFloat(text) > 0 ? `+${text}` : text;
 }
 
 /** An allowance, finer than a reading: `0.75 m`. */

@@ -1,3 +1,4 @@
+import { firstStopM, SAME_DEPTH_M } from '../ascent/ceiling';
 import type { Figures } from '../ascent/figures';
 import { ascentPlanner } from '../ascent/schedule';
 import { gasAt, sampleAt, tissuesAt, type Timeline } from '../dive/timeline';
@@ -18,7 +19,8 @@ export function channelsOf(recording: Recording): UnitChannel[] {
 
 /**
  * Lays the unit's figures beside the model's, at up to `rows` moments spread evenly over those at which the unit showed
- * anything. The model's stop is the first of its schedule from that moment; an endless no-stop time is Infinity.
+ * anything. An endless no-stop time is Infinity. The model's stop is its ceiling rounded deeper to a stop, as the search
+ * for settings takes it, and 0 without a ceiling; its time is the schedule's there, 0 where the way up clears it.
  * @param offsetS what the record's times are short of the timeline's clock
  */
 export function layBeside(recording: Recording, offsetS: number, timeline: Timeline, figures: Figures, rows = 400): SideBySide[] {
@@ -28,7 +30,8 @@ export function layBeside(recording: Recording, offsetS: number, timeline: Timel
     const sample = sampleAt(timeline, recording.timeS[i]! + offsetS);
     const noStopS = figures.noStopMin[sample]! * 60;
     const model = { noStopS, ceilingM: figures.ceilingM[sample]!, stopDepthM: NaN, stopTimeS: NaN };
-    if (stops && figures.ceilingM[sample]! > 0) {
+    if (stops) Object.assign(model, { stopDepthM: firstStopM(figures.ceilingM[sample]!, timeline.dive.settings.plan), stopTimeS: 0 });
+    if (model.stopDepthM > 0) {
       const { stops: planned } = planAscent({
         depthM: timeline.depthM[sample]!,
         gas: gasAt(timeline, sample),
@@ -36,8 +39,8 @@ export function layBeside(recording: Recording, offsetS: number, timeline: Timel
         at: 0,
         fixedFirstStopM: figures.firstStopM[sample]!,
       });
-      const [next] = planned;
-      if (next) Object.assign(model, { stopDepthM: next.depthM, stopTimeS: next.minutes * 60 });
+      const there = planned.find(({ depthM }) => Math.abs(depthM - model.stopDepthM) <= SAME_DEPTH_M);
+      if (there) model.stopTimeS = there.minutes * 60;
     }
     return { timeS: recording.timeS[i]!, depthM: recording.depthM[i]!, unit: unitAt(recording, i), model };
   });

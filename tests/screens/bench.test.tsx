@@ -23,7 +23,7 @@ describe('the bench sheet', () => {
     render(<BenchScreen />);
     expect(screen.getByRole('note')).toHaveTextContent(cautions.chamber);
     script(SHORT);
-    expect(screen.getByRole('group', { name: 'Unit 1 at ten' })).toHaveTextContent('should show 9.7 m');
+    expect(screen.getByRole('group', { name: 'Unit 1 at ten' })).toHaveTextContent('should show 9.71 m');
   });
 
   it('stops the run for a unit that shows no depth, and names the depths', async () => {
@@ -49,8 +49,8 @@ describe('the bench sheet', () => {
     expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent('not judged');
     put(screen.getByLabelText('Depth may be off by, m'), '0.5');
     expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent('Every reading is within what you stated');
-    expect(screen.getByRole('article', { name: 'Unit 2' })).toHaveTextContent('At “sixteen” it is off by +1.5 m; 0.5 m is allowed.');
-    expect(screen.getByRole('group', { name: 'Unit 2 at sixteen' })).toHaveTextContent('✗ out, +1.5 m of ±0.5 m');
+    expect(screen.getByRole('article', { name: 'Unit 2' })).toHaveTextContent('At “sixteen” it is off by +1.47 m; 0.5 m is allowed.');
+    expect(screen.getByRole('group', { name: 'Unit 2 at sixteen' })).toHaveTextContent('✗ out, +1.47 m of ±0.5 m');
   });
 
   it('keeps the sheet over a reload, and takes changes back', async () => {

@@ -90,7 +90,7 @@ describe('the verdict on a unit', () => {
   it('says by how much a reading is out and what is allowed', () => {
     const { ruling, reasons } = verdict(depths({ ...good, '10 out': 10.6 }));
     expect(ruling).toBe('out');
-    expect(reasons[0]).toBe('At “10 out” it is off by +0.6 m; 0.4 m is allowed.');
+    expect(reasons[0]).toBe('At “10 out” it is off by +0.60 m; 0.4 m is allowed.');
   });
 
   it('holds hysteresis and drift against what is stated for them alone', () => {

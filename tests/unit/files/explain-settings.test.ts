@@ -139,7 +139,7 @@ describe('laying the unit’s figures beside the model’s', () => {
     }
   });
 
-  it('gives the model’s next stop where the unit showed stops', () => {
+  it('gives the model’s stop, its ceiling rounded deeper, where the unit showed stops', () => {
     const [recording] = recordedBy({}, DEEP);
     const stopDepthM = recording!.timeS.map((t) => (t > 900 && t < 1300 ? 3 : NaN));
     const withStops = { ...recording!, unit: { stopDepthM, stopTimeS: stopDepthM.map((depth) => depth * 20) } };
@@ -149,7 +149,8 @@ describe('laying the unit’s figures beside the model’s', () => {
     const timeline = computeTimeline(made.value.dive, 10);
     const rows = layBeside(withStops, 0, timeline, figuresOf(timeline));
     expect(rows.every(({ timeS }) => timeS > 900 && timeS < 1300)).toBe(true);
-    expect(rows.at(-1)!.model.stopDepthM).toBeGreaterThanOrEqual(3);
+    for (const { model } of rows) expect(model.stopDepthM).toBe(model.ceilingM > 1e-6 ? Math.max(3, Math.ceil((model.ceilingM - 1e-6) / 3) * 3) : 0);
+    expect(rows.some(({ model }) => model.stopDepthM > 0 && model.stopTimeS > 0)).toBe(true);
     expect(rows.at(-1)!.model.stopTimeS % 60).toBe(0);
   });
 });

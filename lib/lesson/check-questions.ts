@@ -23,6 +23,7 @@ export function checkPredict(step: StepOf<'predict'>, path: Path, world: World, 
 
 /** A question with drawn values: sound for several draws. */
 export function checkQuestion(question: Question, path: Path, worlds: LessonWorld, script: string | undefined, draws: number, checker: Checker): void {
+  const before = checker.faults.length;
   oneWay(path, { choice: question.choice, number: question.number, pick: question.pick }, checker);
   for (const [name, drawn] of Object.entries(question.draws)) {
     const values = valuesOf(drawn, worlds.about(script));
@@ -32,7 +33,6 @@ export function checkQuestion(question: Question, path: Path, worlds: LessonWorl
     const filled = fillScript(question.script, Object.fromEntries(Object.keys(question.draws).map((name) => [name, { value: 1, dimension: 'plain' as const }])));
     if (!filled.ok) checker.fault([...path, 'script'], filled.what, filled.mend);
   }
-  const before = checker.faults.length;
   for (let seed = 1; seed <= draws && checker.faults.length === before; seed += 1) {
     const drawn = drawQuestion(question, seed, worlds, script);
     if (!drawn.ok) {

@@ -18,14 +18,14 @@ export function compareSketch(sketch: Sketch, { truth, within, dimension, noun, 
   const worst = differences.reduce((most, one) => (Math.abs(one.off) > Math.abs(most.off) ? one : most));
   const print = (value: number) => printValue({ value, dimension }, system, format);
   const close = isClose(sketch, { truth, within });
-  const side = worst.off > 0 ? 'too high' : 'too low';
   const furthest = `You are furthest off at ${printClock(worst.timeS)}: you drew ${print(worst.truth + worst.off)}, and ${noun} is ${print(worst.truth)} there.`;
   if (share === 1) return { closeShare: share, close, text: `Your curve is close all the way, within ${print(within)} of ${noun}.` };
   if (close) return { closeShare: share, close, text: `Your curve is close for most of the way. ${furthest}` };
   const high = differences.filter(({ off }) => off > within).length / differences.length;
   const low = differences.filter(({ off }) => off < -within).length / differences.length;
+  const side = high > low ? 'too high' : 'too low';
   if (high > 0.6 || low > 0.6) return { closeShare: share, close, text: `You drew it ${side} most of the way. ${furthest}` };
-  const lead = high > 0.15 && low > 0.15 ? turnText(differences, within) : `You drew it ${high > low ? 'too high' : 'too low'} part of the way.`;
+  const lead = high > 0.15 && low > 0.15 ? turnText(differences, within) : `You drew it ${side} part of the way.`;
   return { closeShare: share, close, text: `${lead} ${furthest}` };
 }
 

@@ -7,6 +7,7 @@ import { COMPARTMENTS } from '../tissue/coefficients';
 import { namedMomentS, type DiveSpan } from './dive-spans';
 import { amountOf, asDimension, stopAt, type AmountOutcome } from './evaluate';
 import type { Expression, FactArgument, FactCall, Moment } from './expression';
+import { factForm } from './fact-row';
 import { FACT_NAMES, factNamed } from './facts';
 import { NoValue, type Fact, type MomentFact, type ParameterKind } from './facts/fact';
 import type { Subject, View } from './subject';
@@ -79,7 +80,8 @@ function extremeOf(fact: MomentFact, call: FactCall, view: View, values: readonl
 
 /** When a moment is, s since the script began. */
 export function momentS(moment: Moment, call: Pick<FactCall, 'dive'>, subject: Subject, world: World): number {
-  const timeS = unboundedS(moment, call, subject, world);
+  // Seconds told as parts of a minute come back a hair short, and a moment is the sample it names.
+  const timeS = Math.round(unboundedS(moment, call, subject, world) * 1e6) / 1e6;
   if (timeS < 0) throw new NoValue('This moment is before the script begins.');
   if (timeS > subject.endS + 1e-6) throw new NoValue(`The script ends at ${printClock(subject.endS)}, before ${printClock(timeS)}.`);
   return timeS;
@@ -117,14 +119,13 @@ function knownEvent(name: string, place: Expression['place']): void {
 function argumentsOf(fact: Fact, call: FactCall, world: World): { values: number[]; event: string } {
   const { parameters = [] } = fact;
   if (parameters.length !== call.arguments.length) {
-    const form = parameters.length === 0 ? call.name : `${call.name}(${parameters.map((kind) => EXAMPLES[kind]).join(', ')})`;
-    stopAt(call.place, `${call.name} takes ${parameters.length === 0 ? 'nothing' : parameters.length === 1 ? 'one value' : `${parameters.length} values`} in parentheses.`, `Write ${form}.`);
+    stopAt(call.place, `${call.name} takes ${parameters.length === 0 ? 'nothing' : parameters.length === 1 ? 'one value' : `${parameters.length} values`} in parentheses.`, `Write ${factForm(fact)}.`);
   }
   let event = '';
   const values = call.arguments.flatMap((given, i) => {
     const kind = parameters[i]!;
     if (kind !== 'event') return [argumentValue(kind, given, world)];
-    if (given.is !== 'event') stopAt(given.place, 'The name of an event is needed here.', `Write ${call.name}(${EXAMPLES.event}).`);
+    if (given.is !== 'event') stopAt(given.place, 'The name of an event is needed here.', `Write ${factForm(fact)}.`);
     knownEvent(given.name, given.place);
     event = given.name;
     return [];
@@ -132,7 +133,6 @@ function argumentsOf(fact: Fact, call: FactCall, world: World): { values: number
   return { values, event };
 }
 
-const EXAMPLES: Readonly<Record<ParameterKind, string>> = { compartment: '5', depth: '18 m', altitude: '2000 m', pressure: '1.4 bar', cylinder: '1', event: 'stop-required' };
 const DIMENSION_OF = { compartment: 'compartment', depth: 'depth', altitude: 'depth', pressure: 'pressure', cylinder: 'plain' } as const;
 const MOST_DEPTH_M = 350;
 

@@ -23,7 +23,7 @@ export function shapeFault(issue: z.core.$ZodIssue): PlacedFault[] {
         return { path: [...path, key], what: `${quoted(key)} is not known here.`, mend: close && close !== key ? `Did you mean ${close}?` : 'Leave it out, or put it where it belongs.' };
       });
     case 'invalid_type':
-      return issue.input === undefined && (issue.message.includes('undefined') || !('input' in issue))
+      return issue.message.endsWith('received undefined')
         ? [{ path, what: `${subject} is missing.`, mend: `Add ${name ?? 'it'}, ${KINDS[issue.expected] ?? 'with a value'}.` }]
         : [{ path, what: `${subject} is not ${KINDS[issue.expected] ?? `of the kind ${issue.expected}`}.`, mend: MENDS[issue.expected] ?? 'Write it as in the other lessons.' }];
     case 'too_small':

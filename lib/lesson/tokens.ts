@@ -38,7 +38,7 @@ export function tokensOf(text: string): { readonly ok: true; readonly tokens: re
     const hit = kinds.map(([kind, pattern]) => ({ kind, match: found(pattern) })).find(({ match }) => match);
     if (!hit?.match) return strange(text, at);
     const [whole] = hit.match;
-    const own = hit.kind === 'text' ? hit.match[1]! : (SAME_SIGN[whole] ?? whole);
+    const own = hit.kind === 'text' ? hit.match[1]! : (hit.kind === 'sign' ? (SAME_SIGN[whole] ?? whole) : whole);
     tokens.push({ kind: hit.kind, text: own, at: [at, at + whole.length] });
     if (tokens.length > MOST_TOKENS) return refused('This expression is too long.', `Write at most ${MOST_TOKENS} words and signs, or cut it in two.`);
     at += whole.length;

@@ -128,7 +128,7 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     name: 'requiredStopMin',
     dimension: 'time',
     meaning: 'The most minutes of required stops the model asked for at any change of the dive; 0 where it asked for none.',
-    noun: 'the required stops',
+    noun: 'the time at required stops',
     format: 'min up',
     value: (view, span) => Math.max(0, ...schedulesOf(view, span).map(({ stops }) => stops.reduce((sum, { minutes }) => sum + minutes, 0))),
   },

@@ -1,0 +1,85 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { knownNames } from '@/app/lessons/known-names';
+import { prepareLesson } from '@/app/lessons/prepare-lesson';
+import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
+import { checkLesson } from '@/lib/lesson/check-lesson';
+import { printFault } from '@/lib/lesson/fault';
+import { readLesson } from '@/lib/lesson/read-lesson';
+
+/** How often each question is drawn: with another seed each time. */
+const DRAWS = 40;
+
+const known = knownNames(readGlossary());
+const files = lessonFiles();
+
+describe.each(files)('the shipped lesson $slug', ({ slug, path }) => {
+  const text = readFileSync(path, 'utf8');
+  const read = readLesson(text, { known, draws: 1 });
+
+  it('reads, and every claim, answer, goal and value in it is what the engine says', () => {
+    const faults = read.ok ? checkLesson(read.lesson, { known, draws: DRAWS }).map(({ path: at, what, mend }) => `${at.join('.')}: ${what} ${mend}`) : read.faults.map((fault) => printFault(slug, fault));
+    expect(faults).toEqual([]);
+  }, 120_000);
+
+  it('stands in its place on the shelf', () => {
+    if (!read.ok) throw new Error('the lesson does not read');
+    const { lesson } = read;
+    expect(lesson.number).toBe(Number(slug.slice(0, 2)));
+    expect(lesson.after.every((number) => number < lesson.number!)).toBe(true);
+  });
+
+  it('asks before it shows, opens a working, sets a goal, checks and sums up', () => {
+    if (!read.ok) throw new Error('the lesson does not read');
+    const kinds = read.lesson.steps.map(({ kind }) => kind);
+    expect(kinds).toEqual(expect.arrayContaining(['predict', 'explain', 'try', 'check', 'recap']));
+    expect(kinds.indexOf('predict')).toBeLessThan(kinds.includes('run') ? kinds.lastIndexOf('run') : kinds.length);
+    expect(kinds.at(-1)).toBe('recap');
+  });
+
+  it('has notes for whoever teaches it, and terms to look up', () => {
+    if (!read.ok) throw new Error('the lesson does not read');
+    const noted = read.lesson.steps.filter(({ notes }) => notes !== undefined);
+    expect(noted.length).toBeGreaterThanOrEqual(3);
+    expect(read.lesson.steps.some(({ notes }) => (notes?.wrong.length ?? 0) > 0)).toBe(true);
+    expect(text).toMatch(/\]\(term:[a-z-]+\)/);
+  });
+
+  it('is set for the screen with every formula sound and no value left open', () => {
+    if (!read.ok) throw new Error('the lesson does not read');
+    const texts = textsOf(prepareLesson(read.lesson, slug, () => undefined));
+    // A formula that cannot be set is shown as its source, which holds a backslash.
+    expect(texts.filter((html) => /<code>[^<]*\\/.test(html) || html.includes('{{'))).toEqual([]);
+    expect(texts.length).toBeGreaterThan(10);
+  }, 60_000);
+
+  it('types no depth or pressure by hand, so that every reader has their own units', () => {
+    const prose = text.replace(/^\s*(script|reach): \|\n(?:(?: {6,}.*|)\n)+/gm, '').replace(/\{\{[^}]*\}\}/g, '')
+      // Given in both, as a common practice is.
+      .replace(/\d+ m \(\d+ ft\)/g, '');
+    const lines = prose.split('\n').filter((line) => /^\s*(text|ask|because|otherwise|after|tempts|answer|opening|summary|tip|points|-)/.test(line) || !/:/.test(line));
+    const typed = lines.filter((line) => /\d\s?(m|ft|bar|psi)\b(?!\/)/.test(line.replace(/(holds|when|answer|within|value|goal|at|from|to|step|upTo|of|claims?):.*$/, '').replace(/^\s*- (?=.*(==|>|<)).*$/, '')));
+    expect(typed).toEqual([]);
+  });
+});
+
+/** Every text of a prepared lesson that is shown as it stands: not scripts, nor what is worked out later. */
+function textsOf(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  if (Array.isArray(value)) return value.flatMap(textsOf);
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, one]) => (['question', 'slots', 'scripts', 'goal', 'when', 'reach'].includes(key) ? [] : textsOf(one)));
+}
+
+describe('the shelf', () => {
+  it('numbers its lessons one after another', () => {
+    expect(files.map(({ slug }) => Number(slug.slice(0, 2)))).toEqual(files.map((_, index) => index + 1));
+  });
+
+  it('explains every term a lesson links to, and links within the glossary lead somewhere', () => {
+    const terms = readGlossary();
+    const ids = new Set(terms.map(({ id }) => id));
+    const broken = terms.flatMap(({ id, means }) => [...means.matchAll(/\]\(term:([a-z-]+)\)/g)].filter(([, to]) => !ids.has(to!)).map(([, to]) => `${id} → ${to}`));
+    expect(broken).toEqual([]);
+  });
+});

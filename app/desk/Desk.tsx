@@ -1,8 +1,9 @@
 'use client';
 
-import { lazy, Suspense, useCallback, useRef, useState } from 'react';
+import { useCallback, useRef, useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { CautionStrip } from '../parts/Caution';
+import { fetchedLater } from '../parts/fetched-later';
 import { DeskContext, useDesk } from './desk-context';
 import { createDeskStore } from './desk-store';
 import { DeskBar } from './keep/DeskBar';
@@ -20,7 +21,7 @@ import { useUndoKeys } from './use-undo-keys';
 import styles from './desk.module.css';
 import present from './present/present.module.css';
 
-const Presenter = lazy(async () => ({ default: (await import('./present/Presenter')).Presenter }));
+const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);
 
 /** The sandbox: a script on the left; the dive, the tissues and the readings it leads to on the right. */
 export function Desk() {
@@ -61,11 +62,7 @@ function DeskOnScreen() {
         </div>
         {shows('readings') && <ReadingsPanel />}
       </div>
-      {presenting && (
-        <Suspense fallback={null}>
-          <Presenter stage={stage} onLeave={leave} />
-        </Suspense>
-      )}
+      {presenting && <Presenter stage={stage} onLeave={leave} />}
     </div>
   );
 }

@@ -89,7 +89,7 @@ describe('the presenter’s view', () => {
     await openDesk(page);
     await page.getByRole('button', { name: 'Present' }).click();
     await clock(page).waitFor();
-    await page.getByRole('button', { name: /^Why this no-stop time/ }).click();
+    await page.getByRole('button', { name: 'Why this no-stop time?', exact: true }).click();
     const sheet = await page.locator('[data-working]').boundingBox();
     const stage = await page.getByRole('group', { name: 'Presenting' }).boundingBox();
     expect(stage!.x).toBeGreaterThanOrEqual(sheet!.x + sheet!.width - 1);

@@ -1,4 +1,4 @@
-import { act, fireEvent, render, screen, within } from '@testing-library/react';
+import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it } from 'vitest';
 import { DeskContext } from '@/app/desk/desk-context';
@@ -20,7 +20,7 @@ stay 20 min
 ascend to surface at 9 m/min
 `;
 
-function openWall(shown: readonly PictureId[], script = SCRIPT) {
+async function openWall(shown: readonly PictureId[], script = SCRIPT) {
   const store = createDeskStore({ script, pictures: shown, covered: [] });
   render(
     <DeskContext value={store}>
@@ -31,10 +31,11 @@ function openWall(shown: readonly PictureId[], script = SCRIPT) {
       })}
     </DeskContext>,
   );
+  await waitFor(() => expect(screen.queryAllByRole('figure')).toHaveLength(shown.length));
   return store;
 }
 
-const goTo = (store: ReturnType<typeof openWall>, timeS: number) => act(() => store.getState().setCursor(timeS));
+const goTo = (store: Awaited<ReturnType<typeof openWall>>, timeS: number) => act(() => store.getState().setCursor(timeS));
 
 async function tableOf(title: string) {
   const figure = screen.getByRole('figure', { name: title });
@@ -81,7 +82,7 @@ const DRAWN = ['chase', 'pressure', 'loading', 'supersaturation', 'no-stop'] as 
 
 describe('every picture of gas in the body', () => {
   it.each(DRAWN)('%s has a title, says in words what it shows at the cursor, and has a table behind it', async (id) => {
-    openWall([id]);
+    await openWall([id]);
     const { title } = pictures[id];
     const figure = screen.getByRole('figure', { name: title });
     expect(figure).toHaveAccessibleDescription(/\d.*\.$/);
@@ -90,13 +91,13 @@ describe('every picture of gas in the body', () => {
     expect(within(await tableOf(title)).getAllByRole('row').length).toBeGreaterThan(1);
   });
 
-  it.each(DRAWN)('%s leaves its drawing to the words and the table', (id) => {
-    openWall([id]);
+  it.each(DRAWN)('%s leaves its drawing to the words and the table', async (id) => {
+    await openWall([id]);
     for (const drawing of document.querySelectorAll('[data-picture] :is(svg, canvas)')) expect(drawing).toHaveAttribute('aria-hidden', 'true');
   });
 
-  it.each(DRAWN)('%s says something else when the cursor has moved', (id) => {
-    const store = openWall([id]);
+  it.each(DRAWN)('%s says something else when the cursor has moved', async (id) => {
+    const store = await openWall([id]);
     const figure = screen.getByRole('figure', { name: pictures[id].title });
     goTo(store, 300);
     const before = document.getElementById(figure.getAttribute('aria-describedby')!)!.textContent;
@@ -111,7 +112,7 @@ describe('the chase', () => {
     ['5', '5'],
     ['16', '16'],
   ])('tells in its table what compartment %s holds and tolerates, as worked out by hand', async (number, name) => {
-    const store = openWall(['chase']);
+    const store = await openWall(['chase']);
     goTo(store, 21 * 60);
     const { halfTimeMin, limit } = published16(name);
     const ambient = SURFACE + 3;
@@ -123,7 +124,7 @@ describe('the chase', () => {
   });
 
   it('counts the lozenges as the table has them', async () => {
-    const store = openWall(['chase']);
+    const store = await openWall(['chase']);
     goTo(store, 25 * 60);
     const table = await tableOf('The chase');
     const past = Array.from({ length: 16 }, (_, c) => cells(table, String(c + 1)).map(Number)).filter(([, tension, , surface]) => tension! > surface!);
@@ -132,7 +133,7 @@ describe('the chase', () => {
   });
 
   it('shows how much of each tension is helium, once there is helium', async () => {
-    const store = openWall(['chase'], 'gas: 18/45\ndescend to 50 m at 20 m/min\nstay 10 min\nascend to surface at 9 m/min\n');
+    const store = await openWall(['chase'], 'gas: 18/45\ndescend to 50 m at 20 m/min\nstay 10 min\nascend to surface at 9 m/min\n');
     expect(within(screen.getByRole('figure')).getByText('filled: nitrogen, open: helium')).toBeInTheDocument();
     goTo(store, 600);
     const [, tension, helium] = cells(await tableOf('The chase'), '1').map(Number);
@@ -142,7 +143,7 @@ describe('the chase', () => {
 
   it('gives pressures in psi to a reader of feet', async () => {
     usePreferences.setState({ units: 'imperial' });
-    openWall(['chase']);
+    await openWall(['chase']);
     const table = await tableOf('The chase');
     expect(within(table).getByRole('columnheader', { name: 'Tension, psi' })).toBeInTheDocument();
     // Nitrogen of air at the surface: 0.7509 bar, and 1 psi is 0.06894757 bar (NIST SP 811).
@@ -152,7 +153,7 @@ describe('the chase', () => {
 
 describe('the loading map', () => {
   it('has sixteen supersaturations to a time, as worked out by hand', async () => {
-    openWall(['loading']);
+    await openWall(['loading']);
     const row = cells(await tableOf('The loading map'), '21:00');
     expect(row).toHaveLength(16);
     for (const [index, name] of [[0, '1b'], [4, '5'], [15, '16']] as const) {
@@ -163,7 +164,7 @@ describe('the loading map', () => {
   });
 
   it('can be looked at for the depth the diver is at, where the same gas is no excess', async () => {
-    openWall(['loading']);
+    await openWall(['loading']);
     const table = await tableOf('The loading map');
     expect(cells(table, '21:00')[0]).toMatch(/past$/);
     await userEvent.click(screen.getByRole('radio', { name: 'At your depth' }));
@@ -171,7 +172,7 @@ describe('the loading map', () => {
   });
 
   it('calls a compartment past its limit exactly while the no-stop picture asks for a stop', async () => {
-    openWall(['loading', 'no-stop']);
+    await openWall(['loading', 'no-stop']);
     const map = await tableOf('The loading map');
     const noStop = await tableOf('No-stop time');
     const rows = within(noStop).getAllByRole('rowheader').map((header) => header.textContent);
@@ -185,7 +186,7 @@ describe('the loading map', () => {
 
 describe('pressure against pressure', () => {
   it('follows the compartment that leads, until one is chosen', async () => {
-    const store = openWall(['pressure']);
+    const store = await openWall(['pressure']);
     const table = await tableOf('Pressure against pressure');
     const rows = () => within(table).getAllByRole('rowheader').map((header) => header.textContent);
     goTo(store, 8 * 60);
@@ -200,7 +201,7 @@ describe('pressure against pressure', () => {
   });
 
   it('says what surrounds the diver and what the compartment holds and tolerates', async () => {
-    const store = openWall(['pressure']);
+    const store = await openWall(['pressure']);
     goTo(store, 21 * 60);
     await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Compartment' }), '5, 27 min');
     const { limit } = published16('5');
@@ -215,7 +216,7 @@ describe('pressure against pressure', () => {
 
 describe('supersaturation over time', () => {
   it('is the same here and on surfacing once the diver is at the surface', async () => {
-    openWall(['supersaturation']);
+    await openWall(['supersaturation']);
     const table = await tableOf('Supersaturation');
     const last = within(table).getAllByRole('rowheader').at(-1)!.textContent;
     const [here, hereBy, surfaced, surfacedBy] = cells(table, last);
@@ -229,7 +230,7 @@ describe('supersaturation over time', () => {
 
 describe('no-stop time over time', () => {
   it('counts a minute a minute at one depth, to nothing', async () => {
-    openWall(['no-stop']);
+    await openWall(['no-stop']);
     const table = await tableOf('No-stop time');
     const [, at3, by] = cells(table, '3:00');
     const [, at8] = cells(table, '8:00');
@@ -247,30 +248,30 @@ describe('a pointer on a picture', () => {
     return document.querySelector(`[data-picture="${id}"]`)!;
   };
 
-  it('names the compartment, its half-time, what it holds and its limits in the chase', () => {
-    const store = openWall(['chase']);
+  it('names the compartment, its half-time, what it holds and its limits in the chase', async () => {
+    const store = await openWall(['chase']);
     goTo(store, 21 * 60);
     expect(point('chase', 60, 100)).toHaveTextContent(/Compartment 1, half-time 5 minholds 2\.\d\d barlimit here \d\.\d\d barlimit at the surface 2\.\d\d bar/);
   });
 
-  it('names the compartment, the value and the time in the loading map', () => {
-    openWall(['loading']);
+  it('names the compartment, the value and the time in the loading map', async () => {
+    await openWall(['loading']);
     expect(point('loading', 400, 60)).toHaveTextContent(/Compartment 3, half-time 12\.5 min\d+ %.*at \d+:\d\d/);
   });
 
-  it('names the time, the values and the compartments over time', () => {
-    openWall(['supersaturation', 'no-stop']);
+  it('names the time, the values and the compartments over time', async () => {
+    await openWall(['supersaturation', 'no-stop']);
     expect(point('supersaturation', 400, 100)).toHaveTextContent(/\d+:\d\dat your depth noneif you surfaced \d+ %, compartment \d/);
     expect(point('no-stop', 130, 100)).toHaveTextContent(/\d:\d\d\d+ min without a stopcompartment 1 sets it/);
   });
 
-  it('names the chosen compartment where pressure is drawn against pressure', () => {
-    openWall(['pressure']);
+  it('names the chosen compartment where pressure is drawn against pressure', async () => {
+    await openWall(['pressure']);
     expect(point('pressure', 300, 100)).toHaveTextContent(/Compartment \d+, half-time \d+ minholds 0\.75 bar/);
   });
 
-  it('moves the one time cursor when pressed, and stops naming when it leaves', () => {
-    const store = openWall(['loading']);
+  it('moves the one time cursor when pressed, and stops naming when it leaves', async () => {
+    const store = await openWall(['loading']);
     const drawing = document.querySelector('[data-picture="loading"] svg')!;
     fireEvent.pointerDown(drawing, { clientX: 400, clientY: 60, buttons: 1, pointerId: 1 });
     expect(store.getState().cursorS).toBeGreaterThan(600);
@@ -283,7 +284,7 @@ describe('a pointer on a picture', () => {
 
 describe('the choice of pictures', () => {
   async function openChooser(shown: readonly PictureId[]) {
-    const store = openWall(shown);
+    const store = await openWall(shown);
     await userEvent.click(screen.getByText('Choose pictures'));
     const list = screen.getByRole('list', { name: 'Pictures' });
     const names = () => within(list).getAllByRole('checkbox').map((box) => box.closest('label')!.textContent);

@@ -1,16 +1,17 @@
 'use client';
 
-import { lazy, Suspense, useState } from 'react';
+import { useState } from 'react';
 import { Button } from '../../parts/Button';
+import { fetchedLater } from '../../parts/fetched-later';
 import { Icon } from '../../parts/Icon';
 import { IconButton } from '../../parts/IconButton';
 import type { KeptDesk } from './use-kept-desk';
 import styles from './keep.module.css';
 
 // Asked for seldom, and the desk opens sooner without them.
-const SavedDivesPanel = lazy(async () => ({ default: (await import('./SavedDivesPanel')).SavedDivesPanel }));
-const PassOnDialog = lazy(async () => ({ default: (await import('./PassOnDialog')).PassOnDialog }));
-const PrintDialog = lazy(async () => ({ default: (await import('./PrintDialog')).PrintDialog }));
+const SavedDivesPanel = fetchedLater(async () => (await import('./SavedDivesPanel')).SavedDivesPanel);
+const PassOnDialog = fetchedLater(async () => (await import('./PassOnDialog')).PassOnDialog);
+const PrintDialog = fetchedLater(async () => (await import('./PrintDialog')).PrintDialog);
 
 const KEPT: Record<KeptDesk['kept'], string> = {
   opening: 'Looking for your last dive…',
@@ -51,11 +52,9 @@ export function DeskBar({ kept, notice, putAway, onPresent }: KeptDesk & { onPre
           <IconButton icon="close" label="Put this notice away" onClick={putAway} />
         </div>
       )}
-      <Suspense fallback={null}>
-        {opened === 'saved' && <SavedDivesPanel onClose={close} />}
-        {opened === 'pass on' && <PassOnDialog onClose={close} />}
-        {opened === 'print' && <PrintDialog onClose={close} />}
-      </Suspense>
+      {opened === 'saved' && <SavedDivesPanel onClose={close} />}
+      {opened === 'pass on' && <PassOnDialog onClose={close} />}
+      {opened === 'print' && <PrintDialog onClose={close} />}
     </>
   );
 }

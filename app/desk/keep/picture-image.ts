@@ -51,7 +51,9 @@ export async function pictureImage(figure: HTMLElement, diveTitle: string, units
   const measure = measured(family);
   const room = Math.max(300, across);
   const said = [...wrapped(diveTitle, room, measure), ...wrapped(sentence, room, measure)];
-  const foot = [...wrapped(UNITS[units], room, measure), ...wrapped(cautions.general, room, measure)];
+  // Cautions of the figure's own, such as that of staged stops, go along.
+  const own = Array.from(figure.querySelectorAll('[role="note"]'), (note) => note.textContent);
+  const foot = [UNITS[units], cautions.general, ...own].flatMap((text) => wrapped(text, room, measure));
   const headHeight = TITLE.line + said.length * WORDS.line + 8;
   const width = Math.ceil(room + 2 * EDGE);
   const height = Math.ceil(EDGE + headHeight + down + 12 + foot.length * WORDS.line + EDGE);

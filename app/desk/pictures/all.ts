@@ -1,19 +1,7 @@
 import type { ComponentType } from 'react';
+import { fetchedLater } from '../../parts/fetched-later';
 import { ChaseFigure } from './ChaseFigure';
-import { LoadingMapFigure } from './LoadingMapFigure';
-import { NoStopFigure } from './NoStopFigure';
-import { PressureFigure } from './PressureFigure';
 import { ProfileFigure } from './ProfileFigure';
-import { SupersaturationFigure } from './SupersaturationFigure';
-import { HeliumFigure } from '../exposure/HeliumFigure';
-import { OxygenFigure } from '../exposure/OxygenFigure';
-import { StagedFigure } from '../exposure/StagedFigure';
-import { SupplyFigure } from '../exposure/SupplyFigure';
-import { AscentFigure } from '../units/AscentFigure';
-import { LogFigure } from '../units/LogFigure';
-import { RulesFigure } from '../units/RulesFigure';
-import { SurfaceFigure } from '../units/SurfaceFigure';
-import { UnitsFigure } from '../units/UnitsFigure';
 import type { PictureId } from './picture-ids';
 
 export { PICTURE_IDS, type PictureId } from './picture-ids';
@@ -30,17 +18,17 @@ export interface PictureKind {
 export const pictures: Record<PictureId, PictureKind> = {
   profile: { title: 'The dive', Figure: ProfileFigure, wide: true },
   chase: { title: 'The chase', Figure: ChaseFigure, wide: false },
-  pressure: { title: 'Pressure against pressure', Figure: PressureFigure, wide: false },
-  loading: { title: 'The loading map', Figure: LoadingMapFigure, wide: true },
-  supersaturation: { title: 'Supersaturation', Figure: SupersaturationFigure, wide: true },
-  'no-stop': { title: 'No-stop time', Figure: NoStopFigure, wide: true },
-  log: { title: 'What the unit tells', Figure: LogFigure, wide: true },
-  units: { title: 'Units side by side', Figure: UnitsFigure, wide: true },
-  rules: { title: 'Rules of the unit', Figure: RulesFigure, wide: true },
-  ascent: { title: 'The way up, four ways', Figure: AscentFigure, wide: true },
-  surface: { title: 'After the dive', Figure: SurfaceFigure, wide: true },
-  oxygen: { title: 'Oxygen', Figure: OxygenFigure, wide: true },
-  supply: { title: 'Cylinders', Figure: SupplyFigure, wide: true },
-  staged: { title: 'Staged stops', Figure: StagedFigure, wide: true },
-  helium: { title: 'Helium and nitrogen', Figure: HeliumFigure, wide: true },
+  pressure: { title: 'Pressure against pressure', Figure: fetchedLater(async () => (await import('./PressureFigure')).PressureFigure), wide: false },
+  loading: { title: 'The loading map', Figure: fetchedLater(async () => (await import('./LoadingMapFigure')).LoadingMapFigure), wide: true },
+  supersaturation: { title: 'Supersaturation', Figure: fetchedLater(async () => (await import('./SupersaturationFigure')).SupersaturationFigure), wide: true },
+  'no-stop': { title: 'No-stop time', Figure: fetchedLater(async () => (await import('./NoStopFigure')).NoStopFigure), wide: true },
+  log: { title: 'What the unit tells', Figure: fetchedLater(async () => (await import('../units/LogFigure')).LogFigure), wide: true },
+  units: { title: 'Units side by side', Figure: fetchedLater(async () => (await import('../units/UnitsFigure')).UnitsFigure), wide: true },
+  rules: { title: 'Rules of the unit', Figure: fetchedLater(async () => (await import('../units/RulesFigure')).RulesFigure), wide: true },
+  ascent: { title: 'The way up, four ways', Figure: fetchedLater(async () => (await import('../units/AscentFigure')).AscentFigure), wide: true },
+  surface: { title: 'After the dive', Figure: fetchedLater(async () => (await import('../units/SurfaceFigure')).SurfaceFigure), wide: true },
+  oxygen: { title: 'Oxygen', Figure: fetchedLater(async () => (await import('../exposure/OxygenFigure')).OxygenFigure), wide: true },
+  supply: { title: 'Cylinders', Figure: fetchedLater(async () => (await import('../exposure/SupplyFigure')).SupplyFigure), wide: true },
+  staged: { title: 'Staged stops', Figure: fetchedLater(async () => (await import('../exposure/StagedFigure')).StagedFigure), wide: true },
+  helium: { title: 'Helium and nitrogen', Figure: fetchedLater(async () => (await import('../exposure/HeliumFigure')).HeliumFigure), wide: true },
 };

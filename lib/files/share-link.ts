@@ -1,20 +1,9 @@
-import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
 import * as z from 'zod';
 import { MOST_CHARACTERS } from '../dive/script';
-import { bytesOfBase64Url, base64UrlOfBytes } from './base64url';
-import { crc32 } from './crc32';
+import { LONGEST_FRAGMENT, packText, unpackText } from './packed-text';
 
-/**
- * A link's state after the #: `1.` and, in base64url, four bytes of checksum and the deflated JSON. The number is the
- * version of the format.
- */
+/** A link's state after the #: `1.` and the state as JSON, packed. The number is the version of the format. */
 const VERSION = '1';
-const CHECKSUM_BYTES = 4;
-/** Longer links are cut by the programs people send them with. */
-export const LONGEST_FRAGMENT = 60_000;
-/** No state is larger once unpacked, bytes: what swells beyond it was made to. */
-const LARGEST_STATE = 1_000_000;
-const INFLATE_STEP = 512;
 
 /** What a link does not carry, for the place where it is made. */
 export const LINK_LEAVES_OUT =
@@ -42,13 +31,9 @@ export type Decoded<View> =
 /** Packs a state into the part of a link after the #. */
 export function encodeState(state: SharedState): Encoded {
   const { script, title, view } = state;
-  const json = strToU8(JSON.stringify({ script, title, view }));
-  const packed = deflateSync(json, { level: 9 });
-  const bytes = new Uint8Array(CHECKSUM_BYTES + packed.length);
-  new DataView(bytes.buffer).setUint32(0, crc32(packed));
-  bytes.set(packed, CHECKSUM_BYTES);
-  const fragment = `${VERSION}.${base64UrlOfBytes(bytes)}`;
-  if (fragment.length > LONGEST_FRAGMENT || json.length > LARGEST_STATE || script.length > MOST_CHARACTERS) {
+  const packed = script.length > MOST_CHARACTERS ? undefined : packText(JSON.stringify({ script, title, view }));
+  const fragment = `${VERSION}.${packed}`;
+  if (packed === undefined || fragment.length > LONGEST_FRAGMENT) {
     return { ok: false, what: 'This dive is too long for a link.', mend: 'Export it as a file and send that instead.' };
   }
   return { ok: true, fragment };
@@ -70,13 +55,11 @@ export function decodeState<View = unknown>(fragment: string, viewSchema?: z.Zod
     return { ok: false, what: `The link is of version ${version}, and version ${VERSION} is read here.`, mend: newer ? 'Reload this page to get the newest version, and open the link again.' : DAMAGED };
   }
   if (text.length > LONGEST_FRAGMENT) return { ok: false, what: 'The link is longer than any that is made here.', mend: DAMAGED };
-  const bytes = bytesOfBase64Url(text.slice(version.length + 1));
-  if (!bytes || bytes.length <= CHECKSUM_BYTES) return { ok: false, what: 'The link is cut off or has characters that do not belong in it.', mend: DAMAGED };
-  const packed = bytes.subarray(CHECKSUM_BYTES);
-  if (new DataView(bytes.buffer, bytes.byteOffset).getUint32(0) !== crc32(packed)) {
-    return { ok: false, what: 'The link was changed or cut on the way: its checksum does not fit.', mend: DAMAGED };
-  }
-  return stateOf(inflated(packed), viewSchema);
+  const unpacked = unpackText(text.slice(version.length + 1));
+  if (unpacked.ok) return stateOf(unpacked.text, viewSchema);
+  if (unpacked.damage === 'cut') return { ok: false, what: 'The link is cut off or has characters that do not belong in it.', mend: DAMAGED };
+  if (unpacked.damage === 'changed') return { ok: false, what: 'The link was changed or cut on the way: its checksum does not fit.', mend: DAMAGED };
+  return stateOf(undefined, viewSchema);
 }
 
 function stateOf<View>(json: string | undefined, viewSchema: z.ZodType<View> | undefined): Decoded<View> {
@@ -94,31 +77,4 @@ function stateOf<View>(json: string | undefined, viewSchema: z.ZodType<View> | u
     // Not JSON, or nested beyond what can be read.
     return refusal;
   }
-}
-
-/** Inflates step by step, so that what swells is stopped before it fills the memory; undefined if it cannot be done. */
-function inflated(packed: Uint8Array): string | undefined {
-  const parts: Uint8Array[] = [];
-  let total = 0;
-  let ended = false;
-  const inflate = new Inflate((part, final) => {
-    parts.push(part);
-    total += part.length;
-    ended ||= final;
-  });
-  try {
-    for (let at = 0; at < packed.length && total <= LARGEST_STATE; at += INFLATE_STEP) {
-      inflate.push(packed.subarray(at, at + INFLATE_STEP), at + INFLATE_STEP >= packed.length);
-    }
-  } catch {
-    return undefined;
-  }
-  if (!ended || total > LARGEST_STATE) return undefined;
-  const whole = new Uint8Array(total);
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return strFromU8(whole);
 }

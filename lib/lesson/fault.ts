@@ -2,6 +2,8 @@
 export interface LessonFault {
   /** Counted from 1. */
   readonly line: number;
+  /** Where it is in the data; empty where that is not known. */
+  readonly path: readonly (string | number)[];
   readonly what: string;
   readonly mend: string;
 }
@@ -16,6 +18,6 @@ export interface PlacedFault {
 }
 
 /** `content/lessons/x.yaml:12: what is wrong. How to mend it.` */
-export function printFault(file: string, { line, what, mend }: LessonFault): string {
+export function printFault(file: string, { line, what, mend }: Pick<LessonFault, 'line' | 'what' | 'mend'>): string {
   return `${file}:${line}: ${what} ${mend}`;
 }

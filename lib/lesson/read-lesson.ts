@@ -12,16 +12,21 @@ export type ReadLesson = { readonly ok: true; readonly lesson: Lesson } | { read
  */
 export function readLesson(text: string, options: CheckOptions): ReadLesson {
   if (text.length > LONGEST_LESSON) {
-    return { ok: false, faults: [{ line: 1, what: `This lesson has ${text.length} characters; ${LONGEST_LESSON} are read.`, mend: 'Shorten it, or split it in two.' }] };
+    return { ok: false, faults: [{ line: 1, path: [], what: `This lesson has ${text.length} characters; ${LONGEST_LESSON} are read.`, mend: 'Shorten it, or split it in two.' }] };
   }
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, strict: true, uniqueKeys: true, merge: false, customTags: [], resolveKnownTags: false });
   if (document.errors.length > 0) {
-    return { ok: false, faults: document.errors.slice(0, 5).map((error) => ({ line: error.linePos?.[0].line ?? 1, what: `This is not YAML: ${firstLine(error.message)}`, mend: 'Mend the indentation or the quotation marks there.' })) };
+    return { ok: false, faults: document.errors.slice(0, 5).map((error) => ({ line: error.linePos?.[0].line ?? 1, path: [], what: `This is not YAML: ${firstLine(error.message)}`, mend: 'Mend the indentation or the quotation marks there.' })) };
   }
   const plain = plainData(document);
-  if (!plain.ok) return { ok: false, faults: [{ line: 1, what: plain.what, mend: plain.mend }] };
-  const placed = (fault: PlacedFault): LessonFault => ({ line: lineOf(document, lines, fault), what: fault.what, mend: fault.mend });
+  if (!plain.ok) return { ok: false, faults: [{ line: 1, path: [], what: plain.what, mend: plain.mend }] };
+  const placed = (fault: PlacedFault): LessonFault => ({
+    line: lineOf(document, lines, fault),
+    path: fault.path.map((key) => (typeof key === 'symbol' ? key.toString() : key)),
+    what: fault.what,
+    mend: fault.mend,
+  });
   const shaped = lessonSchema.safeParse(plain.data);
   if (!shaped.success) return { ok: false, faults: inOrder(shaped.error.issues.flatMap(shapeFault).map(placed)) };
   const faults = checkLesson(shaped.data, options);

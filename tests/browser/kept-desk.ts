@@ -15,9 +15,6 @@ ascend to surface at 9 m/min
 
 export const script = (page: Page) => page.getByRole('textbox', { name: 'Dive script' });
 
-/** What the page complains of, less the router's guess at what to fetch ahead, which a slow machine has no use for in time. */
-export const faults = (complaints: readonly string[]) => complaints.filter((text) => !text.includes('was preloaded using link preload'));
-
 /** The desk is there, and what was kept of it is on it. */
 export async function restored(page: Page): Promise<void> {
   await page.locator('[data-kept="kept"]').waitFor();

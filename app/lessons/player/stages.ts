@@ -6,3 +6,8 @@ export const Stage = dynamic(() => import('./Stage').then((module) => module.Sta
 export const RunStage = dynamic(() => import('./RunStage').then((module) => module.RunStage), { ssr: false, loading: StageWaiting });
 export const TryStage = dynamic(() => import('./TryStage').then((module) => module.TryStage), { ssr: false, loading: StageWaiting });
 export const WorkingStage = dynamic(() => import('./WorkingStage').then((module) => module.WorkingStage), { ssr: false, loading: StageWaiting });
+
+/** What is needed only now and then. */
+export const Presenter = dynamic(() => import('./Presenter').then((module) => module.Presenter), { ssr: false, loading: StageWaiting });
+export const ResultsSheet = dynamic(() => import('./ResultsSheet').then((module) => module.ResultsSheet), { ssr: false, loading: StageWaiting });
+export const LinkDialog = dynamic(() => import('./LinkDialog').then((module) => module.LinkDialog), { ssr: false });

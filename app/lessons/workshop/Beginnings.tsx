@@ -1,0 +1,126 @@
+'use client';
+
+import { useId, useState } from 'react';
+import { stringify } from 'yaml';
+import { decodeState } from '@/lib/files/share-link';
+import { LONGEST_LESSON } from '@/lib/lesson/lesson';
+import { lessonDraft } from '@/lib/lesson/step-drafts';
+import { scenarios } from '@/content/scenarios/scenarios';
+import { Button } from '../../parts/Button';
+import { Field } from '../../parts/Field';
+import { DESK, readDeskRecord } from '../../desk/keep/desk-record';
+import { openShelf } from '../../desk/keep/open-shelf';
+import { yamlPath } from '../paths';
+import styles from './workshop.module.css';
+
+export interface ShelfEntry {
+  readonly slug: string;
+  readonly title: string;
+}
+
+interface BeginningsProps {
+  lessons: readonly ShelfEntry[];
+  onBegin: (text: string) => void;
+}
+
+function draftText(title: string, script: string): string {
+  return stringify(lessonDraft(title, script), { lineWidth: 0 });
+}
+
+/** The ways to begin a lesson: from nothing, from the desk, from one on the shelf, from a file. */
+export function Beginnings({ lessons, onBegin }: BeginningsProps) {
+  const id = useId();
+  const [slug, setSlug] = useState(lessons[0]?.slug ?? '');
+  const [link, setLink] = useState('');
+  const [failed, setFailed] = useState<string>();
+
+  const fromShelf = async () => {
+    try {
+      const response = await fetch(yamlPath(slug));
+      if (!response.ok) throw new Error(response.statusText);
+      onBegin(await response.text());
+    } catch {
+      setFailed('The lesson could not be fetched. Open it once while online, and try again.');
+    }
+  };
+  const fromDesk = async () => {
+    const record = readDeskRecord(await openShelf().then((shelf) => shelf.read(DESK), () => undefined));
+    if (record) onBegin(draftText('A lesson from the desk', record.script));
+    else setFailed('There is no desk kept on this machine yet. Open the desk, write a dive, and come back.');
+  };
+  const fromLink = () => {
+    const fragment = link.split('#')[1] ?? link;
+    const read = decodeState(fragment);
+    if (read.ok) onBegin(draftText(read.state.title ?? 'A lesson from a desk', read.state.script));
+    else setFailed(`${read.what} ${read.mend}`);
+  };
+  const fromFile = async (file: File | undefined) => {
+    if (!file) return;
+    // A character takes up to four bytes.
+    const text = file.size > LONGEST_LESSON * 4 ? undefined : await file.text();
+    if (text === undefined || text.length > LONGEST_LESSON) setFailed(`“${file.name}” is too large for a lesson: at most ${LONGEST_LESSON} characters are read.`);
+    else onBegin(text);
+  };
+
+  return (
+    <div className={styles.beginnings}>
+      <p role="alert">{failed}</p>
+      <div className={styles.beginning}>
+        <h3>From nothing</h3>
+        <p>A dive, a text and a summing up, to be changed into your own.</p>
+        <Button kind="primary" icon="plus" onClick={() => onBegin(draftText('A new lesson', scenarios[0].script))}>
+          New lesson
+        </Button>
+      </div>
+      <div className={styles.beginning}>
+        <h3>From the desk</h3>
+        <p>The dive as you left it there, or one someone passed on as a link.</p>
+        <Button onClick={() => void fromDesk()}>Take the dive on the desk</Button>
+        <form
+          className={styles.inline}
+          onSubmit={(event) => {
+            event.preventDefault();
+            fromLink();
+          }}
+        >
+          <Field label="Link to a desk" value={link} onChange={(event) => setLink(event.target.value)} />
+          <Button type="submit" disabled={link.trim() === ''}>
+            Take it
+          </Button>
+        </form>
+      </div>
+      <div className={styles.beginning}>
+        <h3>From a lesson on the shelf</h3>
+        <p>A copy to change; the shelf stays as it is.</p>
+        <div className={styles.inline}>
+          <div className={styles.field}>
+            <label htmlFor={id}>Lesson</label>
+            <select id={id} value={slug} onChange={(event) => setSlug(event.target.value)}>
+              {lessons.map((lesson) => (
+                <option key={lesson.slug} value={lesson.slug}>
+                  {lesson.title}
+                </option>
+              ))}
+            </select>
+          </div>
+          <Button onClick={() => void fromShelf()}>Copy it</Button>
+        </div>
+      </div>
+      <div className={styles.beginning}>
+        <h3>From a file</h3>
+        <p>A lesson someone exported, as YAML.</p>
+        <label className={styles.file}>
+          Import a file
+          <input
+            type="file"
+            accept=".yaml,.yml,application/yaml,text/yaml"
+            onChange={(event) => {
+              void fromFile(event.target.files?.[0]);
+              event.target.value = '';
+            }}
+          />
+        </label>
+      </div>
+    </div>
+  );
+}

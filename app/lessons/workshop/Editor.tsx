@@ -1,0 +1,120 @@
+'use client';
+
+import { lazy, Suspense, useMemo, useState } from 'react';
+import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib/lesson/edit-lesson';
+import type { KnownNames } from '@/lib/lesson/known';
+import { Button } from '../../parts/Button';
+import { IconButton } from '../../parts/IconButton';
+import { Segmented } from '../../parts/Segmented';
+import { fileWords, saveFile } from '../../desk/keep/save-file';
+import { StageWaiting } from '../player/StageWaiting';
+import { draftTitle } from './draft-title';
+import { DIVE_FIELDS, lessonFields, stepFields } from './field-specs';
+import { Fields, partOf, type Editing } from './Fields';
+import { PassOnLesson } from './PassOnLesson';
+import { StepList, type Place } from './StepList';
+import { LessonFaults } from './LessonFaults';
+import { useCheck } from './use-check';
+import { useHistory } from './use-history';
+import { stepKind } from './step-kind';
+import styles from './workshop.module.css';
+
+const TryOut = lazy(async () => ({ default: (await import('./TryOut')).TryOut }));
+
+interface EditorProps {
+  text: string;
+  known: KnownNames;
+  onText: (text: string) => void;
+  onClose: () => void;
+}
+
+const VIEWS = [
+  { value: 'write', label: 'Write' },
+  { value: 'text', label: 'As text' },
+  { value: 'try', label: 'Try it as a student' },
+] as const;
+type View = (typeof VIEWS)[number]['value'];
+
+/** One lesson in the making: its parts as forms, the whole as text, and as a student meets it. */
+export function Editor({ text, known, onText, onClose }: EditorProps) {
+  const [view, setView] = useState<View>('write');
+  const [place, setPlace] = useState<Place>('lesson');
+  const [passing, setPassing] = useState(false);
+  const history = useHistory(text, onText);
+  const { faults, checking } = useCheck(text, known);
+  const data = useMemo(() => lessonData(text), [text]);
+  const { change } = history;
+  const editing = useMemo(
+    (): Editing => ({
+      faults: faults ?? [],
+      set: (path, value) => change(withValue(text, path, value), `set ${path.join('.')}`),
+      add: (path, value) => change(withEntry(text, path, value)),
+      move: (path, from, to) => change(withEntryMoved(text, path, from, to)),
+      rename: (path, before, after) => change(withKey(text, path, before, after)),
+      exchange: (path, before, after, value) => change(withValue(before === undefined ? text : withValue(text, [...path, before], undefined), [...path, after], value)),
+    }),
+    [text, faults, change],
+  );
+  const title = draftTitle(text);
+
+  return (
+    <section aria-label={title} className={styles.editor}>
+      <div className={styles.head}>
+        <h2>{title}</h2>
+        <span className={styles.tools}>
+          <IconButton icon="undo" label="Undo" onClick={history.undo} disabled={!history.canUndo} />
+          <IconButton icon="redo" label="Redo" onClick={history.redo} disabled={!history.canRedo} />
+          <Button icon="save" onClick={() => saveFile(`${fileWords(title)}.yaml`, text, 'application/yaml')}>
+            Export
+          </Button>
+          <Button icon="link" onClick={() => setPassing(true)}>
+            Pass on
+          </Button>
+          <Button onClick={onClose}>All your lessons</Button>
+        </span>
+      </div>
+      <Segmented label="View" labelSpokenOnly segments={VIEWS} value={view} onChange={setView} />
+      <LessonFaults
+        faults={faults}
+        checking={checking}
+        onGo={(fault) => {
+          const { path } = fault;
+          setView(data === undefined || path.length === 0 ? 'text' : 'write');
+          setPlace(path[0] === 'steps' && typeof path[1] === 'number' ? path[1] : path[0] === 'scripts' ? 'dives' : 'lesson');
+        }}
+      />
+      {view === 'write' && data === undefined && <p>The text is not YAML as it stands. Mend it as text; the forms come back by themselves.</p>}
+      {view === 'write' && data !== undefined && (
+        <div className={styles.write}>
+          <StepList text={text} data={data} place={place} faults={faults ?? []} onPlace={setPlace} onText={(next) => change(next)} />
+          <div className={styles.form}>
+            <PlaceForm place={place} data={data} known={known} editing={editing} />
+          </div>
+        </div>
+      )}
+      {view === 'text' && (
+        <div className={styles.field}>
+          <label htmlFor="lesson-text">The lesson as YAML, as it is exported</label>
+          <textarea id="lesson-text" className={styles.whole} spellCheck={false} value={text} rows={32} onChange={(event) => change(event.target.value, 'typing')} />
+        </div>
+      )}
+      {view === 'try' && (faults === undefined || faults.length > 0 || checking) && <p>The lesson can be tried once it is checked and there is nothing to mend.</p>}
+      {view === 'try' && faults?.length === 0 && !checking && (
+        <Suspense fallback={<StageWaiting />}>
+          <TryOut text={text} known={known} />
+        </Suspense>
+      )}
+      {passing && <PassOnLesson text={text} title={title} onClose={() => setPassing(false)} />}
+    </section>
+  );
+}
+
+function PlaceForm({ place, data, known, editing }: { place: Place; data: unknown; known: KnownNames; editing: Editing }) {
+  if (place === 'lesson') return <Fields fields={lessonFields(known)} data={data} path={[]} editing={editing} />;
+  if (place === 'dives') return <Fields fields={[DIVE_FIELDS]} data={data} path={[]} editing={editing} />;
+  const step = partOf(partOf(data, 'steps'), place);
+  const kind = stepKind(step);
+  if (!kind) return <p>{step === undefined ? 'There is no such step any more.' : 'The kind of this step is not known. Mend it as text.'}</p>;
+  const scripts = Object.keys((partOf(data, 'scripts') ?? {}) as object);
+  return <Fields key={place} fields={stepFields(kind, known, scripts)} data={step} path={['steps', place]} editing={editing} />;
+}

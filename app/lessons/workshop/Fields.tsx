@@ -1,0 +1,301 @@
+'use client';
+
+import { useId, type ReactNode } from 'react';
+import type { Path, Value } from '@/lib/lesson/edit-lesson';
+import type { LessonFault } from '@/lib/lesson/fault';
+import { Button } from '../../parts/Button';
+import type { FieldSpec } from './field-specs';
+import { NamedGroups } from './NamedGroups';
+import styles from './workshop.module.css';
+
+/** What a form needs to change the lesson and to say what is wrong with it. */
+export interface Editing {
+  readonly faults: readonly LessonFault[];
+  readonly set: (path: Path, value: Value | undefined) => void;
+  readonly add: (path: Path, value: Value) => void;
+  readonly move: (path: Path, from: number, to: number) => void;
+  readonly rename: (path: Path, before: string, after: string) => void;
+  /** Takes one part away and puts another in its place, as one change. */
+  readonly exchange: (path: Path, before: string | undefined, after: string, value: Value) => void;
+}
+
+interface FieldsProps {
+  fields: readonly FieldSpec[];
+  /** What is there now, of whatever shape. */
+  data: unknown;
+  path: Path;
+  editing: Editing;
+}
+
+/** A form for a part of a lesson. */
+export function Fields({ fields, data, path, editing }: FieldsProps) {
+  return (
+    <div className={styles.fields}>
+      {fields.map((field) => (
+        <OneField key={field.key} field={field} data={data} path={path} editing={editing} />
+      ))}
+    </div>
+  );
+}
+
+/** The value under a name, where there is one. */
+export function partOf(data: unknown, key: string | number): unknown {
+  return typeof data === 'object' && data !== null && Object.hasOwn(data, key) ? (data as Record<string | number, unknown>)[key] : undefined;
+}
+
+function OneField({ field, data, path, editing }: { field: FieldSpec; data: unknown; path: Path; editing: Editing }) {
+  const own = [...path, field.key];
+  const value = partOf(data, field.key);
+  switch (field.control) {
+    case 'line':
+    case 'expression':
+    case 'number':
+    case 'prose':
+    case 'script':
+      return <TextField field={field} value={value} path={own} editing={editing} />;
+    case 'select':
+      return <SelectField field={field} value={value} path={own} editing={editing} />;
+    case 'checks':
+      return <ChecksField field={field} value={value} path={own} editing={editing} />;
+    case 'lines':
+      return <LinesField field={field} value={value} path={own} editing={editing} />;
+    case 'group':
+      return <GroupField field={field} value={value} path={own} editing={editing} />;
+    case 'groups':
+      return <GroupsField field={field} value={value} path={own} editing={editing} />;
+    case 'named':
+      return <NamedGroups field={field} value={value} path={own} editing={editing} />;
+    case 'ways':
+      return <WaysField field={field} data={data} path={path} editing={editing} />;
+  }
+}
+
+interface ControlProps<Control extends FieldSpec['control']> {
+  field: FieldSpec & { control: Control };
+  value: unknown;
+  path: Path;
+  editing: Editing;
+}
+
+function samePath(one: Path, other: readonly (string | number)[]): boolean {
+  return one.length === other.length && one.every((key, i) => String(key) === String(other[i]));
+}
+
+/** What is wrong at exactly this place. */
+export function Faults({ path, editing, id }: { path: Path; editing: Editing; id?: string }) {
+  const own = editing.faults.filter((fault) => samePath(path, fault.path));
+  return (
+    <div id={id} className={styles.faults} role="alert">
+      {own.map(({ what, mend }, index) => (
+        <p key={index}>
+          {what} {mend}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function isWrong(path: Path, editing: Editing): true | undefined {
+  return editing.faults.some((fault) => samePath(path, fault.path)) || undefined;
+}
+
+const CODE = ['script', 'expression'];
+
+function TextField({ field, value, path, editing }: ControlProps<'line' | 'expression' | 'number' | 'prose' | 'script'>) {
+  const id = useId();
+  const text = typeof value === 'string' ? value : typeof value === 'number' ? String(value) : '';
+  const change = (typed: string) => {
+    if (typed === '' && field.optional) editing.set(path, undefined);
+    else if (field.control === 'number') editing.set(path, /^\d+$/.test(typed) ? Number(typed) : typed);
+    else editing.set(path, typed);
+  };
+  const shared = {
+    id,
+    value: text,
+    'aria-invalid': isWrong(path, editing),
+    'aria-describedby': `${id}-hint ${id}-faults`,
+    className: CODE.includes(field.control) ? styles.code : undefined,
+    spellCheck: !CODE.includes(field.control),
+  };
+  const tall = field.control === 'prose' || field.control === 'script';
+  return (
+    <div className={styles.field}>
+      <label htmlFor={id}>
+        {field.label}
+        {field.optional && <span className={styles.optional}> (may be left out)</span>}
+      </label>
+      {tall ? (
+        <textarea {...shared} rows={Math.min(18, Math.max(2, text.split('\n').length + (field.control === 'script' ? 1 : 0)))} onChange={(event) => change(event.target.value)} />
+      ) : (
+        <input {...shared} inputMode={field.control === 'number' ? 'numeric' : undefined} autoComplete="off" onChange={(event) => change(event.target.value)} />
+      )}
+      {field.hint && (
+        <p id={`${id}-hint`} className={styles.hint}>
+          {field.hint}
+        </p>
+      )}
+      <Faults path={path} editing={editing} id={`${id}-faults`} />
+    </div>
+  );
+}
+
+function SelectField({ field, value, path, editing }: ControlProps<'select'>) {
+  const id = useId();
+  const now = value === undefined ? '' : String(value);
+  const options = now === '' || field.options.includes(now) ? field.options : [...field.options, now];
+  return (
+    <div className={styles.field}>
+      <label htmlFor={id}>{field.label}</label>
+      <select
+        id={id}
+        value={now}
+        aria-invalid={isWrong(path, editing)}
+        onChange={(event) => {
+          const { value: chosen } = event.target;
+          editing.set(path, chosen === '' ? undefined : chosen === 'true' ? true : chosen);
+        }}
+      >
+        {(field.optional || now === '') && <option value="">–</option>}
+        {options.map((option) => (
+          <option key={option} value={option}>
+            {option === 'true' ? 'yes' : option}
+          </option>
+        ))}
+      </select>
+      <Faults path={path} editing={editing} />
+    </div>
+  );
+}
+
+function ChecksField({ field, value, path, editing }: ControlProps<'checks'>) {
+  const chosen = Array.isArray(value) ? value.map(String) : [];
+  const toggle = (name: string) => {
+    const next = chosen.includes(name) ? chosen.filter((one) => one !== name) : [...chosen, name];
+    editing.set(path, next.length === 0 && field.optional ? undefined : next);
+  };
+  return (
+    <fieldset className={styles.checks}>
+      <legend>{field.label}</legend>
+      {field.hint && <p className={styles.hint}>{field.hint}</p>}
+      {field.options.map((name) => (
+        <label key={name}>
+          <input type="checkbox" checked={chosen.includes(name)} onChange={() => toggle(name)} /> {name}
+        </label>
+      ))}
+      <Faults path={path} editing={editing} />
+      {chosen.map((_, index) => (
+        <Faults key={index} path={[...path, index]} editing={editing} />
+      ))}
+    </fieldset>
+  );
+}
+
+/** A list whose entries can be moved, removed and added to. */
+function Entries({ label, hint, item, count, path, make, editing, children }: { label: string; hint: string | undefined; item: string; count: number; path: Path; make: Value; editing: Editing; children: (index: number) => ReactNode }) {
+  return (
+    <fieldset className={styles.entries}>
+      <legend>{label}</legend>
+      {hint && <p className={styles.hint}>{hint}</p>}
+      <Faults path={path} editing={editing} />
+      <ol>
+        {Array.from({ length: count }, (_, index) => (
+          <li key={index}>
+            <div>{children(index)}</div>
+            <div className={styles.entryTools}>
+              <Button kind="quiet" disabled={index === 0} aria-label={`Move ${item} ${index + 1} up`} onClick={() => editing.move(path, index, index - 1)}>
+                Up
+              </Button>
+              <Button kind="quiet" disabled={index === count - 1} aria-label={`Move ${item} ${index + 1} down`} onClick={() => editing.move(path, index, index + 1)}>
+                Down
+              </Button>
+              <Button kind="quiet" aria-label={`Remove ${item} ${index + 1}`} onClick={() => editing.set(count === 1 ? path : [...path, index], undefined)}>
+                Remove
+              </Button>
+            </div>
+          </li>
+        ))}
+      </ol>
+      <Button icon="plus" onClick={() => editing.add(path, make)}>
+        Add {/^[aeiou]/.test(item) ? 'an' : 'a'} {item}
+      </Button>
+    </fieldset>
+  );
+}
+
+function LinesField({ field, value, path, editing }: ControlProps<'lines'>) {
+  const lines: readonly unknown[] = Array.isArray(value) ? value : [];
+  return (
+    <Entries label={field.label} hint={field.hint} item={field.item} count={lines.length} path={path} make={`A ${field.item}.`} editing={editing}>
+      {(index) => <TextField field={{ control: 'prose', key: String(index), label: `${field.item.charAt(0).toUpperCase()}${field.item.slice(1)} ${index + 1}` }} value={lines[index]} path={[...path, index]} editing={editing} />}
+    </Entries>
+  );
+}
+
+function GroupField({ field, value, path, editing }: ControlProps<'group'>) {
+  if (value === undefined && field.optional) {
+    return (
+      <div>
+        <Button icon="plus" onClick={() => editing.set(path, field.make)}>
+          Add: {field.label.charAt(0).toLowerCase()}
+          {field.label.slice(1)}
+        </Button>
+      </div>
+    );
+  }
+  return (
+    <fieldset className={styles.group}>
+      <legend>{field.label}</legend>
+      <Faults path={path} editing={editing} />
+      <Fields fields={field.fields} data={value} path={path} editing={editing} />
+      {field.optional && (
+        <Button kind="quiet" onClick={() => editing.set(path, undefined)}>
+          Take it out
+        </Button>
+      )}
+    </fieldset>
+  );
+}
+
+function GroupsField({ field, value, path, editing }: ControlProps<'groups'>) {
+  const groups: readonly unknown[] = Array.isArray(value) ? value : [];
+  return (
+    <Entries label={field.label} hint={field.hint} item={field.item} count={groups.length} path={path} make={field.make} editing={editing}>
+      {(index) => (
+        <>
+          <Faults path={[...path, index]} editing={editing} />
+          <Fields fields={field.fields} data={groups[index]} path={[...path, index]} editing={editing} />
+        </>
+      )}
+    </Entries>
+  );
+}
+
+/** One of several ways, such as the ways to answer; changing the way puts a new beginning in its place. */
+function WaysField({ field, data, path, editing }: { field: Extract<FieldSpec, { control: 'ways' }>; data: unknown; path: Path; editing: Editing }) {
+  const id = useId();
+  const now = field.ways.find((way) => partOf(data, way.field.key) !== undefined);
+  return (
+    <div className={styles.ways}>
+      <Faults path={path} editing={editing} />
+      <div className={styles.field}>
+        <label htmlFor={id}>{field.label}</label>
+        <select
+          id={id}
+          value={now?.field.key ?? ''}
+          onChange={(event) => {
+            const next = field.ways.find((way) => way.field.key === event.target.value);
+            if (next) editing.exchange(path, now?.field.key, next.field.key, next.make);
+          }}
+        >
+          {!now && <option value="">–</option>}
+          {field.ways.map((way) => (
+            <option key={way.field.key} value={way.field.key}>
+              {way.field.label}
+            </option>
+          ))}
+        </select>
+      </div>
+      {now && <OneField field={now.field} data={data} path={path} editing={editing} />}
+    </div>
+  );
+}

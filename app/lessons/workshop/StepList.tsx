@@ -1,0 +1,110 @@
+'use client';
+
+import { useId, useState } from 'react';
+import { withEntryMoved, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
+import type { LessonFault } from '@/lib/lesson/fault';
+import { STEP_KINDS, type StepKind } from '@/lib/lesson/step';
+import { Button } from '../../parts/Button';
+import { KIND_WORDS } from '../kind-words';
+import { partOf } from './Fields';
+import { stepKind } from './step-kind';
+import styles from './workshop.module.css';
+
+/** What is being written: the lesson as a whole, its dives, or a step by its index. */
+export type Place = 'lesson' | 'dives' | number;
+
+interface StepListProps {
+  text: string;
+  data: unknown;
+  place: Place;
+  faults: readonly LessonFault[];
+  onPlace: (place: Place) => void;
+  onText: (text: string) => void;
+}
+
+/** The parts of a lesson, and what can be done with its steps. */
+export function StepList({ text, data, place, faults, onPlace, onText }: StepListProps) {
+  const id = useId();
+  const [kind, setKind] = useState<StepKind>('read');
+  const found = partOf(data, 'steps');
+  const steps: readonly unknown[] = Array.isArray(found) ? found : [];
+  const wrongIn = (part: Place) => faults.filter(({ path }) => (part === 'dives' ? path[0] === 'scripts' : part === 'lesson' ? path[0] !== 'steps' && path[0] !== 'scripts' : path[0] === 'steps' && path[1] === part)).length;
+  const part = (own: Place, label: string, kindWord?: string) => {
+    const wrong = wrongIn(own);
+    return (
+      <button type="button" className={styles.part} aria-current={own === place ? 'true' : undefined} onClick={() => onPlace(own)}>
+        <span>{label}</span>
+        {kindWord && <span className={styles.kind}>{kindWord}</span>}
+        {wrong > 0 && <span className={styles.wrong}>{wrong === 1 ? '1 to mend' : `${wrong} to mend`}</span>}
+      </button>
+    );
+  };
+  const move = (to: number) => {
+    if (typeof place !== 'number') return;
+    onText(withEntryMoved(text, ['steps'], place, to));
+    onPlace(to);
+  };
+  const at = typeof place === 'number' ? place : undefined;
+
+  return (
+    <nav aria-label="Parts of the lesson" className={styles.parts}>
+      {part('lesson', 'About the lesson')}
+      {part('dives', 'Its dives')}
+      <ol>
+        {steps.map((step, index) => {
+          const title = partOf(step, 'title');
+          const own = stepKind(step);
+          return <li key={index}>{part(index, `${index + 1}. ${typeof title === 'string' && title !== '' ? title : 'without a title'}`, own && KIND_WORDS[own])}</li>;
+        })}
+      </ol>
+      {at !== undefined && (
+        <div className={styles.partTools} role="group" aria-label={`Step ${at + 1}`}>
+          <Button kind="quiet" disabled={at === 0} onClick={() => move(at - 1)}>
+            Move up
+          </Button>
+          <Button kind="quiet" disabled={at >= steps.length - 1} onClick={() => move(at + 1)}>
+            Move down
+          </Button>
+          <Button
+            kind="quiet"
+            onClick={() => {
+              onText(withStepCopied(text, at));
+              onPlace(at + 1);
+            }}
+          >
+            Copy
+          </Button>
+          <Button
+            kind="quiet"
+            disabled={steps.length < 2}
+            onClick={() => {
+              onText(withValue(text, ['steps', at], undefined));
+              onPlace(Math.max(0, at - 1));
+            }}
+          >
+            Remove
+          </Button>
+        </div>
+      )}
+      <div className={styles.addStep}>
+        <label htmlFor={id}>A new step</label>
+        <select id={id} value={kind} onChange={(event) => setKind(STEP_KINDS.find((one) => one === event.target.value) ?? 'read')}>
+          {STEP_KINDS.map((one) => (
+            <option key={one} value={one}>
+              {KIND_WORDS[one]}
+            </option>
+          ))}
+        </select>
+        <Button
+          icon="plus"
+          onClick={() => {
+            onText(withStep(text, kind, at));
+            onPlace(at === undefined ? steps.length : at + 1);
+          }}
+        >
+          Add
+        </Button>
+      </div>
+    </nav>
+  );
+}

@@ -1,0 +1,108 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import type { Term } from '@/lib/lesson/glossary';
+import { decodeLesson, isLessonLink } from '@/lib/files/lesson-link';
+import { Button } from '../../parts/Button';
+import { useStatus } from '../../parts/status';
+import { StageWaiting } from '../player/StageWaiting';
+import { knownNames } from '../known-names';
+import { Beginnings, type ShelfEntry } from './Beginnings';
+import { draftTitle } from './draft-title';
+import { DRAFT_REFUSALS } from './drafts';
+import { Editor } from './Editor';
+import { Stranger } from './Stranger';
+import { useDrafts } from './use-drafts';
+import styles from './workshop.module.css';
+
+interface WorkshopProps {
+  terms: readonly Pick<Term, 'id'>[];
+  lessons: readonly ShelfEntry[];
+}
+
+/** Lessons made in the browser, without code. */
+export function Workshop({ terms, lessons }: WorkshopProps) {
+  const [known] = useState(() => knownNames(terms));
+  const drafts = useDrafts();
+  const [open, setOpen] = useState<string>();
+  const [brought, setBrought] = useState<string>();
+  const [badLink, setBadLink] = useState<string>();
+  const say = useStatus((state) => state.say);
+
+  useEffect(() => {
+    const follow = () => {
+      if (!isLessonLink(window.location.hash)) return;
+      const read = decodeLesson(window.location.hash);
+      setBrought(read.ok ? read.value : undefined);
+      setBadLink(read.ok ? undefined : `${read.what} ${read.mend}`);
+      // What has been taken out of the address is not opened again by going back.
+      window.history.replaceState(window.history.state, '', window.location.pathname);
+    };
+    follow();
+    window.addEventListener('hashchange', follow);
+    return () => window.removeEventListener('hashchange', follow);
+  }, []);
+
+  const begin = (text: string) => setOpen(drafts.add(text).name);
+  const draft = drafts.all?.find(({ name }) => name === open);
+
+  if (brought !== undefined) {
+    return (
+      <Stranger
+        text={brought}
+        known={known}
+        onKeep={() => {
+          begin(brought);
+          setBrought(undefined);
+        }}
+        onLeave={() => setBrought(undefined)}
+      />
+    );
+  }
+  return (
+    <div className={styles.workshop}>
+      {badLink && <p role="alert">{badLink}</p>}
+      {drafts.refused && <p role="alert">{DRAFT_REFUSALS[drafts.refused]}</p>}
+      {draft ? (
+        <Editor key={draft.name} text={draft.text} known={known} onText={(text) => drafts.change(draft.name, text)} onClose={() => setOpen(undefined)} />
+      ) : (
+        <>
+          <section aria-labelledby="own-lessons">
+            <h2 id="own-lessons">Your lessons</h2>
+            {!drafts.all && <StageWaiting />}
+            {drafts.all?.length === 0 && <p>None yet. They are kept on this machine and nowhere else.</p>}
+            <ul className={styles.drafts}>
+              {drafts.all?.map(({ name, text, savedAt }) => (
+                <li key={name}>
+                  <span>
+                    <b>{draftTitle(text)}</b>
+                    <span className={styles.hint}> changed {new Date(savedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}</span>
+                  </span>
+                  <span className={styles.tools}>
+                    <Button onClick={() => setOpen(name)} aria-label={`Open ${draftTitle(text)}`}>
+                      Open
+                    </Button>
+                    <Button
+                      kind="quiet"
+                      aria-label={`Delete ${draftTitle(text)}`}
+                      onClick={() => {
+                        const gone = drafts.drop(name);
+                        if (gone) say(`“${draftTitle(gone.text)}” is deleted.`, { label: 'Bring it back', run: () => drafts.bringBack(gone) });
+                      }}
+                    >
+                      Delete
+                    </Button>
+                  </span>
+                </li>
+              ))}
+            </ul>
+          </section>
+          <section aria-labelledby="begin-lesson">
+            <h2 id="begin-lesson">Begin one</h2>
+            <Beginnings lessons={lessons} onBegin={begin} />
+          </section>
+        </>
+      )}
+    </div>
+  );
+}

@@ -4,11 +4,16 @@ import { breathedAt } from './breathed';
 import { NO_STOP_CAP_MIN } from './no-stop';
 import type { AscentSite, AscentStart, Schedule } from './schedule';
 
+const SEARCH_STEP_MIN = 1;
 const SEARCH_END_MIN = 1e-6;
 
 /**
- * No-stop time with credit for the ascent: minutes until a direct ascent at the plan's rate, begun then, would need a
- * stop. Found by halving to a millionth of a minute; Infinity beyond the cap, 0 if a stop is needed already.
+ * No-stop time with credit for the ascent: minutes until a direct ascent at the plan's rate, begun then, would first need
+ * a stop. Found to a millionth of a minute; Infinity beyond the cap, 0 if a stop is needed already.
+ *
+ * While the line from low to high begins at one depth, waiting only makes the way up harder. But the line begins at a
+ * whole step of depth, and when the ceiling passes one and the line moves down, the way may be free again for a
+ * while. So each stretch of time with one first stop is looked at to its end.
  */
 export function creditedNoStopMin(planAscent: (start: AscentStart) => Schedule, site: AscentSite, start: AscentStart): number {
   const breathed = breathedAt(site, start.gas, site.surfaceBar + start.depthM * site.barPerMetre);
@@ -16,15 +21,31 @@ export function creditedNoStopMin(planAscent: (start: AscentStart) => Schedule, 
     nitrogenBar: start.nitrogenBar.slice(start.at, start.at + COMPARTMENTS),
     heliumBar: start.heliumBar.slice(start.at, start.at + COMPARTMENTS),
   };
-  const direct = (minutes: number) =>
-    planAscent({ ...start, ...tissuesAfter(tissues, site.compartments, breathed, minutes), at: 0 }).stops.length === 0;
-  if (!direct(0)) return 0;
-  if (direct(NO_STOP_CAP_MIN)) return Infinity;
-  let before = 0;
-  let after = NO_STOP_CAP_MIN;
+  const after = (minutes: number) => planAscent({ ...start, ...tissuesAfter(tissues, site.compartments, breathed, minutes), at: 0 });
+  const direct = (minutes: number) => after(minutes).stops.length === 0;
+  let schedule = after(0);
+  if (schedule.stops.length > 0) return 0;
+  for (let minutes = 0; minutes < NO_STOP_CAP_MIN; minutes += SEARCH_STEP_MIN) {
+    const next = minutes + SEARCH_STEP_MIN;
+    const later = after(next);
+    const { firstStopM } = schedule;
+    if (later.firstStopM !== firstStopM) {
+      const turn = lastWhile((m) => after(m).firstStopM === firstStopM, minutes, next);
+      if (!direct(turn)) return lastWhile(direct, minutes, turn);
+    }
+    if (later.stops.length > 0) return lastWhile(direct, minutes, next);
+    schedule = later;
+  }
+  return Infinity;
+}
+
+/** The last moment at which something holds that holds at `from` and no longer at `to`, by halving. */
+function lastWhile(holds: (minutes: number) => boolean, from: number, to: number): number {
+  let before = from;
+  let after = to;
   while (after - before > SEARCH_END_MIN) {
     const middle = (before + after) / 2;
-    if (direct(middle)) before = middle;
+    if (holds(middle)) before = middle;
     else after = middle;
   }
   return before;

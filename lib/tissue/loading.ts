@@ -10,8 +10,9 @@ export function haldane(startBar: number, alveolarBar: number, k: number, minute
 
 /**
  * Schreiner's solution while the breathed pressure changes at a steady rate (Schreiner & Kelley 1971).
- * P = P_alv0 + R·(t − 1/k) − (P_alv0 − P0 − R/k)·e^(−k·t)
+ * P = P_alv0 + R·(t − 1/k) − (P_alv0 − P0 − R/k)·e^(−k·t), here with the two terms in R/k taken together: where the
+ * change is quick they are large and all but cancel.
  */
 export function schreiner(startBar: number, alveolarBar: number, rate: number, k: number, minutes: number): number {
-  return alveolarBar + rate * (minutes - 1 / k) - (alveolarBar - startBar - rate / k) * Math.exp(-k * minutes);
+  return alveolarBar + rate * minutes + (startBar - alveolarBar) * Math.exp(-k * minutes) + (rate * Math.expm1(-k * minutes)) / k;
 }

@@ -18,6 +18,7 @@ describe('the walls between the parts', () => {
     ['lib/ascent/probe.ts', "export type { X } from '@/lib/rules/safety-stop';", 'ascent never knows the rules, even as a type'],
     ['lib/dive/probe.ts', "export { x } from '../files/uddf';", 'dive sits below files'],
     ['lib/rules/probe.ts', "export { x } from '../lesson/check';", 'rules sit below lessons'],
+    ['lib/ascent/probe.ts', "export { x } from '../curves/no-stop-curve';", 'ascent sits below curves'],
     ['lib/rules/watch/probe.ts', "export { x } from '../../working/ceiling';", 'a folder inside a floor is on that floor'],
     ['lib/dive/probe.ts', "export { x } from '@/app/parts/Button';", 'lib never knows the screen'],
     ['lib/dive/probe.ts', "export { x } from '../../app/parts/Button';", 'nor by a relative path'],

@@ -1,0 +1,34 @@
+import type { AscentSite, AscentStart } from '../ascent/schedule';
+import type { Settings } from '../dive/dive';
+import { curveSite, rested } from './curve-site';
+import { tissuesAfterChange } from './tissues-after-change';
+
+/** A square dive as far as the end of its time at depth, as plain data. */
+export interface BottomPhase {
+  /** The diver, the place, the gas breathed, gases carried, limits and plan. */
+  readonly settings: Settings;
+  readonly depthM: number;
+  /** Minutes at depth, from arriving there. */
+  readonly minutes: number;
+  readonly descentMMin: number;
+}
+
+/** What the ascent functions take: the site, the moment of arriving at depth, and the moment of leaving it. */
+export interface Bottom {
+  readonly site: AscentSite;
+  readonly arrival: AscentStart;
+  readonly end: AscentStart;
+}
+
+/** Throws RangeError for a depth, time or rate that is no dive. */
+export function bottomOf({ settings, depthM, minutes, descentMMin }: BottomPhase): Bottom {
+  if (!(depthM > 0) || !Number.isFinite(depthM)) throw new RangeError(`a bottom phase needs a depth of more than 0 m, not ${depthM} m`);
+  if (!(minutes >= 0) || !Number.isFinite(minutes)) throw new RangeError(`a bottom phase needs a time of 0 min or more, not ${minutes} min`);
+  if (!(descentMMin > 0)) throw new RangeError(`a descent needs a rate of more than 0 m/min, not ${descentMMin} m/min`);
+  const { gas } = settings;
+  const site = curveSite(settings);
+  const arrived = tissuesAfterChange(site, rested(settings), gas, 0, depthM, depthM / descentMMin);
+  const left = tissuesAfterChange(site, arrived, gas, depthM, depthM, minutes);
+  const start = { depthM, gas, at: 0, fixedFirstStopM: 0 };
+  return { site, arrival: { ...start, ...arrived }, end: { ...start, ...left } };
+}

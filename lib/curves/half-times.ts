@@ -1,0 +1,56 @@
+import { breathedAt } from '../ascent/breathed';
+import type { AscentSite } from '../ascent/schedule';
+import type { Gas } from '../physics/gas';
+import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
+import { haldane } from '../tissue/loading';
+
+/** Share of a step change that a compartment has followed after some half-times, 0–1: 1 − 2^(−n). */
+export function shareAfterHalfTimes(halfTimes: number): number {
+  return 1 - 2 ** -halfTimes;
+}
+
+/** Half-times a compartment takes to follow a share (0–1, below 1) of a step change. */
+export function halfTimesToShare(share: number): number {
+  if (!(share >= 0 && share < 1)) throw new RangeError(`a compartment follows a share from 0 to less than 1, not ${share}`);
+  return -Math.log2(1 - share);
+}
+
+export interface StepResponse {
+  /** 1–16. */
+  readonly compartment: number;
+  readonly halfTimeMin: number;
+  /** Tension at each of the times asked for, bar. */
+  readonly tensionBar: Float64Array;
+  /** Share of the step followed at each of the times, 0–1. */
+  readonly share: Float64Array;
+  /** Minutes after one, two, … six half-times. */
+  readonly afterHalfTimesMin: readonly number[];
+}
+
+/** "After six half-times": when a compartment is taken to have caught up, at 98.4 %. */
+export const HALF_TIMES_TO_SETTLE = 6;
+
+/**
+ * A step change in the pressure breathed and sixteen answers: each compartment's tension over time, from `startBar`
+ * towards `breathedBar`, by Haldane's solution.
+ */
+export function stepResponses(compartments: Compartments, gas: 'nitrogen' | 'helium', startBar: number, breathedBar: number, minutes: ArrayLike<number>): StepResponse[] {
+  const halfTimesMin = gas === 'nitrogen' ? compartments.nitrogenHalfTimeMin : compartments.heliumHalfTimeMin;
+  const times = Float64Array.from(minutes);
+  return Array.from({ length: COMPARTMENTS }, (_, c) => {
+    const halfTimeMin = halfTimesMin[c]!;
+    return {
+      compartment: c + 1,
+      halfTimeMin,
+      tensionBar: times.map((t) => haldane(startBar, breathedBar, Math.LN2 / halfTimeMin, t)),
+      share: times.map((t) => shareAfterHalfTimes(t / halfTimeMin)),
+      afterHalfTimesMin: Array.from({ length: HALF_TIMES_TO_SETTLE }, (_n, n) => (n + 1) * halfTimeMin),
+    };
+  });
+}
+
+/** The step that a diver makes who is settled at one depth and goes at once to another on the same gas: both pressures breathed, bar. */
+export function stepBetweenDepths(site: AscentSite, breathing: Gas, gas: 'nitrogen' | 'helium', fromM: number, toM: number): { readonly startBar: number; readonly breathedBar: number } {
+  const at = (depthM: number) => breathedAt(site, breathing, site.surfaceBar + depthM * site.barPerMetre)[gas === 'nitrogen' ? 'nitrogenBar' : 'heliumBar'];
+  return { startBar: at(fromM), breathedBar: at(toM) };
+}

@@ -1,0 +1,13 @@
+/**
+ * A small generator of chance that always goes the same way from the same seed (mulberry32):
+ * each call gives a number from 0 to less than 1. Good enough to spread samples, and for nothing secret.
+ */
+export function seededRandom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}

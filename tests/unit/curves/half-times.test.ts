@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { halfTimesToShare, shareAfterHalfTimes, stepBetweenDepths, stepResponses } from '@/lib/curves/half-times';
+import { curveSite } from '@/lib/curves/curve-site';
+import { computeTimeline } from '@/lib/dive/timeline';
+import { AIR } from '@/lib/physics/gas';
+import { compartments } from '@/lib/tissue/coefficients';
+import { diveOf, settingsWith, stay } from './scripted';
+
+describe('half-times', () => {
+  it.each([
+    [0, 0],
+    [1, 0.5],
+    [2, 0.75],
+    [3, 0.875],
+    [4, 0.9375],
+    [5, 0.96875],
+    [6, 0.984375],
+  ])('after %i the share followed is %f', (n, share) => {
+    expect(shareAfterHalfTimes(n)).toBe(share);
+    expect(halfTimesToShare(share)).toBeCloseTo(n, 12);
+  });
+
+  it('never reach the whole', () => expect(() => halfTimesToShare(1)).toThrow(RangeError));
+});
+
+describe('sixteen answers to a step', () => {
+  const all = compartments('C', '1b');
+
+  it('are half way after each one’s own half-time', () => {
+    stepResponses(all, 'nitrogen', 0.75, 3.15, [...all.nitrogenHalfTimeMin]).forEach(({ tensionBar, share }, c) => {
+      expect(tensionBar[c]).toBeCloseTo(1.95, 12);
+      expect(share[c]).toBe(0.5);
+    });
+  });
+
+  it('take six half-times to be at 98.4 %', () => {
+    const [fastest] = stepResponses(all, 'helium', 0, 1, [6 * 1.88]);
+    expect(fastest!.afterHalfTimesMin.at(-1)).toBeCloseTo(11.28, 12);
+    expect(fastest!.tensionBar[0]).toBeCloseTo(0.984375, 9);
+  });
+
+  it('are what the engine’s tissues do at depth', () => {
+    const settings = settingsWith();
+    const { startBar, breathedBar } = stepBetweenDepths(curveSite(settings), AIR, 'nitrogen', 0, 30);
+    const timeline = computeTimeline(diveOf({}, { kind: 'descend', toM: 30, durationS: 1e-7 }, stay(40)), 600);
+    const answers = stepResponses(all, 'nitrogen', startBar, breathedBar, [40]);
+    answers.forEach(({ tensionBar }, c) => expect(tensionBar[0]).toBeCloseTo(timeline.nitrogenBar[(timeline.length - 1) * 16 + c]!, 8));
+  });
+});

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useMemo, useState, type RefObject } from 'react';
+import { useEffect, useMemo, useRef, useState, type RefObject } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
@@ -14,6 +14,7 @@ import { PointerRing } from './PointerRing';
 import { PresenterHelp } from './PresenterHelp';
 import { doingOfKey, type PresenterDoing } from './presenter-keys';
 import { useStage } from './use-stage';
+import { useStripHeight } from './use-strip-height';
 import styles from './present.module.css';
 
 /** Type sizes to choose from, as shares of what fits the screen. */
@@ -39,6 +40,8 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   const [help, setHelp] = useState(false);
   const [size, setSize] = useState(USUAL_SIZE);
   useStage(stage, SIZES[size]!, onLeave);
+  const strip = useRef<HTMLDivElement>(null);
+  useStripHeight(strip);
 
   const doings = useMemo((): Record<PresenterDoing, () => void> => {
     const goTo = (moment: { timeS: number } | undefined) => {
@@ -85,7 +88,7 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   const index = momentIndexAt(moments, cursorS);
   return (
     <>
-      <div className={`${styles.hand} unprinted`} role="group" aria-label="Presenting">
+      <div ref={strip} className={`${styles.hand} unprinted`} role="group" aria-label="Presenting">
         <IconButton icon="stepBack" label="Back to the point or event before" onClick={doings.back} />
         <IconButton icon={playing ? 'pause' : 'play'} label={playing ? 'Pause' : 'Play'} onClick={doings.play} />
         <IconButton icon="stepOn" label="On to the next point or event" onClick={doings.next} />

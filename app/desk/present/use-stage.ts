@@ -5,9 +5,6 @@ import { usePictureScale } from '../pictures/picture-scale';
 const TYPE = 'clamp(100%, min(1.5vw, 2.7vh), 300%)';
 const USUAL_PX = 16;
 
-/** Room for the strip of controls. */
-const STRIP = '3.75rem';
-
 /** Makes the page the presenter's: type to the size of the screen, everything outside the stage out of reach. */
 export function useStage(stage: RefObject<HTMLElement | null>, size: number, onLeave: () => void): void {
   useLayoutEffect(() => {
@@ -32,12 +29,10 @@ export function useStage(stage: RefObject<HTMLElement | null>, size: number, onL
     const others = Array.from(main?.parentElement?.children ?? []).filter((element) => element !== main);
     for (const other of others) other.toggleAttribute('inert', true);
     root.dataset['presenting'] = '';
-    root.style.setProperty('--status-lift', STRIP);
     stage.current?.focus();
     return () => {
       for (const other of others) other.removeAttribute('inert');
       delete root.dataset['presenting'];
-      root.style.removeProperty('--status-lift');
     };
   }, [stage]);
 

@@ -18,6 +18,8 @@ export interface DeskDocument {
   readonly covered: readonly ReadingId[];
   /** What instruments add to the model; when undefined, the rules as they usually are. */
   readonly rules?: RuleSettings | undefined;
+  /** A second dive laid over the first, to compare the two. */
+  readonly overlay?: { readonly title: string; readonly script: string } | undefined;
   /** What a class is shown in the presenter's view; when undefined, the pictures and the readings. */
   readonly presented?: readonly PanelId[] | undefined;
 }
@@ -44,6 +46,8 @@ export interface DeskState extends DeskDocument {
   scene: Scene;
   errors: readonly Notice[];
   warnings: readonly Notice[];
+  /** The dive is to be looked at: pictures offer no hold on it. */
+  readonly still: boolean;
   /** One moment in time, the same in every picture. */
   cursorS: number;
   /** The stretch of time the pictures show; the whole day when undefined. */
@@ -84,8 +88,8 @@ export interface DeskState extends DeskDocument {
 
 const UNDO_STEPS = 200;
 
-/** A desk with a script on it that is known to make sense. */
-export function createDeskStore(document: DeskDocument) {
+/** A desk with a script on it that is known to make sense; `still` where its dive is to be looked at and not changed. */
+export function createDeskStore(document: DeskDocument, still = false) {
   const first = stage(document.script, document.rules);
   if (!first.ok) throw new Error(`the desk cannot open with a script that does not parse: ${first.errors[0]?.message}`);
   /** The scene before the one on screen: out of sight, so its memory is used for the next. */
@@ -113,12 +117,13 @@ export function createDeskStore(document: DeskDocument) {
       set({ ...change, scene: staged.scene, errors: [], warnings: staged.warnings, cursorS, view, base: undefined });
     }
     const moment = (): Moment => {
-      const { script, pictures, covered, rules, presented, cursorS } = get();
-      return { script, pictures, covered, rules, presented, cursorS };
+      const { script, pictures, covered, rules, overlay, presented, cursorS } = get();
+      return { script, pictures, covered, rules, overlay, presented, cursorS };
     };
 
     return {
       ...document,
+      still,
       scene: first.scene,
       errors: [],
       warnings: first.warnings,
@@ -163,7 +168,7 @@ export function createDeskStore(document: DeskDocument) {
         const past = fresh ? [] : [...get().past, moment()].slice(-UNDO_STEPS);
         joining = undefined;
         if (soundScript !== undefined) show({ script: soundScript, rules: document.rules });
-        show({ presented: undefined, rules: undefined, ...document, unit, past, future: [], selectedStep: undefined, playing: false });
+        show({ presented: undefined, rules: undefined, overlay: undefined, ...document, unit, past, future: [], selectedStep: undefined, playing: false });
         const endS = get().scene.timeline.timeS.at(-1)!;
         set({
           cursorS: Math.min(Math.max(0, cursorS), endS),

@@ -11,6 +11,8 @@ import { EventMarks } from '../units/EventMarks';
 import { StepEditor } from '../StepEditor';
 import { ZoomControls } from '../ZoomControls';
 import { noStopText } from '../print-figures';
+import { OverlayChooser } from '../overlay/OverlayChooser';
+import { useOverlay } from '../overlay/use-overlay';
 import { ProfileHandles } from './ProfileHandles';
 import { ProfilePicture } from './ProfilePicture';
 import type { ProfileScales } from './profile-scales';
@@ -22,8 +24,9 @@ const TABLE_EVERY_S = 60;
 export function ProfileFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 290));
   const { scene, units } = picture;
-  const steered = useDesk((state) => state.base !== undefined);
+  const fixed = useDesk((state) => state.base !== undefined || state.still);
   const watch = useDesk(chosenWatch);
+  const overlay = useOverlay();
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
@@ -61,17 +64,18 @@ export function ProfileFigure() {
       rows={samples}
     >
       <div ref={ref} className={styles.canvas}>
-        <ProfilePicture {...picture} held={held}>
+        <ProfilePicture {...picture} held={held} overlay={overlay}>
           {(scales) => (
             <>
-              {!steered && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
+              {!fixed && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
               <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />
               <EventMarks watch={watch} scales={scales} units={units} onCursor={picture.onCursor} />
             </>
           )}
         </ProfilePicture>
       </div>
-      {!steered && <StepEditor />}
+      {!fixed && <StepEditor />}
+      {!fixed && <OverlayChooser />}
     </PictureFrame>
   );
 }

@@ -104,18 +104,18 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
             Next moment
           </Button>
         )}
+        {watch.length > 0 && (
+          <ol className={styles.moments} aria-label="Moments to watch">
+            {watch.map(({ atS }, index) => (
+              <li key={index}>
+                <Button kind="quiet" aria-current={index === waitingAt ? 'true' : undefined} onClick={() => goTo(atS)}>
+                  {printClock(atS)}
+                </Button>
+              </li>
+            ))}
+          </ol>
+        )}
       </div>
-      {watch.length > 0 && (
-        <ol className={styles.moments} aria-label="Moments to watch">
-          {watch.map(({ atS }, index) => (
-            <li key={index}>
-              <Button kind="quiet" aria-current={index === waitingAt ? 'true' : undefined} onClick={() => goTo(atS)}>
-                {printClock(atS)}
-              </Button>
-            </li>
-          ))}
-        </ol>
-      )}
     </div>
   );
 }

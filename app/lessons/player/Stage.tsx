@@ -15,6 +15,8 @@ interface StageProps {
   show: readonly string[];
   /** Where the time cursor stands at first, s. */
   atS?: number;
+  /** Whether the dive is the learner's own, to be changed. */
+  own?: boolean;
   /** Above the pictures. */
   before?: ReactNode;
   /** Below them. */
@@ -22,11 +24,11 @@ interface StageProps {
 }
 
 /** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
-export function Stage({ script, show, atS = 0, before, children }: StageProps) {
+export function Stage({ script, show, atS = 0, own = false, before, children }: StageProps) {
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
-    const made = createDeskStore({ script: script.script, pictures: shown, covered: [], rules: rules.success ? rules.data : DEFAULT_RULES });
+    const made = createDeskStore({ script: script.script, pictures: shown, covered: [], rules: rules.success ? rules.data : DEFAULT_RULES }, !own);
     made.getState().setCursor(atS);
     return made;
   });

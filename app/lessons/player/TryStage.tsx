@@ -21,6 +21,7 @@ export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TrySt
   const kept = useLessonProgress(lesson.slug).met[step.id];
   return (
     <Stage
+      own
       script={begun}
       show={step.show}
       before={
@@ -61,7 +62,7 @@ function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
             <span aria-hidden="true">{clause.met ? '✓' : '○'}</span>
             <span>
               <span className="spoken">{clause.met ? 'Met: ' : 'Not yet: '}</span>
-              {clause.text}
+              {unbroken(clause.text)}
             </span>
           </li>
         ))}
@@ -74,6 +75,11 @@ function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
       {met && step.after && <Prose html={step.after} />}
     </section>
   );
+}
+
+/** Keeps a number and its unit on one line. */
+function unbroken(text: string): string {
+  return text.replace(/(\d) (?=[a-z%])/g, '$1\u00a0');
 }
 
 const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six'];

@@ -9,6 +9,7 @@ import { Segmented } from '../../parts/Segmented';
 import { fileWords, saveFile } from '../../desk/keep/save-file';
 import { StageWaiting } from '../player/StageWaiting';
 import { draftTitle } from './draft-title';
+import { FactsTable } from './FactsTable';
 import { DIVE_FIELDS, lessonFields, stepFields } from './field-specs';
 import { Fields, partOf, type Editing } from './Fields';
 import { PassOnLesson } from './PassOnLesson';
@@ -89,6 +90,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
           <StepList text={text} data={data} place={place} faults={faults ?? []} onPlace={setPlace} onText={(next) => change(next)} />
           <div className={styles.form}>
             <PlaceForm place={place} data={data} known={known} editing={editing} />
+            <FactsTable />
           </div>
         </div>
       )}

@@ -1,0 +1,186 @@
+import { act, render, screen, waitFor, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { LessonPlayer } from '@/app/lessons/player/LessonPlayer';
+import { progressKey, useProgress } from '@/app/lessons/player/progress-store';
+import { usePreferences } from '@/app/parts/preferences';
+import { NO_PROGRESS, progressIn } from '@/lib/lesson/progress';
+import { prepared } from './lesson-parts';
+
+const lesson = prepared();
+const LONG = { timeout: 15_000 };
+
+beforeEach(() => {
+  useProgress.setState({ progress: NO_PROGRESS });
+  usePreferences.setState({ units: 'metric' });
+  window.location.hash = '';
+});
+
+async function openAt(step: string) {
+  window.location.hash = `#${step}`;
+  render(<LessonPlayer lesson={lesson} />);
+  await screen.findByRole('heading', { name: lesson.steps.find(({ id }) => id === step)!.title });
+}
+
+const press = (name: string | RegExp) => userEvent.click(screen.getByRole('button', { name }));
+
+describe('a lesson', () => {
+  it('goes on step by step, puts the focus on the new heading and remembers the place', async () => {
+    render(<LessonPlayer lesson={lesson} />);
+    await press('Go on');
+    const heading = screen.getByRole('heading', { name: 'By number' });
+    expect(heading).toHaveFocus();
+    expect(window.location.hash).toBe('#by-number');
+    await press('Back');
+    expect(screen.getByRole('heading', { name: 'To begin' })).toHaveFocus();
+    expect(within(screen.getByRole('navigation', { name: 'Steps' })).getByRole('button', { name: /To begin ?, done/ })).toHaveAttribute('aria-current', 'step');
+    expect(progressIn(useProgress.getState().progress, 'every-way').at).toBe('begin');
+  });
+
+  it('opens at the step its address names', async () => {
+    await openAt('by-choice');
+    expect(screen.getByRole('heading', { name: 'By choice' })).toBeInTheDocument();
+  });
+
+  it('reads in the units of the reader', async () => {
+    const { container } = render(<LessonPlayer lesson={lesson} />);
+    expect(container.querySelector('[data-units="metric"]')).toBeInTheDocument();
+    act(() => usePreferences.setState({ units: 'imperial' }));
+    expect(container.querySelector('[data-units="imperial"] [data-in="imperial"]')).toHaveTextContent('98 ft');
+  });
+
+  it('shows nothing before an answer, how sure one is and a reason are given', async () => {
+    await openAt('by-number');
+    await press('Show what the model says');
+    expect(screen.getByText('Answer the question first.')).toBeInTheDocument();
+    await userEvent.type(screen.getByRole('textbox', { name: 'Your answer' }), '20');
+    await press('Show what the model says');
+    expect(screen.getByText('Say how sure you are first.')).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('radio', { name: 'Sure' }));
+    await press('Show what the model says');
+    expect(screen.getByText('Say in a few words why, or call it a guess.')).toBeInTheDocument();
+    expect(screen.queryByText(/It is 11/)).not.toBeInTheDocument();
+    await userEvent.type(screen.getByRole('textbox', { name: /Why\?/ }), 'a table');
+    await press('Show what the model says');
+    expect(screen.getByText(/The model says something else/)).toBeInTheDocument();
+    expect(screen.getByText(/because “a table”/)).toBeInTheDocument();
+  });
+
+  it('says to a wrong number what fits it, worked out from the number given', async () => {
+    await openAt('by-number');
+    await userEvent.type(screen.getByRole('textbox', { name: 'Your answer' }), '20');
+    await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
+    await press('Show what the model says');
+    expect(await screen.findByText(/Too long by/, undefined, LONG)).toHaveTextContent(/Too long by\s9\smin\./);
+    await press('Answer it again');
+    await userEvent.type(screen.getByRole('textbox', { name: 'Your answer' }), '3');
+    await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
+    await press('Show what the model says');
+    expect(await screen.findByText('Too short.', undefined, LONG)).toBeInTheDocument();
+  });
+
+  it('takes a number in imperial units', async () => {
+    usePreferences.setState({ units: 'imperial' });
+    await openAt('check');
+    const question = (await screen.findByText('How deep is it?', undefined, LONG)).closest('form')!;
+    await userEvent.type(within(question).getByRole('textbox'), '98');
+    await userEvent.click(within(question).getByRole('button', { name: 'Check' }));
+    expect(within(question).getByText(/Right\./)).toBeInTheDocument();
+  });
+
+  it('marks a chosen answer beside the right one, each with its reason', async () => {
+    await openAt('by-choice');
+    await userEvent.click(screen.getByRole('radio', { name: 'No stop is needed.' }));
+    await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
+    await press('Show what the model says');
+    expect(screen.getByText('Twenty minutes are too long for that.')).toBeInTheDocument();
+    expect(screen.getByText('The time ran out.')).toBeInTheDocument();
+    expect(screen.getByText('A stop.')).toBeInTheDocument();
+  });
+
+  it('lets a curve be drawn by five numbers, and lays the true one over it in words too', async () => {
+    await openAt('by-curve');
+    const boxes = within(screen.getByRole('group', { name: /The no-stop time, in min/ })).getAllByRole('textbox');
+    expect(boxes).toHaveLength(5);
+    await press('Show what the model says');
+    expect(screen.getByText('Draw the whole curve first, from edge to edge.')).toBeInTheDocument();
+    for (const [index, value] of ['40', '30', '20', '10', '0'].entries()) await userEvent.type(boxes[index]!, value);
+    await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
+    await press('Show what the model says');
+    expect(await screen.findByText(/You drew it too high most of the way\. You are furthest off at \d+:\d\d: you drew 40 min/, undefined, LONG)).toBeInTheDocument();
+    expect(screen.getByText('You began too high.')).toBeInTheDocument();
+    await userEvent.click(screen.getByText('Read it as a table'));
+    expect(screen.getAllByRole('row')).toHaveLength(12);
+  });
+
+  it('asks its questions with fresh numbers and counts the answers', async () => {
+    await openAt('check');
+    const question = (await screen.findByText(/What is left at/, undefined, LONG)).closest('form')!;
+    const options = within(question).getAllByRole('radio');
+    expect(options).toHaveLength(2);
+    await userEvent.click(within(question).getByRole('button', { name: 'Check' }));
+    expect(within(question).getByText('Answer the question first.')).toBeInTheDocument();
+    await userEvent.click(options[0]!);
+    await userEvent.click(within(question).getByRole('button', { name: 'Check' }));
+    expect(within(question).getByText(/[01] of 1 right so far/)).toBeInTheDocument();
+    await userEvent.click(within(question).getByRole('button', { name: 'Ask me again, with other numbers' }));
+    const again = (await screen.findByText(/What is left at/)).closest('form')!;
+    expect(within(again).getByRole('button', { name: 'Check' })).toBeInTheDocument();
+  });
+
+  it('keeps what was answered on this machine, and sums it up', async () => {
+    await openAt('by-choice');
+    await userEvent.click(screen.getByRole('radio', { name: 'A stop is needed.' }));
+    await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
+    await press('Show what the model says');
+    expect(localStorage.getItem(progressKey)).toContain('by-choice');
+    await press('Your results');
+    const table = await screen.findByRole('table', undefined, LONG);
+    expect(within(table).getByRole('row', { name: /By choice A stop is needed\. \(a guess\).*✓ A stop is needed\./ })).toBeInTheDocument();
+    expect(within(table).getByRole('row', { name: /By number.*not done yet/ })).toBeInTheDocument();
+    await press('Forget my answers');
+    await waitFor(() => expect(progressIn(useProgress.getState().progress, 'every-way').predictions).toEqual({}));
+  });
+});
+
+describe('a lesson before a class', () => {
+  async function present(step: string) {
+    await openAt(step);
+    await press('Present to a class');
+    await screen.findByRole('region', { name: /before a class/ }, LONG);
+  }
+
+  it('covers the answer until it is uncovered, and counts hands', async () => {
+    await present('by-choice');
+    expect(screen.queryByText('The time ran out.')).not.toBeInTheDocument();
+    const hands = screen.getByRole('group', { name: 'Hands for A' });
+    await userEvent.click(within(hands).getByRole('button', { name: 'One hand more' }));
+    await userEvent.click(within(hands).getByRole('button', { name: 'One hand more' }));
+    expect(within(hands).getByText('2')).toBeInTheDocument();
+    await press('Uncover the answer');
+    expect(screen.getByText('The time ran out.')).toBeInTheDocument();
+    expect(within(screen.getByRole('group', { name: 'Hands for A' })).getByText('2')).toBeInTheDocument();
+  });
+
+  it('turns by a clicker’s keys and shows the notes on N', async () => {
+    await present('begin');
+    await userEvent.keyboard('n');
+    expect(screen.getByRole('complementary', { name: 'Notes for the instructor' })).toHaveTextContent('Who knows?');
+    await userEvent.keyboard('{PageDown}');
+    expect(screen.getByRole('heading', { name: 'By number' })).toBeInTheDocument();
+    await userEvent.keyboard('{PageDown}');
+    expect(screen.getByText(/The model says/)).toBeInTheDocument();
+    await userEvent.keyboard('{PageUp}{PageUp}');
+    expect(screen.getByRole('heading', { name: 'To begin' })).toBeInTheDocument();
+    await userEvent.keyboard('{Escape}');
+    expect(await screen.findByRole('navigation', { name: 'Steps' })).toBeInTheDocument();
+  });
+
+  it('takes numbers as a class calls them', async () => {
+    await present('by-number');
+    for (const number of ['12', '20', '12']) {
+      await userEvent.type(screen.getByRole('textbox', { name: 'A number from the class' }), `${number}{Enter}`);
+    }
+    expect(within(screen.getByRole('list', { name: 'Numbers called' })).getAllByRole('listitem').map(({ textContent }) => textContent)).toEqual(['12 min × 2', '20 min']);
+  });
+});

@@ -1,0 +1,161 @@
+import { act, render, screen, waitFor, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { Workshop } from '@/app/lessons/workshop/Workshop';
+import { useStatus } from '@/app/parts/status';
+import { encodeLesson } from '@/lib/files/lesson-link';
+import { readLesson } from '@/lib/lesson/read-lesson';
+import { EVERY_WAY, known } from './lesson-parts';
+import { memoryShelf } from './memory-shelf';
+
+const LONG = { timeout: 20_000 };
+const shelf = vi.hoisted(() => ({ current: undefined as unknown }));
+vi.mock('@/app/desk/keep/open-shelf', () => ({ openShelf: () => Promise.resolve(shelf.current) }));
+const saved = vi.hoisted(() => ({ files: [] as { name: string; text: string }[] }));
+vi.mock('@/app/desk/keep/save-file', async (original) => ({
+  ...(await original<typeof import('@/app/desk/keep/save-file')>()),
+  saveFile: (name: string, text: string) => saved.files.push({ name, text }),
+}));
+
+const terms = [{ id: 'ceiling' }, { id: 'no-stop-time' }];
+
+beforeEach(() => {
+  shelf.current = memoryShelf();
+  saved.files = [];
+  window.location.hash = '';
+});
+
+function open() {
+  return render(<Workshop terms={terms} lessons={[{ slug: '04-no-stop-time', title: 'The no-stop time' }]} />);
+}
+
+async function importLesson(text: string) {
+  await userEvent.upload(screen.getByLabelText('Import a file'), new File([text], 'lesson.yaml', { type: 'application/yaml' }));
+  await screen.findByRole('navigation', { name: 'Parts of the lesson' }, LONG);
+}
+
+const sound = () => screen.findByText(/The lesson is sound/, undefined, LONG);
+
+describe('the workshop', () => {
+  it('begins a lesson that is sound, and adds a step of each kind that is', async () => {
+    open();
+    await userEvent.click(await screen.findByRole('button', { name: 'New lesson' }));
+    await sound();
+    for (const kind of ['predict', 'run', 'try', 'check']) {
+      await userEvent.selectOptions(screen.getByRole('combobox', { name: 'A new step' }), kind);
+      await userEvent.click(screen.getByRole('button', { name: 'Add' }));
+    }
+    expect(within(screen.getByRole('navigation', { name: 'Parts of the lesson' })).getAllByRole('listitem')).toHaveLength(6);
+    await waitFor(() => expect(screen.getByText(/The lesson is sound[^…]*$/)).toBeInTheDocument(), LONG);
+  }, 60_000);
+
+  it('says what is wrong where it is written, and leads there', async () => {
+    open();
+    await importLesson(EVERY_WAY);
+    await sound();
+    await userEvent.click(screen.getByRole('button', { name: /^2\. By number/ }));
+    const answer = screen.getByRole('textbox', { name: 'The answer' });
+    await userEvent.clear(answer);
+    await userEvent.type(answer, 'noStopsMin at arrival');
+    expect(await screen.findByText('One thing to mend.', undefined, LONG)).toBeInTheDocument();
+    expect(answer).toBeInvalid();
+    expect(answer).toHaveAccessibleDescription(/Did you mean noStopMin\?/);
+    expect(screen.getByRole('button', { name: /^2\. By number.*1 to mend/ })).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: 'About the lesson' }));
+    await userEvent.click(screen.getByRole('button', { name: /^Line \d+$/ }));
+    expect(screen.getByRole('textbox', { name: 'The answer' })).toHaveValue('noStopsMin at arrival');
+  }, 60_000);
+
+  it('exports the very text it was given, and changed, a text that reads back', async () => {
+    open();
+    const remarked = `# By hand\n${EVERY_WAY}`;
+    await importLesson(remarked);
+    await userEvent.click(screen.getByRole('button', { name: 'Export' }));
+    expect(saved.files).toEqual([{ name: 'every-way.yaml', text: remarked }]);
+    const title = screen.getByRole('textbox', { name: 'Title' });
+    await userEvent.clear(title);
+    await userEvent.type(title, 'Mine');
+    await userEvent.click(screen.getByRole('button', { name: 'Export' }));
+    const { text } = saved.files[1]!;
+    expect(text).toContain('# By hand');
+    const read = readLesson(text, { known });
+    expect(read.ok && read.lesson.title).toBe('Mine');
+    await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Export' }));
+    expect(saved.files[2]!.text).toContain('title: Every way');
+  }, 60_000);
+
+  it('orders, copies and removes steps', async () => {
+    open();
+    await importLesson(EVERY_WAY);
+    const titles = () => within(screen.getByRole('navigation', { name: 'Parts of the lesson' })).getAllByRole('listitem').map(({ textContent }) => /^\d+\. (By (?:number|choice|curve)|To begin|Check|In short)/.exec(textContent)?.[1]);
+    await userEvent.click(screen.getByRole('button', { name: /^1\. To begin/ }));
+    await userEvent.click(screen.getByRole('button', { name: 'Move down' }));
+    expect(titles()).toEqual(['By number', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
+    await userEvent.click(screen.getByRole('button', { name: 'Copy' }));
+    expect(titles()).toEqual(['By number', 'To begin', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
+    await userEvent.click(within(screen.getByRole('group', { name: 'Step 3' })).getByRole('button', { name: 'Remove' }));
+    expect(titles()).toEqual(['By number', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
+  }, 60_000);
+
+  it('lets the writer meet the lesson as a student', async () => {
+    open();
+    await importLesson(EVERY_WAY);
+    await sound();
+    await userEvent.click(screen.getByRole('radio', { name: 'Try it as a student' }));
+    await userEvent.click(await screen.findByRole('button', { name: 'Go on' }, LONG));
+    expect(screen.getByRole('heading', { name: 'By number' })).toBeInTheDocument();
+    expect(window.location.hash).toBe('');
+  }, 60_000);
+
+  it('keeps a lesson on this machine, and brings back one deleted by mistake', async () => {
+    const first = open();
+    await importLesson(EVERY_WAY);
+    first.unmount();
+    open();
+    await userEvent.click(await screen.findByRole('button', { name: 'Open Every way' }, LONG));
+    expect(screen.getByRole('heading', { name: 'Every way' })).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: 'All your lessons' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Delete Every way' }));
+    expect(screen.queryByRole('button', { name: 'Open Every way' })).not.toBeInTheDocument();
+    act(() => useStatus.getState().message?.action?.run());
+    expect(screen.getByRole('button', { name: 'Open Every way' })).toBeInTheDocument();
+  }, 60_000);
+
+  it('holds back a lesson that came in a link until one takes it, and keeps nothing of it unasked', async () => {
+    const packed = encodeLesson(EVERY_WAY);
+    window.location.hash = packed.ok ? packed.value : '';
+    open();
+    expect(await screen.findByRole('heading', { name: 'A lesson came with this link: Every way' })).toBeInTheDocument();
+    expect(window.location.hash).toBe('');
+    await userEvent.click(await screen.findByRole('button', { name: 'Take the lesson' }, LONG));
+    expect(await screen.findByRole('heading', { name: 'To begin' }, LONG)).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: 'Leave it' }));
+    expect(await screen.findByText(/None yet/)).toBeInTheDocument();
+  }, 60_000);
+
+  it('tells what is wrong with a hostile one and runs none of it', async () => {
+    const hostile = EVERY_WAY.replace('text: At {{30 m}} there are {{noStopMin at arrival}}.', 'text: "<img src=x onerror=alert(1)> [x](javascript:alert(1)) {{constructor}}"');
+    const packed = encodeLesson(hostile);
+    window.location.hash = packed.ok ? packed.value : '';
+    const { container } = open();
+    await screen.findByText('It cannot be run as it stands:', undefined, LONG);
+    expect(screen.getByText(/looks like HTML/)).toBeInTheDocument();
+    expect(screen.getByText(/is not a link that is followed here/)).toBeInTheDocument();
+    expect(screen.queryByRole('button', { name: 'Take the lesson' })).not.toBeInTheDocument();
+    expect(container.querySelector('img')).toBeNull();
+  }, 60_000);
+
+  it('says what is wrong with a link that was cut', async () => {
+    const packed = encodeLesson(EVERY_WAY);
+    window.location.hash = packed.ok ? packed.value.slice(0, -9) : '';
+    open();
+    expect(await screen.findByText(/Ask for the link again/)).toBeInTheDocument();
+  });
+
+  it('refuses a file that is too large for a lesson', async () => {
+    open();
+    await userEvent.upload(await screen.findByLabelText('Import a file'), new File(['x'.repeat(130_000)], 'big.yaml'));
+    expect(await screen.findByText(/“big\.yaml” is too large for a lesson/)).toBeInTheDocument();
+  });
+});

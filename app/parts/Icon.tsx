@@ -14,6 +14,8 @@ const drawings = {
   pause: <path d="M7 4v12M13 4v12" />,
   stepBack: <path d="M15 4.5v11L7 10zM5 4.5v11" />,
   stepOn: <path d="M5 4.5v11l8-5.5zM15 4.5v11" />,
+  eventBack: <><path d="M12 4.5v11L5 10z" /><circle cx="16" cy="10" r="1.4" /></>,
+  eventOn: <><path d="M8 4.5v11l7-5.5z" /><circle cx="4" cy="10" r="1.4" /></>,
   undo: <path d="M7.5 3.5 4 7l3.5 3.5M4 7h7.5a4.5 4.5 0 0 1 0 9H8" />,
   redo: <path d="M12.5 3.5 16 7l-3.5 3.5M16 7H8.5a4.5 4.5 0 0 0 0 9H12" />,
   print: <><path d="M6 7V3h8v4M6 14H3.5V7.5h13V14H14" /><path d="M6 11.5h8V17H6z" /></>,

@@ -15,9 +15,6 @@ export interface Visit {
   complaints: string[];
 }
 
-/** The browser's remark on style sheets fetched early for links that nobody has followed yet: how fast a machine is decides it. */
-const PREFETCH_NOISE = /was preloaded using link preload but not used/;
-
 /** One browser for a test file. Each visit is a fresh person with nothing stored, and leaves when its test ends. */
 export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
   let browser: Browser;

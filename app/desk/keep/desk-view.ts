@@ -20,6 +20,7 @@ const beside = {
   covered: namesOf(READING_IDS),
   presented: namesOf(PANEL_IDS).optional(),
   rules: ruleSettingsSchema.optional(),
+  overlay: z.object({ title: z.string().max(200), script: z.string().max(200_000) }).optional(),
 } satisfies Record<Exclude<keyof DeskDocument, 'script'>, z.ZodType>;
 
 /** Every field of the desk's document. */
@@ -40,12 +41,13 @@ export type DeskView = z.infer<typeof deskViewSchema>;
 
 /** How a desk looks now. */
 export function viewOf(state: DeskState): DeskView {
-  const { pictures, covered, presented, rules, cursorS, view, unit, errors, base, scene } = state;
+  const { pictures, covered, presented, rules, overlay, cursorS, view, unit, errors, base, scene } = state;
   return {
     pictures: [...pictures],
     covered: [...covered],
     ...(presented && { presented: [...presented] }),
     ...(rules && { rules }),
+    ...(overlay && { overlay }),
     // While a dive is steered by hand, the cursor is on that dive and not on the script's.
     cursorS: base ? 0 : Math.round(cursorS * 10) / 10,
     ...(view && { view }),
@@ -57,6 +59,6 @@ export function viewOf(state: DeskState): DeskView {
 /** A desk from a script and how it looked; without the latter, as `otherwise` looks now. */
 export function deskFrom(script: string, look: DeskView | undefined, otherwise: DeskDocument): OpenedDesk {
   if (look) return { script, ...look, view: look.view };
-  const { pictures, covered, presented, rules } = otherwise;
-  return { script, pictures, covered, presented, rules, cursorS: 0, view: undefined };
+  const { pictures, covered, presented, rules, overlay } = otherwise;
+  return { script, pictures, covered, presented, rules, overlay, cursorS: 0, view: undefined };
 }

@@ -4,6 +4,8 @@ import { useMemo, useRef, type ReactNode } from 'react';
 import { figuresAt } from '@/lib/ascent/figures';
 import type { AscentPart } from '@/lib/ascent/schedule';
 import { printStopDepth } from '@/lib/quantity/depth';
+import type { OverlaidDive } from '../overlay/overlaid-dive';
+import { OverlayPath } from '../overlay/OverlayPath';
 import type { PictureProps } from './picture-props';
 import { ProfileGround } from './ProfileGround';
 import { PROFILE_MARGIN, pointerIn, profileScales, type ProfileScales } from './profile-scales';
@@ -12,14 +14,17 @@ import styles from './pictures.module.css';
 interface ProfilePictureProps extends PictureProps {
   /** Scales held still, while a point is dragged. */
   held?: ProfileScales | undefined;
+  /** A second dive, drawn under the first. */
+  overlay?: OverlaidDive | undefined;
   /** What lies on top: points to drag, marks of events. */
   children?: ((scales: ProfileScales) => ReactNode) | undefined;
 }
 
 /** The dive's depth over time, under its ceiling: a roof of rock the diver may not pass. */
-export function ProfilePicture({ scene, sample, cursorS, width, height, units, onCursor, view, held, children }: ProfilePictureProps) {
+export function ProfilePicture({ scene, sample, cursorS, width, height, units, onCursor, view, held, overlay, children }: ProfilePictureProps) {
   const svg = useRef<SVGSVGElement>(null);
-  const own = useMemo(() => profileScales(scene.timeline, width, height, view), [scene, width, height, view]);
+  const deepestOtherM = overlay?.timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
+  const own = useMemo(() => profileScales(scene.timeline, width, height, view, deepestOtherM), [scene, width, height, view, deepestOtherM]);
   const scales = held ?? own;
   const { inner, x, y } = scales;
   const point = (event: React.PointerEvent) => onCursor(x.invert(pointerIn(svg.current!, event).x));
@@ -48,6 +53,7 @@ export function ProfilePicture({ scene, sample, cursorS, width, height, units, o
         />
         <g aria-hidden="true">
           <g className={styles.passive}>
+            {overlay && <OverlayPath dive={overlay} scales={scales} />}
             <ProfileGround scene={scene} scales={scales} units={units} />
             <WayUp scene={scene} sample={sample} scales={scales} units={units} />
           </g>

@@ -16,9 +16,9 @@ export interface ProfileScales {
   readonly deepestM: number;
 }
 
-export function profileScales(timeline: Timeline, width: number, height: number, view?: PictureProps['view']): ProfileScales {
+export function profileScales(timeline: Timeline, width: number, height: number, view?: PictureProps['view'], alsoTo = 6): ProfileScales {
   const inner = { width: width - PROFILE_MARGIN.left - PROFILE_MARGIN.right, height: height - PROFILE_MARGIN.top - PROFILE_MARGIN.bottom };
-  const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 6);
+  const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), Math.max(6, alsoTo));
   return { inner, x: timeScale(timeline, inner.width, view), y: scaleLinear([0, deepestM * 1.08], [0, inner.height]), deepestM };
 }
 

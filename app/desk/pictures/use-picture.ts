@@ -1,6 +1,8 @@
+import { useMemo } from 'react';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
+import { useOverlay } from '../overlay/use-overlay';
 import type { PictureProps } from './picture-props';
 import { usePictureScale } from './picture-scale';
 import { useWidth } from './use-width';
@@ -10,6 +12,11 @@ export function usePicture(height: (width: number) => number): PictureProps & { 
   const { ref, width: given } = useWidth<HTMLDivElement>(760);
   const scale = usePictureScale();
   const width = Math.round(given / scale);
+  const view = useDesk((state) => state.view);
+  const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
+  const otherEndS = useOverlay()?.timeline.timeS.at(-1) ?? 0;
+  // A longer second dive makes room for itself in every picture, so that one moment stays in one place.
+  const room = useMemo(() => (otherEndS > endS ? { startS: 0, endS: otherEndS } : undefined), [otherEndS, endS]);
   return {
     ref,
     width,
@@ -18,7 +25,7 @@ export function usePicture(height: (width: number) => number): PictureProps & { 
     sample: useDesk(cursorSample),
     cursorS: useDesk((state) => state.cursorS),
     onCursor: useDesk((state) => state.setCursor),
-    view: useDesk((state) => state.view),
+    view: view ?? room,
     units: usePreferences((state) => state.units),
   };
 }

@@ -4,7 +4,8 @@ import { useMemo } from 'react';
 import { printStopDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
 import { printPercent } from '@/lib/quantity/percent';
-import { shownAt } from '@/lib/rules/shown';
+import { printRate } from '@/lib/quantity/rate';
+import { shownAt, type Shown } from '@/lib/rules/shown';
 import { STOP_KINDS } from '@/lib/rules/stop-kinds';
 import { Icon } from '../../parts/Icon';
 import { usePreferences } from '../../parts/preferences';
@@ -12,7 +13,7 @@ import { Reading } from '../../parts/Reading';
 import { chosenWatch, cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import type { ReadingId } from '../reading-ids';
-import { rateText, safetyStopMeaning } from './shown-rows';
+import { safetyStopMeaning } from './shown-rows';
 import { DeskWhy } from '../why/DeskWhy';
 import { StopMark } from './StopMark';
 import styles from './units.module.css';
@@ -25,10 +26,11 @@ export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: b
   const units = usePreferences((state) => state.units);
   const shown = useMemo(() => shownAt(watch, sample, units), [watch, sample, units]);
   const { safetyStop, imposedStop } = shown;
+  const [rate, rateUnit] = printRate(Math.abs(shown.rateMMin ?? 0), units).split(' ');
   return (
     <>
       {shown.rateMMin !== null && (
-        <Reading {...cover('rate')} why={<DeskWhy unit={unit} reading="rate" about="this rate" />} label="Rate" value={rateText(shown, units)} roomFor={8} tone={tooFast(shown.rateLevel) ? 'rule' : 'plain'} note={rateNote(shown)} />
+        <Reading {...cover('rate')} why={<DeskWhy unit={unit} reading="rate" about="this rate" />} label="Rate" value={rate!} unit={rateUnit} roomFor={3} tone={tooFast(shown.rateLevel) ? 'rule' : 'plain'} note={`${rateWay(shown)}; ${rateNote(shown)}`} />
       )}
       {safetyStop && (
         <Reading
@@ -85,6 +87,11 @@ export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: b
 
 function tooFast(level: string | null): boolean {
   return level === 'too fast' || level === 'far too fast';
+}
+
+function rateWay({ rateMMin, rateLevel }: Pick<Shown, 'rateMMin' | 'rateLevel'>): string {
+  if (Math.abs(rateMMin ?? 0) < 0.05) return 'steady';
+  return rateMMin! < 0 ? 'down' : `up, ${rateLevel}`;
 }
 
 function rateNote({ breaches }: { breaches: number | null }): string {

@@ -13,7 +13,7 @@ export const routes = {
   desk: { path: '/desk/', name: 'Desk', summary: 'Script a dive, run it or steer it by hand, and watch the model.', open: true },
   bring: { path: '/bring/', name: 'Bring a dive', summary: 'Read a recorded dive, mend it by consent, and lay the instrument beside the model.', open: true },
   lessons: { path: '/lessons/', name: 'Lessons', summary: 'Predict, see, and read the working, one question at a time.', open: true },
-  curves: { path: '/curves/', name: 'Curves', summary: 'No-stop times, limits and half-times, without a dive.', open: false },
+  curves: { path: '/curves/', name: 'Curves', summary: 'No-stop times, limits and half-times, without a dive.', open: true },
   gases: { path: '/gases/', name: 'Gases', summary: 'Oxygen, narcosis, density and how much to carry.', open: true },
   bench: { path: '/bench/', name: 'Bench', summary: 'Pressure-chamber runs and what an instrument should show.', open: true },
   evidence: { path: '/evidence/', name: 'Evidence', summary: 'Every check against published figures, worked out as you read.', open: true },

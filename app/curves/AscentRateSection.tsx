@@ -1,0 +1,145 @@
+'use client';
+
+import { useDeferredValue, useMemo, useState } from 'react';
+import { ascentRateCurve, type AscentAtRate } from '@/lib/curves/ascent-rate-curve';
+import { bottomOf } from '@/lib/curves/bottom-phase';
+import { parseGas, writeGas } from '@/lib/dive/gas-text';
+import { defaultSettings } from '@/lib/dive/default-settings';
+import { readGradientFactors } from '@/lib/dive/script/setting-values';
+import { AIR, gasName, type Gas } from '@/lib/physics/gas';
+import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
+import { METRES_PER_FOOT } from '@/lib/quantity/length';
+import { percentNumber, printPercent } from '@/lib/quantity/percent';
+import { printRate } from '@/lib/quantity/rate';
+import { printMinutesList } from '../gases/table/table-wish';
+import { usePreferences } from '../parts/preferences';
+import { TypedValue } from '../parts/TypedValue';
+import { parseBottomDepth, parseBottomTimes } from './bottom-values';
+import { CurveFigure } from './CurveFigure';
+import { CurveKey } from './CurveKey';
+import { CurvePlot, type PlotPoint } from './CurvePlot';
+import { CursorSlider, ontoStep } from './CursorSlider';
+import { DOWN_M_MIN } from './curve-wish';
+import { sayWayUp } from './minutes-words';
+import { evenAxis } from './plot-axis';
+import styles from './curves.module.css';
+
+const SLOWEST = 1;
+const FASTEST = 30;
+const HEIGHT = 340;
+const RATES = Array.from({ length: 2 * (FASTEST - SLOWEST) + 1 }, (_, i) => SLOWEST + i / 2);
+
+interface RateRow {
+  readonly rateMMin: number;
+  readonly each: readonly AscentAtRate[];
+}
+
+/** What the rate of the way up does: gas left in you at the surface, and stops asked for. */
+export function AscentRateSection() {
+  const units = usePreferences((state) => state.units);
+  const [depthM, setDepthM] = useState(36);
+  const [times, setTimes] = useState<readonly number[]>([10, 20, 30]);
+  const [gas, setGas] = useState<Gas>(AIR);
+  const [gradientFactors, setGradientFactors] = useState({ low: 0.4, high: 0.85 });
+  const [rateMMin, setRate] = useState(9);
+  const asked = useMemo(() => ({ depthM, times, gas, gradientFactors }), [depthM, times, gas, gradientFactors]);
+  const drawn = useDeferredValue(asked);
+  const curves = useMemo(() => drawn.times.map((minutes) => ({ minutes, all: ascents(drawn, minutes, RATES) })), [drawn]);
+  const step = units === 'metric' ? 0.5 : 5 * METRES_PER_FOOT;
+  const rate = ontoStep(rateMMin, units === 'metric' ? SLOWEST : step, FASTEST, step);
+  const now = useMemo(() => drawn.times.map((minutes) => ascents(drawn, minutes, [rate])[0]!), [drawn, rate]);
+  const { low, high } = drawn.gradientFactors;
+  const perMinute = units === 'metric' ? 1 : 1 / METRES_PER_FOOT;
+  const across = evenAxis(`Rate of the ascent, ${units === 'metric' ? 'm/min' : 'ft/min'}`, 0, FASTEST, perMinute);
+  const legend = <CurveKey entries={curves.map(({ minutes }, look) => ({ name: `${minutes} min at ${sayDepth(drawn.depthM, units)}`, look }))} />;
+  const most = Math.max(1.1, ...curves.flatMap(({ all }) => all.map(({ direct }) => direct.surfacingSupersaturation)));
+  const longest = Math.max(5, ...curves.flatMap(({ all }) => all.map(({ required }) => required.timeToSurfaceMin)).filter(Number.isFinite));
+  const told = `${gasName(drawn.gas)}, down to ${sayDepth(drawn.depthM, units)} at ${printRate(DOWN_M_MIN, units)}`;
+  const line = (all: readonly AscentAtRate[], of: (one: AscentAtRate) => number) => all.map((one): PlotPoint => [one.rateMMin, of(one)]);
+  const rows = () => {
+    const places = RATES.filter((one) => Number.isInteger(one) && (one % 3 === 0 || one === SLOWEST));
+    const all = drawn.times.map((minutes) => ascents(drawn, minutes, places));
+    return places.map((one, i): RateRow => ({ rateMMin: one, each: all.map((ofTime) => ofTime[i]!) }));
+  };
+  const cursor = (of: (one: AscentAtRate) => number) => ({ along: 'across' as const, at: rate, onMove: setRate, hits: now.map((one, look) => ({ at: [rate, of(one)] as const, look })) });
+  const slider = (label: string) => <CursorSlider label={label} value={rate} min={units === 'metric' ? SLOWEST : step} max={FASTEST} step={step} shown={printRate(rate, units)} onChange={setRate} />;
+  const rateColumn = { heading: 'Rate', cell: (row: RateRow) => printRate(row.rateMMin, units) };
+
+  return (
+    <>
+      <div className={`${styles.controls} unprinted`}>
+        <TypedValue label="Depth" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
+        <TypedValue label="Times at depth" shown={printMinutesList(times)} parse={parseBottomTimes} live onValue={setTimes} hint="One curve each" />
+        <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
+        <TypedValue label="Gradient factors" shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`} parse={readGradientFactors} live onValue={setGradientFactors} />
+      </div>
+      <div className={styles.pair}>
+        <CurveFigure
+          title="Straight up: supersaturation on surfacing"
+          sentence={`${told}, then straight up at each rate, stops or not. 100% is the model’s own limit at the surface. At ${printRate(rate, units)}: ${now.map((one, i) => `${printPercent(one.direct.surfacingSupersaturation)} after ${drawn.times[i]} min`).join(', ')}.`}
+          picture={(width) => (
+            <CurvePlot
+              width={width}
+              height={HEIGHT}
+              across={across}
+              down={evenAxis('Share of the way to the limit, %', 0, most * 1.06, 100)}
+              curves={curves.map(({ minutes, all }, look) => ({ id: String(minutes), look, tone: 'gas', marked: true, points: line(all, ({ direct }) => direct.surfacingSupersaturation) }))}
+              rules={[
+                { along: 'down', at: 1, name: 'the model’s limit', tone: 'stop' },
+                ...(high < 1 ? [{ along: 'down' as const, at: high, name: `gradient factor ${percentNumber(high)}` }] : []),
+              ]}
+              cursor={cursor(({ direct }) => direct.surfacingSupersaturation)}
+            />
+          )}
+          legend={legend}
+          columns={[
+            rateColumn,
+            ...drawn.times.map((minutes, i) => ({ heading: `After ${minutes} min`, numeric: true, cell: ({ each }: RateRow) => `${printPercent(each[i]!.direct.surfacingSupersaturation, 1)}, compartment ${each[i]!.direct.leader}` })),
+          ]}
+          rows={rows}
+        >
+          {slider('Rate to read, straight up')}
+        </CurveFigure>
+        <CurveFigure
+          title="As the model asks: time to surface"
+          sentence={`${told}, then up at each rate with the stops that ${percentNumber(low)}/${percentNumber(high)} asks for. At ${printRate(rate, units)}: ${now.map((one, i) => `${sayWayUp(one.required.timeToSurfaceMin)} up after ${drawn.times[i]} min, ${sayStops(one, units)}`).join('; ')}.`}
+          picture={(width) => (
+            <CurvePlot
+              width={width}
+              height={HEIGHT}
+              across={across}
+              down={evenAxis('Time to surface, min', 0, longest * 1.06)}
+              curves={curves.map(({ minutes, all }, look) => ({ id: String(minutes), look, tone: 'stop', marked: true, points: line(all, ({ required }) => required.timeToSurfaceMin) }))}
+              cursor={cursor(({ required }) => required.timeToSurfaceMin)}
+            />
+          )}
+          legend={legend}
+          columns={[rateColumn, ...drawn.times.map((minutes, i) => ({ heading: `After ${minutes} min`, cell: ({ each }: RateRow) => `${sayWayUp(each[i]!.required.timeToSurfaceMin)} up, ${sayStops(each[i]!, units)}` }))]}
+          rows={rows}
+        >
+          {slider('Rate to read, with stops')}
+        </CurveFigure>
+      </div>
+      <p>
+        The model knows what gas is left, and no more: a slow ascent also lets bubbles shrink or stay away, of which it knows nothing. It may even reward a fast one, because a slow one keeps loading slow compartments on the way.
+      </p>
+    </>
+  );
+}
+
+interface Phase {
+  readonly depthM: number;
+  readonly gas: Gas;
+  readonly gradientFactors: { low: number; high: number };
+}
+
+function ascents({ depthM, gas, gradientFactors }: Phase, minutes: number, ratesMMin: readonly number[]): AscentAtRate[] {
+  const settings = { ...defaultSettings(), gas, gradientFactors };
+  const { site, end } = bottomOf({ settings, depthM, minutes, descentMMin: DOWN_M_MIN });
+  return ascentRateCurve(settings, site, end, ratesMMin);
+}
+
+function sayStops({ required }: AscentAtRate, units: Parameters<typeof printStopDepth>[1]): string {
+  if (required.stops === 0) return 'no stops';
+  return `${required.stops} ${required.stops === 1 ? 'stop' : 'stops'} from ${printStopDepth(required.deepestStopM, units)}, ${required.stopMin} min`;
+}

@@ -1,0 +1,233 @@
+'use client';
+
+import { area, line } from 'd3';
+import { useId, type PointerEvent } from 'react';
+import { spread } from '../desk/pictures/spread';
+import { dashOf, shapeOf } from './curve-looks';
+import type { PlotAxis, PlotScale } from './plot-axis';
+import styles from './plot.module.css';
+
+/** Across and up (or down), in the units of the axes. */
+export type PlotPoint = readonly [number, number];
+
+export interface PlotCurve {
+  readonly id: string;
+  readonly points: readonly PlotPoint[];
+  /** Its dash and the shape of its marks. */
+  readonly look: number;
+  /** `gas` for gas in the body, `stop` for what the model says of stops; ink otherwise. */
+  readonly tone?: 'ink' | 'gas' | 'stop';
+  readonly weight?: 'fine' | 'heavy';
+  /** Draws its shape here and there along it. */
+  readonly marked?: boolean;
+  /** Written where it leaves the plot on the right. */
+  readonly endName?: string;
+}
+
+export interface PlotBand {
+  readonly id: string;
+  /** One edge and the other, as many points each. */
+  readonly low: readonly PlotPoint[];
+  readonly high: readonly PlotPoint[];
+  readonly tone?: 'ink' | 'stop';
+}
+
+export interface PlotDot {
+  readonly at: PlotPoint;
+  readonly look: number;
+  readonly open?: boolean;
+}
+
+/** A straight line to measure against, with its name. */
+export interface PlotRule {
+  readonly along: 'across' | 'down';
+  readonly at: number;
+  readonly name: string;
+  readonly tone?: 'ink' | 'stop';
+}
+
+export interface PlotCursor {
+  /** Which axis it moves along. */
+  readonly along: 'across' | 'down';
+  readonly at: number;
+  /** Where it meets the curves. */
+  readonly hits: readonly PlotDot[];
+  readonly onMove: (at: number) => void;
+}
+
+interface CurvePlotProps {
+  width: number;
+  height: number;
+  across: PlotAxis;
+  down: PlotAxis;
+  /** The axis at the side grows downward, as depth does, or upward, as pressure does. */
+  grows?: 'up' | 'down';
+  curves: readonly PlotCurve[];
+  bands?: readonly PlotBand[];
+  dots?: readonly PlotDot[];
+  rules?: readonly PlotRule[];
+  cursor?: PlotCursor;
+}
+
+const MARGIN = { top: 14, bottom: 46, left: 54, right: 34 };
+const MARKS_ALONG = 5;
+
+/** Curves over two axes, with a cursor that a pointer may press or drag. The words beside it speak for it. */
+export function CurvePlot({ width, height, across, down, grows = 'up', curves, bands = [], dots = [], rules = [], cursor }: CurvePlotProps) {
+  const frame = useId();
+  const inner = { width: width - MARGIN.left - MARGIN.right, height: height - MARGIN.top - MARGIN.bottom };
+  const x = across.scale([0, inner.width]);
+  const y = down.scale(grows === 'up' ? [inner.height, 0] : [0, inner.height]);
+  const names = endNames(curves, x, y, inner);
+  const move = (event: PointerEvent<SVGSVGElement>) => {
+    if (!cursor) return;
+    const box = event.currentTarget.getBoundingClientRect();
+    const scale = width / (box.width || width);
+    const scaleOf = cursor.along === 'across' ? x : y;
+    const at = (cursor.along === 'across' ? event.clientX - box.left : event.clientY - box.top) * scale - (cursor.along === 'across' ? MARGIN.left : MARGIN.top);
+    const [first, last] = scaleOf.domain() as [number, number];
+    cursor.onMove(Math.min(Math.max(scaleOf.invert(at), first), last));
+  };
+  return (
+    <svg
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      className={styles.plot}
+      aria-hidden="true"
+      onPointerDown={move}
+      onPointerMove={(event) => event.buttons === 1 && move(event)}
+    >
+      <defs>
+        <clipPath id={frame}>
+          <rect width={inner.width} height={inner.height} />
+        </clipPath>
+      </defs>
+      <rect width={width} height={height} className={styles.ground} />
+      <g transform={`translate(${MARGIN.left},${MARGIN.top})`}>
+        <Axes x={x} y={y} across={across} down={down} inner={inner} />
+        <g clipPath={`url(#${frame})`}>
+          {bands.map((band) => (
+            <path key={band.id} d={bandPath(band, x, y)} className={band.tone === 'stop' ? styles.stopBand : styles.band} />
+          ))}
+          {curves.map((curve) => (
+            <path key={curve.id} d={curvePath(curve, x, y)} strokeDasharray={dashOf(curve.look)} className={`${styles.curve} ${styles[curve.tone ?? 'ink']} ${styles[curve.weight ?? 'usual']}`} />
+          ))}
+          {rules.map((rule) => (
+            <line key={rule.name} {...ends(rule, x, y, inner)} className={rule.tone === 'stop' ? styles.stopRule : styles.rule} />
+          ))}
+        </g>
+        {rules.map((rule) => (
+          <text
+            key={rule.name}
+            x={rule.along === 'down' ? inner.width - 4 : x(rule.at) + 5}
+            y={rule.along === 'down' ? y(rule.at) - 5 : 12}
+            textAnchor={rule.along === 'down' ? 'end' : 'start'}
+            className={rule.tone === 'stop' ? styles.stopName : styles.name}
+          >
+            {rule.name}
+          </text>
+        ))}
+        {curves.filter(({ marked }) => marked).map((curve) => marksAlong(curve, x, y, inner).map((at, i) => <Mark key={`${curve.id}${i}`} at={at} look={curve.look} className={styles.mark} />))}
+        {dots.map((dot, i) => (inside(dot.at, x, y, inner) ? <Mark key={i} at={[x(dot.at[0]), y(dot.at[1])]} look={dot.look} className={dot.open ? styles.openDot : styles.mark} /> : null))}
+        {names.map(({ id, text, at, tone }) => (
+          <text key={id} x={inner.width + 5} y={at} dy="0.32em" className={tone === 'stop' ? styles.stopName : styles.endName}>
+            {text}
+          </text>
+        ))}
+        {cursor && (
+          <>
+            <line {...ends({ along: cursor.along, at: cursor.at }, x, y, inner)} className={styles.cursor} />
+            {cursor.hits.map((hit, i) => (inside(hit.at, x, y, inner) ? <Mark key={i} at={[x(hit.at[0]), y(hit.at[1])]} look={hit.look} size={150} className={styles.hit} /> : null))}
+          </>
+        )}
+      </g>
+    </svg>
+  );
+}
+
+interface Inner {
+  readonly width: number;
+  readonly height: number;
+}
+
+function Axes({ x, y, across, down, inner }: { x: PlotScale; y: PlotScale; across: PlotAxis; down: PlotAxis; inner: Inner }) {
+  return (
+    <>
+      {down.ticks(Math.max(3, Math.round(inner.height / 52))).map(({ at, text }) => (
+        <g key={at} transform={`translate(0,${y(at)})`}>
+          <line x2={inner.width} className={styles.grid} />
+          <text x={-8} dy="0.32em" textAnchor="end" className={styles.axis}>
+            {text}
+          </text>
+        </g>
+      ))}
+      {across.ticks(Math.max(3, Math.round(inner.width / 70))).map(({ at, text }) => (
+        <g key={at} transform={`translate(${x(at)},0)`}>
+          <line y2={inner.height} className={styles.grid} />
+          <text y={inner.height + 19} textAnchor="middle" className={styles.axis}>
+            {text}
+          </text>
+        </g>
+      ))}
+      <rect width={inner.width} height={inner.height} className={styles.edge} />
+      <text x={inner.width / 2} y={inner.height + 39} textAnchor="middle" className={styles.axisTitle}>
+        {across.title}
+      </text>
+      <text transform={`translate(-42,${inner.height / 2}) rotate(-90)`} textAnchor="middle" className={styles.axisTitle}>
+        {down.title}
+      </text>
+    </>
+  );
+}
+
+function Mark({ at, look, size, className }: { at: PlotPoint; look: number; size?: number; className: string | undefined }) {
+  return <path d={shapeOf(look, size)} transform={`translate(${at[0].toFixed(1)},${at[1].toFixed(1)})`} className={className} />;
+}
+
+const finite = ([across, down]: PlotPoint) => Number.isFinite(across) && Number.isFinite(down);
+
+function curvePath({ points }: PlotCurve, x: PlotScale, y: PlotScale): string {
+  return line<PlotPoint>().defined(finite).x((point) => x(point[0])).y((point) => y(point[1])).digits(1)(points as PlotPoint[]) ?? '';
+}
+
+/** A band reaches to the far edge of the plot where one of its edges has no end. */
+function bandPath({ low, high }: PlotBand, x: PlotScale, y: PlotScale): string {
+  const farther = 10 * x.domain()[1]!;
+  const held = (value: number) => (value === Infinity ? farther : value);
+  return (
+    area<number>()
+      .x0((i) => x(held(low[i]![0])))
+      .x1((i) => x(held(high[i]![0])))
+      .y0((i) => y(low[i]![1]))
+      .y1((i) => y(high[i]![1]))
+      .digits(1)(low.map((_, i) => i)) ?? ''
+  );
+}
+
+function ends({ along, at }: { along: 'across' | 'down'; at: number }, x: PlotScale, y: PlotScale, inner: Inner) {
+  return along === 'across' ? { x1: x(at), x2: x(at), y1: 0, y2: inner.height } : { x1: 0, x2: inner.width, y1: y(at), y2: y(at) };
+}
+
+function inside(point: PlotPoint, x: PlotScale, y: PlotScale, inner: Inner): boolean {
+  const [px, py] = [x(point[0]), y(point[1])];
+  return px >= -0.5 && px <= inner.width + 0.5 && py >= -0.5 && py <= inner.height + 0.5;
+}
+
+function marksAlong({ points, look }: PlotCurve, x: PlotScale, y: PlotScale, inner: Inner): PlotPoint[] {
+  const seen = points.filter((point) => finite(point) && inside(point, x, y, inner));
+  const step = seen.length / MARKS_ALONG;
+  // Curves close together have their marks at different places.
+  return Array.from({ length: MARKS_ALONG }, (_, i) => seen[Math.floor((i + 0.15 + (look % 5) * 0.16) * step)])
+    .filter((point) => point !== undefined)
+    .map(([across, down]) => [x(across), y(down)]);
+}
+
+function endNames(curves: readonly PlotCurve[], x: PlotScale, y: PlotScale, inner: Inner) {
+  const named = curves.flatMap(({ id, endName, points, tone }) => {
+    const last = points.findLast((point) => finite(point) && inside(point, x, y, inner));
+    return endName === undefined || !last ? [] : [{ id, text: endName, at: y(last[1]), tone }];
+  });
+  const places = spread(named.map(({ at }) => at), 13, inner.height);
+  return named.map((name, i) => ({ ...name, at: places[i]! }));
+}

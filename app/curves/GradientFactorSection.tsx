@@ -1,0 +1,112 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import type { SweepFigure, SweepGrid } from '@/lib/curves/gradient-factor-sweep';
+import { defaultSettings } from '@/lib/dive/default-settings';
+import { parseGas, writeGas } from '@/lib/dive/gas-text';
+import { AIR, gasName, type Gas } from '@/lib/physics/gas';
+import { sayDepth } from '@/lib/quantity/depth';
+import { writeTime } from '@/lib/quantity/duration';
+import { usePreferences } from '../parts/preferences';
+import { Segmented } from '../parts/Segmented';
+import { TypedValue } from '../parts/TypedValue';
+import { parseBottomDepth, parseBottomTime } from './bottom-values';
+import { valueAt } from './contour-levels';
+import { ContourPlot } from './ContourPlot';
+import { CurveFigure } from './CurveFigure';
+import { CursorSlider, ontoStep } from './CursorSlider';
+import { DOWN_M_MIN } from './curve-wish';
+import type { SweepJob } from './heavy-work';
+import { HeavyStanding } from './HeavyStanding';
+import { sayNoStop, sayWayUp } from './minutes-words';
+import { useHeavyWork } from './use-heavy-work';
+import styles from './curves.module.css';
+
+const FIGURES: readonly { value: SweepFigure; label: string }[] = [
+  { value: 'timeToSurface', label: 'time to surface' },
+  { value: 'noStop', label: 'no-stop time' },
+  { value: 'creditedNoStop', label: 'no-stop time, gas lost on the way up counted' },
+];
+const STEPS = [
+  { value: '5', label: 'every 5%' },
+  { value: '2', label: 'every 2%' },
+  { value: '1', label: 'every 1%' },
+] as const;
+const LEAST = 10;
+const MOST = 100;
+const HEIGHT = 480;
+
+/** What low and high gradient factors do, both at once: a map of times. */
+export function GradientFactorSection() {
+  const units = usePreferences((state) => state.units);
+  const [depthM, setDepthM] = useState(40);
+  const [timeS, setTimeS] = useState(25 * 60);
+  const [gas, setGas] = useState<Gas>(AIR);
+  const [figure, setFigure] = useState<SweepFigure>('timeToSurface');
+  const [fineness, setFineness] = useState<'5' | '2' | '1'>('5');
+  const [cursor, setCursor] = useState({ low: 0.4, high: 0.85 });
+  const job = useMemo((): SweepJob => {
+    const step = Number(fineness);
+    const factors = Array.from({ length: (MOST - LEAST) / step + 1 }, (_, i) => (LEAST + i * step) / 100);
+    const bottom = { settings: { ...defaultSettings(), gas }, depthM, minutes: timeS / 60, descentMMin: DOWN_M_MIN };
+    return { kind: 'sweep', request: { bottom, figure, lows: factors, highs: factors } };
+  }, [depthM, timeS, gas, figure, fineness]);
+  const work = useHeavyWork(job);
+
+  return (
+    <>
+      <div className={`${styles.controls} unprinted`}>
+        <TypedValue label="Depth" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
+        <TypedValue label="Time at depth" shown={writeTime(timeS)} parse={parseBottomTime} live onValue={setTimeS} hint={figure === 'timeToSurface' ? 'From arriving there' : 'Of no account: a no-stop time is that on arriving'} />
+        <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
+        <Segmented label="Factors tried" segments={STEPS} value={fineness} onChange={setFineness} />
+      </div>
+      <div className="unprinted">
+        <Segmented label="Minutes of" segments={FIGURES} value={figure} onChange={setFigure} />
+      </div>
+      <HeavyStanding what="the map" work={work} />
+      {work.last && <Map grid={work.last.result} request={work.last.job.request} cursor={cursor} onCursor={setCursor} />}
+    </>
+  );
+}
+
+interface MapProps {
+  grid: SweepGrid;
+  request: SweepJob['request'];
+  cursor: { low: number; high: number };
+  onCursor: (at: { low: number; high: number }) => void;
+}
+
+function Map({ grid, request, cursor, onCursor }: MapProps) {
+  const units = usePreferences((state) => state.units);
+  const { bottom, figure } = request;
+  const step = (grid.lows.length > 1 ? Math.round((grid.lows[1]! - grid.lows[0]!) * 100) : 1) / 100;
+  const onto = (factor: number) => Math.round(ontoStep(factor, LEAST / 100, MOST / 100, step) * 100) / 100;
+  const high = onto(cursor.high);
+  const low = Math.min(onto(cursor.low), high);
+  const name = FIGURES.find(({ value }) => value === figure)!.label;
+  const say = figure === 'timeToSurface' ? sayWayUp : sayNoStop;
+  const percent = (factor: number) => String(Math.round(factor * 100));
+  const tenths = grid.lows.filter((factor) => Math.round(factor * 100) % 10 === 0);
+  const phase =
+    figure === 'timeToSurface'
+      ? `after ${writeTime(bottom.minutes * 60)} at ${sayDepth(bottom.depthM, units)} on ${gasName(bottom.settings.gas)}`
+      : `on arriving at ${sayDepth(bottom.depthM, units)} on ${gasName(bottom.settings.gas)}`;
+  const title = figure === 'timeToSurface' ? 'Time to surface for each pair of gradient factors' : 'No-stop time for each pair of gradient factors';
+  return (
+    <CurveFigure
+      title={title}
+      sentence={`Contours of ${name}, in minutes, ${phase}; darker is longer. At ${percent(low)}/${percent(high)} it is ${say(valueAt(grid, low, high))}.${figure === 'noStop' ? ' The low factor has no say in a direct ascent, so the lines lie flat.' : ''}`}
+      picture={(width) => <ContourPlot width={width} height={HEIGHT} grid={grid} at={{ low, high }} onMove={onCursor} />}
+      columns={[
+        { heading: 'High, down; low, across', cell: (row: number) => percent(row) },
+        ...tenths.map((factor) => ({ heading: percent(factor), numeric: true, cell: (row: number) => (factor > row + 1e-9 ? '–' : say(valueAt(grid, factor, row))) })),
+      ]}
+      rows={() => tenths}
+      source="The engine’s own ascents and no-stop times, one for each pair; the lines between are drawn, not worked out."
+    >
+      <CursorSlider label="Low factor to read" value={low} min={LEAST / 100} max={high} step={step} shown={`${percent(low)}%`} onChange={(next) => onCursor({ low: next, high })} />
+      <CursorSlider label="High factor to read" value={high} min={LEAST / 100} max={MOST / 100} step={step} shown={`${percent(high)}%`} onChange={(next) => onCursor({ low: Math.min(low, next), high: next })} />
+    </CurveFigure>
+  );
+}

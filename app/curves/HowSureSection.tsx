@@ -1,0 +1,212 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import { curveSite, rested } from '@/lib/curves/curve-site';
+import { noStopBand, type Band } from '@/lib/curves/how-sure';
+import { USUAL_VARIATION, type Variation } from '@/lib/curves/variation';
+import { defaultSettings } from '@/lib/dive/default-settings';
+import type { Dive } from '@/lib/dive/dive';
+import { parseGas, writeGas } from '@/lib/dive/gas-text';
+import { readGradientFactors } from '@/lib/dive/script/setting-values';
+import { AIR, gasName, type Gas } from '@/lib/physics/gas';
+import { parseDepth, printDepth, sayDepth } from '@/lib/quantity/depth';
+import { writeTime } from '@/lib/quantity/duration';
+import { parsePercent, percentNumber, printPercent } from '@/lib/quantity/percent';
+import { quoted, refused, type Parsed } from '@/lib/quantity/parsed';
+import { cautions } from '@/content/cautions';
+import { usePreferences } from '../parts/preferences';
+import { TypedValue } from '../parts/TypedValue';
+import { parseBottomDepth, parseBottomTime } from './bottom-values';
+import { CurveFigure } from './CurveFigure';
+import { CurvePlot, type PlotPoint } from './CurvePlot';
+import { CursorSlider, ontoStep } from './CursorSlider';
+import { DOWN_M_MIN } from './curve-wish';
+import type { SureJob } from './heavy-work';
+import { HeavyStanding } from './HeavyStanding';
+import { sayNoStop, sayTenths } from './minutes-words';
+import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
+import { useHeavyWork } from './use-heavy-work';
+import styles from './curves.module.css';
+
+const LADDER = { from: 9, to: 60, step: 0.5 } as const;
+const LONGEST_MIN = 100;
+const HEIGHT = 420;
+const MOST_OFF = 0.1;
+const MOST_GAUGE_M = 3;
+const UP_M_MIN = 9;
+
+/** A band in place of a line: how far a figure moves when what nobody knows exactly is a little different. */
+export function HowSureSection() {
+  const units = usePreferences((state) => state.units);
+  const [variation, setVariation] = useState(USUAL_VARIATION);
+  const [gas, setGas] = useState<Gas>(AIR);
+  const [gradientFactors, setGradientFactors] = useState({ low: 0.4, high: 0.85 });
+  const [depthM, setDepthM] = useState(36);
+  const [timeS, setTimeS] = useState(25 * 60);
+  const vary = (change: Partial<Variation>) => setVariation((before) => ({ ...before, ...change }));
+  const job = useMemo((): SureJob => {
+    const settings = { ...defaultSettings(), gas, gradientFactors };
+    const conditions = { site: curveSite(settings), tissues: rested(settings), gas, gf: gradientFactors.high };
+    const lengthS = timeS + depthM * 60 * (1 / DOWN_M_MIN + 1 / UP_M_MIN);
+    return { kind: 'sure', conditions, depthsM: LADDER, dive: bottomDive(settings, depthM, timeS), everyS: Math.max(20, lengthS / 150), variation };
+  }, [gas, gradientFactors, depthM, timeS, variation]);
+  const work = useHeavyWork(job);
+
+  return (
+    <>
+      <div className={`${styles.controls} unprinted`}>
+        <TypedValue label="Half-times off by" shown={`${percentNumber(variation.halfTimes)}%`} parse={parseOff} live onValue={(halfTimes) => vary({ halfTimes })} hint="At most 10%" />
+        <TypedValue label="Limits off by" shown={`${percentNumber(variation.limits)}%`} parse={parseOff} live onValue={(limits) => vary({ limits })} hint="Of the overpressure they allow" />
+        <TypedValue label="Gauge off by" shown={sayDepth(variation.depthM, units)} parse={parseGaugeOff} live onValue={(off) => vary({ depthM: off })} />
+        <TypedValue label="Gas at the start off by" shown={`${percentNumber(variation.start)}%`} parse={parseOff} live onValue={(start) => vary({ start })} hint="The flight, the night, the dive before" />
+      </div>
+      <div className={`${styles.controls} unprinted`}>
+        <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
+        <TypedValue label="Gradient factors" shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`} parse={readGradientFactors} live onValue={setGradientFactors} />
+        <TypedValue label="Depth of the dive" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
+        <TypedValue label="Time at that depth" shown={writeTime(timeS)} parse={parseBottomTime} live onValue={setTimeS} />
+      </div>
+      <HeavyStanding what="the bands" work={work} />
+      {work.last && <Bands job={work.last.job} noStop={work.last.result.noStop} ceiling={work.last.result.ceiling} />}
+      <p role="note" className={styles.note}>
+        The band says what the model would say if its own numbers were a little off. It is not a margin of safety. {cautions.unknown}
+      </p>
+    </>
+  );
+}
+
+interface BandRow {
+  readonly at: number;
+  readonly low: number;
+  readonly middle: number;
+  readonly high: number;
+}
+
+function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: Band }) {
+  const units = usePreferences((state) => state.units);
+  const [cursorM, setCursorM] = useState(30);
+  const [cursorS, setCursorS] = useState(25 * 60);
+  const { conditions, variation, dive } = job;
+  const step = depthStep(units);
+  const readM = ontoStep(cursorM, LADDER.from, LADDER.to, step);
+  const atDepth = useMemo(() => rowOf(noStopBand(conditions, [readM], variation), 0), [conditions, variation, readM]);
+  const lastS = ceiling.at.at(-1)!;
+  const everyS = Math.max(1, Math.round(lastS / 120));
+  const nowS = Math.min(cursorS, lastS);
+  const atTime = rowOf(ceiling, ceiling.at.findLastIndex((s) => s <= nowS + 1e-6));
+  const varied = `half-times ±${printPercent(variation.halfTimes, 1)}, limits ±${printPercent(variation.limits, 1)}, gauge ±${sayDepth(variation.depthM, units)}, gas at the start ±${printPercent(variation.start, 1)}`;
+  const { low, high } = dive.settings.gradientFactors;
+  const told = `${gasName(conditions.gas)}, ${percentNumber(low)}/${percentNumber(high)}`;
+  const across = (minutes: Float64Array): PlotPoint[] => Array.from(minutes, (value, i) => [value, noStop.at[i]!]);
+  const down = (depths: Float64Array): PlotPoint[] => Array.from(depths, (value, i) => [ceiling.at[i]! / 60, value]);
+  const deepest = Math.max(...ceiling.high, ...dive.steps.map((one) => ('toM' in one ? one.toM : 0)));
+
+  return (
+    <div className={styles.pair}>
+      <CurveFigure
+        title="No-stop time, as a band"
+        sentence={`${told}, rested, from arriving at depth; ${varied}. At ${sayDepth(readM, units)} the model says ${sayNoStop(atDepth.middle)}, and anything from ${sayNoStop(atDepth.low)} to ${sayNoStop(atDepth.high)} is within what was varied.`}
+        picture={(width) => (
+          <CurvePlot
+            width={width}
+            height={HEIGHT}
+            across={evenAxis('No-stop time, min', 0, LONGEST_MIN)}
+            down={depthAxis(LADDER.from, LADDER.to, units)}
+            grows="down"
+            bands={[{ id: 'band', low: across(noStop.low), high: across(noStop.high) }]}
+            curves={[{ id: 'middle', look: 0, points: across(noStop.middle) }]}
+            cursor={{ along: 'down', at: readM, onMove: setCursorM, hits: [{ at: [atDepth.low, readM], look: 1 }, { at: [atDepth.middle, readM], look: 0 }, { at: [atDepth.high, readM], look: 1 }] }}
+          />
+        )}
+        columns={[
+          { heading: 'Depth', cell: (row: BandRow) => sayDepth(row.at, units) },
+          { heading: 'As short as', numeric: true, cell: (row) => sayTenths(row.low) },
+          { heading: 'The model', numeric: true, cell: (row) => sayTenths(row.middle) },
+          { heading: 'As long as', numeric: true, cell: (row) => sayTenths(row.high) },
+        ]}
+        rows={() => bandRows(noStopBand(conditions, tableDepths(LADDER.from, LADDER.to, units), variation))}
+        source="What is varied, and how far, is a teaching choice and not a measurement."
+      >
+        <CursorSlider label="Depth to read in the band" value={readM} min={LADDER.from} max={LADDER.to} step={step} shown={sayDepth(readM, units)} onChange={setCursorM} />
+      </CurveFigure>
+      <CurveFigure
+        title="Ceiling of a dive, as a band"
+        sentence={`${told}, straight up after its time at depth, stops or not; ${varied}. ${Math.round(nowS / 60)} min in, the model’s ceiling is ${sayLevel(atTime.middle, units)}, and anything from ${sayLevel(atTime.low, units)} to ${sayLevel(atTime.high, units)} is within what was varied.`}
+        picture={(width) => (
+          <CurvePlot
+            width={width}
+            height={HEIGHT}
+            across={evenAxis('Time, min', 0, lastS / 60)}
+            down={depthAxis(0, deepest * 1.05, units)}
+            grows="down"
+            bands={[{ id: 'band', tone: 'stop', low: down(ceiling.low), high: down(ceiling.high) }]}
+            curves={[
+              { id: 'dive', look: 0, weight: 'heavy', points: profileOf(dive) },
+              { id: 'middle', look: 1, tone: 'stop', points: down(ceiling.middle) },
+            ]}
+            cursor={{ along: 'across', at: nowS / 60, onMove: (minutes) => setCursorS(minutes * 60), hits: [{ at: [nowS / 60, atTime.low], look: 1 }, { at: [nowS / 60, atTime.middle], look: 0 }, { at: [nowS / 60, atTime.high], look: 1 }] }}
+          />
+        )}
+        columns={[
+          { heading: 'Time', cell: (row: BandRow) => `${Math.round(row.at / 6) / 10} min` },
+          { heading: 'As shallow as', numeric: true, cell: (row) => sayLevel(row.low, units) },
+          { heading: 'The model', numeric: true, cell: (row) => sayLevel(row.middle, units) },
+          { heading: 'As deep as', numeric: true, cell: (row) => sayLevel(row.high, units) },
+        ]}
+        rows={() => {
+          const all = bandRows(ceiling);
+          return all.filter((_, i) => i % Math.ceil(all.length / 25) === 0);
+        }}
+      >
+        <CursorSlider label="Time of the dive to read in the band" value={nowS} min={0} max={lastS} step={everyS} shown={`${Math.round(nowS / 60)} min`} onChange={setCursorS} />
+      </CurveFigure>
+    </div>
+  );
+}
+
+function rowOf({ at, low, middle, high }: Band, i: number): BandRow {
+  return { at: at[i]!, low: low[i]!, middle: middle[i]!, high: high[i]! };
+}
+
+function bandRows(band: Band): BandRow[] {
+  return Array.from(band.at, (_, i) => rowOf(band, i));
+}
+
+function bottomDive(settings: Dive['settings'], toM: number, stayS: number): Dive {
+  return {
+    settings,
+    steps: [
+      { kind: 'descend', toM, durationS: (toM / DOWN_M_MIN) * 60 },
+      { kind: 'stay', durationS: stayS },
+      { kind: 'ascend', toM: 0, durationS: (toM / UP_M_MIN) * 60 },
+    ],
+    lines: [],
+  };
+}
+
+function profileOf({ steps }: Dive): PlotPoint[] {
+  const points: PlotPoint[] = [[0, 0]];
+  for (const step of steps) {
+    if (step.kind === 'switch') continue;
+    const [min, depth] = points.at(-1)!;
+    points.push([min + step.durationS / 60, 'toM' in step ? step.toM : depth]);
+  }
+  return points;
+}
+
+function sayLevel(depthM: number, units: Parameters<typeof sayDepth>[1]): string {
+  return depthM > 0 ? printDepth(depthM, units) : 'the surface';
+}
+
+function parseOff(text: string): Parsed<number> {
+  const read = parsePercent(text);
+  if (!read.ok) return read;
+  if (read.value < 0 || read.value > MOST_OFF) return refused(`${quoted(text)} is not within what this band is for.`, 'Write 0% to 10%.');
+  return read;
+}
+
+function parseGaugeOff(text: string): Parsed<number> {
+  const read = parseDepth(text);
+  if (read.ok && read.value > MOST_GAUGE_M) return refused(`${quoted(text)} is more than a gauge in use is off.`, `Write at most ${MOST_GAUGE_M} m.`);
+  return read;
+}

@@ -1,0 +1,135 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import { gradientFactorAt } from '@/lib/ascent/ceiling';
+import { curveSite } from '@/lib/curves/curve-site';
+import { limitLines, type CompartmentLimits, type PressurePoint } from '@/lib/curves/limit-lines';
+import { defaultSettings } from '@/lib/dive/default-settings';
+import { readGradientFactors } from '@/lib/dive/script/setting-values';
+import { limitBar } from '@/lib/tissue/limit';
+import { sayDepth } from '@/lib/quantity/depth';
+import { fixed } from '@/lib/quantity/number';
+import { percentNumber, printPercent } from '@/lib/quantity/percent';
+import { printPressure } from '@/lib/quantity/pressure';
+import { parseWorkingDepth } from '../gases/working-depth';
+import { usePreferences } from '../parts/preferences';
+import { Segmented } from '../parts/Segmented';
+import { TypedValue } from '../parts/TypedValue';
+import { CurveFigure } from './CurveFigure';
+import { CurvePlot, type PlotCurve, type PlotPoint } from './CurvePlot';
+import { CursorSlider, ontoStep } from './CursorSlider';
+import { CurveKey } from './CurveKey';
+import { depthStep, pressureAxis } from './plot-axis';
+import styles from './curves.module.css';
+
+const SITE = curveSite(defaultSettings());
+const DEEPEST_M = 60;
+const HEIGHT = 480;
+const ALL = Array.from({ length: 16 }, (_, c) => c + 1);
+const SHARES = [
+  { value: '0', label: 'nitrogen' },
+  { value: '0.5', label: 'half of each' },
+  { value: '1', label: 'helium' },
+] as const;
+
+/** What each compartment tolerates at each pressure: its own line, and those that gradient factors draw under it. */
+export function LimitsSection() {
+  const units = usePreferences((state) => state.units);
+  const [chosen, setChosen] = useState<readonly number[]>([1, 5, 12]);
+  const [gradientFactors, setGradientFactors] = useState({ low: 0.4, high: 0.85 });
+  const [firstStopM, setFirstStopM] = useState(15);
+  const [share, setShare] = useState<'0' | '0.5' | '1'>('0');
+  const [cursorM, setCursorM] = useState(9);
+  const limits = useMemo(
+    () => limitLines({ site: SITE, gradientFactors, heliumShare: Number(share), firstStopM, deepestM: DEEPEST_M }),
+    [gradientFactors, share, firstStopM],
+  );
+  const drawn = limits.filter(({ compartment }) => chosen.includes(compartment));
+  const step = depthStep(units);
+  const depthM = ontoStep(cursorM, 0, DEEPEST_M, step);
+  const ambientBar = SITE.surfaceBar + depthM * SITE.barPerMetre;
+  const gf = gradientFactorAt(depthM, firstStopM, gradientFactors);
+  const inForce = ({ a, b }: CompartmentLimits) => limitBar(a, b, gf, ambientBar);
+  const topBar = drawn.reduce((most, { mLine }) => Math.max(most, mLine[1].tensionBar), 3);
+  const deepestBar = SITE.surfaceBar + DEEPEST_M * SITE.barPerMetre;
+  const { low, high } = gradientFactors;
+  const pair = `${percentNumber(low)}/${percentNumber(high)}`;
+
+  return (
+    <>
+      <div className={`${styles.stack} unprinted`}>
+        <fieldset className={styles.checks}>
+          <legend>Compartments</legend>
+          {ALL.map((compartment) => (
+            <label key={compartment}>
+              <input
+                type="checkbox"
+                checked={chosen.includes(compartment)}
+                onChange={() => setChosen(chosen.includes(compartment) ? chosen.filter((one) => one !== compartment) : [...chosen, compartment].sort((one, other) => one - other))}
+              />
+              {compartment}
+            </label>
+          ))}
+        </fieldset>
+        <div className={styles.controls}>
+          <TypedValue label="Gradient factors" shown={pair} parse={readGradientFactors} live onValue={setGradientFactors} />
+          <TypedValue label="First stop" shown={sayDepth(firstStopM, units)} parse={parseWorkingDepth} live onValue={setFirstStopM} hint="Where the low factor holds; 0 for none" />
+          <Segmented label="Inert gas held" segments={SHARES} value={share} onChange={setShare} />
+        </div>
+      </div>
+      <CurveFigure
+        title="What each compartment tolerates"
+        sentence={`Ambient pressure across, what a compartment may hold upward. At ${sayDepth(depthM, units)} the gradient factor is ${printPercent(gf)} between ${pair}: ${drawn.length === 0 ? 'choose a compartment to see its limits' : drawn.map((one) => `compartment ${one.compartment} may hold ${printPressure(inForce(one), units)}`).join(', ')}.`}
+        picture={(width) => (
+          <CurvePlot
+            width={width}
+            height={HEIGHT}
+            across={pressureAxis('Ambient pressure', 0, deepestBar, units)}
+            down={pressureAxis('Inert gas held', 0, topBar * 1.03, units)}
+            curves={[
+              { id: 'balance', look: 2, weight: 'fine', points: [[0, 0], [deepestBar, deepestBar]], endName: '=' },
+              ...drawn.flatMap((one) => linesOf(one)),
+            ]}
+            rules={[{ along: 'across', at: SITE.surfaceBar, name: 'surface' }]}
+            cursor={{ along: 'across', at: ambientBar, hits: drawn.map((one) => ({ at: [ambientBar, inForce(one)], look: 0 })), onMove: (bar) => setCursorM((bar - SITE.surfaceBar) / SITE.barPerMetre) }}
+          />
+        )}
+        legend={
+          <CurveKey
+            entries={[
+              { name: 'the model’s own limit, numbered by compartment', look: 0, bare: true },
+              { name: 'under the low and the high gradient factor alone', look: 1, bare: true },
+              ...(firstStopM > 0 ? [{ name: 'in force from the first stop to the surface', look: 3, bare: true }] : []),
+              { name: 'tension equal to ambient pressure', look: 2, bare: true },
+            ]}
+          />
+        }
+        columns={[
+          { heading: 'Compartment', cell: (one: CompartmentLimits) => one.compartment },
+          { heading: 'Half-time N₂, He', numeric: true, cell: (one) => `${one.nitrogenHalfTimeMin}, ${one.heliumHalfTimeMin} min` },
+          { heading: 'a, bar', numeric: true, cell: ({ a }) => fixed(a, 4) },
+          { heading: 'b', numeric: true, cell: ({ b }) => fixed(b, 4) },
+          { heading: 'Slope 1/b', numeric: true, cell: ({ slope }) => fixed(slope, 3) },
+          { heading: 'At the surface', numeric: true, cell: ({ surfacingBar }) => printPressure(surfacingBar.model, units) },
+          { heading: `under ${percentNumber(low)}`, numeric: true, cell: ({ surfacingBar }) => printPressure(surfacingBar.low, units) },
+          { heading: `under ${percentNumber(high)}`, numeric: true, cell: ({ surfacingBar }) => printPressure(surfacingBar.high, units) },
+        ]}
+        rows={() => limits}
+        source="M = a + p/b (Bühlmann); a gradient factor takes its share of what lies between the ambient pressure and M."
+      >
+        <CursorSlider label="Depth to read" value={depthM} min={0} max={DEEPEST_M} step={step} shown={sayDepth(depthM, units)} onChange={setCursorM} />
+      </CurveFigure>
+    </>
+  );
+}
+
+const asPoint = ({ ambientBar, tensionBar }: PressurePoint): PlotPoint => [ambientBar, tensionBar];
+
+function linesOf({ compartment, mLine, lowLine, highLine, fromLowToHigh }: CompartmentLimits): PlotCurve[] {
+  return [
+    { id: `${compartment} low`, look: 1, weight: 'fine', points: lowLine.map(asPoint) },
+    { id: `${compartment} high`, look: 1, weight: 'fine', points: highLine.map(asPoint) },
+    { id: `${compartment} bent`, look: 3, weight: 'heavy', tone: 'stop', points: fromLowToHigh.map(asPoint) },
+    { id: `${compartment} model`, look: 0, tone: 'stop', points: mLine.map(asPoint), endName: String(compartment) },
+  ];
+}

@@ -1,0 +1,170 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import { depthLadder } from '@/lib/curves/curve-site';
+import { conventionEffect, modelNoStopCurve } from '@/lib/curves/model-curves';
+import { modelTimeline } from '@/lib/curves/model-timeline';
+import { defaultSettings } from '@/lib/dive/default-settings';
+import type { Dive } from '@/lib/dive/dive';
+import { computeTimeline, siteOf } from '@/lib/dive/timeline';
+import { printDepth, sayDepth } from '@/lib/quantity/depth';
+import { writeTime } from '@/lib/quantity/duration';
+import { printRate } from '@/lib/quantity/rate';
+import { parseBottomDepth, parseBottomTime } from './bottom-values';
+import { usePreferences } from '../parts/preferences';
+import { TypedValue } from '../parts/TypedValue';
+import { CurveFigure } from './CurveFigure';
+import { CurveKey } from './CurveKey';
+import { CurvePlot } from './CurvePlot';
+import { CursorSlider, ontoStep } from './CursorSlider';
+import { DOWN_M_MIN } from './curve-wish';
+import { sayNoStop, sayTenths } from './minutes-words';
+import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
+import { TOLD_MODELS } from './told-models';
+import styles from './curves.module.css';
+
+const SHALLOWEST_M = 9;
+const DEEPEST_M = 60;
+const LONGEST_MIN = 100;
+const HEIGHT = 400;
+const LADDER = depthLadder(SHALLOWEST_M, DEEPEST_M, 0.5);
+const UP_M_MIN = 9;
+const SITE = siteOf({ settings: defaultSettings(), steps: [], lines: [] });
+
+/** The same dive by five models, and what changed from each to the next. */
+export function ModelsSection() {
+  const units = usePreferences((state) => state.units);
+  const [shown, setShown] = useState<readonly string[]>(TOLD_MODELS.map(({ model }) => model.id));
+  const [cursorM, setCursorM] = useState(30);
+  const [depthM, setDepthM] = useState(36);
+  const [timeS, setTimeS] = useState(25 * 60);
+  const [placeS, setPlaceS] = useState(25 * 60);
+  const models = TOLD_MODELS.map((one, look) => ({ ...one, look })).filter(({ model }) => shown.includes(model.id));
+  const step = depthStep(units);
+  const readM = ontoStep(cursorM, SHALLOWEST_M, DEEPEST_M, step);
+  const at = models.map(({ model }) => modelNoStopCurve(model, SITE, [readM]).minutes[0]!);
+  const timeline = useMemo(() => computeTimeline(squareDive(depthM, timeS), 20), [depthM, timeS]);
+  const ceilings = useMemo(() => TOLD_MODELS.map(({ model }) => modelTimeline(model, timeline)), [timeline]);
+  const lastS = timeline.timeS[timeline.length - 1]!;
+  const everyS = Math.max(20, Math.round(lastS / 120 / 20) * 20);
+  const nowS = Math.min(placeS, lastS);
+  const sample = timeline.timeS.findLastIndex((one) => one <= nowS + 1e-6);
+  const legend = <CurveKey entries={models.map(({ model, look }) => ({ name: model.name, look }))} />;
+  const deepest = models.reduce((most, { look }) => Math.max(most, ...ceilings[look]!.ceilingM), depthM);
+  const minute = (s: number) => s / 60;
+
+  return (
+    <>
+      <div className={`${styles.stack} unprinted`}>
+        <fieldset className={styles.checks}>
+          <legend>Models laid over each other</legend>
+          {TOLD_MODELS.map(({ model: { id, name } }) => (
+            <label key={id}>
+              <input type="checkbox" checked={shown.includes(id)} onChange={() => setShown(shown.includes(id) ? shown.filter((one) => one !== id) : [...shown, id])} />
+              {name}
+            </label>
+          ))}
+        </fieldset>
+        <div className={styles.controls}>
+          <TypedValue label="Depth of the dive" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
+          <TypedValue label="Time at that depth" shown={writeTime(timeS)} parse={parseBottomTime} live onValue={setTimeS} />
+        </div>
+      </div>
+      <div className={styles.pair}>
+        <CurveFigure
+          title="No-stop times by each model"
+          sentence={`On air, rested, from arriving at depth, each by its makers’ own limits without gradient factors. ${models.length === 0 ? 'Choose a model to see its times.' : `At ${sayDepth(readM, units)}: ${models.map(({ model }, i) => `${model.name} ${sayNoStop(at[i]!)}`).join(', ')}.`}`}
+          picture={(width) => (
+            <CurvePlot
+              width={width}
+              height={HEIGHT}
+              across={evenAxis('No-stop time, min', 0, LONGEST_MIN)}
+              down={depthAxis(SHALLOWEST_M, DEEPEST_M, units)}
+              grows="down"
+              curves={models.map(({ model, look }) => {
+                const { minutes } = modelNoStopCurve(model, SITE, LADDER);
+                return { id: model.id, look, marked: true, points: Array.from(LADDER, (depth, i) => [minutes[i]!, depth] as const) };
+              })}
+              cursor={{ along: 'down', at: readM, onMove: setCursorM, hits: models.map(({ look }, i) => ({ at: [at[i]!, readM] as const, look })) }}
+            />
+          )}
+          legend={legend}
+          columns={[{ heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) }, ...models.map(({ model }) => ({ heading: model.name, numeric: true, cell: (depth: number) => sayTenths(modelNoStopCurve(model, SITE, [depth]).minutes[0]!) }))]}
+          rows={() => tableDepths(SHALLOWEST_M, DEEPEST_M, units)}
+          source={models.map(({ told }) => told.source).filter((source, i, all) => all.indexOf(source) === i).join('; ')}
+        >
+          <CursorSlider label="Depth to compare at" value={readM} min={SHALLOWEST_M} max={DEEPEST_M} step={step} shown={sayDepth(readM, units)} onChange={setCursorM} />
+        </CurveFigure>
+        <CurveFigure
+          title="Ceilings over the same dive"
+          sentence={`${sayDepth(depthM, units)} for ${writeTime(timeS)} on air, down at ${printRate(DOWN_M_MIN, units)} and straight up at ${printRate(UP_M_MIN, units)}, stops or not, to see each ceiling against it. ${models.length === 0 ? 'Choose a model to see its ceiling.' : `${Math.round(minute(nowS))} min in: ${models.map(({ model, look }) => `${model.name} ${sayCeiling(ceilings[look]!.ceilingM[sample]!, units)}`).join(', ')}.`}`}
+          picture={(width) => (
+            <CurvePlot
+              width={width}
+              height={HEIGHT}
+              across={evenAxis('Time, min', 0, minute(lastS))}
+              down={depthAxis(0, deepest * 1.05, units)}
+              grows="down"
+              curves={[
+                { id: 'dive', look: 0, weight: 'heavy', points: Array.from(timeline.timeS, (s, i) => [minute(s), timeline.depthM[i]!] as const) },
+                ...models.map(({ model, look }) => ({ id: model.id, look, tone: 'stop' as const, marked: true, points: Array.from(timeline.timeS, (s, i) => [minute(s), ceilings[look]!.ceilingM[i]!] as const) })),
+              ]}
+              cursor={{ along: 'across', at: minute(nowS), onMove: (min) => setPlaceS(min * 60), hits: models.map(({ look }) => ({ at: [minute(nowS), ceilings[look]!.ceilingM[sample]!] as const, look })) }}
+            />
+          )}
+          legend={legend}
+          columns={[
+            { heading: 'Time', cell: (i: number) => `${Math.round(minute(timeline.timeS[i]!) * 10) / 10} min` },
+            { heading: 'Depth', numeric: true, cell: (i: number) => printDepth(timeline.depthM[i]!, units) },
+            ...models.map(({ model, look }) => ({ heading: model.name, numeric: true, cell: (i: number) => sayCeiling(ceilings[look]!.ceilingM[i]!, units) })),
+          ]}
+          rows={() => Array.from({ length: 25 }, (_, i) => Math.round((i / 24) * (timeline.length - 1)))}
+        >
+          <CursorSlider label="Time of the dive to compare at" value={nowS} min={0} max={lastS} step={everyS} shown={`${Math.round(minute(nowS) * 10) / 10} min`} onChange={setPlaceS} />
+        </CurveFigure>
+      </div>
+      <h3>What changed in a century, and why</h3>
+      <ol className={styles.century}>
+        {TOLD_MODELS.map(({ model, told }) => {
+          const { ownMin, underZhL16Min } = conventionEffect(model, SITE, readM);
+          return (
+            <li key={model.id}>
+              <h4>{model.name === told.name && /\d{4}$/.test(model.name) ? model.name : `${model.name}, ${model.year}`}</h4>
+              <p>{told.limit}</p>
+              <ul>
+                {told.changed.map(({ what, why, obtained }) => (
+                  <li key={what}>
+                    {what} {why} <small>({obtained})</small>
+                  </li>
+                ))}
+              </ul>
+              <p className={styles.source}>
+                {told.conventions.airNitrogen.text} {told.conventions.lungOffsetBar.text}{' '}
+                {ownMin !== underZhL16Min && Number.isFinite(ownMin) && Number.isFinite(underZhL16Min)
+                  ? `At ${sayDepth(readM, units)} that is ${sayTenths(ownMin)} in place of ${sayTenths(underZhL16Min)} with moist lungs: convention, not caution.`
+                  : ''}
+              </p>
+            </li>
+          );
+        })}
+      </ol>
+      <p>A longer time is not a worse model, nor a shorter one a better: each was judged against its own dives, and none of them against yours.</p>
+    </>
+  );
+}
+
+function squareDive(toM: number, stayS: number): Dive {
+  return {
+    settings: { ...defaultSettings(), gradientFactors: { low: 1, high: 1 } },
+    steps: [
+      { kind: 'descend', toM, durationS: (toM / DOWN_M_MIN) * 60 },
+      { kind: 'stay', durationS: stayS },
+      { kind: 'ascend', toM: 0, durationS: (toM / UP_M_MIN) * 60 },
+    ],
+    lines: [],
+  };
+}
+
+function sayCeiling(depthM: number, units: Parameters<typeof sayDepth>[1]): string {
+  return depthM > 0 ? printDepth(depthM, units) : 'no ceiling';
+}

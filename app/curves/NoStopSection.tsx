@@ -1,0 +1,160 @@
+'use client';
+
+import { useDeferredValue, useMemo, useState } from 'react';
+import { depthLadder } from '@/lib/curves/curve-site';
+import { noStopCurve } from '@/lib/curves/no-stop-curve';
+import { PUBLISHED_TABLES } from '@/lib/curves/published-no-stop';
+import { AIR } from '@/lib/physics/gas';
+import { sayDepth } from '@/lib/quantity/depth';
+import { printRate } from '@/lib/quantity/rate';
+import { Button } from '../parts/Button';
+import { usePreferences } from '../parts/preferences';
+import { Segmented } from '../parts/Segmented';
+import { CurveFigure } from './CurveFigure';
+import { CurveKey } from './CurveKey';
+import { CurvePlot, type PlotCurve } from './CurvePlot';
+import { MOST_CURVES } from './curve-looks';
+import { DOWN_M_MIN, sayWish, wishConditions, type CurveWish } from './curve-wish';
+import { CursorSlider, ontoStep } from './CursorSlider';
+import { sayNoStop } from './minutes-words';
+import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
+import { TablesBeside } from './TablesBeside';
+import { WhyNoStop } from './WhyNoStop';
+import { WishRow } from './WishRow';
+import styles from './curves.module.css';
+
+const USUAL = { low: 0.85, high: 0.85 };
+const AT_SEA = { altitudeM: 0, arrival: 'settled', before: undefined } as const;
+const FIRST: readonly CurveWish[] = [
+  { id: 1, gas: AIR, gradientFactors: USUAL, ...AT_SEA },
+  { id: 2, gas: { o2: 0.32, he: 0 }, gradientFactors: USUAL, ...AT_SEA },
+  { id: 3, gas: AIR, gradientFactors: USUAL, ...AT_SEA, before: { depthM: 30, stayS: 1200, surfaceS: 3600 } },
+];
+const SHALLOWEST_M = 6;
+const DEEPEST_M = 60;
+const LONGEST_MIN = 100;
+const HEIGHT = 460;
+const LADDER = depthLadder(SHALLOWEST_M, DEEPEST_M, 0.5);
+
+/** No-stop time against depth: the engine's for what is asked, several at once, with published tables beside. */
+export function NoStopSection() {
+  const units = usePreferences((state) => state.units);
+  const [wishes, setWishes] = useState(FIRST);
+  const [counted, setCounted] = useState<'arrival' | 'surface'>('arrival');
+  const [tables, setTables] = useState<readonly string[]>([]);
+  const [cursorM, setCursorM] = useState(30);
+  const descentMMin = counted === 'surface' ? DOWN_M_MIN : undefined;
+  const asked = useMemo(() => ({ wishes, descentMMin }), [wishes, descentMMin]);
+  // Helium is searched for, not solved: typing stays ahead of it.
+  const drawn = useDeferredValue(asked);
+  const conditions = useMemo(() => drawn.wishes.map((wish) => wishConditions(wish, drawn.descentMMin)), [drawn]);
+  const curves = useMemo(
+    () => conditions.map((one, look): PlotCurve => {
+      const { minutes } = noStopCurve(one, LADDER);
+      return { id: String(drawn.wishes[look]!.id), look, marked: true, points: Array.from(LADDER, (depthM, i) => [minutes[i]!, depthM]) };
+    }),
+    [conditions, drawn],
+  );
+  const step = depthStep(units);
+  const depthM = ontoStep(cursorM, SHALLOWEST_M, DEEPEST_M, step);
+  const at = useMemo(() => conditions.map((one) => noStopCurve(one, [depthM])), [conditions, depthM]);
+  const shown = PUBLISHED_TABLES.filter(({ id }) => tables.includes(id));
+  const key = [
+    ...drawn.wishes.map((wish, look) => ({ name: sayWish(wish, units), look })),
+    ...shown.map(({ name, id }) => ({ name: `${name}, as printed`, look: tableLook(id), dotOnly: true })),
+  ];
+  const nextId = 1 + Math.max(...wishes.map(({ id }) => id));
+
+  return (
+    <>
+      <div className="unprinted">
+        {wishes.map((wish, place) => (
+          <WishRow
+            key={wish.id}
+            wish={wish}
+            place={place}
+            onChange={(changed) => setWishes(wishes.map((one) => (one.id === wish.id ? changed : one)))}
+            onRemove={wishes.length > 1 ? () => setWishes(wishes.filter((one) => one.id !== wish.id)) : undefined}
+          />
+        ))}
+        <div className={styles.row}>
+          <Button icon="plus" disabled={wishes.length === MOST_CURVES} onClick={() => setWishes([...wishes, { ...wishes.at(-1)!, id: nextId }])}>
+            Add a curve
+          </Button>
+          <Segmented
+            label="Minutes count from"
+            value={counted}
+            onChange={setCounted}
+            segments={[
+              { value: 'arrival', label: 'arriving at depth' },
+              { value: 'surface', label: 'leaving the surface' },
+            ]}
+          />
+          <fieldset className={styles.checks}>
+            <legend>Published tables beside</legend>
+            {PUBLISHED_TABLES.map(({ id, name }) => (
+              <label key={id}>
+                <input type="checkbox" checked={tables.includes(id)} onChange={() => setTables(tables.includes(id) ? tables.filter((one) => one !== id) : [...tables, id])} />
+                {name}
+              </label>
+            ))}
+          </fieldset>
+        </div>
+      </div>
+      <CurveFigure
+        title="No-stop time against depth"
+        sentence={`Left of a curve you may come straight up by the model; right of it you need to stop. Minutes count from ${counted === 'arrival' ? 'arriving at depth' : `leaving the surface at ${printRate(DOWN_M_MIN, units)}`}, in water of 10 m to the bar. ${sayReadings(drawn.wishes, at, depthM, units)}`}
+        picture={(width) => (
+          <CurvePlot
+            width={width}
+            height={HEIGHT}
+            across={evenAxis('No-stop time, min', 0, LONGEST_MIN)}
+            down={depthAxis(SHALLOWEST_M, DEEPEST_M, units)}
+            grows="down"
+            curves={curves}
+            dots={shown.flatMap((table) => table.rows.map((row) => ({ at: [row.minutes, row.depthM] as const, look: tableLook(table.id), open: true })))}
+            cursor={{ along: 'down', at: depthM, onMove: setCursorM, hits: at.map(({ minutes }, look) => ({ at: [minutes[0]!, depthM] as const, look })) }}
+          />
+        )}
+        legend={<CurveKey entries={key} />}
+        columns={[
+          { heading: 'Depth', cell: (depth: TableRow) => sayDepth(depth.depthM, units) },
+          ...drawn.wishes.map((wish, i) => ({ heading: sayWish(wish, units), numeric: true, cell: (row: TableRow) => sayNoStop(row.minutes[i]!) })),
+        ]}
+        rows={() => tableRows(conditions, tableDepths(SHALLOWEST_M, DEEPEST_M, units))}
+        source="ZH-L16C with compartment 1b, from published coefficients. Whole minutes, cut and not rounded."
+      >
+        <CursorSlider label="Depth to read" value={depthM} min={SHALLOWEST_M} max={DEEPEST_M} step={step} shown={sayDepth(depthM, units)} onChange={setCursorM} />
+        <ul className={styles.readings} aria-label={`No-stop times at ${sayDepth(depthM, units)}`}>
+          {drawn.wishes.map((wish, i) => (
+            <li key={wish.id}>
+              <span>{sayWish(wish, units)}</span>
+              <b>{sayNoStop(at[i]!.minutes[0]!)}</b>
+              <small>{at[i]!.leader[0] ? `compartment ${at[i]!.leader[0]} is first` : 'no compartment gets there'}</small>
+              <WhyNoStop wish={wish} depthM={depthM} descentMMin={drawn.descentMMin} />
+            </li>
+          ))}
+        </ul>
+      </CurveFigure>
+      {shown.length > 0 && <TablesBeside tables={shown} depthM={depthM} gf={wishes[0]!.gradientFactors.high} />}
+    </>
+  );
+}
+
+interface TableRow {
+  readonly depthM: number;
+  readonly minutes: readonly number[];
+}
+
+function tableRows(conditions: readonly Parameters<typeof noStopCurve>[0][], depthsM: readonly number[]): TableRow[] {
+  const all = conditions.map((one) => noStopCurve(one, depthsM).minutes);
+  return depthsM.map((depthM, i) => ({ depthM, minutes: all.map((minutes) => minutes[i]!) }));
+}
+
+function sayReadings(wishes: readonly CurveWish[], at: readonly { minutes: Float64Array }[], depthM: number, units: Parameters<typeof sayWish>[1]): string {
+  return `At ${sayDepth(depthM, units)}: ${wishes.map((wish, i) => `${sayNoStop(at[i]!.minutes[0]!)} on ${sayWish(wish, units)}`).join('; ')}.`;
+}
+
+function tableLook(id: string): number {
+  return PUBLISHED_TABLES.findIndex((table) => table.id === id);
+}

@@ -1,0 +1,45 @@
+'use client';
+
+import { parseGas, writeGas } from '@/lib/dive/gas-text';
+import { readGradientFactors, readSiteAltitude } from '@/lib/dive/script/setting-values';
+import { printAltitude } from '@/lib/quantity/altitude';
+import { percentNumber } from '@/lib/quantity/percent';
+import { Choice } from '../parts/Choice';
+import { IconButton } from '../parts/IconButton';
+import { usePreferences } from '../parts/preferences';
+import { TypedValue } from '../parts/TypedValue';
+import { parseBefore, writeBefore } from './before-text';
+import type { CurveWish } from './curve-wish';
+import { CurveSample } from './CurveKey';
+import styles from './curves.module.css';
+
+const ARRIVALS = [
+  { value: 'settled', label: 'lives there' },
+  { value: 'just arrived', label: 'just up from the sea' },
+] as const;
+
+interface WishRowProps {
+  wish: CurveWish;
+  place: number;
+  onChange: (wish: CurveWish) => void;
+  /** Absent for the last one left. */
+  onRemove: (() => void) | undefined;
+}
+
+/** What one of the curves stands for. */
+export function WishRow({ wish, place, onChange, onRemove }: WishRowProps) {
+  const units = usePreferences((state) => state.units);
+  const set = (change: Partial<CurveWish>) => onChange({ ...wish, ...change });
+  const { low, high } = wish.gradientFactors;
+  return (
+    <div className={styles.wish} role="group" aria-label={`Curve ${place + 1}`}>
+      <CurveSample look={place} />
+      <TypedValue label="Gas" shown={writeGas(wish.gas)} parse={parseGas} live onValue={(gas) => set({ gas })} />
+      <TypedValue label="Gradient factors" shown={`${percentNumber(low)}/${percentNumber(high)}`} parse={readGradientFactors} live onValue={(gradientFactors) => set({ gradientFactors })} />
+      <TypedValue label="Altitude" shown={printAltitude(wish.altitudeM, units)} parse={readSiteAltitude} live onValue={(altitudeM) => set({ altitudeM })} />
+      <Choice label="The diver" value={wish.arrival} options={ARRIVALS} disabled={wish.altitudeM === 0} onChange={(arrival) => set({ arrival })} />
+      <TypedValue label="Dive before" shown={writeBefore(wish.before, units)} parse={parseBefore} onValue={(before) => set({ before })} />
+      {onRemove && <IconButton icon="close" label={`Remove curve ${place + 1}`} onClick={onRemove} />}
+    </div>
+  );
+}

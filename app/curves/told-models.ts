@@ -1,0 +1,12 @@
+import haldane from '@/content/models/haldane-1908.json';
+import workman from '@/content/models/workman-1965.json';
+import zhL16A from '@/content/models/zh-l16a.json';
+import zhL16B from '@/content/models/zh-l16b.json';
+import zhL16C from '@/content/models/zh-l16c.json';
+import type { ModelFile } from '@/content/models/schema';
+import { LIMIT_MODELS } from '@/lib/tissue/models/all';
+
+const FILES = [haldane, workman, zhL16A, zhL16B, zhL16C] as readonly ModelFile[];
+
+/** Each limit model with what is told of it, oldest first. */
+export const TOLD_MODELS = LIMIT_MODELS.map((model) => ({ model, told: FILES.find(({ id }) => id === model.id)! }));

@@ -24,7 +24,7 @@ const SET_RIGHT: Setup = setupSchema.parse({ name: 'Set right' });
 export const MOST_SETUPS = 4;
 
 const SECONDS_SAMPLED_SINGLY = 4 * 3600;
-const INTERVAL_EVERY_S = 30;
+const INTERVAL_EVERY_S = 10;
 
 /** How finely a dive is sampled, s: each second while rules can still tell, more coarsely in dives of many hours. */
 export function samplingOf(dive: Dive): { everyS: number; intervalEveryS: number } {

@@ -63,9 +63,9 @@ const done = eventKind({
 const skipped = eventKind({
   kind: 'safety-stop-skipped',
   rule: 'safetyStop',
-  meaning: 'You surfaced before the safety stop was over. It was advice: nothing is owed.',
-  say: ({ leftS }: { leftS: number }) =>
-    `you surfaced with ${sayTime(leftS)} of the safety stop left. It is advice, so the unit notes it and asks for nothing.`,
+  meaning: 'You surfaced before the safety stop was over. It was advice: for it, nothing is owed.',
+  say: ({ leftS, owed }: { leftS: number; owed: number }) =>
+    `you surfaced with ${sayTime(leftS)} of the safety stop left. It is advice, so for it the unit asks for nothing${owed ? '; a stop that has to be made is still owed' : ''}.`,
 });
 interface State {
   /** The whole stop with what has been added on this dive, s. */
@@ -100,7 +100,7 @@ export const safetyStop = rule({
     } else if (isAsked(unit.safetyStop)) {
       if (now.atSurface) {
         unit.safetyStop = 'skipped';
-        unit.tell(skipped, now.timeS, { leftS: unit.safetyStopLeftS });
+        unit.tell(skipped, now.timeS, { leftS: unit.safetyStopLeftS, owed: unit.stopOwed(now.sample) ? 1 : 0 });
       } else if (unit.stopOwed(now.sample)) {
         if (state.begun) unit.safetyStop = 'paused';
       } else if (isWithin(now.depthM, own.bandFromM, own.bandToM)) {

@@ -1,0 +1,58 @@
+import { spawnSync } from 'node:child_process';
+import { describe, expect, it } from 'vitest';
+import { cautions } from '@/content/cautions';
+
+const EXAMPLE = `# comments are kept
+water: reference
+altitude: 0 m
+gradient factors: 85/85
+gas: air
+descend to 30 m at 18 m/min
+stay 20 min
+switch to 50%
+ascend to 5 m at 9 m/min
+stay 3 min
+ascend to surface at 9 m/min
+interval 60 min
+`;
+
+function readings(input: string, ...options: string[]) {
+  return spawnSync(process.execPath, ['--import', 'tsx', 'app/commands/readings.ts', '-', ...options], { input, encoding: 'utf8' });
+}
+
+describe('the readings command', () => {
+  it('tells a script on standard input as JSON, with the caution, each change of step and what a unit shows', () => {
+    const { status, stdout, stderr } = readings(EXAMPLE);
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+    const told = JSON.parse(stdout);
+    expect(told.caution).toBe(cautions.general);
+    expect(told.warnings).toHaveLength(1);
+    const times = told.samples.map((sample: { timeS: number }) => sample.timeS);
+    for (const change of [0, 100, 1300, 1466.6666666666667, 1646.6666666666667, 1680, 5280]) {
+      expect(times.some((timeS: number) => Math.abs(timeS - change) < 1e-6)).toBe(true);
+    }
+    const atSwitch = told.samples.find((sample: { timeS: number }) => sample.timeS === 1300);
+    expect(atSwitch).toMatchObject({ depthM: 30, ambientBar: 4.01325, gas: { o2: 0.5, he: 0 }, noStopMin: 0, requiredStops: [{ depthM: 3, minutes: 2 }] });
+    expect(atSwitch.nitrogenBar).toHaveLength(16);
+    expect(atSwitch.heliumBar).toHaveLength(16);
+    expect(atSwitch.leadingCompartment).toBeGreaterThanOrEqual(1);
+    expect(atSwitch.shown.mode).toBe('dive');
+    expect(told.samples[0].noStopMin).toBeNull();
+    expect(told.events[0]).toMatchObject({ kind: 'safety-stop-due', rule: 'safetyStop' });
+  });
+
+  it.each(['csv', 'text'])('puts the caution first in %s', (format) => {
+    const { status, stdout } = readings(EXAMPLE, '--format', format, '--every', '300');
+    expect(status).toBe(0);
+    expect(stdout.split('\n')[0]).toContain(cautions.general);
+  });
+
+  it('ends with code 2 and one line that says where and what, and nothing on standard output, for bad input', () => {
+    expect(readings('gas: air\ndescend to 30 m at 18 m/min\nascend to 40 m at 9 m/min\n')).toMatchObject({
+      status: 2,
+      stdout: '',
+      stderr: expect.stringMatching(/^-:3:\d+: [^\n]+\n$/),
+    });
+    expect(readings(EXAMPLE, '--every', 'never')).toMatchObject({ status: 2, stdout: '' });
+  });
+});

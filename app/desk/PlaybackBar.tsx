@@ -50,6 +50,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
       <output className={styles.clock}>{printClock(cursorS)}</output>
       <Choice
         label="Speed"
+        labelSpokenOnly
         value={speed}
         onChange={setSpeed}
         options={PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }))}

@@ -8,14 +8,18 @@ interface ChoiceProps<Value extends string> {
   onChange: (value: Value) => void;
   hint?: string | undefined;
   disabled?: boolean | undefined;
+  /** Says the label without drawing it, where the place makes it plain. */
+  labelSpokenOnly?: boolean;
 }
 
 /** One of many, in a drop-down list; for two to five, use Segmented. */
-export function Choice<Value extends string>({ label, options, value, onChange, hint, disabled }: ChoiceProps<Value>) {
+export function Choice<Value extends string>({ label, options, value, onChange, hint, disabled, labelSpokenOnly = false }: ChoiceProps<Value>) {
   const id = useId();
   return (
     <div className={styles.field}>
-      <label htmlFor={id}>{label}</label>
+      <label htmlFor={id} className={labelSpokenOnly ? 'spoken' : undefined}>
+        {label}
+      </label>
       <span className={styles.box}>
         <select
           id={id}

@@ -15,9 +15,6 @@ const KEPT = 'kept';
 export function OverlayChooser() {
   const store = useDeskStore();
   const overlay = useDesk((state) => state.overlay);
-  const scene = useDesk((state) => state.scene);
-  const units = usePreferences((state) => state.units);
-  const other = useOverlay();
   const ready = scenarios.find((scenario) => scenario.script === overlay?.script);
   const choose = (chosen: string) => {
     const { script, change } = store.getState();
@@ -27,21 +24,26 @@ export function OverlayChooser() {
     else if (scenario) change({ overlay: { title: scenario.title, script: scenario.script } });
   };
   return (
-    <div className={styles.chooser}>
-      <label>
-        Second dive
-        <select value={!overlay ? NONE : (ready?.id ?? KEPT)} onChange={(event) => choose(event.target.value)}>
-          <option value={NONE}>none</option>
-          {overlay && !ready && <option value={KEPT}>{overlay.title}</option>}
-          <option value={AS_NOW}>this one as it is now</option>
-          {scenarios.map(({ id, title }) => (
-            <option key={id} value={id}>
-              {title}
-            </option>
-          ))}
-        </select>
-      </label>
-      {other && <p>{sayOverlaid(other, scene, units)}</p>}
-    </div>
+    <label className={styles.chooser}>
+      Second dive
+      <select value={!overlay ? NONE : (ready?.id ?? KEPT)} onChange={(event) => choose(event.target.value)}>
+        <option value={NONE}>none</option>
+        {overlay && !ready && <option value={KEPT}>{overlay.title}</option>}
+        <option value={AS_NOW}>this one as it is now</option>
+        {scenarios.map(({ id, title }) => (
+          <option key={id} value={id}>
+            {title}
+          </option>
+        ))}
+      </select>
+    </label>
   );
+}
+
+/** How the second dive differs from the first, where there is one. */
+export function OverlaySentence() {
+  const scene = useDesk((state) => state.scene);
+  const units = usePreferences((state) => state.units);
+  const other = useOverlay();
+  return other ? <p className={styles.sentence}>{sayOverlaid(other, scene, units)}</p> : null;
 }

@@ -11,7 +11,7 @@ import { EventMarks } from '../units/EventMarks';
 import { StepEditor } from '../StepEditor';
 import { ZoomControls } from '../ZoomControls';
 import { noStopText } from '../print-figures';
-import { OverlayChooser } from '../overlay/OverlayChooser';
+import { OverlayChooser, OverlaySentence } from '../overlay/OverlayChooser';
 import { useOverlay } from '../overlay/use-overlay';
 import { ProfileHandles } from './ProfileHandles';
 import { ProfilePicture } from './ProfilePicture';
@@ -22,7 +22,7 @@ import styles from './pictures.module.css';
 const TABLE_EVERY_S = 60;
 
 export function ProfileFigure() {
-  const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 290));
+  const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
   const { scene, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
   const watch = useDesk(chosenWatch);
@@ -47,7 +47,12 @@ export function ProfileFigure() {
   return (
     <PictureFrame
       id="profile"
-      actions={<ZoomControls />}
+      actions={
+        <div className={styles.tools}>
+          {!fixed && <OverlayChooser />}
+          <ZoomControls />
+        </div>
+      }
       title="The dive"
       sentence={
         `Depth over ${printClock(timeline.timeS.at(-1)!)}, to ${sayDepth(deepestM, units)}. ` +
@@ -75,7 +80,7 @@ export function ProfileFigure() {
         </ProfilePicture>
       </div>
       {!fixed && <StepEditor />}
-      {!fixed && <OverlayChooser />}
+      {!fixed && <OverlaySentence />}
     </PictureFrame>
   );
 }

@@ -41,15 +41,14 @@ export async function dragFrame(): Promise<DragFrame> {
     const times = await page.evaluate(
       async ({ x, y, frames }) => {
         const target = document.elementFromPoint(x, y)!;
-        const moved = (dy: number) =>
-          target.dispatchEvent(new PointerEvent('pointermove', { bubbles: true, pointerId: 1, button: -1, buttons: 1, clientX: x, clientY: y + dy, isPrimary: true }));
         const painted = new MessageChannel();
         const spans: number[] = [];
         for (let i = 0; i < frames; i += 1) {
           await new Promise<void>((done) => {
             requestAnimationFrame(() => {
               const start = performance.now();
-              moved(-Math.abs((i % 60) - 30) * 3 - 8);
+              const clientY = y - Math.abs((i % 60) - 30) * 3 - 8;
+              target.dispatchEvent(new PointerEvent('pointermove', { bubbles: true, pointerId: 1, button: -1, buttons: 1, clientX: x, clientY, isPrimary: true }));
               // A frame's work is over once a message posted from its last callback is heard.
               requestAnimationFrame(() => undefined);
               painted.port1.onmessage = () => {

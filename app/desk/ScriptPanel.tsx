@@ -1,10 +1,12 @@
 'use client';
 
-import { useId } from 'react';
+import { useId, useRef } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
+import { splitLines, type Notice } from '@/lib/dive/script';
 import { useDesk } from './desk-context';
+import { ScriptHelp } from './ScriptHelp';
 import styles from './desk.module.css';
 
 /** The dive as text, what is wrong with it, and dives to begin with. */
@@ -19,6 +21,13 @@ export function ScriptPanel() {
   const canUndo = useDesk((state) => state.past.length > 0);
   const canRedo = useDesk((state) => state.future.length > 0);
   const scenario = scenarios.find((one) => one.script === script);
+
+  const editor = useRef<HTMLTextAreaElement>(null);
+  const goTo = ({ line, column, endColumn }: Notice) => {
+    const before = splitLines(script).slice(0, line - 1).reduce((sum, text) => sum + text.length + 1, 0);
+    editor.current?.focus();
+    editor.current?.setSelectionRange(before + column - 1, before + endColumn - 1);
+  };
 
   return (
     <section className={styles.script} aria-labelledby={`${id}-title`}>
@@ -40,6 +49,7 @@ export function ScriptPanel() {
         hint={scenario?.shows}
       />
       <textarea
+        ref={editor}
         aria-label="Dive script"
         aria-invalid={errors.length > 0 ? true : undefined}
         aria-describedby={`${id}-notices`}
@@ -55,21 +65,25 @@ export function ScriptPanel() {
         {errors.length > 0 && (
           <>
             <p className={styles.held}>The pictures show the last dive that made sense.</p>
-            <NoticeList notices={errors} />
+            <NoticeList notices={errors} onGo={goTo} />
           </>
         )}
-        {errors.length === 0 && warnings.length > 0 && <NoticeList notices={warnings} />}
+        {errors.length === 0 && warnings.length > 0 && <NoticeList notices={warnings} onGo={goTo} />}
       </div>
+      <ScriptHelp />
     </section>
   );
 }
 
-function NoticeList({ notices }: { notices: readonly { line: number; column: number; message: string; mend: string }[] }) {
+function NoticeList({ notices, onGo }: { notices: readonly Notice[]; onGo: (notice: Notice) => void }) {
   return (
     <ul className={styles.notices}>
       {notices.slice(0, 8).map((notice, index) => (
         <li key={index}>
-          <b>Line {notice.line}.</b> {notice.message} {notice.mend}
+          <button type="button" onClick={() => onGo(notice)}>
+            Line {notice.line}.
+          </button>{' '}
+          {notice.message} {notice.mend}
         </li>
       ))}
     </ul>

@@ -1,0 +1,54 @@
+import { render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { describe, expect, it } from 'vitest';
+import { DeskContext } from '@/app/desk/desk-context';
+import { createDeskStore } from '@/app/desk/desk-store';
+import { ScriptPanel } from '@/app/desk/ScriptPanel';
+import { scriptReference } from '@/lib/dive/script-reference';
+
+const SCRIPT = 'gas: air\ndescend to 20 m at 18 m/min\nascend to surface at 9 m/min\n';
+
+function show(script = SCRIPT) {
+  const store = createDeskStore({ script: SCRIPT, pictures: [], covered: [] });
+  store.getState().change({ script });
+  render(
+    <DeskContext value={store}>
+      <ScriptPanel />
+    </DeskContext>,
+  );
+  return store;
+}
+
+describe('the script panel', () => {
+  it('changes the dive as it is typed, and takes the typing back in one step', async () => {
+    const store = show();
+    const box = screen.getByRole('textbox', { name: 'Dive script' });
+    await userEvent.type(box, '# twice');
+    expect(store.getState().script).toBe(`${SCRIPT}# twice`);
+    await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(box).toHaveValue(SCRIPT);
+  });
+
+  it('names the line of a mistake and goes to the very words', async () => {
+    show(SCRIPT.replace('20 m', '20 mm'));
+    await userEvent.click(screen.getByRole('button', { name: 'Line 2.' }));
+    const box = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Dive script' });
+    expect(box).toHaveFocus();
+    expect(box.value.slice(box.selectionStart, box.selectionEnd)).toContain('mm');
+  });
+
+  it('offers ready dives, each with what it shows', async () => {
+    const store = show();
+    await userEvent.selectOptions(screen.getByLabelText('Ready dives'), 'too-fast');
+    expect(store.getState().script).toContain('two ways up');
+    expect(screen.getByText(/up at 9 m\/min it surfaces free of stops/)).toBeInTheDocument();
+  });
+
+  it('tells everything a script can say, once asked', async () => {
+    show();
+    await userEvent.click(screen.getByText('How to write a dive'));
+    const terms = await screen.findAllByRole('term');
+    expect(terms.map((term) => term.textContent).sort()).toEqual(scriptReference.map(({ name }) => name).sort());
+    expect(within(terms[0]!.parentElement!).getByRole('definition')).toBeInTheDocument();
+  });
+});

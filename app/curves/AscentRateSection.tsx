@@ -54,7 +54,7 @@ export function AscentRateSection() {
   const legend = <CurveKey entries={curves.map(({ minutes }, look) => ({ name: `${minutes} min at ${sayDepth(drawn.depthM, units)}`, look }))} />;
   const most = Math.max(1.1, ...curves.flatMap(({ all }) => all.map(({ direct }) => direct.surfacingSupersaturation)));
   const longest = Math.max(5, ...curves.flatMap(({ all }) => all.map(({ required }) => required.timeToSurfaceMin)).filter(Number.isFinite));
-  const told = `${gasName(drawn.gas)}, down to ${sayDepth(drawn.depthM, units)} at ${printRate(DOWN_M_MIN, units)}`;
+  const told = `On ${gasName(drawn.gas)}, down to ${sayDepth(drawn.depthM, units)} at ${printRate(DOWN_M_MIN, units)}`;
   const line = (all: readonly AscentAtRate[], of: (one: AscentAtRate) => number) => all.map((one): PlotPoint => [one.rateMMin, of(one)]);
   const rows = () => {
     const places = RATES.filter((one) => Number.isInteger(one) && (one % 3 === 0 || one === SLOWEST));

@@ -22,7 +22,8 @@ export function CursorSlider({ label, value, min, max, step, shown, onChange }: 
     <div className={`${styles.cursor} unprinted`}>
       <label htmlFor={id}>{label}</label>
       <input id={id} type="range" min={0} max={Math.round((max - min) / step)} step={1} value={place} aria-valuetext={shown} onChange={(event) => onChange(min + Number(event.target.value) * step)} />
-      <output htmlFor={id}>{shown}</output>
+      {/* The slider says it already. */}
+      <span aria-hidden="true">{shown}</span>
     </div>
   );
 }

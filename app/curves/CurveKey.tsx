@@ -24,7 +24,7 @@ export function CurveKey({ entries }: { entries: readonly KeyEntry[] }) {
   return (
     <ul className={styles.key} aria-label="Curves in this picture">
       {entries.map(({ name, ...sample }) => (
-        <li key={name}>
+        <li key={`${name} ${sample.look}`}>
           <CurveSample {...sample} />
           {name}
         </li>

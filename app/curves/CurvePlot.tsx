@@ -69,7 +69,7 @@ interface CurvePlotProps {
   cursor?: PlotCursor;
 }
 
-const MARGIN = { top: 14, bottom: 46, left: 54, right: 34 };
+const MARGIN = { top: 14, bottom: 46, left: 54, right: 42 };
 const MARKS_ALONG = 5;
 
 /** Curves over two axes, with a cursor that a pointer may press or drag. The words beside it speak for it. */
@@ -130,10 +130,13 @@ export function CurvePlot({ width, height, across, down, grows = 'up', curves, b
         ))}
         {curves.filter(({ marked }) => marked).map((curve) => marksAlong(curve, x, y, inner).map((at, i) => <Mark key={`${curve.id}${i}`} at={at} look={curve.look} className={styles.mark} />))}
         {dots.map((dot, i) => (inside(dot.at, x, y, inner) ? <Mark key={i} at={[x(dot.at[0]), y(dot.at[1])]} look={dot.look} className={dot.open ? styles.openDot : styles.mark} /> : null))}
-        {names.map(({ id, text, at, tone }) => (
-          <text key={id} x={inner.width + 5} y={at} dy="0.32em" className={tone === 'stop' ? styles.stopName : styles.endName}>
-            {text}
-          </text>
+        {names.map(({ id, text, ends: endsAt, at, tone }) => (
+          <g key={id}>
+            <path d={`M${inner.width},${endsAt.toFixed(1)}L${inner.width + 15},${at.toFixed(1)}`} className={styles.lead} />
+            <text x={inner.width + 18} y={at} dy="0.32em" className={tone === 'stop' ? styles.stopName : styles.endName}>
+              {text}
+            </text>
+          </g>
         ))}
         {cursor && (
           <>
@@ -226,8 +229,8 @@ function marksAlong({ points, look }: PlotCurve, x: PlotScale, y: PlotScale, inn
 function endNames(curves: readonly PlotCurve[], x: PlotScale, y: PlotScale, inner: Inner) {
   const named = curves.flatMap(({ id, endName, points, tone }) => {
     const last = points.findLast((point) => finite(point) && inside(point, x, y, inner));
-    return endName === undefined || !last ? [] : [{ id, text: endName, at: y(last[1]), tone }];
+    return endName === undefined || !last ? [] : [{ id, text: endName, ends: y(last[1]), tone }];
   });
-  const places = spread(named.map(({ at }) => at), 13, inner.height);
+  const places = spread(named.map(({ ends }) => ends), 13, inner.height);
   return named.map((name, i) => ({ ...name, at: places[i]! }));
 }

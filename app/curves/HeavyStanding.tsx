@@ -15,7 +15,7 @@ export function HeavyStanding({ what, work }: HeavyStandingProps) {
   const share = progress ? progress.done / progress.of : 0;
   const words = {
     working: `Working out ${what}: ${Math.round(share * 100)}%.${last ? ' The last one stays until it is ready.' : ''}`,
-    done: `${what.charAt(0).toUpperCase()}${what.slice(1)} is worked out.`,
+    done: `Worked out: ${what}.`,
     stopped: `Stopped.${last ? ' The last one that was finished is shown; it may be of other settings.' : ` Nothing of ${what} is shown yet.`}`,
     failed: failure ?? '',
   }[standing];

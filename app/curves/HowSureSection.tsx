@@ -40,7 +40,7 @@ export function HowSureSection() {
   const units = usePreferences((state) => state.units);
   const [variation, setVariation] = useState(USUAL_VARIATION);
   const [gas, setGas] = useState<Gas>(AIR);
-  const [gradientFactors, setGradientFactors] = useState({ low: 0.4, high: 0.85 });
+  const [gradientFactors, setGradientFactors] = useState({ low: 0.85, high: 0.85 });
   const [depthM, setDepthM] = useState(36);
   const [timeS, setTimeS] = useState(25 * 60);
   const vary = (change: Partial<Variation>) => setVariation((before) => ({ ...before, ...change }));
@@ -96,7 +96,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
   const atTime = rowOf(ceiling, ceiling.at.findLastIndex((s) => s <= nowS + 1e-6));
   const varied = `half-times ±${printPercent(variation.halfTimes, 1)}, limits ±${printPercent(variation.limits, 1)}, gauge ±${sayDepth(variation.depthM, units)}, gas at the start ±${printPercent(variation.start, 1)}`;
   const { low, high } = dive.settings.gradientFactors;
-  const told = `${gasName(conditions.gas)}, ${percentNumber(low)}/${percentNumber(high)}`;
+  const told = `On ${gasName(conditions.gas)}, ${percentNumber(low)}/${percentNumber(high)}`;
   const across = (minutes: Float64Array): PlotPoint[] => Array.from(minutes, (value, i) => [value, noStop.at[i]!]);
   const down = (depths: Float64Array): PlotPoint[] => Array.from(depths, (value, i) => [ceiling.at[i]! / 60, value]);
   const deepest = Math.max(...ceiling.high, ...dive.steps.map((one) => ('toM' in one ? one.toM : 0)));

@@ -4,7 +4,6 @@ import { whyTheyDiffer, type DifferenceStep, type PublishedRow, type PublishedTa
 import { fixed } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
 import { DataTable } from '../parts/DataTable';
-import { sayTenths } from './minutes-words';
 import styles from './curves.module.css';
 
 const STEP_NAMES: Record<DifferenceStep['id'], string> = {
@@ -44,7 +43,7 @@ function TableBeside({ table, row, gf }: { table: PublishedTable; row: Published
         captionShown
         columns={[
           { heading: 'Step', cell: (step: DifferenceStep) => STEP_NAMES[step.id] },
-          { heading: 'Minutes', numeric: true, cell: ({ minutes }) => sayTenths(minutes) },
+          { heading: 'Minutes', numeric: true, cell: ({ minutes }) => (Number.isFinite(minutes) ? fixed(minutes, 1) : 'no limit') },
           { heading: 'Change', numeric: true, cell: ({ changeMin }) => (changeMin === 0 ? '–' : `${changeMin > 0 ? '+' : ''}${fixed(changeMin, 1)}`) },
           { heading: 'Why', cell: ({ why }) => why.join(' ') },
         ]}

@@ -23,7 +23,7 @@ interface Plate {
 const plates: readonly Plate[] = [
   {
     id: 'no-stop',
-    title: 'No-stop time against depth',
+    title: 'No-stop time',
     lead: 'How long you may stay and still come straight up by the model. Lay other gases, limits, altitudes and a dive before over it, and the printed tables beside.',
     body: <NoStopSection />,
   },

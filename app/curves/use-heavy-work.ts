@@ -20,37 +20,44 @@ const SETTLE_MS = 300;
 export function useHeavyWork<Job extends HeavyJob>(job: Job): HeavyState<Job> & { stop: () => void; again: () => void } {
   const [state, setState] = useState<HeavyState<Job>>({ standing: 'working', progress: undefined, failure: undefined, last: undefined });
   const worker = useRef<Worker>(undefined);
+  const waiting = useRef<ReturnType<typeof setTimeout>>(undefined);
 
-  const stop = useCallback(() => {
+  const end = useCallback(() => {
+    clearTimeout(waiting.current);
     worker.current?.terminate();
     worker.current = undefined;
-    setState((before) => ({ ...before, standing: 'stopped', progress: undefined }));
   }, []);
 
+  const stop = useCallback(() => {
+    end();
+    setState((before) => ({ ...before, standing: 'stopped', progress: undefined }));
+  }, [end]);
+
   const begin = useCallback((of: Job) => {
-    worker.current?.terminate();
+    end();
     const own = new Worker(new URL('./heavy.worker.ts', import.meta.url), { type: 'module' });
     worker.current = own;
-    const fail = (failure: string) => setState((before) => ({ ...before, standing: 'failed', progress: undefined, failure }));
+    const fail = (failure: string) => {
+      end();
+      setState((before) => ({ ...before, standing: 'failed', progress: undefined, failure }));
+    };
     own.onerror = () => fail('The work could not be started in this browser. Reload the page; if that does not help, try another browser.');
     own.onmessage = ({ data }: MessageEvent<HeavyMessage>) => {
+      // What was already on its way when the work was stopped.
+      if (worker.current !== own) return undefined;
       if ('progress' in data) return setState((before) => ({ ...before, progress: data.progress }));
-      own.terminate();
+      end();
       if ('failure' in data) return fail(data.failure);
       return setState({ standing: 'done', progress: undefined, failure: undefined, last: { job: of, result: data.result as HeavyResult<Job> } });
     };
     setState((before) => ({ ...before, standing: 'working', progress: undefined, failure: undefined }));
     own.postMessage(of);
-  }, []);
+  }, [end]);
 
   useEffect(() => {
-    const timer = setTimeout(() => begin(job), SETTLE_MS);
-    return () => {
-      clearTimeout(timer);
-      worker.current?.terminate();
-      worker.current = undefined;
-    };
-  }, [job, begin]);
+    waiting.current = setTimeout(() => begin(job), SETTLE_MS);
+    return end;
+  }, [job, begin, end]);
 
   return { ...state, stop, again: () => begin(job) };
 }

@@ -68,8 +68,11 @@ export function ProfilePicture({ scene, sample, cursorS, width, height, units, o
   );
 }
 
+/** What the words of a stop need beside it; nearer to the edge they stand before it. */
+const LABEL_ROOM_PX = 110;
+
 /** The way up the model would plan from the cursor, with its stops: dashed, since nobody has swum it. */
-function WayUp({ scene, sample, scales: { x, y }, units }: Pick<PictureProps, 'scene' | 'sample' | 'units'> & { scales: ProfileScales }) {
+function WayUp({ scene, sample, scales: { x, y, inner }, units }: Pick<PictureProps, 'scene' | 'sample' | 'units'> & { scales: ProfileScales }) {
   const { timeline, figures } = scene;
   const schedule = useMemo(() => figuresAt(timeline, figures, sample).schedule, [timeline, figures, sample]);
   if (timeline.depthM[sample] === 0 || !Number.isFinite(schedule.timeToSurfaceMin)) return null;
@@ -80,11 +83,14 @@ function WayUp({ scene, sample, scales: { x, y }, units }: Pick<PictureProps, 's
   return (
     <g clipPath="url(#dive-frame)" className={stops.length > 0 ? styles.wayUpStops : styles.wayUp}>
       <path d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`} />
-      {stops.map((stop) => (
-        <text key={stop.toM} x={x(stop.endS) + 6} y={y(stop.toM) + 12}>
-          {stop.minutes} min at {printStopDepth(stop.toM, units)}
-        </text>
-      ))}
+      {stops.map((stop) => {
+        const before = x(stop.endS) + LABEL_ROOM_PX > inner.width;
+        return (
+          <text key={stop.toM} x={x(stop.endS) + (before ? -6 : 6)} y={y(stop.toM) + (before ? -6 : 12)} textAnchor={before ? 'end' : 'start'}>
+            {stop.minutes} min at {printStopDepth(stop.toM, units)}
+          </text>
+        );
+      })}
     </g>
   );
 }

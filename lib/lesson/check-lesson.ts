@@ -1,7 +1,7 @@
 import { parseScript } from '../dive/script';
 import { quoted } from '../quantity/parsed';
 import { ruleSettingsSchema } from '../rules/all';
-import { READING_IDS } from '../working/all';
+import { UNIT_READING_IDS } from '../working/unit-all';
 import { checkPredict, checkQuestion } from './check-questions';
 import { Checker } from './checker';
 import type { PlacedFault } from './fault';
@@ -10,6 +10,7 @@ import type { Lesson } from './lesson';
 import { goalState } from './goal';
 import { judgeCondition } from './judge';
 import { lessonWorld, scriptErrors, subjectOfScript } from './lesson-world';
+import { openedWorking } from './opened-working';
 import type { LessonStep, StepOf } from './step';
 import type { World } from './world';
 
@@ -90,6 +91,14 @@ function checkCommon(step: LessonStep, path: readonly PropertyKey[], world: Worl
   if (step.notes?.tip !== undefined) checker.prose([...path, 'notes', 'tip'], step.notes.tip, world);
 }
 
+function checkExplain(step: StepOf<'explain'>, path: readonly PropertyKey[], world: World, checker: Checker): void {
+  checker.name([...path, 'reading'], step.reading, UNIT_READING_IDS, 'a reading whose working can be opened');
+  const reading = UNIT_READING_IDS.find((one) => one === step.reading);
+  const atS = checker.moment([...path, 'at'], step.at, world);
+  if (reading === undefined || atS === undefined || openedWorking(world.subject, reading, atS)) return;
+  checker.fault([...path, 'at'], `A unit that is set right does not show ${quoted(reading)} at this moment.`, 'Choose a moment at which it does, or another reading.');
+}
+
 function checkOwn(step: LessonStep, path: readonly PropertyKey[], world: World, checker: Checker): void {
   const { known } = checker;
   const pictures = (show: readonly string[], at: readonly PropertyKey[]) => show.forEach((name, i) => checker.name([...at, i], name, known.pictures, 'a picture'));
@@ -118,8 +127,7 @@ function checkOwn(step: LessonStep, path: readonly PropertyKey[], world: World, 
       return;
     }
     case 'explain':
-      checker.name([...path, 'reading'], step.reading, READING_IDS, 'a reading whose working can be opened');
-      checker.moment([...path, 'at'], step.at, world);
+      checkExplain(step, path, world, checker);
       return;
     case 'try':
       pictures(step.show, [...path, 'show']);

@@ -165,7 +165,7 @@ describe('a lesson before a class', () => {
   it('turns by a clicker’s keys and shows the notes on N', async () => {
     await present('begin');
     await userEvent.keyboard('n');
-    expect(screen.getByRole('complementary', { name: 'Notes for the instructor' })).toHaveTextContent('Who knows?');
+    expect(screen.getByRole('note', { name: 'Notes for the instructor' })).toHaveTextContent('Who knows?');
     await userEvent.keyboard('{PageDown}');
     expect(screen.getByRole('heading', { name: 'By number' })).toBeInTheDocument();
     await userEvent.keyboard('{PageDown}');

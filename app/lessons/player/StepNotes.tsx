@@ -5,10 +5,10 @@ import styles from './player.module.css';
 /** What stands beside a step for whoever teaches it. */
 export function StepNotes({ notes: { ask, wrong, tip } }: { notes: PreparedNotes }) {
   return (
-    <aside aria-label="Notes for the instructor" className={styles.notes}>
+    <div role="note" aria-label="Notes for the instructor" className={styles.notes}>
       {ask.length > 0 && (
         <>
-          <h4>Ask</h4>
+          <h3>Ask</h3>
           <ul>
             {ask.map((html, index) => (
               <li key={index}>
@@ -20,7 +20,7 @@ export function StepNotes({ notes: { ask, wrong, tip } }: { notes: PreparedNotes
       )}
       {wrong.length > 0 && (
         <>
-          <h4>You may hear</h4>
+          <h3>You may hear</h3>
           <dl>
             {wrong.map(({ answer, tempts }, index) => (
               <div key={index}>
@@ -40,6 +40,6 @@ export function StepNotes({ notes: { ask, wrong, tip } }: { notes: PreparedNotes
           <ProseLine html={tip} />
         </p>
       )}
-    </aside>
+    </div>
   );
 }

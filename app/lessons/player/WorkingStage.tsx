@@ -2,12 +2,10 @@
 
 import { useMemo } from 'react';
 import { printClock } from '@/lib/quantity/duration';
-import { sampleAt } from '@/lib/dive/timeline';
 import type { LessonScript } from '@/lib/lesson/lesson';
-import { subjectOfScript } from '@/lib/lesson/lesson-world';
-import { DEFAULT_RULES } from '@/lib/rules/all';
-import { READING_IDS, workingFor } from '@/lib/working/all';
-import type { Working } from '@/lib/working/working';
+import { lessonWorld } from '@/lib/lesson/lesson-world';
+import { openedWorking } from '@/lib/lesson/opened-working';
+import { isRuleReading, UNIT_READING_IDS } from '@/lib/working/unit-all';
 import { WorkingBody } from '../../parts/working/WorkingPanel';
 import styles from './stage.module.css';
 
@@ -19,19 +17,16 @@ interface WorkingStageProps {
 
 /** The working behind one reading at one moment, open on the page. */
 export function WorkingStage({ script, reading, atS }: WorkingStageProps) {
-  const working = useMemo(() => workingAt(script, reading, atS), [script, reading, atS]);
+  const id = UNIT_READING_IDS.find((one) => one === reading) ?? 'no-stop';
+  const working = useMemo(() => openedWorking(lessonWorld({ scripts: { script } }).about().subject, id, atS), [script, id, atS]);
+  if (!working) return <p>This is not shown at {printClock(atS)}.</p>;
   return (
     <section className={styles.working} aria-label={working.title}>
       <h3>
         Why? {working.title}, at {printClock(atS)}
+        {isRuleReading(id) && ', by a unit that is set right'}
       </h3>
       <WorkingBody working={working} />
     </section>
   );
-}
-
-function workingAt(script: LessonScript, reading: string, atS: number): Working {
-  const { timeline, figures } = subjectOfScript(script.script, DEFAULT_RULES).truth;
-  const id = READING_IDS.find((one) => one === reading) ?? 'no-stop';
-  return workingFor(id, timeline, figures, sampleAt(timeline, atS));
 }

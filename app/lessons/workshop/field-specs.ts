@@ -1,7 +1,7 @@
 import type { Value } from '@/lib/lesson/edit-lesson';
 import type { KnownNames } from '@/lib/lesson/known';
 import { LEVELS } from '@/lib/lesson/lesson';
-import { READING_IDS } from '@/lib/working/all';
+import { UNIT_READING_IDS } from '@/lib/working/unit-all';
 import type { StepKind } from '@/lib/lesson/step';
 
 interface Named {
@@ -235,7 +235,7 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
     ],
     explain: [
       script,
-      { control: 'select', key: 'reading', label: 'The reading', options: READING_IDS },
+      { control: 'select', key: 'reading', label: 'The reading', options: UNIT_READING_IDS },
       { control: 'expression', key: 'at', label: 'At the moment' },
     ],
     try: [

@@ -43,6 +43,25 @@ describe('reading a lesson', () => {
     expect(faults.map((fault) => fault.replace(/^\d+: /, ''))).toEqual(expect.arrayContaining([...expected]));
   });
 
+  describe('opening a working', () => {
+    const opening = (reading: string, at: string) => told(`${SOUND}  - kind: explain\n    id: open\n    title: Open it\n    text: Why?\n    reading: ${reading}\n    at: ${at}\n`);
+
+    it.each([
+      ['no-stop', 'arrival'],
+      ['tension-8', 'end'],
+      ['rate', 'arrival'],
+      ['no-fly', 'surfacing'],
+      ['desaturation', 'end'],
+    ])('takes %s at %s', (reading, at) => {
+      expect(opening(reading, at)).toEqual(['sound']);
+    });
+
+    it('refuses what a unit does not show at that moment, and a reading there is not', () => {
+      expect(opening('no-fly', 'arrival')).toEqual([expect.stringContaining('A unit that is set right does not show “no-fly” at this moment. Choose a moment')]);
+      expect(opening('no-flying', 'surfacing')).toEqual([expect.stringContaining('“no-flying” is not a reading whose working can be opened. Did you mean no-fly?')]);
+    });
+  });
+
   it('tells what is not YAML at all', () => {
     expect(told('steps: [')).toEqual([expect.stringMatching(/^\d+: This is not YAML: /)]);
     expect(told('')).toEqual([expect.stringContaining('The lesson')]);

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { HalfTimesPlate } from './front/HalfTimesPlate';
 import styles from './page.module.css';
 import { ButtonLink } from './parts/Button';
@@ -62,11 +61,11 @@ export default function FrontDoor() {
         <ul className={styles.contents}>
           {openRoutes.map(({ path, name, summary }) => (
             <li key={path}>
-              <Link href={path}>
+              <a href={path}>
                 <span className={styles.name}>{name}</span>
                 <span className={styles.leader} aria-hidden="true" />
                 <span className={styles.summary}>{summary}</span>
-              </Link>
+              </a>
             </li>
           ))}
         </ul>

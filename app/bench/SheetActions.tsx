@@ -1,6 +1,5 @@
 'use client';
 
-import { useRouter } from 'next/navigation';
 import { readyRuns } from '@/content/bench/runs';
 import { chamberDive } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
@@ -23,7 +22,6 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
   const change = useBench((state) => state.change);
   const undo = useBench((state) => state.undo);
   const say = useStatus((status) => status.say);
-  const router = useRouter();
   const title = readyRuns.find((ready) => ready.script === script)?.title ?? 'A chamber run';
   const clear = () => {
     change({ readings: {}, marks: [] });
@@ -33,7 +31,7 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
     const dive = chamberDive(run, settings, marks.length > 1 ? tookOf(run, marks) : []);
     const altitudeM = Math.round(dive.settings.altitudeM);
     const plain = writeScript({ ...dive, settings: { ...dive.settings, altitudeM, start: { kind: 'adapted', altitudeM } } });
-    if (leaveForDesk({ script: `# ${title}: what the units in the pot go through\n${plain}`, title })) router.push(routes.desk.path);
+    if (leaveForDesk({ script: `# ${title}: what the units in the pot go through\n${plain}`, title })) location.assign(routes.desk.path);
     else say('This browser does not let a dive be passed to the desk.');
   };
   return (

@@ -1,6 +1,5 @@
 'use client';
 
-import { useRouter } from 'next/navigation';
 import { leaveForDesk } from '../desk/hand-over';
 import { fileWords, saveFile } from '../desk/keep/save-file';
 import { Button } from '../parts/Button';
@@ -15,12 +14,11 @@ export function TakeAwayStep() {
   const fileName = useBring((state) => state.fileName);
   const write = useBring((state) => state.write);
   const say = useStatus((status) => status.say);
-  const router = useRouter();
   if (!made?.ok) return null;
   const title = fileName.replace(/\.[a-z0-9]{1,5}$/i, '');
   const open = () => {
     const script = `# ${title}: a recorded dive\n${made.script}`;
-    if (leaveForDesk({ script, title: title.slice(0, 200) })) router.push(routes.desk.path);
+    if (leaveForDesk({ script, title: title.slice(0, 200) })) location.assign(routes.desk.path);
     else say('This browser does not let a dive be passed to the desk. Export it as a file, or allow the page to keep data.');
   };
   const save = async (kind: 'uddf' | 'csv') => {

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { ButtonHTMLAttributes, ReactNode } from 'react';
 import styles from './Button.module.css';
 import { Icon, type IconName } from './Icon';
@@ -31,9 +30,9 @@ interface ButtonLinkProps {
 /** Looks like a button and is a link, because it leads somewhere. */
 export function ButtonLink({ href, kind = 'plain', icon, children }: ButtonLinkProps) {
   return (
-    <Link href={href} className={`${styles.button} ${styles[kind]}`}>
+    <a href={href} className={`${styles.button} ${styles[kind]}`}>
       {icon && <Icon name={icon} />}
       {children}
-    </Link>
+    </a>
   );
 }

@@ -1,6 +1,5 @@
 'use client';
 
-import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import styles from './Navigation.module.css';
 import { openRoutes } from './routes';
@@ -13,9 +12,9 @@ export function Navigation() {
       <ul>
         {openRoutes.map(({ path, name }) => (
           <li key={path}>
-            <Link href={path} aria-current={isWithin(here, path) ? 'page' : undefined}>
+            <a href={path} aria-current={isWithin(here, path) ? 'page' : undefined}>
               {name}
-            </Link>
+            </a>
           </li>
         ))}
       </ul>

@@ -43,8 +43,6 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
     const page = await context.newPage();
     const complaints: string[] = [];
     page.on('console', (message) => {
-      // The router fetches what may be gone to next; a visit that stays where it is longer than a few seconds is no fault.
-      if (message.text().includes('was preloaded using link preload')) return;
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
     });
     page.on('pageerror', (error) => complaints.push(error.message));

@@ -5,8 +5,6 @@ import { BenchScreen } from '@/app/bench/BenchScreen';
 import { usePreferences } from '@/app/parts/preferences';
 import { cautions } from '@/content/cautions';
 
-vi.mock('next/navigation', () => ({ useRouter: () => ({ push: vi.fn() }) }));
-
 /** Types a value into a box and leaves it. */
 function put(box: HTMLElement, value: string) {
   fireEvent.change(box, { target: { value } });

@@ -7,7 +7,7 @@ import { fixed } from '../quantity/number';
 import type { UnitSystem } from '../quantity/unit-system';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { ambientBarAt } from './gas-depths';
-import { totalPeak, type TotalPeak } from './total-peak';
+import { totalPeak, type TotalPeak, type TwoGases } from './total-peak';
 
 /** Nitrogen may rise by this part of helium's fall before a switch counts as a jump. Common practice, no source. */
 export const NITROGEN_JUMP_PART = 1 / 5;
@@ -24,8 +24,9 @@ export interface IsobaricSwitch {
   /** Whether nitrogen rises by more than a fifth of helium's fall. */
   readonly nitrogenJumps: boolean;
   /**
-   * Compartments (1–16) whose two gases together would go on rising after the switch while the depth stands still, though
-   * on the gas before they would not have; the largest rise first.
+   * Compartments (1–16) whose two gases together would rise after the switch while the depth stands still, and not only
+   * because they were filling anyway: on the gas before they would not have risen, or they come to more than either gas
+   * presses, which no filling does. The largest rise first.
    */
   readonly rising: readonly (TotalPeak & { readonly compartment: number })[];
 }
@@ -34,8 +35,8 @@ export interface IsobaricSwitch {
 export const ISOBARIC_CAUTION =
   'The model counts dissolved gas and nothing else. It hints at trouble some divers have had after such switches, mostly of the inner ear; it can’t tell whether it will come, and a switch it says nothing about isn’t shown to be safe.';
 
-/** Rises smaller than this are rounding, bar. */
-const NO_RISE_BAR = 1e-6;
+/** Smaller rises than this don't show in two decimals, bar. */
+const NO_RISE_BAR = 0.005;
 
 /**
  * The switches of a dive at which the gas in the tissues would go up without going deeper, or nitrogen takes helium's
@@ -53,12 +54,14 @@ export function isobaricSwitches(timeline: Timeline): IsobaricSwitch[] {
     const heliumFallBar = old.heliumBar - fresh.heliumBar;
     const nitrogenJumps = heliumFallBar > 0 && nitrogenRiseBar > heliumFallBar * NITROGEN_JUMP_PART;
     const tissues = tissuesAt(timeline, timeline.leg.indexOf(index));
+    const pressedBar = Math.max(together(old), together(fresh));
     const rising = Array.from({ length: COMPARTMENTS }, (_, c) => {
       const { nitrogenK, heliumK } = timeline.compartments;
       const start = { nitrogenBar: tissues.nitrogenBar[c]!, heliumBar: tissues.heliumBar[c]! };
       const k = { nitrogen: nitrogenK[c]!, helium: heliumK[c]! };
-      const anyway = totalPeak(start, old, k).riseBar > NO_RISE_BAR;
-      return { ...totalPeak(start, fresh, k), compartment: c + 1, anyway };
+      const peak = totalPeak(start, fresh, k);
+      const anyway = totalPeak(start, old, k).riseBar > NO_RISE_BAR && together(start) + peak.riseBar <= pressedBar + NO_RISE_BAR;
+      return { ...peak, compartment: c + 1, anyway };
     })
       .filter(({ riseBar, anyway }) => riseBar > NO_RISE_BAR && !anyway)
       .map(({ compartment, riseBar, afterMin }) => ({ compartment, riseBar, afterMin }))
@@ -66,6 +69,10 @@ export function isobaricSwitches(timeline: Timeline): IsobaricSwitch[] {
     if (!nitrogenJumps && rising.length === 0) return [];
     return [{ timeS: leg.startS, depthM: leg.fromM, from, to, nitrogenRiseBar, heliumFallBar, nitrogenJumps, rising }];
   });
+}
+
+function together({ nitrogenBar, heliumBar }: TwoGases): number {
+  return nitrogenBar + heliumBar;
 }
 
 /** A switch in a sentence or two; `ISOBARIC_CAUTION` belongs beside it. */

@@ -33,6 +33,27 @@ describe('a change of gas at one depth', () => {
     expect(onTheWayDown).toEqual([]);
   });
 
+  it('to helium after an hour on air tells of tissues that were almost full, and come to more than either gas presses', () => {
+    const timeline = timelineOf('gas: air', 'descend to 30 m at 18 m/min', 'stay 1 h', 'switch to 21/35', 'stay 30 min', 'ascend to surface at 9 m/min');
+    const [found] = isobaricSwitches(timeline);
+    expect(found).toMatchObject({ depthM: 30, nitrogenJumps: false });
+    // Both gases press 0.79 of dry gas at 30 m; the timeline itself shows who goes beyond that while the depth stands still.
+    const pressedBar = 0.79 * 3.95055;
+    const beyond = (compartment: number) => {
+      let highest = 0;
+      for (let i = 0; i < timeline.length; i += 1) {
+        const at = i * 16 + compartment - 1;
+        if (timeline.timeS[i]! <= found!.timeS + 1800) highest = Math.max(highest, timeline.nitrogenBar[at]! + timeline.heliumBar[at]!);
+      }
+      return highest - pressedBar;
+    };
+    const told = found!.rising.map(({ compartment }) => compartment).sort((one, other) => one - other);
+    expect(told).toEqual(expect.arrayContaining([1, 2, 3]));
+    for (const compartment of [1, 2, 3]) expect(beyond(compartment)).toBeGreaterThan(0.05);
+    expect(told).not.toContain(16);
+    expect(beyond(16)).toBeLessThan(0);
+  });
+
   it('between two dives is none', () => {
     expect(isobaricSwitches(timelineOf('gas: 18/45', 'descend to 30 m at 20 m/min', 'ascend to surface at 9 m/min', 'interval 1 h', 'switch to air', 'descend to 30 m at 20 m/min', 'ascend to surface at 9 m/min'))).toEqual([]);
   });

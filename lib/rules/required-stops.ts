@@ -16,9 +16,9 @@ const settings = z.strictObject({
 const required = eventKind({
   kind: 'stop-required',
   rule: 'requiredStops',
-  meaning: 'The no-stop time has run out: the model has a ceiling, and you need to stop on the way up.',
+  meaning: 'The no-stop time has run out: the model has a ceiling, and you need to stop on the way up until it has cleared.',
   say: ({ stopM }: { stopM: number; ceilingM: number }, system) =>
-    `the no-stop time has run out. You now need to stop at ${printStopDepth(stopM, system)} on the way up.`,
+    `the no-stop time has run out and a ceiling is there. On the way up, stop at ${printStopDepth(stopM, system)} until it has cleared.`,
 });
 const deeper = eventKind({
   kind: 'required-stop-deeper',

@@ -48,7 +48,7 @@ export function walkSteps(texts: readonly string[], lines: readonly LineRead[], 
       complain(read.body, 'The script is longer than the week this model follows.', 'Shorten it to 7 days in all.');
     if (before.depthM !== undefined) steps.push({ step, lineIndex, fromM: before.depthM });
   });
-  if (place.depthM) errors.push(endsBelow(place, lines[lastLine]!, lastLine));
+  if (place.depthM) errors.push(endsBelow(place, texts[lastLine]!, lines[lastLine]!, lastLine));
   return steps;
 }
 
@@ -116,8 +116,10 @@ function legMeaning({ kind, depthM: depth, speed }: LegRead, before: Place, comp
   return { kind, toM, durationS };
 }
 
-function endsBelow(place: Place, read: LineRead, lineIndex: number): Notice {
-  const span = read.as === 'step' ? read.body : ([0, 1] as const);
+/** Stands at the last word, where more is wanted, and so behind whatever else is wrong with that line. */
+function endsBelow(place: Place, text: string, read: LineRead, lineIndex: number): Notice {
+  const [from, to] = read.as === 'step' ? read.body : ([0, 1] as const);
+  const span = [from + text.slice(from, to).lastIndexOf(' ') + 1, to] as const;
   return noticeAt(lineIndex, {
     span,
     what: `The script ends with the diver at ${place.words}.`,

@@ -271,7 +271,7 @@ describe('a mistake is shown where it is, with a way to mend it', () => {
   it('wants the diver back at the surface', () => {
     expect(errorIn('descend to 100 ft at 60 ft/min\nstay 5 min # then up')).toMatchObject({
       line: 2,
-      at: 'stay 5 min',
+      at: 'min',
       message: 'The script ends with the diver at 100 ft.',
       mend: 'Add “ascend to surface at 9 m/min” at the end.',
     });

@@ -14,7 +14,7 @@ describe('the required stops', () => {
     const first = watch.figures.ceilingM.findIndex((ceilingM) => ceilingM > 0);
     const event = watch.events.find(({ kind }) => kind === 'stop-required')!;
     expect(event.timeS).toBe(watch.timeline.timeS[first]);
-    expect(event.text).toBe('At 13:09 the no-stop time has run out. You now need to stop at 3 m on the way up.');
+    expect(event.text).toBe('At 13:09 the no-stop time has run out and a ceiling is there. On the way up, stop at 3 m until it has cleared.');
     expect(watch.figures.noStopMin[first - 1]).toBeLessThan(1 / 30);
   });
 

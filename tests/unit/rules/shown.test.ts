@@ -135,7 +135,7 @@ describe('the rules', () => {
     const watch = watched([down(30, 100), stay(2400)]);
     const event = watch.events.find(({ kind }) => kind === 'stop-required')!;
     expect(eventText(event, 'metric')).toBe(event.text);
-    expect(eventText(event, 'imperial')).toBe('At 13:09 the no-stop time has run out. You now need to stop at 10 ft on the way up.');
+    expect(eventText(event, 'imperial')).toBe('At 13:09 the no-stop time has run out and a ceiling is there. On the way up, stop at 10 ft until it has cleared.');
   });
 
   it('never give two kinds of stop the same word, mark or explanation', () => {

@@ -37,7 +37,7 @@ export function ProfilePicture({ scene, sample, cursorS, width, height, units, o
           <line x1="0" y1="0" x2="0" y2="7" className={styles.rockLine} />
         </pattern>
         <clipPath id="dive-frame">
-          <rect x={-2} y={-PROFILE_MARGIN.top} width={inner.width + 4} height={inner.height + PROFILE_MARGIN.top + 6} />
+          <rect x={-2} y={-PROFILE_MARGIN.top} width={inner.width + 2 + PROFILE_MARGIN.right} height={inner.height + PROFILE_MARGIN.top + 6} />
         </clipPath>
       </defs>
       <g transform={`translate(${PROFILE_MARGIN.left},${PROFILE_MARGIN.top})`}>

@@ -1,6 +1,6 @@
 import { parseScript } from '../dive/script';
 import { quoted } from '../quantity/parsed';
-import { ruleSettingsSchema } from '../rules/all';
+import { ruleSettingsSchema } from '../rules/rule-settings';
 import { UNIT_READING_IDS } from '../working/unit-all';
 import { checkPredict, checkQuestion } from './check-questions';
 import { Checker } from './checker';
@@ -9,9 +9,10 @@ import type { KnownNames } from './known';
 import type { Lesson } from './lesson';
 import { goalState } from './goal';
 import { judgeCondition } from './judge';
-import { lessonWorld, scriptErrors, subjectOfScript } from './lesson-world';
+import { lessonWorld, scriptErrors, subjectOfScript, type LessonWorld } from './lesson-world';
 import { openedWorking } from './opened-working';
 import type { LessonStep, StepOf } from './step';
+import { MOST_LOOKS, TooMuchWork, Work } from './work';
 import type { World } from './world';
 
 export interface CheckOptions {
@@ -30,15 +31,27 @@ export function checkLesson(lesson: Lesson, { known, draws = USUAL_DRAWS }: Chec
   const checker = new Checker(known);
   checkScripts(lesson, checker);
   if (checker.faults.length > 0) return checker.faults;
-  const worlds = lessonWorld(lesson);
+  // More draws than usual are asked for where there is time.
+  const work = new Work(MOST_LOOKS * Math.max(1, draws / USUAL_DRAWS));
+  try {
+    checkMeaning(lesson, lessonWorld(lesson, work), draws, checker);
+  } catch (stop) {
+    if (!(stop instanceof TooMuchWork)) throw stop;
+    checker.fault(checker.place, 'Up to here, this lesson asks the engine for more than is worked out for one lesson.', 'Shorten its dives, ask for fewer values over a whole dive, or split it in two.');
+  }
+  return checker.faults;
+}
+
+function checkMeaning(lesson: Lesson, worlds: LessonWorld, draws: number, checker: Checker): void {
   const about = worlds.about();
   lesson.objectives.forEach((text, i) => checker.prose(['objectives', i], text, about));
   lesson.needs.forEach((text, i) => checker.prose(['needs', i], text, about));
-  lesson.cautions.forEach((name, i) => checker.name(['cautions', i], name, known.cautions, 'a caution'));
+  lesson.cautions.forEach((name, i) => checker.name(['cautions', i], name, checker.known.cautions, 'a caution'));
   if (lesson.opening !== undefined) checker.prose(['opening'], lesson.opening, about);
   const seen = new Set<string>();
   lesson.steps.forEach((step, i) => {
     const path = ['steps', i];
+    checker.place = path;
     if (seen.has(step.id)) checker.fault([...path, 'id'], `Two steps are called ${quoted(step.id)}.`, 'Give each a name of its own.');
     seen.add(step.id);
     const script = 'script' in step ? step.script : step.kind === 'read' ? step.look?.script : undefined;
@@ -60,7 +73,6 @@ export function checkLesson(lesson: Lesson, { known, draws = USUAL_DRAWS }: Chec
       });
     }
   });
-  return checker.faults;
 }
 
 function checkScripts(lesson: Lesson, checker: Checker): void {
@@ -142,7 +154,7 @@ function checkOwn(step: LessonStep, path: readonly PropertyKey[], world: World, 
 }
 
 /** The goal is not met by what the learner begins with, and is met by the script that shows the way. */
-function checkTry(step: StepOf<'try'>, path: readonly PropertyKey[], worlds: ReturnType<typeof lessonWorld>, checker: Checker): void {
+function checkTry(step: StepOf<'try'>, path: readonly PropertyKey[], worlds: LessonWorld, checker: Checker): void {
   const world = worlds.about(step.script);
   const start = judgeCondition(step.goal, world);
   if (!start.ok && start.cause === 'wording') {

@@ -17,6 +17,8 @@ const LINK = /\]\(\s*([^)\s]*)[^)]*\)/g;
 /** Gathers what is wrong with a lesson, place by place. */
 export class Checker {
   readonly faults: PlacedFault[] = [];
+  /** The part of the lesson that is looked at. */
+  place: Path = [];
 
   constructor(readonly known: KnownNames) {}
 

@@ -1,4 +1,5 @@
-import { Document, isMap, isSeq, parseDocument, Scalar, type YAMLMap, type YAMLSeq } from 'yaml';
+import { isMap, isSeq, Scalar, type Document, type YAMLMap, type YAMLSeq } from 'yaml';
+import { lessonDocument } from './lesson-document';
 import type { StepKind } from './step';
 import { stepDraft } from './step-drafts';
 
@@ -12,10 +13,9 @@ export type Value = string | number | boolean | null | readonly Value[] | { read
 
 /** What a lesson's text holds, of whatever shape; undefined while it is not YAML. */
 export function lessonData(text: string): unknown {
-  const document = parseDocument(text, { resolveKnownTags: false, customTags: [], merge: false });
-  if (document.errors.length > 0) return undefined;
+  const read = lessonDocument(text);
   try {
-    return document.toJS({ maxAliasCount: 0 });
+    return read.ok ? read.document.toJS({ maxAliasCount: 0 }) : undefined;
   } catch {
     return undefined;
   }
@@ -81,15 +81,15 @@ export function withStepCopied(text: string, index: number): string {
 }
 
 function edited(text: string, change: (document: Document.Parsed) => void): string {
-  const document = parseDocument(text, { resolveKnownTags: false, customTags: [], merge: false });
-  if (document.errors.length > 0) return text;
+  const read = lessonDocument(text);
+  if (!read.ok) return text;
   try {
-    change(document);
+    change(read.document);
+    return read.document.toString({ lineWidth: 0, flowCollectionPadding: true });
   } catch {
-    // The place is not where the lesson's shape has it: there is nothing to change.
+    // The place is not where the lesson's shape has it, or the text refers to what is not there: nothing can be changed.
     return text;
   }
-  return document.toString({ lineWidth: 0, flowCollectionPadding: true });
 }
 
 /** Texts of several lines are written as blocks, as a person would. */

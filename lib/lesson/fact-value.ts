@@ -25,11 +25,13 @@ export function factValue(named: Named, world: World): AmountOutcome {
   if (!fact) return unknown(call, world);
   const { values, event } = argumentsOf(fact, call, world);
   const view = viewOf(call, world);
+  world.work?.begin(view, view.timeline.length * LOOKS.bySampleOfADive);
   const amount = (value: number): AmountOutcome => ({ is: 'amount', value, dimension: fact.dimension, bare: false });
   if (fact.of === 'moment') return amount(momentValue(fact, call, view, values, world));
   if (call.at || call.extreme) {
     stopAt(call.place, `${call.name} has one value for ${fact.of === 'dive' ? 'a whole dive' : 'a whole script'}, not for a moment.`, `Write ${call.name} without ${call.at ? 'at' : call.extreme}.`);
   }
+  world.work?.spend(fact.of === 'dive' ? view.timeline.length : LOOKS.toAPlan);
   return amount(fact.of === 'dive' ? fact.value(view, spanOf(call, view.subject), values, event) : fact.value(view, values));
 }
 
@@ -62,20 +64,30 @@ function momentValue(fact: MomentFact, call: FactCall, view: View, values: reado
   if (call.extreme) {
     if (call.at) stopAt(call.place, `${call.extreme} and “at” are said of one fact.`, 'Keep one of the two.');
     if (fact.dear) stopAt(call.place, `${call.name} is not worked out for every moment.`, `Ask for it at a moment, such as ${call.name} at leaving.`);
-    return extremeOf(fact, call, view, values);
+    return extremeOf(fact, call, view, values, world);
   }
   if (!call.at) stopAt(call.place, `${call.name} changes over the dive, and no moment is given.`, `Write when, such as ${call.name} at leaving.`);
+  world.work?.spend(looksOf(fact));
   return fact.value(view, sampleAt(view.timeline, momentS(call.at, call, view.subject, world)), values);
 }
 
-function extremeOf(fact: MomentFact, call: FactCall, view: View, values: readonly number[]): number {
+function extremeOf(fact: MomentFact, call: FactCall, view: View, values: readonly number[], world: World): number {
   const span = spanOf(call, view.subject);
   const first = sampleAt(view.timeline, span.startS);
   const last = sampleAt(view.timeline, span.surfacingS ?? span.nextS);
+  world.work?.spend((last - first + 1) * looksOf(fact));
   const better = call.extreme === 'highest' ? Math.max : Math.min;
   let best = fact.value(view, first, values);
   for (let sample = first + 1; sample <= last; sample += 1) best = better(best, fact.value(view, sample, values));
   return best;
+}
+
+/** About how many looks at a sample some work is worth. */
+const LOOKS = { bySampleOfADive: 20, toAPlan: 25, toADearFact: 5000, toAnother: 2 } as const;
+
+function looksOf({ dear, parameters }: MomentFact): number {
+  if (dear) return LOOKS.toADearFact;
+  return parameters?.includes('depth') ? LOOKS.toAPlan : LOOKS.toAnother;
 }
 
 /** When a moment is, s since the script began. */

@@ -1,7 +1,9 @@
 import { parseScript, type Notice } from '../dive/script';
-import { DEFAULT_RULES, ruleSettingsSchema, type RuleSettings } from '../rules/all';
+import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
+import { ruleSettingsSchema } from '../rules/rule-settings';
 import type { Lesson } from './lesson';
 import { subjectOf, type Subject } from './subject';
+import type { Work } from './work';
 import type { World } from './world';
 
 /** The dives of a lesson, worked out as they are asked for. */
@@ -23,8 +25,8 @@ export function scriptErrors({ scripts }: Scripts): { readonly name: string; rea
   });
 }
 
-/** The world of a lesson whose scripts are known to parse. Throws if one does not. */
-export function lessonWorld({ scripts }: Scripts): LessonWorld {
+/** The world of a lesson whose scripts are known to parse. Throws if one does not, and `TooMuchWork` once its work is spent. */
+export function lessonWorld({ scripts }: Scripts, work?: Work): LessonWorld {
   const names = Object.keys(scripts);
   const first = names[0]!;
   const made = new Map<string, Subject>();
@@ -40,7 +42,7 @@ export function lessonWorld({ scripts }: Scripts): LessonWorld {
     made.set(name, fresh);
     return fresh;
   };
-  const around = (main: Subject): World => ({ subject: main, script: subject, scriptNames: names, values: new Map() });
+  const around = (main: Subject): World => ({ subject: main, script: subject, scriptNames: names, values: new Map(), work });
   return {
     about: (name = first) => around(subject(name) ?? subject(first)!),
     aboutDive: around,

@@ -1,7 +1,8 @@
-import { isMap, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node } from 'yaml';
+import { isMap, isScalar, isSeq, type Document, type LineCounter, type Node } from 'yaml';
 import { checkLesson, type CheckOptions } from './check-lesson';
 import type { LessonFault, PlacedFault } from './fault';
-import { lessonSchema, LONGEST_LESSON, type Lesson } from './lesson';
+import { lessonSchema, type Lesson } from './lesson';
+import { lessonDocument } from './lesson-document';
 import { shapeFault } from './shape-fault';
 
 export type ReadLesson = { readonly ok: true; readonly lesson: Lesson } | { readonly ok: false; readonly faults: readonly LessonFault[] };
@@ -11,14 +12,9 @@ export type ReadLesson = { readonly ok: true; readonly lesson: Lesson } | { read
  * A lesson from a stranger is safe to read: it is bounded in size, and nothing in it can run.
  */
 export function readLesson(text: string, options: CheckOptions): ReadLesson {
-  if (text.length > LONGEST_LESSON) {
-    return { ok: false, faults: [{ line: 1, path: [], what: `This lesson has ${text.length} characters; ${LONGEST_LESSON} are read.`, mend: 'Shorten it, or split it in two.' }] };
-  }
-  const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, strict: true, uniqueKeys: true, merge: false, customTags: [], resolveKnownTags: false });
-  if (document.errors.length > 0) {
-    return { ok: false, faults: document.errors.slice(0, 5).map((error) => ({ line: error.linePos?.[0].line ?? 1, path: [], what: `This is not YAML: ${firstLine(error.message)}`, mend: 'Mend the indentation or the quotation marks there.' })) };
-  }
+  const read = lessonDocument(text);
+  if (!read.ok) return read;
+  const { document, lines } = read;
   const plain = plainData(document);
   if (!plain.ok) return { ok: false, faults: [{ line: 1, path: [], what: plain.what, mend: plain.mend }] };
   const placed = (fault: PlacedFault): LessonFault => ({
@@ -43,10 +39,6 @@ function plainData(document: Document.Parsed): { readonly ok: true; readonly dat
   } catch {
     return { ok: false, what: 'This lesson refers from one place to another with * or &.', mend: 'Write everything out where it is needed.' };
   }
-}
-
-function firstLine(message: string): string {
-  return message.split('\n')[0]!.replace(/ at line \d+, column \d+:?$/, '').replace(/\.?$/, '.');
 }
 
 /** The line of a place in the data, or of the nearest place above it that is written. */

@@ -1,5 +1,6 @@
 import type { Dimension } from './dimension';
 import type { Subject } from './subject';
+import type { Work } from './work';
 
 /** A number in an expression with what it measures. */
 export interface Amount {
@@ -18,6 +19,8 @@ export interface World {
   readonly values: ReadonlyMap<string, Amount>;
   /** What a learner has drawn, at a run time in minutes. */
   readonly drawn?: { readonly dimension: Dimension; readonly at: (minutes: number) => number } | undefined;
+  /** What may still be worked out, where that is bounded. */
+  readonly work?: Work | undefined;
 }
 
 /** A world of one dive alone. */

@@ -1,27 +1,14 @@
+import { doors, type Door } from './front/doors';
 import { HalfTimesPlate } from './front/HalfTimesPlate';
+import { WhereYouWere } from './front/WhereYouWere';
+import { loadLessons } from './lessons/load-lessons';
 import styles from './page.module.css';
 import { ButtonLink } from './parts/Button';
-import { openRoutes, routes, type Route } from './parts/routes';
-
-const readers = [
-  {
-    who: 'If you teach',
-    what: 'Show a class or a customer what an instrument shows on the way down and up, and why it suddenly asks for a stop: time overstayed, a fast ascent, a wrong setting.',
-  },
-  {
-    who: 'If you are learning',
-    what: 'Explore no-stop times, safety stops, second dives and flying after diving. Guess first, then see, then read the working.',
-  },
-  {
-    who: 'If you study alone',
-    what: 'Before a deep course: gas to carry, oxygen, narcosis and staged stops, with every number open to the question why.',
-  },
-];
-
-const desk: Route = routes.desk;
-const lessons: Route = routes.lessons;
+import { openRoutes, routes } from './parts/routes';
 
 export default function FrontDoor() {
+  const shelved = loadLessons().map(({ slug, lesson: { title, steps } }) => ({ slug, title, steps: steps.map(({ id }) => id) }));
+  const [teach, learn, alone] = doors();
   return (
     <div className={styles.page}>
       <div className={styles.opening}>
@@ -32,28 +19,24 @@ export default function FrontDoor() {
             appear. Then ask any number where it came from.
           </p>
           <div className={styles.actions}>
-            {desk.open && (
-              <ButtonLink href={desk.path} kind="primary">
-                Open the desk
-              </ButtonLink>
-            )}
-            {lessons.open && <ButtonLink href={lessons.path}>Start a lesson</ButtonLink>}
+            <ButtonLink href={teach.ways[0].path} kind="primary" icon="play">
+              {teach.ways[0].words}
+            </ButtonLink>
+            <ButtonLink href={learn.ways[0].path}>Start the first lesson</ButtonLink>
+            <ButtonLink href={routes.desk.path}>Open the desk</ButtonLink>
           </div>
-          <p className={styles.fine}>It runs in this browser, with no account, and nothing you do leaves your machine.</p>
+          <WhereYouWere lessons={shelved} />
         </div>
         <HalfTimesPlate />
       </div>
 
-      <section aria-labelledby="readers" className={styles.section}>
-        <h2 id="readers">Who it is for</h2>
-        <dl className={styles.readers}>
-          {readers.map(({ who, what }) => (
-            <div key={who}>
-              <dt>{who}</dt>
-              <dd>{what}</dd>
-            </div>
+      <section aria-labelledby="doors" className={styles.section}>
+        <h2 id="doors">Where to begin</h2>
+        <div className={styles.doors}>
+          {[teach, learn, alone].map((door) => (
+            <DoorWays key={door.who} {...door} />
           ))}
-        </dl>
+        </div>
       </section>
 
       <section aria-labelledby="contents" className={styles.section}>
@@ -70,6 +53,22 @@ export default function FrontDoor() {
           ))}
         </ul>
       </section>
+    </div>
+  );
+}
+
+function DoorWays({ who, what, ways }: Door) {
+  return (
+    <div className={styles.door}>
+      <h3>{who}</h3>
+      <p>{what}</p>
+      <ul>
+        {ways.map(({ words, path }) => (
+          <li key={path}>
+            <a href={path}>{words}</a>
+          </li>
+        ))}
+      </ul>
     </div>
   );
 }

@@ -7,6 +7,8 @@ const Scenario = z.object({
   /** What a class is meant to see in it. */
   shows: z.string().min(1),
   script: z.string().min(1),
+  /** The desk's pictures that show it best, where the usual ones do not. */
+  pictures: z.array(z.string()).optional(),
 });
 export type Scenario = z.infer<typeof Scenario>;
 
@@ -127,6 +129,30 @@ ascend to 6 m at 9 m/min
 switch to oxygen
 stay 22 min
 ascend to surface at 3 m/min
+`,
+  },
+  {
+    id: 'four-settings',
+    title: 'One dive, four settings',
+    shows: 'Four units on one arm, one of them set right: only what they were told differs, and so does what they ask for.',
+    pictures: ['profile', 'units'],
+    script: `# One dive, four settings: a wall at 27 m on air
+water: reference
+altitude: 0 m
+gradient factors: 85/85
+gas: air
+setup: Set right
+setup: Wrong gas, gas 32%
+setup: Strict limits, gradient factors 40/70
+setup: Bottom timer, gauge mode
+
+descend to 27 m at 18 m/min
+stay 20 min               # on air the no-stop time runs out on the way
+ascend to 6 m at 9 m/min
+stay 2 min
+ascend to 3 m at 9 m/min
+stay 4 min
+ascend to surface at 9 m/min
 `,
   },
 ]);

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { progressKey } from '@/app/lessons/player/progress-key';
+import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
+import { deskWithReef, REEF, script } from './kept-desk';
 import { accessibilityFaults, sidewaysPx, browserVisits } from './visit';
 
 const visit = browserVisits();
@@ -73,6 +76,59 @@ describe('the front door', () => {
     await page.goto('/');
     await page.getByText('Read it as a table').click();
     expect(await sidewaysPx(page)).toBe(0);
+  });
+});
+
+describe('the doors', () => {
+  it('lead an instructor to a dive that plays, and to a unit that asks for a stop, in one click and under a minute', async () => {
+    const { page, complaints } = await visit();
+    await page.goto('/');
+    await page.getByRole('link', { name: 'Watch a unit ask for a stop' }).first().click();
+    await page.getByRole('button', { name: 'Pause' }).waitFor();
+    await page.getByText('Opened “Six minutes too long” to play.').waitFor();
+    await page.getByText(/you need to stop there for \d+ min/).waitFor({ timeout: 45_000 });
+    expect(await page.getByRole('button', { name: 'Pause' }).isVisible()).toBe(true);
+    expect(complaints).toEqual([]);
+  });
+
+  it('put nothing in the place of a dive without keeping it: undo brings it back, and it is among the saved dives', async () => {
+    const { page } = await visit();
+    await deskWithReef(page);
+    await page.goto('/');
+    await page.getByRole('link', { name: 'Watch staged stops on three gases' }).click();
+    await page.getByText('What was on your desk is among your saved dives.').waitFor();
+    await page.getByRole('button', { name: 'Pause' }).click();
+    expect(await script(page).inputValue()).toContain('# Staged stops on three gases');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await script(page).inputValue()).toBe(REEF);
+    expect(new URL(page.url()).hash).toBe('');
+    await page.getByRole('button', { name: 'Saved dives' }).click();
+    await page.getByRole('button', { name: 'Open A reef at eighteen metres (left on the desk)' }).waitFor();
+  });
+
+  it('say so where an address asks for a ready dive that is not here', async () => {
+    const { page } = await visit();
+    await page.goto(`${routes.desk.path}#play=lunch`);
+    await page.getByRole('alert').filter({ hasText: 'asks for a ready dive that is not here' }).waitFor();
+    expect(new URL(page.url()).hash).toBe('');
+  });
+
+  it('lead a student into the first lesson in one click', async () => {
+    const { page } = await visit();
+    await page.goto('/');
+    await page.getByRole('link', { name: 'Start the first lesson' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Pressure, and what gas does under it' }).waitFor();
+  });
+
+  it('keep the place free where an earlier visit is found, so that nothing moves', async () => {
+    const { page } = await visit({ viewport: { width: 390, height: 844 } });
+    const record = JSON.stringify({ state: { progress: { lessons: { '01-pressure': { done: ['the-air-above'] } } } }, version: 1 });
+    await page.addInitScript(([key, record]) => localStorage.setItem(key, record), [progressKey, record] as const);
+    await page.goto('/', { waitUntil: 'commit' });
+    const below = page.getByRole('heading', { name: 'Sixteen half-times' });
+    const before = await below.boundingBox();
+    await page.getByRole('link', { name: /^Pressure, and what gas does under it, 1 of \d+ steps done$/ }).waitFor();
+    expect(await below.boundingBox()).toEqual(before);
   });
 });
 

@@ -18,9 +18,6 @@ const deskRecordSchema = z.object({
 });
 export type DeskRecord = z.infer<typeof deskRecordSchema>;
 
-/** Its name on the shelf. */
-export const DESK = 'desk';
-
 /** The record, or undefined where what was stored is not one. */
 export function readDeskRecord(stored: unknown): DeskRecord | undefined {
   return deskRecordSchema.safeParse(stored).data;

@@ -1,9 +1,9 @@
 import { storedDiveSchema, type StoredDive } from '@/lib/files/stored-dives';
-import { DESK, forgetLastWords, lastWords, newName, readDeskRecord, type DeskRecord } from './desk-record';
+import { forgetLastWords, lastWords, newName, readDeskRecord, type DeskRecord } from './desk-record';
 import type { DeskView } from './desk-view';
 import { leftBehind, leftBehindBy } from './left-behind';
 import { viewOfSaved } from './saved-dive';
-import type { Shelf } from './shelf';
+import { DESK, type Shelf } from './shelf';
 
 export interface Restored {
   /** What to put on the desk, if anything was kept. */

@@ -10,6 +10,9 @@ export interface Shelf {
   change: (name: string, follow: (record: unknown) => Readonly<Record<string, unknown>>) => Promise<void>;
 }
 
+/** The name of the record of the desk itself. */
+export const DESK = 'desk';
+
 /** Why nothing could be written: there is no room left, or the browser does not let pages keep anything. */
 export type RefusalReason = 'full' | 'blocked';
 

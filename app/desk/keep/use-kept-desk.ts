@@ -1,13 +1,14 @@
 import { useEffect, useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
-import type { SharedState } from '@/lib/files/share-link';
+import type { Decoded, SharedState } from '@/lib/files/share-link';
 import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../desk-context';
 import type { DeskStore } from '../desk-store';
 import { takeHandOver } from '../hand-over';
+import { askedToPlay, readyDive } from '../ready-dives';
 import { startAutosave, type Autosave } from './autosave';
 import { newName } from './desk-record';
-import { deskFrom, DOCUMENT_FIELDS, viewOf, type DeskView } from './desk-view';
+import { deskFrom, deskViewSchema, DOCUMENT_FIELDS, viewOf, type DeskView } from './desk-view';
 import { firstRemark } from './dive-title';
 import { changeVisit } from './last-visit';
 import { clearAddress, linkInAddress, readLink } from './opened-link';
@@ -119,7 +120,8 @@ export function useKeptDesk(): KeptDesk {
 
 /** Opens what a link says. Returns what went wrong, if anything did. */
 async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise<string | undefined> {
-  const read = await readLink(link);
+  const asked = askedToPlay(link);
+  const read = asked === undefined ? await readLink(link) : readReadyDive(asked);
   if (!read.ok) {
     clearAddress();
     return `${read.what} ${read.mend} Your own desk is open meanwhile.`;
@@ -128,7 +130,8 @@ async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise
     clearAddress();
     return 'A dive is being steered by hand. End it, then open the link again.';
   }
-  await putOnDesk(store, shelf, read.state, 'from the link');
+  await putOnDesk(store, shelf, read.state, asked === undefined ? 'from the link' : 'to play');
+  if (asked !== undefined) store.getState().play();
   const opened = store.getState();
   const unsubscribe = store.subscribe((now) => {
     if (DOCUMENT_FIELDS.every((field) => now[field] === opened[field])) return;
@@ -136,6 +139,14 @@ async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise
     clearAddress();
   });
   return read.note;
+}
+
+/** A ready dive as a link would carry it: nothing covered, and the pictures that show it best. */
+function readReadyDive(id: string): Decoded<DeskView> {
+  const ready = readyDive(id);
+  if (!ready) return { ok: false, what: 'The address asks for a ready dive that is not here.', mend: 'Choose one from the list above the script.' };
+  const { script, title, pictures = ['profile', 'chase'] } = ready;
+  return { ok: true, state: { script, title, view: deskViewSchema.parse({ pictures, covered: [], cursorS: 0 }) }, note: undefined };
 }
 
 /** Puts a dive that was sent here in place of the desk's, which stays to be undone and, if it is not, among the saved dives. */
@@ -148,11 +159,12 @@ async function putOnDesk(store: DeskStore, shelf: Shelf, { script, title, view }
 /** Saves the dive on the desk before another takes its place, unless it is the same, saved already, or a ready one. */
 async function keepBeside(store: DeskStore, shelf: Shelf, next: string): Promise<boolean> {
   const state = store.getState();
-  const { script } = state;
-  if (script === next || scenarios.some((ready) => ready.script === script)) return false;
+  const { script, rules, overlay } = state;
+  const untouched = rules === undefined && overlay === undefined;
+  if (untouched && (script === next || scenarios.some((ready) => ready.script === script))) return false;
   try {
     const { dives } = await listDives(shelf);
-    if (dives.some((dive) => dive.script === script)) return false;
+    if (untouched && dives.some((dive) => dive.script === script)) return false;
     const id = newName();
     await put(shelf, diveRecord(id), savedDive({ id, title: `${firstRemark(script) ?? 'A dive'} (left on the desk)`, script, view: viewOf(state) }));
     return true;

@@ -2,13 +2,12 @@ import { create } from 'zustand';
 import { createJSONStorage, persist } from 'zustand/middleware';
 import { NO_PROGRESS, progressIn, readProgress, type LessonProgress, type Progress } from '@/lib/lesson/progress';
 import { safeStorage } from '../../parts/safe-storage';
+import { progressKey } from './progress-key';
 
 interface ProgressStore {
   readonly progress: Progress;
   readonly update: (change: (before: Progress) => Progress) => void;
 }
-
-export const progressKey = 'halftime.lessons';
 
 /** What this person has done in lessons: kept on this machine, and nowhere else. */
 export const useProgress = create<ProgressStore>()(

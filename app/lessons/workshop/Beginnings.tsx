@@ -8,8 +8,9 @@ import { lessonDraft } from '@/lib/lesson/step-drafts';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
-import { DESK, readDeskRecord } from '../../desk/keep/desk-record';
+import { readDeskRecord } from '../../desk/keep/desk-record';
 import { openShelf } from '../../desk/keep/open-shelf';
+import { DESK } from '../../desk/keep/shelf';
 import { yamlPath } from '../paths';
 import styles from './workshop.module.css';
 

@@ -1,0 +1,2 @@
+/** Where the progress in lessons is kept on this machine. */
+export const progressKey = 'halftime.lessons';

@@ -1,0 +1,59 @@
+import { render, screen } from '@testing-library/react';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { openShelf } from '@/app/desk/keep/open-shelf';
+import { DESK, put } from '@/app/desk/keep/shelf';
+import { beenHere } from '@/app/front/been-here';
+import { doors } from '@/app/front/doors';
+import { WhereYouWere } from '@/app/front/WhereYouWere';
+import { askedToPlay, readyDive } from '@/app/desk/ready-dives';
+import { progressKey } from '@/app/lessons/player/progress-key';
+
+const LESSONS = [
+  { slug: '01-one', title: 'One', steps: ['a', 'b', 'c'] },
+  { slug: '02-two', title: 'Two', steps: ['a', 'b'] },
+];
+
+const withProgress = (lessons: Record<string, unknown>) => localStorage.setItem(progressKey, JSON.stringify({ state: { progress: { lessons } }, version: 1 }));
+
+beforeEach(() => localStorage.clear());
+
+describe('the doors', () => {
+  it('lead to ready dives that exist, wherever they ask for one to be played', () => {
+    const asked = doors().flatMap(({ ways }) => ways.flatMap(({ path }) => askedToPlay(path.split('#')[1] ?? '') ?? []));
+    expect(asked.length).toBeGreaterThan(2);
+    for (const id of asked) expect(readyDive(id)?.id).toBe(id);
+  });
+
+  it('lead a student straight to the page of the first lesson, and a diver to one before a deep course', () => {
+    const [, learn, alone] = doors();
+    expect(learn.ways[0].path).toBe('/lessons/01-pressure/');
+    expect(alone.ways[0].path).toMatch(/^\/lessons\/\d\d-.*deep-course\/$/);
+  });
+});
+
+describe('where you were', () => {
+  it('says nothing of the kind to someone new', async () => {
+    render(<WhereYouWere lessons={LESSONS} />);
+    await openShelf();
+    expect(screen.getByText(/with no account/)).toBeInTheDocument();
+    expect(screen.queryByRole('link')).not.toBeInTheDocument();
+  });
+
+  it('leads on to the lesson under way, not to one that is done or one this version does not have', async () => {
+    withProgress({ '01-one': { done: ['a'] }, '02-two': { done: ['a', 'b'] }, '99-gone': { done: ['a'] } });
+    render(<WhereYouWere lessons={LESSONS} />);
+    expect(await screen.findByRole('link', { name: 'One, 1 of 3 steps done' })).toHaveAttribute('href', '/lessons/01-one/');
+    expect(screen.getAllByRole('link')).toHaveLength(1);
+  });
+
+  it.each(['{', '[]', '{"state":7}'])('is as for someone new where the record is %s', async (record) => {
+    localStorage.setItem(progressKey, record);
+    expect(await beenHere(LESSONS)).toEqual({ lesson: undefined, dive: undefined });
+  });
+
+  it('leads back to the desk by the name of the dive on it', async () => {
+    await put(await openShelf(), DESK, { script: '# A reef\ndescend to 18 m at 18 m/min\n' });
+    render(<WhereYouWere lessons={LESSONS} />);
+    expect(await screen.findByRole('link', { name: 'your desk, “A reef”' })).toHaveAttribute('href', '/desk/');
+  });
+});

@@ -2,7 +2,7 @@
 
 import { useDeferredValue, useMemo, useState } from 'react';
 import { ascentRateCurve, type AscentAtRate } from '@/lib/curves/ascent-rate-curve';
-import { bottomOf } from '@/lib/curves/bottom-phase';
+import { bottomOf, diveOfBottom, type BottomPhase } from '@/lib/curves/bottom-phase';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import { readGradientFactors } from '@/lib/dive/script/setting-values';
@@ -18,10 +18,12 @@ import { parseBottomDepth, parseBottomTimes } from './bottom-values';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
 import { CurvePlot, type PlotPoint } from './CurvePlot';
+import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
 import { sayWayUp } from './minutes-words';
 import { evenAxis } from './plot-axis';
+import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const SLOWEST = 1;
@@ -63,6 +65,7 @@ export function AscentRateSection() {
   };
   const cursor = (of: (one: AscentAtRate) => number) => ({ along: 'across' as const, at: rate, onMove: setRate, hits: now.map((one, look) => ({ at: [rate, of(one)] as const, look })) });
   const slider = (label: string) => <CursorSlider label={label} value={rate} min={units === 'metric' ? SLOWEST : step} max={FASTEST} step={step} shown={printRate(rate, units)} onChange={setRate} />;
+  const after = (minutes: number) => `After ${minutes} min at ${sayDepth(drawn.depthM, units)}`;
   const rateColumn = { heading: 'Rate', cell: (row: RateRow) => printRate(row.rateMMin, units) };
 
   return (
@@ -99,6 +102,25 @@ export function AscentRateSection() {
           rows={rows}
         >
           {slider('Rate to read, straight up')}
+          <CurveReadings
+            label={`On surfacing at ${printRate(rate, units)}`}
+            readings={now.map(({ direct }, i) => ({
+              id: i,
+              name: after(drawn.times[i]!),
+              value: printPercent(direct.surfacingSupersaturation, 1),
+              note: `compartment ${direct.leader}`,
+              why: (
+                <WhyCurve
+                  about="this supersaturation on surfacing"
+                  ask={() => ({
+                    dive: diveOfBottom(phaseOf(drawn, drawn.times[i]!), rate),
+                    reading: 'surfacing-supersaturation',
+                    where: `${after(drawn.times[i]!)}, straight up at ${printRate(rate, units)}`,
+                  })}
+                />
+              ),
+            }))}
+          />
         </CurveFigure>
         <CurveFigure
           title="As the model asks: time to surface"
@@ -118,6 +140,25 @@ export function AscentRateSection() {
           rows={rows}
         >
           {slider('Rate to read, with stops')}
+          <CurveReadings
+            label={`Time to surface at ${printRate(rate, units)}`}
+            readings={now.map((one, i) => ({
+              id: i,
+              name: after(drawn.times[i]!),
+              value: sayWayUp(one.required.timeToSurfaceMin),
+              note: sayStops(one, units),
+              why: (
+                <WhyCurve
+                  about="this time to surface"
+                  ask={() => ({
+                    dive: diveOfBottom(atRate(phaseOf(drawn, drawn.times[i]!), rate)),
+                    reading: 'time-to-surface',
+                    where: `${after(drawn.times[i]!)}, then up at ${printRate(rate, units)}`,
+                  })}
+                />
+              ),
+            }))}
+          />
         </CurveFigure>
       </div>
       <p>
@@ -133,10 +174,18 @@ interface Phase {
   readonly gradientFactors: { low: number; high: number };
 }
 
-function ascents({ depthM, gas, gradientFactors }: Phase, minutes: number, ratesMMin: readonly number[]): AscentAtRate[] {
-  const settings = { ...defaultSettings(), gas, gradientFactors };
-  const { site, end } = bottomOf({ settings, depthM, minutes, descentMMin: DOWN_M_MIN });
-  return ascentRateCurve(settings, site, end, ratesMMin);
+function phaseOf({ depthM, gas, gradientFactors }: Phase, minutes: number): BottomPhase {
+  return { settings: { ...defaultSettings(), gas, gradientFactors }, depthM, minutes, descentMMin: DOWN_M_MIN };
+}
+
+function atRate(phase: BottomPhase, ascentMMin: number): BottomPhase {
+  return { ...phase, settings: { ...phase.settings, plan: { ...phase.settings.plan, ascentMMin } } };
+}
+
+function ascents(asked: Phase, minutes: number, ratesMMin: readonly number[]): AscentAtRate[] {
+  const phase = phaseOf(asked, minutes);
+  const { site, end } = bottomOf(phase);
+  return ascentRateCurve(phase.settings, site, end, ratesMMin);
 }
 
 function sayStops({ required }: AscentAtRate, units: Parameters<typeof printStopDepth>[1]): string {

@@ -1,6 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
+import { diveOfBottom } from '@/lib/curves/bottom-phase';
 import type { SweepFigure, SweepGrid } from '@/lib/curves/gradient-factor-sweep';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
@@ -14,12 +15,14 @@ import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { valueAt } from './contour-levels';
 import { ContourPlot } from './ContourPlot';
 import { CurveFigure } from './CurveFigure';
+import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
 import type { SweepJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
 import { sayNoStop, sayWayUp } from './minutes-words';
 import { useHeavyWork } from './use-heavy-work';
+import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const FIGURES: readonly { value: SweepFigure; label: string }[] = [
@@ -32,6 +35,7 @@ const STEPS = [
   { value: '2', label: 'every 2%' },
   { value: '1', label: 'every 1%' },
 ] as const;
+const WORKING_OF = { timeToSurface: 'time-to-surface', noStop: 'no-stop', creditedNoStop: 'credited-no-stop' } as const;
 const LEAST = 10;
 const MOST = 100;
 const HEIGHT = 480;
@@ -107,6 +111,30 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
     >
       <CursorSlider label="Low factor to read" value={low} min={LEAST / 100} max={high} step={step} shown={`${percent(low)}%`} onChange={(next) => onCursor({ low: next, high })} />
       <CursorSlider label="High factor to read" value={high} min={LEAST / 100} max={MOST / 100} step={step} shown={`${percent(high)}%`} onChange={(next) => onCursor({ low: Math.min(low, next), high: next })} />
+      <CurveReadings
+        label="Where the map is read"
+        readings={[
+          {
+            id: figure,
+            name: `${percent(low)}/${percent(high)}, ${phase}`,
+            value: say(valueAt(grid, low, high)),
+            why: (
+              <WhyCurve
+                about={figure === 'timeToSurface' ? 'this time to surface' : 'this no-stop time'}
+                ask={() => ({
+                  dive: diveOfBottom({
+                    ...bottom,
+                    minutes: figure === 'timeToSurface' ? bottom.minutes : 0,
+                    settings: { ...bottom.settings, gradientFactors: { low, high } },
+                  }),
+                  reading: WORKING_OF[figure],
+                  where: `Under ${percent(low)}/${percent(high)}, ${phase}`,
+                })}
+              />
+            ),
+          },
+        ]}
+      />
     </CurveFigure>
   );
 }

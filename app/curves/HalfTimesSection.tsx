@@ -2,7 +2,7 @@
 
 import { useMemo, useState } from 'react';
 import { curveSite } from '@/lib/curves/curve-site';
-import { HALF_TIMES_TO_SETTLE, shareAfterHalfTimes, stepBetweenDepths, stepResponses, type StepResponse } from '@/lib/curves/half-times';
+import { HALF_TIMES_TO_SETTLE, shareAfterHalfTimes, stepBetweenDepths, stepDive, stepResponses, type StepResponse } from '@/lib/curves/half-times';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import { AIR } from '@/lib/physics/gas';
 import { sayDepth } from '@/lib/quantity/depth';
@@ -18,8 +18,10 @@ import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot } from './CurvePlot';
+import { CurveReadings } from './CurveReadings';
 import { CursorSlider } from './CursorSlider';
 import { doublingAxis, evenAxis, pressureAxis } from './plot-axis';
+import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const SITE = curveSite(defaultSettings());
@@ -104,6 +106,27 @@ export function HalfTimesSection() {
         source="Haldane’s solution. Open rings: one, two, … six half-times of the compartment followed."
       >
         <CursorSlider label="Time to read" value={place} min={0} max={PLACES} step={1} shown={sayMin(atMin)} onChange={setPlace} />
+        <CurveReadings
+          label={`After ${sayMin(atMin)}`}
+          readings={[
+            {
+              id: asked,
+              name: `Compartment ${asked}, after ${sayMin(atMin)}`,
+              value: printPressure(one.tensionBar[0]!, units),
+              note: `${printPercent(one.share[0]!, 1)} of the step followed`,
+              why: (
+                <WhyCurve
+                  about="this tension"
+                  ask={() => ({
+                    dive: stepDive(defaultSettings(), SITE.compartments, fromM, toM, atMin),
+                    reading: `tension-${one.compartment}`,
+                    where: `Settled at ${sayDepth(fromM, units)}, and ${sayMin(atMin)} at ${sayDepth(toM, units)}`,
+                  })}
+                />
+              ),
+            },
+          ]}
+        />
       </CurveFigure>
       <DataTable
         caption={`After six half-times: compartment ${asked}, whose half-time is ${one.halfTimeMin} min`}

@@ -6,6 +6,7 @@ import { noStopCurve } from '@/lib/curves/no-stop-curve';
 import { PUBLISHED_TABLES } from '@/lib/curves/published-no-stop';
 import { AIR } from '@/lib/physics/gas';
 import { sayDepth } from '@/lib/quantity/depth';
+import { fixed } from '@/lib/quantity/number';
 import { printRate } from '@/lib/quantity/rate';
 import { Button } from '../parts/Button';
 import { usePreferences } from '../parts/preferences';
@@ -13,13 +14,14 @@ import { Segmented } from '../parts/Segmented';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
 import { CurvePlot, type PlotCurve } from './CurvePlot';
+import { CurveReadings } from './CurveReadings';
 import { MOST_CURVES } from './curve-looks';
-import { DOWN_M_MIN, sayWish, wishConditions, type CurveWish } from './curve-wish';
+import { arrivalAt, DOWN_M_MIN, sayWish, wishConditions, type CurveWish } from './curve-wish';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { sayNoStop } from './minutes-words';
 import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
 import { TablesBeside } from './TablesBeside';
-import { WhyNoStop } from './WhyNoStop';
+import { WhyCurve } from './WhyCurve';
 import { WishRow } from './WishRow';
 import styles from './curves.module.css';
 
@@ -63,6 +65,8 @@ export function NoStopSection() {
     ...drawn.wishes.map((wish, look) => ({ name: sayWish(wish, units), look })),
     ...shown.map(({ name, id }) => ({ name: `${name}, as printed`, look: tableLook(id), dotOnly: true })),
   ];
+  const counting = drawn.descentMMin === undefined ? '' : `; the curve adds the ${fixed(depthM / drawn.descentMMin, 1)} min of the way down`;
+  const arriving = (wish: CurveWish) => `On arriving at ${sayDepth(depthM, units)}: ${sayWish(wish, units)}${counting}`;
   const nextId = 1 + Math.max(...wishes.map(({ id }) => id));
 
   return (
@@ -125,16 +129,16 @@ export function NoStopSection() {
         source="ZH-L16C with compartment 1b, from published coefficients. Whole minutes, cut and not rounded."
       >
         <CursorSlider label="Depth to read" value={depthM} min={SHALLOWEST_M} max={DEEPEST_M} step={step} shown={sayDepth(depthM, units)} onChange={setCursorM} />
-        <ul className={styles.readings} aria-label={`No-stop times at ${sayDepth(depthM, units)}`}>
-          {drawn.wishes.map((wish, i) => (
-            <li key={wish.id}>
-              <span>{sayWish(wish, units)}</span>
-              <b>{sayNoStop(at[i]!.minutes[0]!)}</b>
-              <small>{at[i]!.leader[0] ? `compartment ${at[i]!.leader[0]} is first` : 'no compartment gets there'}</small>
-              <WhyNoStop wish={wish} depthM={depthM} descentMMin={drawn.descentMMin} />
-            </li>
-          ))}
-        </ul>
+        <CurveReadings
+          label={`No-stop times at ${sayDepth(depthM, units)}`}
+          readings={drawn.wishes.map((wish, i) => ({
+            id: wish.id,
+            name: sayWish(wish, units),
+            value: sayNoStop(at[i]!.minutes[0]!),
+            note: at[i]!.leader[0] ? `compartment ${at[i]!.leader[0]} is first` : 'no compartment gets there',
+            why: <WhyCurve about="this no-stop time" ask={() => ({ dive: arrivalAt(wish, depthM, drawn.descentMMin), reading: 'no-stop', where: arriving(wish) })} />,
+          }))}
+        />
       </CurveFigure>
       {shown.length > 0 && <TablesBeside tables={shown} depthM={depthM} gf={wishes[0]!.gradientFactors.high} />}
     </>

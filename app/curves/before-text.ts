@@ -1,4 +1,4 @@
-import { LONGEST_S } from '@/lib/dive/dive';
+import { LONGEST_S } from '@/lib/dive/bounds';
 import { sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { plainText } from '@/lib/quantity/number';

@@ -1,4 +1,4 @@
-import { LONGEST_S } from '@/lib/dive/dive';
+import { LONGEST_S } from '@/lib/dive/bounds';
 import { quoted, refused, type Parsed } from '@/lib/quantity/parsed';
 import { parseTime } from '@/lib/quantity/time';
 import { parseMinutes } from '../gases/table/table-wish';

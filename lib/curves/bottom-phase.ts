@@ -1,5 +1,5 @@
 import type { AscentSite, AscentStart } from '../ascent/schedule';
-import type { Settings } from '../dive/dive';
+import type { Dive, Settings, Step } from '../dive/dive';
 import { curveSite, rested } from './curve-site';
 import { tissuesAfterChange } from './tissues-after-change';
 
@@ -31,4 +31,12 @@ export function bottomOf({ settings, depthM, minutes, descentMMin }: BottomPhase
   const left = tissuesAfterChange(site, arrived, gas, depthM, depthM, minutes);
   const start = { depthM, gas, at: 0, fixedFirstStopM: 0 };
   return { site, arrival: { ...start, ...arrived }, end: { ...start, ...left } };
+}
+
+/** The same as a dive, as far as leaving the bottom or, with a rate, straight up from there. */
+export function diveOfBottom({ settings, depthM, minutes, descentMMin }: BottomPhase, ascentMMin?: number): Dive {
+  const steps: Step[] = [{ kind: 'descend', toM: depthM, durationS: (depthM / descentMMin) * 60 }];
+  if (minutes > 0) steps.push({ kind: 'stay', durationS: minutes * 60 });
+  if (ascentMMin !== undefined) steps.push({ kind: 'ascend', toM: 0, durationS: (depthM / ascentMMin) * 60 });
+  return { settings, steps, lines: [] };
 }

@@ -1,5 +1,6 @@
 import { breathedAt } from '../ascent/breathed';
 import type { AscentSite } from '../ascent/schedule';
+import type { Dive, Settings, Step } from '../dive/dive';
 import type { Gas } from '../physics/gas';
 import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
 import { haldane } from '../tissue/loading';
@@ -53,4 +54,21 @@ export function stepResponses(compartments: Compartments, gas: 'nitrogen' | 'hel
 export function stepBetweenDepths(site: AscentSite, breathing: Gas, gas: 'nitrogen' | 'helium', fromM: number, toM: number): { readonly startBar: number; readonly breathedBar: number } {
   const at = (depthM: number) => breathedAt(site, breathing, site.surfaceBar + depthM * site.barPerMetre)[gas === 'nitrogen' ? 'nitrogenBar' : 'heliumBar'];
   return { startBar: at(fromM), breathedBar: at(toM) };
+}
+
+/** Half-times of the slowest compartment after which a diver counts as settled: what is left to go is a billionth. */
+const SETTLED_HALF_TIMES = 30;
+
+/** The step as a dive: settled at one depth, at once at another, and there for some minutes. */
+export function stepDive(settings: Settings, { nitrogenHalfTimeMin }: Compartments, fromM: number, toM: number, minutes: number): Dive {
+  const settledS = SETTLED_HALF_TIMES * Math.max(...nitrogenHalfTimeMin) * 60;
+  return { settings, steps: [...atOnce(0, fromM), ...(fromM > 0 ? [stayAt(fromM, settledS)] : []), ...atOnce(fromM, toM), stayAt(toM, minutes * 60)], lines: [] };
+}
+
+function atOnce(fromM: number, toM: number): Step[] {
+  return fromM === toM ? [] : [{ kind: toM > fromM ? 'descend' : 'ascend', toM, durationS: 0 }];
+}
+
+function stayAt(depthM: number, durationS: number): Step {
+  return { kind: depthM > 0 ? 'stay' : 'interval', durationS };
 }

@@ -1,0 +1,58 @@
+import { render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import type { ReactElement } from 'react';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { AscentRateSection } from '@/app/curves/AscentRateSection';
+import { GradientFactorSection } from '@/app/curves/GradientFactorSection';
+import { HalfTimesSection } from '@/app/curves/HalfTimesSection';
+import { heavyWork, type HeavyJob } from '@/app/curves/heavy-work';
+
+/** A worker that works in the page's thread, at once. */
+class WorkerHere {
+  onmessage: ((event: { data: unknown }) => void) | undefined;
+  postMessage(job: HeavyJob) {
+    const work = heavyWork(job);
+    for (;;) {
+      const step = work.next();
+      this.onmessage?.({ data: step.done ? { result: step.value } : { progress: step.value } });
+      if (step.done) return;
+    }
+  }
+  terminate() {}
+}
+
+afterEach(() => vi.unstubAllGlobals());
+
+interface Case {
+  section: ReactElement;
+  /** The list that has the figure. */
+  readings: string | RegExp;
+  asks: string;
+  titled: string | RegExp;
+  /** Where the sheet gives its result. */
+  result: RegExp;
+  /** How the curve prints that result. */
+  printed: (result: number) => string;
+}
+
+const wholeMinutes = (minutes: number) => String(Math.ceil(minutes));
+const sections: readonly Case[] = [
+  { section: <HalfTimesSection />, readings: /^After /, asks: 'Why this tension?', titled: /^Why\? Tension in compartment 5/, result: /([\d.]+) bar/, printed: (bar) => bar.toFixed(2) },
+  { section: <AscentRateSection />, readings: 'On surfacing at 9 m/min', asks: 'Why this supersaturation on surfacing?', titled: /^Why\? Supersaturation if you surfaced/, result: /([\d.]+)\s?%/, printed: String },
+  { section: <AscentRateSection />, readings: 'Time to surface at 9 m/min', asks: 'Why this time to surface?', titled: 'Why? Time to surface', result: /([\d.]+) min\./, printed: wholeMinutes },
+  { section: <GradientFactorSection />, readings: 'Where the map is read', asks: 'Why this time to surface?', titled: 'Why? Time to surface', result: /([\d.]+) min\./, printed: wholeMinutes },
+];
+
+describe('a curve answers why where it is read', () => {
+  it.each(sections)('$asks in $readings', async ({ section, readings, asks, titled, result, printed }) => {
+    vi.stubGlobal('Worker', WorkerHere);
+    render(section);
+    const list = await screen.findByRole('list', { name: readings });
+    const first = within(list).getAllByRole('listitem')[0]!;
+    const [shown] = /[\d.]+/.exec(first.querySelector('b')!.textContent!)!;
+    await userEvent.click(within(first).getByRole('button', { name: asks }));
+    const sheet = await screen.findByRole('dialog', { name: titled }, { timeout: 20_000 });
+    const { textContent } = within(sheet).getAllByText((_, element) => element?.tagName === 'P' && result.test(element.textContent!))[0]!;
+    expect(printed(Number(result.exec(textContent!)![1]))).toBe(shown);
+  });
+});

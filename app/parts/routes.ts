@@ -5,6 +5,8 @@ export interface Route {
   summary: string;
   /** Only screens that exist are offered. */
   open: boolean;
+  /** Led to from the foot of every page, and not from the navigation. */
+  atFoot?: boolean;
 }
 
 /** Every screen of the app, in the order a person meets them. Paths are written here and nowhere else. */
@@ -18,7 +20,13 @@ export const routes = {
   bench: { path: '/bench/', name: 'Bench', summary: 'Pressure-chamber runs and what an instrument should show.', open: true },
   evidence: { path: '/evidence/', name: 'Evidence', summary: 'Every check against published figures, worked out as you read.', open: true },
   model: { path: '/model/', name: 'Model', summary: 'What is computed, from which sources, and what is left out.', open: true },
+  licences: { path: '/licences/', name: 'Licences', summary: 'What the app is made with, and under which terms.', open: true, atFoot: true },
 } as const satisfies Record<string, Route>;
 
+const everyRoute: readonly Route[] = Object.values(routes);
+
 /** What the navigation lists: the screens that are open, less the front door, which the name in the header leads to. */
-export const openRoutes: readonly Route[] = Object.values(routes).filter((route: Route) => route.open && route.path !== '/');
+export const openRoutes = everyRoute.filter(({ open, path, atFoot }) => open && path !== '/' && !atFoot);
+
+/** What the foot of every page leads to. */
+export const footRoutes = everyRoute.filter(({ open, atFoot }) => open && atFoot);

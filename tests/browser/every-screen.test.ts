@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { openRoutes, routes } from '@/app/parts/routes';
+import { footRoutes, openRoutes, routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
-describe.each([routes.home, ...openRoutes].map(({ name, path }) => ({ name, path })))('$name, at $path', ({ path }) => {
+describe.each([routes.home, ...openRoutes, ...footRoutes].map(({ name, path }) => ({ name, path })))('$name, at $path', ({ path }) => {
   it('opens with one heading of the first rank, the caution, and nothing to complain of in the console', async () => {
     const { page, complaints } = await visit();
     await page.goto(path, { waitUntil: 'networkidle' });

@@ -4,6 +4,8 @@ const config = {
   trailingSlash: true,
   images: { unoptimized: true },
   reactStrictMode: true,
+  // One import of D3 would bring all its parts that touch the page, though nothing here uses them.
+  experimental: { optimizePackageImports: ['d3'] },
   // Types are a step of `npm test`; opening the site should not wait for them.
   typescript: { ignoreBuildErrors: true },
 };

@@ -1,15 +1,5 @@
-import * as z from 'zod';
-
 /** Every warning the project gives, worded once. A screen, a print, an export or a command quotes these and adds no other. */
-const Cautions = z.object({
-  general: z.string().min(1),
-  unknown: z.string().min(1),
-  deepCourse: z.string().min(1),
-  chamber: z.string().min(1),
-  watermark: z.string().min(1).max(40),
-});
-
-export const cautions = Cautions.parse({
+export const cautions = {
   general:
     'For teaching and planning study only, never to dive on. Follow your training, your instrument’s manual, local codes and licensed practice.',
   unknown:
@@ -20,4 +10,4 @@ export const cautions = Cautions.parse({
     'Pressure vessels can kill. Follow the chamber’s rating, local codes and the maker’s service manual. A passed sheet is not a certification.',
   /** Laid across what may be printed or photographed. */
   watermark: 'For teaching only, never to dive on',
-});
+};

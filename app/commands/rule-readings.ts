@@ -1,5 +1,5 @@
 import type { Dive } from '@/lib/dive/dive';
-import { setupSchema } from '@/lib/dive/setup';
+import { SET_RIGHT } from '@/lib/dive/set-right';
 import { sampleAt } from '@/lib/dive/timeline';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { shownAt, type Shown } from '@/lib/rules/shown';
@@ -19,7 +19,7 @@ export interface RuleEventReading {
 
 /** What instruments show of a dive and tell on the way: one that is set right, and the setups the script names. */
 export function ruleReadings(dive: Dive) {
-  const right = watchDive(dive, setupSchema.parse({ name: 'Set right' }), DEFAULT_RULES, RULES_EVERY_S);
+  const right = watchDive(dive, SET_RIGHT, DEFAULT_RULES, RULES_EVERY_S);
   const named = (dive.settings.setups ?? []).map((setup) => watchDive(dive, setup, DEFAULT_RULES, RULES_EVERY_S));
   const events: RuleEventReading[] = [
     ...right.events.map(({ timeS, kind, rule, text }) => ({ timeS, kind, rule, text })),

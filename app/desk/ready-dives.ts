@@ -1,4 +1,5 @@
-import { scenarios, type Scenario } from '@/content/scenarios/scenarios';
+import type { Scenario } from '@/content/scenarios/scenario-schema';
+import { scenarios } from '@/content/scenarios/scenarios';
 import { routes } from '../parts/routes';
 
 const PLAY = 'play=';

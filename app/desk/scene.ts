@@ -1,7 +1,7 @@
 import { figuresOf, type Figures } from '@/lib/ascent/figures';
 import type { Dive } from '@/lib/dive/dive';
 import { parseScript, type Notice } from '@/lib/dive/script';
-import { setupSchema, type Setup } from '@/lib/dive/setup';
+import { SET_RIGHT } from '@/lib/dive/set-right';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import { DEFAULT_RULES, type RuleSettings } from '@/lib/rules/all';
 import { watchDive, type Watch } from '@/lib/rules/watch';
@@ -16,9 +16,6 @@ export interface Scene {
 }
 
 export type Staged = { ok: true; scene: Scene; warnings: readonly Notice[] } | { ok: false; errors: readonly Notice[] };
-
-/** The unit every other is held against. */
-const SET_RIGHT: Setup = setupSchema.parse({ name: 'Set right' });
 
 /** Setups watched side by side; a script may name more, which are left out. */
 export const MOST_SETUPS = 4;

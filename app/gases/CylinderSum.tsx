@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { readSize } from '@/lib/dive/script/cylinder-text';
-import { FILL_RANGE_BAR } from '@/lib/dive/supply';
+import { FILL_RANGE_BAR } from '@/lib/dive/bounds';
 import { loggedConsumptionLMin } from '@/lib/exposure/consumption';
 import { compressibility } from '@/lib/exposure/compressibility';
 import { ambientBarAt } from '@/lib/exposure/gas-depths';

@@ -1,4 +1,4 @@
-import { DEEPEST_M } from '@/lib/dive/dive';
+import { DEEPEST_M } from '@/lib/dive/bounds';
 import { parseDepth } from '@/lib/quantity/depth';
 import { refused, type Parsed } from '@/lib/quantity/parsed';
 

@@ -1,6 +1,6 @@
 import { NO_STOP_CAP_MIN } from '../ascent/no-stop';
 import type { GradientFactors } from '../dive/dive';
-import { setupSchema } from '../dive/setup';
+import { SET_RIGHT } from '../dive/set-right';
 import { sampleAt } from '../dive/timeline';
 import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
 import { alarmBit } from '../rules/alarms';
@@ -45,7 +45,7 @@ export function expectedOf(run: ChamberRun, settings: BenchSettings, unit: Bench
   const dive = chamberDive(run, settings, tookS);
   const rules = { ...DEFAULT_RULES, rateWatch: { ...DEFAULT_RULES.rateWatch, limit: RATE_PRESETS[settings.rateLimit].limit } };
   const watchUnder = (gradientFactors: GradientFactors) =>
-    watchDive(dive, setupSchema.parse({ name: 'Unit', mode: unit.mode, water: unit.water, gradientFactors, ...(unit.gas && { gas: unit.gas }) }), rules);
+    watchDive(dive, { ...SET_RIGHT, name: 'Unit', mode: unit.mode, water: unit.water, gradientFactors, ...(unit.gas && { gas: unit.gas }) }, rules);
   const strict = watchUnder(settings.strictest);
   const loose = watchUnder(settings.loosest);
   const { legs } = strict.timeline;

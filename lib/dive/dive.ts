@@ -1,17 +1,15 @@
 import * as z from 'zod';
 import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
 import { WATERS } from '../physics/water';
+import { DEEPEST_M, LONGEST_S, MOST_SETUPS } from './bounds';
 import { gasSchema } from './gas-schema';
-import { MOST_SETUPS, setupSchema } from './setup';
+import { setupSchema } from './setup';
 import { supplySchema } from './supply';
 
 /**
  * A dive as plain data: where it is, what the diver breathes and how the depth changes. Metres, seconds, bar, fractions.
  * It is what a script means; `script.ts` turns text into it and back.
  */
-
-export const DEEPEST_M = 350;
-export const LONGEST_S = 7 * 24 * 3600;
 
 const depthM = z.number().min(0).max(DEEPEST_M);
 const spanS = z.number().positive().max(LONGEST_S);

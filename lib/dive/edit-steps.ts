@@ -1,7 +1,8 @@
 import { depthStepM } from '../quantity/depth';
 import { METRES_PER_FOOT } from '../quantity/length';
 import { atMost } from '../quantity/number';
-import { DEEPEST_M, type Step } from './dive';
+import { DEEPEST_M } from './bounds';
+import type { Step } from './dive';
 import { ScriptPage, type Script } from './script/page';
 import { stepWords } from './script/plain-script';
 

@@ -1,5 +1,5 @@
 import { depthStepM, parseDepth } from '../quantity/depth';
-import { DEEPEST_M } from './dive';
+import { DEEPEST_M } from './bounds';
 import { ascendFor, depthLike, isSurfaceVerb, rateLike, timeLike } from './script/edit-words';
 import { FASTEST_M_MIN, legRateMMin } from './script/leg-rate';
 import { ScriptPage, type PageLeg, type Script } from './script/page';

@@ -1,13 +1,8 @@
 import * as z from 'zod';
 import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
 import { WATERS } from '../physics/water';
+import { DEPTH_OFFSET_RANGE_M, DEPTH_SCALE_RANGE, LONGEST_SETUP_NAME, MOST_MEMORY_LOSSES } from './bounds';
 import { gasSchema } from './gas-schema';
-
-export const LONGEST_SETUP_NAME = 60;
-export const MOST_SETUPS = 12;
-export const DEPTH_OFFSET_RANGE_M = [-10, 10] as const;
-export const DEPTH_SCALE_RANGE = [0.8, 1.2] as const;
-export const MOST_MEMORY_LOSSES = 10;
 
 /**
  * An instrument that watches the dive, as plain data: what it is set to and what is wrong with it. What is left out is

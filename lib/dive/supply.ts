@@ -1,15 +1,6 @@
 import * as z from 'zod';
+import { BREATHING_RANGE_L_MIN, CYLINDER_RANGE_L, FILL_RANGE_BAR, LONGEST_CYLINDER_NAME, MOST_CYLINDERS, STRESS_FACTOR_RANGE } from './bounds';
 import { gasSchema } from './gas-schema';
-
-/** Water volumes of one supply, L: from a cartridge to four large cylinders on one valve. */
-export const CYLINDER_RANGE_L = [0.1, 100] as const;
-/** Pressures a cylinder may be filled to, bar on the gauge. */
-export const FILL_RANGE_BAR = [1, 450] as const;
-/** Breathing taken, L/min: from next to nothing to far beyond what anyone keeps up. */
-export const BREATHING_RANGE_L_MIN = [0.1, 200] as const;
-export const MOST_CYLINDERS = 12;
-export const LONGEST_CYLINDER_NAME = 30;
-export const STRESS_FACTOR_RANGE = [1, 5] as const;
 
 const breathing = z.number().min(BREATHING_RANGE_L_MIN[0]).max(BREATHING_RANGE_L_MIN[1]);
 const fill = z.number().min(FILL_RANGE_BAR[0]).max(FILL_RANGE_BAR[1]);

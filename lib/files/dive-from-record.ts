@@ -1,4 +1,5 @@
-import { diveSchema, LONGEST_S, type Dive, type Settings, type Step } from '../dive/dive';
+import { LONGEST_S } from '../dive/bounds';
+import { diveSchema, type Dive, type Settings, type Step } from '../dive/dive';
 import { defaultSettings } from '../dive/default-settings';
 import { AIR, sameGas, type Gas } from '../physics/gas';
 import { barPerMetre } from '../physics/water';

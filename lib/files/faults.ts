@@ -1,4 +1,4 @@
-import { DEEPEST_M } from '../dive/dive';
+import { DEEPEST_M } from '../dive/bounds';
 import { FASTEST_M_MIN } from '../dive/script/leg-rate';
 import type { Recording } from './record';
 

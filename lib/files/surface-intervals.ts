@@ -1,4 +1,4 @@
-import { LONGEST_S } from '../dive/dive';
+import { LONGEST_S } from '../dive/bounds';
 import { dateSeconds } from './csv-time';
 import type { Recording } from './record';
 

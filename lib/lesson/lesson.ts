@@ -14,7 +14,7 @@ export type Level = (typeof LEVELS)[number];
 const lessonScriptSchema = z.strictObject({
   title: z.string().trim().min(1).max(90),
   script: scriptText,
-  /** Partial rule settings, such as `imposedStop: { on: true }`; see `ruleSettingsSchema` in lib/rules/all.ts. */
+  /** Partial rule settings, such as `imposedStop: { on: true }`; see `ruleSettingsSchema` in lib/rules/rule-settings.ts. */
   rules: z.record(z.string(), z.unknown()).optional(),
 });
 

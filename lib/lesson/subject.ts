@@ -1,7 +1,8 @@
 import { ascentPlanner, type Schedule } from '../ascent/schedule';
 import { figuresOf, type Figures } from '../ascent/figures';
 import type { Dive } from '../dive/dive';
-import { setupSchema, type Setup } from '../dive/setup';
+import { SET_RIGHT } from '../dive/set-right';
+import type { Setup } from '../dive/setup';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '../dive/timeline';
 import { gasDensitiesOf } from '../exposure/gas-density';
 import { gasSupplyOf, type GasSupply } from '../exposure/gas-supply';
@@ -13,7 +14,6 @@ import { diveSpans, type DiveSpan } from './dive-spans';
 
 const SECONDS_SAMPLED_SINGLY = 4 * 3600;
 const INTERVAL_EVERY_S = 30;
-const SET_RIGHT: Setup = setupSchema.parse({ name: 'Set right' });
 
 /** Something to remember once it has been worked out. */
 function once<T>(make: () => T): () => T {

@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import type { UnitSystem } from '../quantity/unit-system';
 import { sentence, type EventKind, type RuleEvent } from './event';
 import { flyingWait } from './flying-wait';
@@ -10,7 +9,8 @@ import { rateWatch } from './rate-watch';
 import { requiredStops } from './required-stops';
 import type { Moment, Rule } from './rule';
 import { safetyStop } from './safety-stop';
-import { slowedWashoutSchema } from './slowed-washout-settings';
+import { usualValues, type SettingList, type ValuesOf } from './setting';
+import { slowedWashoutSettings, type SlowedWashoutSettings } from './slowed-washout-settings';
 import { tighterLimits } from './tighter-limits';
 import type { Unit } from './unit';
 
@@ -22,15 +22,15 @@ export const RULES = [rateWatch, tighterLimits, imposedStop, longerSafetyStop, r
 
 type ListedRule = (typeof RULES)[number];
 export type RuleId = ListedRule['id'];
-type Shape = { [Own in ListedRule as Own['id']]: z.ZodPrefault<Own['settings']> };
 
-const shape = Object.fromEntries(RULES.map(({ id, settings }): [string, z.ZodType] => [id, (settings as z.ZodType).prefault({})])) as unknown as Shape;
+/** Each rule on or off with its numbers, and the what-if kept apart from them; `rule-settings.ts` checks those from outside. */
+export type RuleSettings = { [Own in ListedRule as Own['id']]: ValuesOf<Own['settings']> } & { slowedWashout: SlowedWashoutSettings };
 
-/** Each rule on or off with its numbers, and the what-if kept apart from them. What is left out is the default. */
-export const ruleSettingsSchema = z.strictObject({ ...shape, slowedWashout: slowedWashoutSchema.prefault({}) });
-export type RuleSettings = z.output<typeof ruleSettingsSchema>;
-
-export const DEFAULT_RULES: RuleSettings = ruleSettingsSchema.parse({});
+/** The rules as they are unless someone sets them. */
+export const DEFAULT_RULES = Object.fromEntries([
+  ...RULES.map(({ id, settings }) => [id, usualValues(settings)]),
+  ['slowedWashout', usualValues(slowedWashoutSettings)],
+]) as RuleSettings;
 
 const KINDS: readonly EventKind<string, never>[] = [memoryLost, ...RULES.flatMap((one): readonly EventKind<string, never>[] => one.events)];
 export type RuleEventKind = ListedRule['events'][number]['kind'] | typeof memoryLost.kind;
@@ -53,13 +53,13 @@ export interface RunningRule {
 
 /** The rules that are on, in order, as in a unit just switched on. */
 export function switchedOn(settings: RuleSettings): RunningRule[] {
-  return RULES.flatMap((one) => (settings[one.id].on ? [running(one as AnyRule, settings[one.id])] : []));
+  return RULES.flatMap((one) => (settings[one.id].on ? [running(one as AnyRule, settings[one.id] as unknown as ValuesOf<SettingList>)] : []));
 }
 
 // Which settings and which state belong to which rule is known where the rule is declared.
-type AnyRule = Rule<RuleId, z.ZodType, unknown, unknown>;
+type AnyRule = Rule<RuleId, SettingList, unknown, unknown>;
 
-function running(own: AnyRule, settings: unknown): RunningRule {
+function running(own: AnyRule, settings: ValuesOf<SettingList>): RunningRule {
   const state = own.begin();
   return { id: own.id, step: (now, unit) => own.step(state, now, settings, unit) };
 }

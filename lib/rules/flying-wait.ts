@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import atmosphere from '../../content/published/atmosphere.json';
 import flying from '../../content/published/flying.json';
 import { altitudeWait } from './altitude-wait';
@@ -6,14 +5,15 @@ import { eventKind } from './event';
 import { flyingGuideline } from './flying-guideline';
 import { rule } from './rule';
 import { sayWait } from './say';
+import { amount, onOff } from './setting';
 
-const settings = z.strictObject({
-  on: z.boolean().default(true),
+const settings = {
+  on: onOff(true),
   /** The pressure in the aeroplane, told as an altitude, m. */
-  cabinM: z.number().min(0).max(6000).default(atmosphere.cabin.altitudeM),
+  cabinM: amount(atmosphere.cabin.altitudeM, 0, 6000),
   /** Wait after dives with required stops, h, for which the guideline gives no figure. */
-  requiredStopsH: z.number().min(18).max(72).default(24),
-});
+  requiredStopsH: amount(24, 18, 72),
+};
 
 /** What the hours rest on, by number. */
 const BASES = [

@@ -1,21 +1,21 @@
-import * as z from 'zod';
 import { printStopDepth, sayDepth } from '../quantity/depth';
 import { SAME_DEPTH_M } from '../ascent/ceiling';
 import { eventKind } from './event';
 import { rule } from './rule';
 import { sayTime } from './say';
+import { amount, onOff } from './setting';
 
-const settings = z.strictObject({
-  on: z.boolean().default(false),
+const settings = {
+  on: onOff(false),
   /** Where the stop is, m; a diver already shallower is given one at `shallowM`, shallower still none. */
-  depthM: z.number().min(2).max(30).default(6),
-  shallowM: z.number().min(1).max(30).default(3),
+  depthM: amount(6, 2, 30),
+  shallowM: amount(3, 1, 30),
   /** It counts within this of its depth, and may not be passed by more than this, m. */
-  withinM: z.number().min(0.3).max(3).default(1.5),
+  withinM: amount(1.5, 0.3, 3),
   /** The first breach of a dive asks for this, s; the second for twice as much more, and so on. */
-  lastsS: z.number().min(30).max(1200).default(120),
-  mostS: z.number().min(30).max(3600).default(900),
-});
+  lastsS: amount(120, 30, 1200),
+  mostS: amount(900, 30, 3600),
+};
 
 const imposed = eventKind({
   kind: 'stop-imposed',

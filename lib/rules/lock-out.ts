@@ -1,13 +1,13 @@
-import * as z from 'zod';
 import { eventKind } from './event';
 import { rule } from './rule';
+import { onOff, oneOf } from './setting';
 
 export const LOCK_HOURS = [24, 48] as const;
 
-const settings = z.strictObject({
-  on: z.boolean().default(true),
-  hours: z.literal(LOCK_HOURS).default(48),
-});
+const settings = {
+  on: onOff(true),
+  hours: oneOf(LOCK_HOURS, 48),
+};
 
 const locked = eventKind({
   kind: 'locked-out',

@@ -1,16 +1,16 @@
-import * as z from 'zod';
 import { sayDepth } from '../quantity/depth';
 import { eventKind } from './event';
 import { rule } from './rule';
 import { sayTime } from './say';
+import { amount, onOff } from './setting';
 
-const settings = z.strictObject({
-  on: z.boolean().default(true),
+const settings = {
+  on: onOff(true),
   /** The first breach of a dive adds this, s; the second twice as much, and so on. */
-  addsS: z.number().min(10).max(600).default(60),
+  addsS: amount(60, 10, 600),
   /** The most that a dive's breaches add together, s. */
-  mostS: z.number().min(10).max(3600).default(600),
-});
+  mostS: amount(600, 10, 3600),
+};
 
 const lengthened = eventKind({
   kind: 'safety-stop-lengthened',

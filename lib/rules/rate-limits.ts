@@ -1,19 +1,18 @@
-import * as z from 'zod';
 import type { Standing } from './rule';
 
-/** The fastest rise a unit takes as right: one figure, or one for each band of depth, m/min. */
-export const rateLimitSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('steady'), mMin: z.number().positive().max(60) }),
-  z.strictObject({
-    kind: z.literal('banded'),
-    /** From this depth down, as far as the next band. */
-    bands: z
-      .array(z.strictObject({ fromM: z.number().min(0).max(350), mMin: z.number().positive().max(60) }))
-      .min(1)
-      .refine((bands) => bands.some(({ fromM }) => fromM === 0), 'one of the bands has to begin at the surface'),
-  }),
-]);
-export type RateLimit = z.infer<typeof rateLimitSchema>;
+/** The fastest rise a unit takes as right, m/min. */
+export type RateLimit = SteadyLimit | BandedLimit;
+
+interface SteadyLimit {
+  kind: 'steady';
+  mMin: number;
+}
+
+/** Each band holds from its depth down, as far as the next. */
+interface BandedLimit {
+  kind: 'banded';
+  bands: { fromM: number; mMin: number }[];
+}
 
 /** The limit at a depth, m/min. */
 export function rateLimitAt(limit: RateLimit, depthM: number): number {

@@ -1,10 +1,10 @@
-import * as z from 'zod';
 import { sayDepth } from '../quantity/depth';
 import { printRate } from '../quantity/rate';
 import { eventKind } from './event';
-import { RATE_PRESETS, rateLimitAt, rateLimitSchema } from './rate-limits';
+import { RATE_PRESETS, rateLimitAt } from './rate-limits';
 import { rule } from './rule';
 import { sayTime } from './say';
+import { amount, onOff, rateLimit, type ValuesOf } from './setting';
 
 /** Names of the levels, by number. */
 export const RATE_LEVELS = ['easy', 'brisk', 'too fast', 'far too fast'] as const;
@@ -12,21 +12,21 @@ export type RateLevel = (typeof RATE_LEVELS)[number];
 const TOO_FAST = 2;
 const ROUNDING = 1e-6;
 
-const settings = z.strictObject({
-  on: z.boolean().default(true),
+const settings = {
+  on: onOff(true),
   /** The speed is the average over so many seconds. */
-  averageS: z.number().min(1).max(30).default(5),
-  limit: rateLimitSchema.default(RATE_PRESETS.current.limit),
+  averageS: amount(5, 1, 30),
+  limit: rateLimit(RATE_PRESETS.current.limit),
   /** From which part of the limit on a rise is brisk. */
-  briskFrom: z.number().min(0.1).max(1).default(0.8),
+  briskFrom: amount(0.8, 0.1, 1),
   /** Beyond which multiple of the limit it is far too fast. */
-  farTooFastFrom: z.number().min(1).max(5).default(1.5),
+  farTooFastFrom: amount(1.5, 1, 5),
   /** A level is left only once the speed is this part of the limit below where the level begins. */
-  hysteresis: z.number().min(0).max(0.5).default(0.1),
+  hysteresis: amount(0.1, 0, 0.5),
   /** Too fast for so long is a breach, and the unit says "slow down". */
-  slowDownAfterS: z.number().min(0).max(60).default(5),
-});
-type Settings = z.infer<typeof settings>;
+  slowDownAfterS: amount(5, 0, 60),
+};
+type Settings = ValuesOf<typeof settings>;
 
 const slowDown = eventKind({
   kind: 'slow-down',

@@ -1,17 +1,17 @@
-import * as z from 'zod';
 import { firstStopM, SAME_DEPTH_M } from '../ascent/ceiling';
 import { printStopDepth, sayDepth } from '../quantity/depth';
 import { eventKind } from './event';
 import { rule } from './rule';
 import { sayTime } from './say';
+import { amount, onOff } from './setting';
 
-const settings = z.strictObject({
-  on: z.boolean().default(true),
+const settings = {
+  on: onOff(true),
   /** How far above the ceiling passes unremarked, m: the finest step a depth is shown in. */
-  slackM: z.number().min(0).max(1).default(0.1),
+  slackM: amount(0.1, 0, 1),
   /** How long one may be above the ceiling before the stop counts as left out, s. */
-  graceS: z.number().min(0).max(600).default(60),
-});
+  graceS: amount(60, 0, 600),
+};
 
 const required = eventKind({
   kind: 'stop-required',

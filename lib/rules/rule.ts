@@ -1,5 +1,5 @@
-import type * as z from 'zod';
 import type { EventKind } from './event';
+import type { SettingList, ValuesOf } from './setting';
 import type { Unit } from './unit';
 
 /** How far a rule is other people's practice, too. */
@@ -27,11 +27,17 @@ export interface Moment {
   readonly leg: number;
 }
 
+/** What has to be so of a rule's settings taken together, and what is said where it is not. */
+export interface Condition<Values> {
+  holds(settings: Values): boolean;
+  readonly otherwise: string;
+}
+
 /**
  * One thing an instrument adds to the model: a small state machine stepped from sample to sample. It reads the moment
  * and the unit, and writes what it makes of them to the unit. The model's tensions are out of its reach.
  */
-export interface Rule<Id extends string, Schema extends z.ZodType, State, Events> {
+export interface Rule<Id extends string, Settings extends SettingList, State, Events> {
   readonly id: Id;
   readonly title: string;
   /** Why an instrument has such a rule, for a person to read. */
@@ -39,16 +45,17 @@ export interface Rule<Id extends string, Schema extends z.ZodType, State, Events
   readonly standing: Standing;
   readonly source?: string;
   /** Its settings with their defaults; `on` is always among them. */
-  readonly settings: Schema;
+  readonly settings: Settings;
+  readonly must?: readonly Condition<ValuesOf<Settings>>[];
   readonly events: Events;
   /** The state of a unit just switched on. */
   begin(): State;
-  step(state: State, now: Moment, settings: z.output<Schema>, unit: Unit): void;
+  step(state: State, now: Moment, settings: ValuesOf<Settings>, unit: Unit): void;
 }
 
 /** Declares a rule, keeping the types of its settings, state and events. */
-export function rule<const Id extends string, Schema extends z.ZodType, State, const Events extends readonly EventKind<string, never>[]>(
-  own: Rule<Id, Schema, State, Events>,
-): Rule<Id, Schema, State, Events> {
+export function rule<const Id extends string, Settings extends SettingList, State, const Events extends readonly EventKind<string, never>[]>(
+  own: Rule<Id, Settings, State, Events>,
+): Rule<Id, Settings, State, Events> {
   return own;
 }

@@ -1,30 +1,27 @@
-import * as z from 'zod';
 import { sayDepth } from '../quantity/depth';
 import { SAME_DEPTH_M } from '../ascent/ceiling';
 import { eventKind } from './event';
 import { rule, type Moment } from './rule';
 import { sayBand, sayIdealDepth, sayTime } from './say';
 import type { SafetyStopState } from './safety-stop-state';
+import { amount, onOff, oneOf, type ValuesOf } from './setting';
 import type { Unit } from './unit';
 
 /** An edge of the band is where a reading says it is: 20 ft is 6.096 m, and stands for 6 m. */
 export const EDGE_M = 0.1;
 
-const settings = z
-  .strictObject({
-    on: z.boolean().default(true),
-    /** A dive deeper than this makes a stop due, m. */
-    dueBelowM: z.number().min(1).max(60).default(10),
-    bandFromM: z.number().min(0.5).max(20).default(3),
-    bandToM: z.number().min(0.5).max(20).default(6),
-    idealM: z.number().min(0.5).max(20).default(5),
-    lastsS: z.number().min(10).max(1800).default(180),
-    /** Outside the band the time stands still, or what is left grows again by the time spent outside. */
-    outside: z.enum(['pauses', 'extends']).default('pauses'),
-  })
-  .refine((own) => own.bandFromM < own.bandToM, 'the band of the safety stop ends above where it begins')
-  .refine((own) => own.dueBelowM > own.bandToM, 'the safety stop has to fall due deeper than its band');
-type Settings = z.infer<typeof settings>;
+const settings = {
+  on: onOff(true),
+  /** A dive deeper than this makes a stop due, m. */
+  dueBelowM: amount(10, 1, 60),
+  bandFromM: amount(3, 0.5, 20),
+  bandToM: amount(6, 0.5, 20),
+  idealM: amount(5, 0.5, 20),
+  lastsS: amount(180, 10, 1800),
+  /** Outside the band the time stands still, or what is left grows again by the time spent outside. */
+  outside: oneOf(['pauses', 'extends'], 'pauses'),
+};
+type Settings = ValuesOf<typeof settings>;
 
 const due = eventKind({
   kind: 'safety-stop-due',
@@ -81,6 +78,10 @@ export const safetyStop = rule({
     'A few minutes near 5 m let the fastest compartments empty before the last metres, where pressure changes most in proportion, and slow the rise just there. It is advice for every dive; the model asks for none.',
   standing: 'common practice',
   settings,
+  must: [
+    { holds: (own) => own.bandFromM < own.bandToM, otherwise: 'the band of the safety stop ends above where it begins' },
+    { holds: (own) => own.dueBelowM > own.bandToM, otherwise: 'the safety stop has to fall due deeper than its band' },
+  ],
   events: [due, counting, paused, restarted, done, skipped],
   begin: (): State => ({ wholeS: 0, begun: false }),
   step(state, now, own, unit) {

@@ -1,11 +1,11 @@
-import * as z from 'zod';
+import { amount, onOff, type ValuesOf } from './setting';
 
 /** The what-if of bubbles that hinder washout. Illustrative throughout: nobody knows these figures. */
-export const slowedWashoutSchema = z.strictObject({
-  on: z.boolean().default(false),
+export const slowedWashoutSettings = {
+  on: onOff(false),
   /** What washout half-times are multiplied by. */
-  times: z.number().min(1).max(10).default(2),
+  times: amount(2, 1, 10),
   /** For so long after each breach of the rate limit, min. */
-  forMin: z.number().min(1).max(1440).default(30),
-});
-export type SlowedWashoutSettings = z.infer<typeof slowedWashoutSchema>;
+  forMin: amount(30, 1, 1440),
+};
+export type SlowedWashoutSettings = ValuesOf<typeof slowedWashoutSettings>;

@@ -1,19 +1,19 @@
-import * as z from 'zod';
 import { printPercent } from '../quantity/percent';
 import type { GradientFactors } from '../dive/dive';
 import { eventKind } from './event';
 import { rule } from './rule';
+import { amount, count, onOff, type ValuesOf } from './setting';
 
-const settings = z.strictObject({
-  on: z.boolean().default(false),
+const settings = {
+  on: onOff(false),
   /** Each breach takes this off the high gradient factor. */
-  by: z.number().min(0.01).max(0.5).default(0.1),
+  by: amount(0.1, 0.01, 0.5),
   /** It is not taken lower than this. */
-  floor: z.number().min(0.1).max(1).default(0.5),
+  floor: amount(0.5, 0.1, 1),
   /** Breaches beyond so many change nothing more. */
-  mostTimes: z.number().int().min(1).max(9).default(3),
-});
-type Settings = z.infer<typeof settings>;
+  mostTimes: count(3, 1, 9),
+};
+type Settings = ValuesOf<typeof settings>;
 
 const tightened = eventKind({
   kind: 'limits-tightened',

@@ -1,4 +1,4 @@
-import { LONGEST_S } from '../dive/dive';
+import { LONGEST_S } from '../dive/bounds';
 import type { Timeline } from '../dive/timeline';
 import { ambientBarAt } from '../exposure/gas-depths';
 import { NOTHING_COUNTS_BAR } from '../exposure/oxygen-rates';

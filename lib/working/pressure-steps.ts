@@ -1,4 +1,4 @@
-import { DEEPEST_M } from '../dive/dive';
+import { DEEPEST_M } from '../dive/bounds';
 import { gasAt, type Timeline } from '../dive/timeline';
 import { ALTITUDE_RANGE_M, atmosphereBar, SEA_LEVEL_BAR } from '../physics/atmosphere';
 import { nitrogenFraction, type Gas } from '../physics/gas';

@@ -1,4 +1,4 @@
-import { LONGEST_S } from '../dive/dive';
+import { LONGEST_S } from '../dive/bounds';
 import type { Timeline } from '../dive/timeline';
 import { atmosphereBar } from '../physics/atmosphere';
 import { AIR, nitrogenFraction } from '../physics/gas';

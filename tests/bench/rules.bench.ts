@@ -4,7 +4,8 @@ import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive } from '@/lib/dive/dive';
 import { setupSchema } from '@/lib/dive/setup';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
-import { DEFAULT_RULES, ruleSettingsSchema } from '@/lib/rules/all';
+import { DEFAULT_RULES } from '@/lib/rules/all';
+import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
 import { shownAt } from '@/lib/rules/shown';
 import { watchDive, type Watch } from '@/lib/rules/watch';
 

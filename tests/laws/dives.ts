@@ -1,5 +1,6 @@
 import fc from 'fast-check';
-import { DEEPEST_M, type Dive, type Settings, type Step } from '@/lib/dive/dive';
+import { DEEPEST_M } from '@/lib/dive/bounds';
+import type { Dive, Settings, Step } from '@/lib/dive/dive';
 import { FASTEST_M_MIN, legDurationS } from '@/lib/dive/script/leg-rate';
 
 /** Any dive a script can say. */

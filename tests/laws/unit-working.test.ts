@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Dive, Step } from '@/lib/dive/dive';
 import { setupSchema } from '@/lib/dive/setup';
 import { sampleAt } from '@/lib/dive/timeline';
-import { ruleSettingsSchema } from '@/lib/rules/all';
+import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
 import { shownAt } from '@/lib/rules/shown';
 import { watchDive, type Watch } from '@/lib/rules/watch';
 import { loadCalculator, type Calculator } from '@/lib/working/calculator';

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { FILL_RANGE_BAR } from '@/lib/dive/supply';
+import { FILL_RANGE_BAR } from '@/lib/dive/bounds';
 import { loggedConsumptionLMin } from '@/lib/exposure/consumption';
 import { IDEAL_GAS, REAL_GAS } from '@/lib/exposure/gas-law';
 import { gasName, sameGas } from '@/lib/physics/gas';

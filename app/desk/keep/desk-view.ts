@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { ruleSettingsSchema } from '@/lib/rules/all';
+import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
 import { writeScript } from '@/lib/dive/script';
 import type { DeskDocument, DeskState, OpenedDesk } from '../desk-store';
 import { PICTURE_IDS } from '../pictures/all';

@@ -1,6 +1,7 @@
 'use client';
 
-import { DEFAULT_RULES, RULES, ruleSettingsSchema, type RuleId, type RuleSettings } from '@/lib/rules/all';
+import { DEFAULT_RULES, RULES, type RuleId, type RuleSettings } from '@/lib/rules/all';
+import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
 import { RATE_PRESETS } from '@/lib/rules/rate-limits';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';

@@ -1,4 +1,4 @@
-import { DEEPEST_M } from '@/lib/dive/dive';
+import { DEEPEST_M } from '@/lib/dive/bounds';
 import { parseDepth } from '@/lib/quantity/depth';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { atMost, readNumber } from '@/lib/quantity/number';

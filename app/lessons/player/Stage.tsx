@@ -1,7 +1,8 @@
 'use client';
 
 import { useState, type ReactNode } from 'react';
-import { DEFAULT_RULES, ruleSettingsSchema } from '@/lib/rules/all';
+import { DEFAULT_RULES } from '@/lib/rules/all';
+import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
 import type { LessonScript } from '@/lib/lesson/lesson';
 import { DeskContext } from '../../desk/desk-context';
 import { createDeskStore } from '../../desk/desk-store';

@@ -5,7 +5,8 @@ import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
 import { parsePressure } from '../../quantity/pressure';
 import { parseVolume } from '../../quantity/volume';
 import { parseGas, writeGas } from '../gas-text';
-import { CYLINDER_RANGE_L, FILL_RANGE_BAR, LONGEST_CYLINDER_NAME, type Cylinder } from '../supply';
+import { CYLINDER_RANGE_L, FILL_RANGE_BAR, LONGEST_CYLINDER_NAME } from '../bounds';
+import type { Cylinder } from '../supply';
 import { shifted, within } from './setting-values';
 
 /** A cylinder as written: with no gas, it holds the one each dive begins on. */

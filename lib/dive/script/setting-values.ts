@@ -5,7 +5,8 @@ import { plainNumber, plainText, readNumber } from '../../quantity/number';
 import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
 import { fractionOfPercent } from '../../quantity/percent';
 import { isClockTime, parseTime } from '../../quantity/time';
-import { LONGEST_S, type GradientFactors, type Start } from '../dive';
+import { LONGEST_S } from '../bounds';
+import type { GradientFactors, Start } from '../dive';
 import { nearest } from './nearest';
 
 /** Readers of the values of settings, each of one value as typed. */

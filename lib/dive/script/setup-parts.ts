@@ -4,7 +4,8 @@ import { plainNumber, readNumber } from '../../quantity/number';
 import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
 import { parsePercent, percentNumber } from '../../quantity/percent';
 import { parseGas, writeGas } from '../gas-text';
-import { DEPTH_OFFSET_RANGE_M, DEPTH_SCALE_RANGE, type Setup } from '../setup';
+import { DEPTH_OFFSET_RANGE_M, DEPTH_SCALE_RANGE } from '../bounds';
+import type { Setup } from '../setup';
 import { readGradientFactors, readSiteAltitude, readWater, within } from './setting-values';
 
 /** One thing a unit can be set to, or that can be wrong with it. */

@@ -1,5 +1,5 @@
 import { quoted, refused, accepted, type Parsed } from '../../quantity/parsed';
-import { MOST_SETUPS } from '../setup';
+import { MOST_SETUPS } from '../bounds';
 import type { Apply, Setting } from './setting';
 import { readSetup, writeSetup } from './setup-text';
 

@@ -1,6 +1,7 @@
 import { plainText } from '../../quantity/number';
 import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
-import { LONGEST_SETUP_NAME, MOST_MEMORY_LOSSES, type Setup } from '../setup';
+import { LONGEST_SETUP_NAME, MOST_MEMORY_LOSSES } from '../bounds';
+import type { Setup } from '../setup';
 import { nearest } from './nearest';
 import { phraseFinder } from './phrases';
 import { shifted } from './setting-values';

@@ -1,5 +1,6 @@
 import { quoted } from '../../quantity/parsed';
-import { LONGEST_S, type Step } from '../dive';
+import { LONGEST_S } from '../bounds';
+import type { Step } from '../dive';
 import { FASTEST_M_MIN, legDurationS, legRateMMin } from './leg-rate';
 import { noticeAt, type Notice } from './notice';
 import type { LineRead, Span, StepRead } from './line';

@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive, Settings, Step } from '@/lib/dive/dive';
 import { setupSchema, type Setup } from '@/lib/dive/setup';
-import { ruleSettingsSchema } from '@/lib/rules/all';
+import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
 import { watchDive, type Watch } from '@/lib/rules/watch';
 
 export const down = (toM: number, durationS: number): Step => ({ kind: 'descend', toM, durationS });

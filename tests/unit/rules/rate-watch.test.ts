@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { RATE_LEVELS } from '@/lib/rules/rate-watch';
-import { RATE_PRESETS, rateLimitAt, rateLimitSchema } from '@/lib/rules/rate-limits';
+import { RATE_PRESETS, rateLimitAt } from '@/lib/rules/rate-limits';
+import { rateLimitSchema } from '@/lib/rules/rate-limit-schema';
 import { at, down, rest, setupOf, stay, told, up, watched } from './made-dives';
 
 /** 20 s down to 40 m, a minute there, then up at a rate for some seconds. Climbs begin at 80 s. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Step } from '@/lib/dive/dive';
 import { SAFETY_STOP_STATES } from '@/lib/rules/safety-stop-state';
 import { shownAt } from '@/lib/rules/shown';
-import { ruleSettingsSchema } from '@/lib/rules/all';
+import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
 import { at, down, rest, stay, told, up, watched, type RulesInput } from './made-dives';
 
 /** 18 m reached after 2 min, left after 10 min; 5 m reached at 700 s. */

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useId, useRef, useState } from 'react';
+import { useId, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { writeReadingsCsv } from '@/lib/files/write-csv';
 import { qrPicture, type QrPicture } from '@/lib/files/qr';
@@ -8,7 +8,9 @@ import { encodeState, LINK_LEAVES_OUT, type Encoded } from '@/lib/files/share-li
 import type { Parsed } from '@/lib/quantity/parsed';
 import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
+import { LinkBox } from '../../parts/LinkBox';
 import { usePreferences } from '../../parts/preferences';
+import { QrFigure } from '../../parts/QrFigure';
 import { useDeskStore } from '../desk-context';
 import { viewOf } from './desk-view';
 import { diveTitle } from './dive-title';
@@ -55,7 +57,11 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
             {encoded.what} {encoded.mend}
           </p>
         )}
-        {qr?.ok && <QrFigure qr={qr.value} title={title} />}
+        {qr?.ok && (
+          <QrFigure qr={qr.value}>
+            <Button onClick={() => saveFile(`halftime-${fileWords(title)}-code.svg`, qrSvg(qr.value, title), 'image/svg+xml')}>Save the code as SVG</Button>
+          </QrFigure>
+        )}
         {qr && !qr.ok && (
           <p>
             {qr.what} {qr.mend}
@@ -76,54 +82,5 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
         </div>
       </div>
     </Dialog>
-  );
-}
-
-function LinkBox({ link, describedBy }: { link: string; describedBy: string }) {
-  const id = useId();
-  const box = useRef<HTMLInputElement>(null);
-  const [told, tell] = useState('');
-  useEffect(() => {
-    if (told === '') return undefined;
-    const timer = setTimeout(() => tell(''), 6000);
-    return () => clearTimeout(timer);
-  }, [told]);
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(link);
-      tell('Copied.');
-    } catch {
-      box.current?.select();
-      tell('This browser does not let the page copy. The link is marked: copy it yourself.');
-    }
-  };
-  return (
-    <div className={styles.linkBox}>
-      <label htmlFor={id}>Link</label>
-      <span>
-        <input ref={box} id={id} readOnly value={link} aria-describedby={describedBy} onFocus={(event) => event.currentTarget.select()} />
-        <Button kind="primary" icon="link" onClick={() => void copy()}>
-          Copy
-        </Button>
-      </span>
-      <p role="status">{told}</p>
-    </div>
-  );
-}
-
-function QrFigure({ qr, title }: { qr: QrPicture; title: string }) {
-  return (
-    <figure className={styles.qr} aria-label="The link as a QR code">
-      {/* Dark on light in either theme: many cameras read it no other way. */}
-      <svg viewBox={`0 0 ${qr.size} ${qr.size}`} role="img" aria-label="QR code of the link" shapeRendering="crispEdges">
-        <rect width={qr.size} height={qr.size} fill="#fff" />
-        <path d={qr.path} fill="#000" />
-      </svg>
-      <figcaption>
-        <p>For a class to photograph from the screen.</p>
-        <p>{qr.caption}</p>
-        <Button onClick={() => saveFile(`halftime-${fileWords(title)}-code.svg`, qrSvg(qr, title), 'image/svg+xml')}>Save the code as SVG</Button>
-      </figcaption>
-    </figure>
   );
 }

@@ -106,7 +106,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
           <TryOut text={text} known={known} />
         </Suspense>
       )}
-      {passing && <PassOnLesson text={text} title={title} onClose={() => setPassing(false)} />}
+      {passing && <PassOnLesson text={text} onClose={() => setPassing(false)} />}
     </section>
   );
 }

@@ -1,0 +1,38 @@
+'use client';
+
+import { useEffect, useId, useRef, useState } from 'react';
+import { Button } from './Button';
+import styles from './LinkBox.module.css';
+
+/** A link to copy. Where the browser does not let a page copy, it is marked for the reader to. */
+export function LinkBox({ link, describedBy }: { link: string; describedBy?: string | undefined }) {
+  const id = useId();
+  const box = useRef<HTMLInputElement>(null);
+  const [told, tell] = useState('');
+  useEffect(() => {
+    if (told === '') return undefined;
+    const timer = setTimeout(() => tell(''), 6000);
+    return () => clearTimeout(timer);
+  }, [told]);
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(link);
+      tell('Copied.');
+    } catch {
+      box.current?.select();
+      tell('This browser does not let the page copy. The link is marked: copy it yourself.');
+    }
+  };
+  return (
+    <div className={styles.box}>
+      <label htmlFor={id}>Link</label>
+      <span>
+        <input ref={box} id={id} readOnly value={link} aria-describedby={describedBy} onFocus={(event) => event.currentTarget.select()} />
+        <Button kind="primary" icon="link" onClick={() => void copy()}>
+          Copy
+        </Button>
+      </span>
+      <p role="status">{told}</p>
+    </div>
+  );
+}

@@ -2,6 +2,8 @@
 
 export const DEEPEST_M = 350;
 export const LONGEST_S = 7 * 24 * 3600;
+/** The shortest step, s: what is shorter is no time on a clock that runs for a week, and a change of depth in no time has no rate. */
+export const SHORTEST_S = 0.001;
 
 export const LONGEST_SETUP_NAME = 60;
 export const MOST_SETUPS = 12;

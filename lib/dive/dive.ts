@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
 import { WATERS } from '../physics/water';
-import { DEEPEST_M, LONGEST_S, MOST_SETUPS } from './bounds';
+import { DEEPEST_M, LONGEST_S, MOST_SETUPS, SHORTEST_S } from './bounds';
 import { gasSchema } from './gas-schema';
 import { setupSchema } from './setup';
 import { supplySchema } from './supply';
@@ -12,7 +12,7 @@ import { supplySchema } from './supply';
  */
 
 const depthM = z.number().min(0).max(DEEPEST_M);
-const spanS = z.number().positive().max(LONGEST_S);
+const spanS = z.number().min(SHORTEST_S).max(LONGEST_S);
 
 /** One step of the dive. A change of depth keeps whichever of rate and time the script gave; the other follows. */
 export const stepSchema = z.discriminatedUnion('kind', [

@@ -1,4 +1,4 @@
-import { LONGEST_S } from '../dive/bounds';
+import { LONGEST_S, SHORTEST_S } from '../dive/bounds';
 import { diveSchema, type Dive, type Settings, type Step } from '../dive/dive';
 import { defaultSettings } from '../dive/default-settings';
 import { AIR, sameGas, type Gas } from '../physics/gas';
@@ -154,7 +154,7 @@ function stepsOf(
       take({ kind: 'ascend', toM: 0, durationS });
       waitS -= durationS;
     }
-    if (number > 0 && waitS > 0) rest(Math.min(LONGEST_S, tidy(waitS)));
+    if (number > 0 && waitS >= SHORTEST_S) rest(Math.min(LONGEST_S, tidy(waitS)));
     const { timeS, depthM: recordedM, switches, pins, surface } = profiles[number]!;
     // A dive whose gas is not told goes on with the first gas of the day.
     const breathed = switches.length > 0 ? switches : [{ timeS: 0, gas: settings.gas }];

@@ -1,5 +1,6 @@
-import { DEEPEST_M } from '../dive/bounds';
+import { DEEPEST_M, SHORTEST_S } from '../dive/bounds';
 import { FASTEST_M_MIN } from '../dive/script/leg-rate';
+import { tidy } from '../quantity/number';
 import type { Recording } from './record';
 
 /**
@@ -49,7 +50,7 @@ export function walkFaults({ timeS, depthM }: Recording, visit: (fault: Fault, i
       visit('spike', i);
       continue;
     }
-    if (time === lastS) {
+    if (time >= lastS && tidy(time - lastS) < SHORTEST_S) {
       visit('repeat', i);
       continue;
     }

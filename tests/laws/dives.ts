@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { DEEPEST_M } from '@/lib/dive/bounds';
+import { DEEPEST_M, SHORTEST_S } from '@/lib/dive/bounds';
 import type { Dive, Settings, Step } from '@/lib/dive/dive';
 import { FASTEST_M_MIN, legDurationS } from '@/lib/dive/script/leg-rate';
 
@@ -82,7 +82,7 @@ const descentAndBack = fc.array(move, { minLength: 2, maxLength: 8, size: 'max' 
     const durationS = byRate ? exactS : Math.ceil(exactS);
     const kind = toM > fromM ? 'descend' : 'ascend';
     fromM = toM;
-    return durationS > 0 ? [{ kind, toM, durationS }] : [{ kind, toM, durationS: 1 }];
+    return durationS >= SHORTEST_S ? [{ kind, toM, durationS }] : [{ kind, toM, durationS: 1 }];
   };
   const steps = moves.flatMap((one): Step[] => {
     if ('stayS' in one) return [{ kind: 'stay', durationS: one.stayS }];

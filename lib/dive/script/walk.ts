@@ -1,5 +1,5 @@
 import { quoted } from '../../quantity/parsed';
-import { LONGEST_S } from '../bounds';
+import { LONGEST_S, SHORTEST_S } from '../bounds';
 import type { Step } from '../dive';
 import { FASTEST_M_MIN, legDurationS, legRateMMin } from './leg-rate';
 import { noticeAt, type Notice } from './notice';
@@ -106,6 +106,14 @@ function legMeaning({ kind, depthM: depth, speed }: LegRead, before: Place, comp
   }
   const { value } = speed!;
   const durationS = value!.by === 'time' ? value!.s : legDurationS(fromM, toM, value!.mMin);
+  if (durationS < SHORTEST_S) {
+    complain(
+      depth!.span,
+      `The diver is at ${before.words}, and a change of depth as small as this is over in no time.`,
+      'Write a depth further from it, or leave this line out.',
+    );
+    return undefined;
+  }
   const rate = legRateMMin(fromM, toM, durationS);
   if (rate > FASTEST_M_MIN * (1 + 1e-6)) {
     complain(

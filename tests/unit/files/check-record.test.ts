@@ -38,6 +38,11 @@ describe('looking a record over', () => {
     ]);
   });
 
+  it('takes a sample less than a millisecond after another for a repeat: no step of a dive is as short', () => {
+    expect(told([[0, 0], [10, 1], [10.0004, 1.2], [20, 2], [30, 0]])).toEqual([{ kind: 'repeat', row: 4, lastRow: 4, count: 1 }]);
+    expect(told([[0, 0], [10, 1], [10.001, 1], [20, 2], [30, 0]])).toEqual([]);
+  });
+
   it('quotes the cell that could not be read', () => {
     const recording = madeRecording([[0, 0], [10, NaN], [20, 0]], { unread: [{ row: 3, text: 'deep', of: 'depth' }] });
     expect(checkRecord(recording).findings[0]!.what).toBe('Row 3: “deep” is not a depth.');

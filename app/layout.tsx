@@ -1,16 +1,16 @@
-import '@fontsource-variable/source-sans-3/wght.css';
-import '@fontsource-variable/source-sans-3/wght-italic.css';
-import '@fontsource-variable/source-serif-4/wght.css';
-import '@fontsource-variable/source-serif-4/wght-italic.css';
+import './fonts.css';
 import './tokens.css';
 import './globals.css';
 import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import styles from './layout.module.css';
+import { NewerVersion } from './offline/NewerVersion';
 import { CautionStrip } from './parts/Caution';
 import { Navigation } from './parts/Navigation';
+import { noEvalScript } from './parts/no-eval';
 import { PreferenceSwitches } from './parts/PreferenceSwitches';
+import { footRoutes } from './parts/routes';
 import { StatusRegion } from './parts/StatusRegion';
 import { defaultTheme, themeScript } from './parts/theme';
 import { Wordmark } from './parts/Wordmark';
@@ -24,7 +24,7 @@ export default function RootLayout({ children }: { children: ReactNode }) {
   return (
     <html lang="en-GB" data-theme={defaultTheme} suppressHydrationWarning>
       <head>
-        <script dangerouslySetInnerHTML={{ __html: themeScript }} />
+        <script dangerouslySetInnerHTML={{ __html: noEvalScript + themeScript }} />
       </head>
       <body>
         <a href="#main" className={styles.skip}>
@@ -42,6 +42,14 @@ export default function RootLayout({ children }: { children: ReactNode }) {
           </main>
           <footer className={styles.footer}>
             <p>{cautions.unknown}</p>
+            <p className="unprinted">
+              {footRoutes.map(({ path, name }) => (
+                <a key={path} href={path}>
+                  {name}
+                </a>
+              ))}
+            </p>
+            <NewerVersion />
           </footer>
         </div>
         <StatusRegion />

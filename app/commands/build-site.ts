@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { finishSite } from './finish-site';
 
 export const repositoryRoot = fileURLToPath(new URL('../..', import.meta.url));
 export const siteFolder = join(repositoryRoot, 'out');
@@ -26,8 +27,8 @@ export function isSiteStale(): boolean {
   return sources.some((source) => newestChangeMs(join(repositoryRoot, source)) > builtFromMs);
 }
 
-/** Exports the site into `out/`. Returns the exit code of the first step that failed, or 0. */
-export function buildSite(): number {
+/** Exports the site into `out/` and finishes it there. Returns the exit code of the export, or 0; rejects when finishing fails. */
+export async function buildSite(): Promise<number> {
   const beganMs = Date.now();
   const next = join(repositoryRoot, 'node_modules/next/dist/bin/next');
   const { status } = spawnSync(process.execPath, [next, 'build'], {
@@ -36,6 +37,7 @@ export function buildSite(): number {
     env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
   });
   if (status !== 0) return status ?? 1;
+  await finishSite(siteFolder);
   writeFileSync(stampFile, String(beganMs));
   return 0;
 }

@@ -1,3 +1,3 @@
 import { buildSite } from './build-site';
 
-process.exitCode = buildSite();
+process.exitCode = await buildSite();

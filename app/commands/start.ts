@@ -12,7 +12,7 @@ async function start(): Promise<number | undefined> {
   }
   if (isSiteStale()) {
     console.log('Building the site (about half a minute; only after a change).');
-    const code = buildSite();
+    const code = await buildSite();
     if (code !== 0) return code;
   }
   try {

@@ -1,6 +1,6 @@
 import { Marked, type Tokens } from 'marked';
 import temml from 'temml';
-import { formulaExtensions } from '../parts/markdown';
+import { formulaExtensions, unstyled } from '../parts/markdown';
 import { routes } from '../parts/routes';
 import { glossaryPath } from './paths';
 
@@ -61,7 +61,7 @@ function addressOf(href: string, lessonPath: (number: number) => string | undefi
 
 function setFormula(formula: string, displayMode: boolean): string {
   try {
-    return temml.renderToString(formula, { displayMode, throwOnError: true, strict: true, trust: false, maxSize: [20, 20], maxExpand: 200 });
+    return unstyled(temml.renderToString(formula, { displayMode, throwOnError: true, strict: true, trust: false, maxSize: [20, 20], maxExpand: 200 }));
   } catch {
     return `<code>${escaped(formula)}</code>`;
   }

@@ -67,8 +67,13 @@ export function formulaExtensions(set: SetFormula) {
   ];
 }
 
+/** A formula without its inline styles, which only fine-tune it: the pages' policy refuses them, and formulas.css has what is needed. */
+export function unstyled(formula: string): string {
+  return formula.replace(/ style="[^"]*"/g, '');
+}
+
 function mathml(formula: string, displayMode: boolean): string {
-  return temml.renderToString(formula, { displayMode, throwOnError: true, strict: true });
+  return unstyled(temml.renderToString(formula, { displayMode, throwOnError: true, strict: true }));
 }
 
 /** Letters and figures of the heading, joined by dashes; a second one of the same name gets a number. */

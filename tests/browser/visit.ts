@@ -7,6 +7,8 @@ import { launchChromium } from './chromium';
 interface VisitOptions extends BrowserContextOptions {
   /** Choices remembered from an earlier visit. */
   preferences?: { theme?: string; units?: string };
+  /** Keeps a copy of the site for use without a network, as browsers do. */
+  keepsSite?: boolean;
 }
 
 export interface Visit {
@@ -29,7 +31,7 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
   });
   afterAll(() => browser.close());
 
-  return async ({ preferences, ...options } = {}) => {
+  return async ({ preferences, keepsSite = false, ...options } = {}) => {
     const context = await browser.newContext({ baseURL: inject('siteAddress'), ...options });
     contexts.push(context);
     if (preferences) {
@@ -40,6 +42,8 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
         [preferencesKey, JSON.stringify({ state: preferences, version: 1 })] as const,
       );
     }
+    // A visit is about one screen; that the whole site is kept on a machine is tested by itself.
+    if (!keepsSite) await context.addInitScript(() => void Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'));
     const page = await context.newPage();
     const complaints: string[] = [];
     page.on('console', (message) => {

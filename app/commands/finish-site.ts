@@ -1,0 +1,27 @@
+import { readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { withPolicy } from './content-policy';
+import { writeServiceWorker } from './service-worker';
+
+/** What no page asks for: copies of each page for a router that is not used, and sources of workers beside the built ones. */
+const UNASKED_FILES = /\.txt$|\.worker\.[^/]*\.ts$|\.js\.map$/;
+
+/** Further copies of the not-found page. */
+const UNASKED_FOLDERS = ['404', '_not-found'];
+
+/** Makes of a fresh export what is served: nothing that no page asks for, a policy in each page, and then the list of all files for use without a network. */
+export async function finishSite(folder: string): Promise<void> {
+  for (const unasked of UNASKED_FOLDERS) rmSync(join(folder, unasked), { recursive: true, force: true });
+  for (const file of filesOf(folder)) {
+    if (UNASKED_FILES.test(file)) rmSync(join(folder, file));
+    else if (file.endsWith('.html')) writeFileSync(join(folder, file), withPolicy(readFileSync(join(folder, file), 'utf8')));
+  }
+  await writeServiceWorker(folder);
+}
+
+/** Every file in a folder and the folders in it, as paths from there with forward slashes. */
+export function filesOf(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name).slice(folder.length).replaceAll('\\', '/').replace(/^\//, ''));
+}

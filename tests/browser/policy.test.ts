@@ -1,0 +1,133 @@
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { describe, expect, inject, it } from 'vitest';
+import { lessonPath } from '@/app/lessons/paths';
+import { routes } from '@/app/parts/routes';
+import { openDesk } from './kept-desk';
+import { builtPages } from './pages';
+import { browserVisits } from './visit';
+
+const visit = browserVisits();
+
+/** A visit that notes what the pages' policy refused and what was asked of any other origin. */
+async function watched() {
+  const { page, complaints } = await visit();
+  const refused: string[] = [];
+  const abroad: string[] = [];
+  const home = inject('siteAddress');
+  await page.exposeFunction('noteRefused', (what: string) => void refused.push(what));
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', ({ effectiveDirective, blockedURI, sample, sourceFile, lineNumber }) => {
+      const note = (window as unknown as { noteRefused: (what: string) => void }).noteRefused;
+      note(`${location.pathname}: ${effectiveDirective} refused ${blockedURI} ${sample} (${sourceFile}:${lineNumber})`);
+    });
+  });
+  page.context().on('request', (request) => {
+    const { protocol, origin } = new URL(request.url());
+    if (origin !== home && !['data:', 'blob:', 'about:'].includes(protocol)) abroad.push(`${page.url()} asked for ${request.url()}`);
+  });
+  return { page, complaints, refused, abroad };
+}
+
+const saved = async (page: Page, button: string) => {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: button }).first().click()]);
+  return download.suggestedFilename();
+};
+
+describe('the policy of each page', () => {
+  it('is kept to by every page of the site, and none asks anything of another origin', async () => {
+    const { page, complaints, refused, abroad } = await watched();
+    const pages = builtPages();
+    expect(pages.length).toBeGreaterThan(60);
+    for (const path of pages) {
+      await page.goto(path, { waitUntil: 'networkidle' });
+      const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+      expect(policy).toContain("default-src 'none'");
+      expect(policy, path).not.toMatch(/unsafe|https?:|\*/);
+    }
+    expect(refused).toEqual([]);
+    expect(abroad).toEqual([]);
+    expect(complaints).toEqual([]);
+  }, 300_000);
+
+  it('stands before anything that it could refuse', async () => {
+    const { page } = await visit();
+    await page.goto(routes.desk.path);
+    const order = await page.evaluate(() => Array.from(document.head.children, (child) => child.outerHTML.slice(0, 50)));
+    expect(order[0]).toMatch(/^<meta charset="utf-8"/i);
+    expect(order[1]).toContain('Content-Security-Policy');
+  });
+
+  it('lets no script run that the site was not built with', async () => {
+    const { page, refused } = await watched();
+    await page.goto(routes.home.path, { waitUntil: 'networkidle' });
+    const ran = await page.evaluate(async () => {
+      const marks = window as unknown as Record<string, unknown>;
+      const script = document.createElement('script');
+      script.textContent = 'window.ranInline = true';
+      document.body.append(script);
+      const picture = document.createElement('img');
+      picture.setAttribute('onerror', 'window.ranHandler = true');
+      picture.src = '/no-such-picture.png';
+      document.body.append(picture);
+      const fromBlob = document.createElement('script');
+      fromBlob.src = URL.createObjectURL(new Blob(['window.ranBlob = true'], { type: 'text/javascript' }));
+      document.body.append(fromBlob);
+      await new Promise((resolve) => setTimeout(resolve, 500));
+      return [marks['ranInline'], marks['ranHandler'], marks['ranBlob']];
+    });
+    expect(ran).toEqual([undefined, undefined, undefined]);
+    expect(refused.filter((what) => what.includes('script-src'))).toHaveLength(3);
+  });
+
+  it('lets nothing be sent to another origin', async () => {
+    const { page, refused } = await watched();
+    await page.goto(routes.home.path, { waitUntil: 'networkidle' });
+    const answer = await page.evaluate(() => fetch('https://elsewhere.invalid/?dive=mine').then(() => 'sent', () => 'refused'));
+    expect(answer).toBe('refused');
+    await expect.poll(() => refused.join()).toContain('connect-src refused https://elsewhere.invalid');
+  });
+});
+
+describe('work under the policy', () => {
+  it('prints, saves pictures and passes on from the desk', async () => {
+    const { page, complaints, refused, abroad } = await watched();
+    await page.addInitScript(() => void (window.print = () => undefined));
+    await openDesk(page);
+    expect(await saved(page, 'Save The dive as SVG')).toMatch(/\.svg$/);
+    expect(await saved(page, 'Save The dive as PNG')).toMatch(/\.png$/);
+    await page.getByRole('button', { name: 'Why this no-stop time?' }).click();
+    await page.locator('math').first().waitFor();
+    await page.getByRole('button', { name: 'Close', exact: true }).first().click();
+    await page.getByRole('button', { name: 'Print', exact: true }).first().click();
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Pass on' }).click();
+    await page.getByRole('img', { name: 'QR code of the link' }).waitFor();
+    expect(await saved(page, 'Save the readings as CSV')).toMatch(/\.csv$/);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Present', exact: true }).click();
+    await page.waitForTimeout(500);
+    await page.emulateMedia({ media: 'print' });
+    expect(refused).toEqual([]);
+    expect(abroad).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
+  it('works out plates, checks and a brought dive in workers, and saves what comes of it', async () => {
+    const { page, complaints, refused, abroad } = await watched();
+    await page.goto(routes.curves.path);
+    await page.getByRole('figure', { name: 'Time to surface for each pair of gradient factors' }).waitFor();
+    expect(await saved(page, 'Save What each compartment tolerates as PNG')).toMatch(/\.png$/);
+    await page.goto(routes.evidence.path, { waitUntil: 'networkidle' });
+    await page.goto(routes.bring.path);
+    await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles(join(process.cwd(), 'content/records/quarry-clean.csv'));
+    expect(await saved(page, 'Export as UDDF')).toMatch(/\.uddf$/);
+    await page.goto(lessonPath('04-no-stop-time', 'watch-it'));
+    await page.getByLabel('Speed').selectOption('120');
+    await page.getByRole('button', { name: 'Play' }).click();
+    await page.getByText(/and they are falling fast/).waitFor();
+    expect(refused).toEqual([]);
+    expect(abroad).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+});

@@ -30,7 +30,7 @@ export function ScriptPanel() {
   };
 
   return (
-    <section className={styles.script} aria-labelledby={`${id}-title`}>
+    <section className={styles.script} data-tour="script" aria-labelledby={`${id}-title`}>
       <div className={styles.scriptHead}>
         <h2 id={`${id}-title`}>Dive script</h2>
         <span className={styles.tools}>

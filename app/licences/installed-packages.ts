@@ -22,6 +22,7 @@ const Lock = z.object({
       dependencies: z.record(z.string(), z.string()).optional(),
       optionalDependencies: z.record(z.string(), z.string()).optional(),
       peerDependencies: z.record(z.string(), z.string()).optional(),
+      peerDependenciesMeta: z.record(z.string(), z.object({ optional: z.boolean().optional() })).optional(),
     }),
   ),
 });
@@ -61,8 +62,9 @@ function reached(packages: Entries, names: readonly string[]): Set<string> {
   const visit = (path: string | undefined) => {
     if (path === undefined || found.has(path)) return;
     found.add(path);
-    const { dependencies, optionalDependencies, peerDependencies } = packages[path]!;
-    for (const name of Object.keys({ ...dependencies, ...optionalDependencies, ...peerDependencies })) visit(nearest(packages, path, name));
+    const { dependencies, optionalDependencies, peerDependencies = {}, peerDependenciesMeta } = packages[path]!;
+    const peers = Object.keys(peerDependencies).filter((name) => !peerDependenciesMeta?.[name]?.optional);
+    for (const name of [...Object.keys({ ...dependencies, ...optionalDependencies }), ...peers]) visit(nearest(packages, path, name));
   };
   for (const name of names) visit(nearest(packages, '', name));
   return found;

@@ -28,7 +28,7 @@ export default function LicencesPage() {
         <h2 id="shipped">In the pages you open</h2>
         <p>
           {shipped.length} packages, of which your browser gets all or a part. The three fonts are under the Open Font Licence. The page builder also carries
-          core-js (MIT), which only browsers older than 2020 fetch.
+          core-js (MIT), which only older browsers fetch.
         </p>
         <PackageTable caption="Packages in the pages" packages={shipped} />
         <h3>Their licences in full</h3>

@@ -4,14 +4,21 @@ import { UNIT_SYSTEMS, type UnitSystem } from '@/lib/quantity/unit-system';
 import { safeStorage } from './safe-storage';
 import { defaultTheme, isTheme, preferencesKey, type Theme } from './theme';
 
+const tourStandings = ['offered', 'settled'] as const;
+/** Whether the tour of the desk is still offered, or was taken or refused. */
+export type TourStanding = (typeof tourStandings)[number];
+
 export interface Preferences {
   units: UnitSystem;
   theme: Theme;
+  tour: TourStanding;
   setUnits: (units: UnitSystem) => void;
   setTheme: (theme: Theme) => void;
+  setTour: (tour: TourStanding) => void;
 }
 
 const isUnitSystem = (value: unknown): value is UnitSystem => (UNIT_SYSTEMS as readonly unknown[]).includes(value);
+const isTourStanding = (value: unknown): value is TourStanding => (tourStandings as readonly unknown[]).includes(value);
 
 /** Choices that hold on every screen and are remembered on this machine. A record it can't read is ignored, field by field. */
 export const usePreferences = create<Preferences>()(
@@ -19,24 +26,27 @@ export const usePreferences = create<Preferences>()(
     (set) => ({
       units: 'metric',
       theme: defaultTheme,
+      tour: 'offered',
       setUnits: (units) => set({ units }),
       setTheme: (theme) => {
         document.documentElement.dataset['theme'] = theme;
         set({ theme });
       },
+      setTour: (tour) => set({ tour }),
     }),
     {
       name: preferencesKey,
       version: 1,
       storage: createJSONStorage(() => safeStorage),
-      partialize: ({ units, theme }) => ({ units, theme }),
-      migrate: (stored) => stored as Pick<Preferences, 'units' | 'theme'>,
+      partialize: ({ units, theme, tour }) => ({ units, theme, tour }),
+      migrate: (stored) => stored as Pick<Preferences, 'units' | 'theme' | 'tour'>,
       merge: (stored, current) => {
-        const { units, theme } = (stored ?? {}) as { units?: unknown; theme?: unknown };
+        const { units, theme, tour } = (stored ?? {}) as { units?: unknown; theme?: unknown; tour?: unknown };
         return {
           ...current,
           ...(isUnitSystem(units) && { units }),
           ...(isTheme(theme) && { theme }),
+          ...(isTourStanding(tour) && { tour }),
         };
       },
     },

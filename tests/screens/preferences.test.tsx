@@ -30,7 +30,7 @@ describe('preferences', () => {
     await userEvent.click(screen.getByRole('radio', { name: 'Imperial' }));
     await userEvent.click(screen.getByRole('radio', { name: 'Dark' }));
     expect(document.documentElement).toHaveAttribute('data-theme', 'dark');
-    expect(stored()?.state).toEqual({ units: 'imperial', theme: 'dark' });
+    expect(stored()?.state).toEqual({ units: 'imperial', theme: 'dark', tour: 'offered' });
   });
 
   it('come back when the page is opened again', async () => {
@@ -42,6 +42,8 @@ describe('preferences', () => {
     ['not JSON at all', '{"state":', { units: 'metric', theme: 'light' }],
     ['of another shape', '[]', { units: 'metric', theme: 'light' }],
     ['with one field spoilt', JSON.stringify({ state: { units: 'furlongs', theme: 'dark' }, version: 1 }), { units: 'metric', theme: 'dark' }],
+    ['of a tour that was refused, and a unit system it does not know', JSON.stringify({ state: { tour: 'settled', units: 7 }, version: 1 }), { units: 'metric', tour: 'settled' }],
+    ['of a tour in a standing it does not know', JSON.stringify({ state: { tour: 'half-way' }, version: 1 }), { tour: 'offered' }],
     ['from another version', JSON.stringify({ state: { units: 'imperial' }, version: 7 }), { units: 'imperial', theme: 'light' }],
   ])('survive a record %s', async (_what, record, expected) => {
     await openAgainWith(record);

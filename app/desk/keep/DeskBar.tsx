@@ -1,10 +1,12 @@
 'use client';
 
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Button } from '../../parts/Button';
 import { fetchedLater } from '../../parts/fetched-later';
 import { Icon } from '../../parts/Icon';
 import { IconButton } from '../../parts/IconButton';
+import { useStatus } from '../../parts/status';
+import { TourOffer } from '../tour/TourOffer';
 import type { KeptDesk } from './use-kept-desk';
 import styles from './keep.module.css';
 
@@ -12,6 +14,7 @@ import styles from './keep.module.css';
 const SavedDivesPanel = fetchedLater(async () => (await import('./SavedDivesPanel')).SavedDivesPanel);
 const PassOnDialog = fetchedLater(async () => (await import('./PassOnDialog')).PassOnDialog);
 const PrintDialog = fetchedLater(async () => (await import('./PrintDialog')).PrintDialog);
+const Tour = fetchedLater(async () => (await import('../tour/Tour')).Tour);
 
 const KEPT: Record<KeptDesk['kept'], string> = {
   opening: 'Looking for your last dive…',
@@ -26,13 +29,26 @@ type Opened = 'saved' | 'pass on' | 'print' | undefined;
 export function DeskBar({ kept, notice, putAway, onPresent }: KeptDesk & { onPresent: () => void }) {
   const [opened, open] = useState<Opened>();
   const close = () => open(undefined);
+  const [touring, tour] = useState(false);
+  const bar = useRef<HTMLDivElement>(null);
+  const toTourButton = () => bar.current?.querySelector<HTMLElement>('[data-way="tour"]')?.focus();
   return (
     <>
-      <div className={`${styles.bar} unprinted`} role="group" aria-label="This desk">
+      <div ref={bar} className={`${styles.bar} unprinted`} role="group" aria-label="This desk">
         <p className={styles.kept} data-kept={kept}>
           {(kept === 'full' || kept === 'blocked') && <Icon name="caution" />}
           {KEPT[kept]}
         </p>
+        <TourOffer
+          onShow={() => tour(true)}
+          onRefused={() => {
+            toTourButton();
+            useStatus.getState().say('The tour stays here, under “Tour”.');
+          }}
+        />
+        <Button kind="quiet" icon="why" data-way="tour" onClick={() => tour(true)}>
+          Tour
+        </Button>
         <Button kind="quiet" icon="save" aria-expanded={opened === 'saved'} onClick={() => open(opened === 'saved' ? undefined : 'saved')}>
           Saved dives
         </Button>
@@ -46,6 +62,14 @@ export function DeskBar({ kept, notice, putAway, onPresent }: KeptDesk & { onPre
           Present
         </Button>
       </div>
+      {touring && (
+        <Tour
+          onEnd={() => {
+            tour(false);
+            toTourButton();
+          }}
+        />
+      )}
       {notice !== undefined && (
         <div className={`${styles.notice} unprinted`} role="alert">
           <p>{notice}</p>

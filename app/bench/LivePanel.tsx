@@ -12,9 +12,12 @@ import { Icon } from '../parts/Icon';
 import { usePreferences } from '../parts/preferences';
 import { useStatus } from '../parts/status';
 import { useBench } from './bench-context';
+import { steadyClock, type SteadyClock } from './steady-clock';
 import styles from './bench.module.css';
 
 const TICK_MS = 250;
+/** A computer's clock is set right by a little now and then; more than this is told, s. */
+const TOLD_FROM_S = 2;
 
 /** The run against the clock: what to do now, where the gauge should be, when to read the units. */
 export function LivePanel({ run }: { run: ChamberRun }) {
@@ -26,9 +29,11 @@ export function LivePanel({ run }: { run: ChamberRun }) {
   const units = usePreferences((preferences) => preferences.units);
   const legs = legsToRun(run);
   const underway = marks.length > 0 && marks.length <= legs.length;
-  const nowS = useClock(underway);
-  const now = liveAt(run, settings, marks, Math.max(nowS, marks.at(-1) ?? 0), units);
-  const next = () => change({ marks: [...marks, Date.now() / 1000] });
+  const pastS = marks.at(-1) ?? 0;
+  const [clock] = useState(steadyClock);
+  const { nowS, putBackS } = useClock(clock, underway, pastS);
+  const now = liveAt(run, settings, marks, Math.max(nowS, pastS), units);
+  const next = () => change({ marks: [...marks, clock.nowS(pastS)] });
   const end = () => {
     change({ marks: [] });
     say('The clock is put back to nought. The readings stay.', { label: 'Undo', run: undo });
@@ -73,6 +78,9 @@ export function LivePanel({ run }: { run: ChamberRun }) {
           )}
           {marks.length > 0 && <Button onClick={end}>Put the clock back</Button>}
         </div>
+        {underway && putBackS > TOLD_FROM_S && (
+          <p className={styles.soft}>This computer’s clock was put back by {printClock(putBackS)}. The run goes on from where it was; time that passed while this page was closed is not counted.</p>
+        )}
         {settings.fastestMMin === null && <p className={styles.soft}>State above how fast the pressure may change at most, and you are warned when a step is faster.</p>}
         {marks.length > 1 && <p className={styles.soft}>The sheet below goes by the times the steps really took.</p>}
       </div>
@@ -90,13 +98,13 @@ function sentenceCase(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** Seconds since 1970, kept fresh while they are looked at. */
-function useClock(running: boolean): number {
-  const [nowS, setNowS] = useState(0);
+/** The clock of the run, kept fresh while it is looked at. */
+function useClock(clock: SteadyClock, running: boolean, pastS: number): { nowS: number; putBackS: number } {
+  const [read, setRead] = useState({ nowS: 0, putBackS: 0 });
   useEffect(() => {
     if (!running) return undefined;
-    const timer = setInterval(() => setNowS(Date.now() / 1000), TICK_MS);
+    const timer = setInterval(() => setRead({ nowS: clock.nowS(pastS), putBackS: clock.putBackS() }), TICK_MS);
     return () => clearInterval(timer);
-  }, [running]);
-  return nowS;
+  }, [clock, running, pastS]);
+  return read;
 }

@@ -2,7 +2,8 @@ import * as z from 'zod';
 import { create } from 'zustand';
 import { readyRuns } from '@/content/bench/runs';
 import { benchSettingsSchema, benchUnitSchema, DEFAULT_BENCH, MOST_UNITS, readingSchema, type BenchSettings, type BenchUnit, type Reading } from '@/lib/bench/bench-settings';
-import { safeStorage } from '../parts/safe-storage';
+import { keptRecord } from '../parts/kept-record';
+import { useStatus } from '../parts/status';
 
 /** A sheet: the run, the chamber, the units in it and what they showed. Kept in this browser as it is filled in. */
 const sheetSchema = z.object({
@@ -31,7 +32,8 @@ export interface BenchState extends Sheet {
   /** Whether what was kept has been looked for. */
   opened: boolean;
   past: readonly Sheet[];
-  open: () => void;
+  /** Takes up what was kept; what it returns puts the sheet away. */
+  open: () => () => void;
   change: (change: Partial<Sheet>) => void;
   setSettings: (change: Partial<BenchSettings>) => void;
   setUnit: (id: string, change: Partial<BenchUnit>) => void;
@@ -45,9 +47,33 @@ export interface BenchState extends Sheet {
 export function createBenchStore() {
   return create<BenchState>()((set, get) => {
     const sheetOf = ({ script, settings, units, readings, marks }: Sheet): Sheet => ({ script, settings, units, readings, marks });
+    /** Whether the sheet on show, unlike the one before it, is another window's. */
+    let fromOther = false;
+    const kept = keptRecord<Sheet>({
+      name: KEPT,
+      read: (stored) => z.object({ version: z.literal(1), sheet: sheetSchema }).safeParse(stored).data?.sheet,
+      write: (sheet) => ({ version: 1, sheet }),
+      words: {
+        unread: 'What was kept of your last sheet can’t be read here, so a fresh one is shown.',
+        full: 'There is no room left in this browser to keep this sheet: it lasts until the page is closed. Print it or export it as CSV to keep it; then delete dives on the desk that you no longer need.',
+        blocked: 'This browser does not let the page keep anything, so this sheet lasts until the page is closed. Print it or export it as CSV to keep it.',
+        fileName: 'halftime-bench-unread.json',
+      },
+      onOther(sheet) {
+        // One undo takes back all that the other window did in a row.
+        const past = fromOther ? get().past : [...get().past, sheetOf(get())].slice(-UNDO_STEPS);
+        set({ ...sheet, past });
+        if (!fromOther) useStatus.getState().say('The sheet was changed in another window, and is shown here as it is there.', { label: 'Undo', run: get().undo });
+        fromOther = true;
+      },
+    });
     const show = (sheet: Sheet, past: readonly Sheet[]) => {
-      set({ ...sheet, past });
-      safeStorage.setItem(KEPT, JSON.stringify({ version: 1, sheet }));
+      const others = kept.isOthers() ? kept.now() : undefined;
+      const clashes = others && JSON.stringify(others) !== JSON.stringify(sheetOf(get()));
+      fromOther = false;
+      set({ ...sheet, past: clashes ? [...past, others] : past });
+      kept.keep(sheet);
+      if (clashes) useStatus.getState().say('The sheet was changed in another window at the same time. This window’s is kept.', { label: 'Take the other', run: () => get().change(others) });
     };
     const change = (more: Partial<Sheet>) => show({ ...sheetOf(get()), ...more }, [...get().past, sheetOf(get())].slice(-UNDO_STEPS));
     return {
@@ -55,8 +81,8 @@ export function createBenchStore() {
       opened: false,
       past: [],
       open() {
-        const sheet = keptSheet();
-        set({ ...(sheet ?? {}), opened: true });
+        set({ ...(kept.now() ?? {}), opened: true });
+        return kept.leave;
       },
       change,
       setSettings: (more) => change({ settings: { ...get().settings, ...more } }),
@@ -83,14 +109,3 @@ export function createBenchStore() {
 }
 
 export type BenchStore = ReturnType<typeof createBenchStore>;
-
-/** What was kept, if it can be read. */
-function keptSheet(): Sheet | undefined {
-  try {
-    const stored = safeStorage.getItem(KEPT) as string | null;
-    if (stored === null) return undefined;
-    return z.object({ version: z.literal(1), sheet: sheetSchema }).safeParse(JSON.parse(stored)).data?.sheet;
-  } catch {
-    return undefined;
-  }
-}

@@ -1,6 +1,7 @@
 import { NO_STOP_CAP_MIN } from '../ascent/no-stop';
 import type { GradientFactors } from '../dive/dive';
 import { SET_RIGHT } from '../dive/set-right';
+import { samplingOf } from '../dive/sampling';
 import { sampleAt } from '../dive/timeline';
 import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
 import { alarmBit } from '../rules/alarms';
@@ -40,12 +41,15 @@ export interface Expected {
   readonly noFlyH: Band | null;
 }
 
+const INTERVAL_EVERY_S = 30;
+
 /** What a correct unit shows at every checkpoint of a run. */
 export function expectedOf(run: ChamberRun, settings: BenchSettings, unit: BenchUnit, tookS: readonly (number | undefined)[] = []): Expected[] {
   const dive = chamberDive(run, settings, tookS);
+  const { everyS, intervalEveryS } = samplingOf(dive, INTERVAL_EVERY_S);
   const rules = { ...DEFAULT_RULES, rateWatch: { ...DEFAULT_RULES.rateWatch, limit: RATE_PRESETS[settings.rateLimit].limit } };
   const watchUnder = (gradientFactors: GradientFactors) =>
-    watchDive(dive, { ...SET_RIGHT, name: 'Unit', mode: unit.mode, water: unit.water, gradientFactors, ...(unit.gas && { gas: unit.gas }) }, rules);
+    watchDive(dive, { ...SET_RIGHT, name: 'Unit', mode: unit.mode, water: unit.water, gradientFactors, ...(unit.gas && { gas: unit.gas }) }, rules, everyS, { intervalEveryS });
   const strict = watchUnder(settings.strictest);
   const loose = watchUnder(settings.loosest);
   const { legs } = strict.timeline;

@@ -76,13 +76,16 @@ function tooFast(legs: readonly Leg[], marks: Marks, { fastestMMin }: Pick<Bench
   return `The pressure changed at ${printRate(rate, system)}, faster than the ${printRate(fastestMMin, system)} you state. Wait, and watch the chamber before you go on.`;
 }
 
+/** Nobody stands at a chamber for longer in one step, s. */
+const LONGEST_HOLD_S = 24 * 3600;
+
 /** How long the steps really took, s, by their index in the dive; undefined for those not over yet. */
 export function tookOf(run: ChamberRun, marks: Marks): (number | undefined)[] {
   const took: (number | undefined)[] = run.dive.steps.map(() => undefined);
   legsToRun(run).forEach((leg, index) => {
     const end = marks[index + 1];
-    // A step ended at once still takes the shortest time a dive can have.
-    if (end !== undefined) took[leg.step] = Math.max(1, Math.round(end - marks[index]!));
+    // A step ended at once still takes some time. One that lasted for days was left alone, or the clock was set; it says no more than a day does.
+    if (end !== undefined) took[leg.step] = Math.min(LONGEST_HOLD_S, Math.max(1, Math.round(end - marks[index]!)));
   });
   return took;
 }

@@ -3,6 +3,7 @@ import { figuresOf, type Figures } from '../ascent/figures';
 import type { Dive } from '../dive/dive';
 import { SET_RIGHT } from '../dive/set-right';
 import type { Setup } from '../dive/setup';
+import { samplingOf } from '../dive/sampling';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '../dive/timeline';
 import { gasDensitiesOf } from '../exposure/gas-density';
 import { gasSupplyOf, type GasSupply } from '../exposure/gas-supply';
@@ -12,7 +13,6 @@ import { scheduleAt } from '../rules/schedule-at';
 import { watchDive, type Watch } from '../rules/watch';
 import { diveSpans, type DiveSpan } from './dive-spans';
 
-const SECONDS_SAMPLED_SINGLY = 4 * 3600;
 const INTERVAL_EVERY_S = 30;
 
 /** Something to remember once it has been worked out. */
@@ -49,9 +49,7 @@ export interface Subject {
 
 /** Makes a dive ready to be asked. Nothing is worked out before it is needed. */
 export function subjectOf(dive: Dive, rules: RuleSettings = DEFAULT_RULES): Subject {
-  const underWaterS = dive.steps.reduce((sum, step) => sum + (step.kind === 'switch' || step.kind === 'interval' ? 0 : step.durationS), 0);
-  const everyS = Math.max(1, Math.ceil(underWaterS / SECONDS_SAMPLED_SINGLY));
-  const intervalEveryS = Math.max(everyS, INTERVAL_EVERY_S);
+  const { everyS, intervalEveryS } = samplingOf(dive, INTERVAL_EVERY_S);
   const timeline = computeTimeline(dive, everyS, { intervalEveryS });
   const truthFigures = once(() => figuresOf(timeline));
   const watch = (setup: Setup) => watchDive(dive, setup, rules, everyS, { truth: { timeline, figures: truthFigures() }, intervalEveryS });

@@ -1,7 +1,6 @@
 import { create } from 'zustand';
-import { createJSONStorage, persist } from 'zustand/middleware';
 import { NO_PROGRESS, progressIn, readProgress, type LessonProgress, type Progress } from '@/lib/lesson/progress';
-import { safeStorage } from '../../parts/safe-storage';
+import { keptRecord } from '../../parts/kept-record';
 import { progressKey } from './progress-key';
 
 interface ProgressStore {
@@ -9,23 +8,42 @@ interface ProgressStore {
   readonly update: (change: (before: Progress) => Progress) => void;
 }
 
+const VERSION = 1;
+
 /** What this person has done in lessons: kept on this machine, and nowhere else. */
-export const useProgress = create<ProgressStore>()(
-  persist(
-    (set) => ({
-      progress: NO_PROGRESS,
-      update: (change) => set(({ progress }) => ({ progress: change(progress) })),
-    }),
-    {
-      name: progressKey,
-      version: 1,
-      storage: createJSONStorage(() => safeStorage),
-      partialize: ({ progress }) => ({ progress }),
-      migrate: (stored) => stored as { progress: Progress },
-      merge: (stored, current) => ({ ...current, progress: readProgress((stored as { progress?: unknown } | undefined)?.progress) }),
-    },
-  ),
-);
+export const useProgress = create<ProgressStore>()((set, get) => ({
+  progress: NO_PROGRESS,
+  update(change) {
+    // Another window may have gone on in another lesson: what is done here is done to what it has kept.
+    const latest = kept.isOthers() ? (kept.now() ?? get().progress) : get().progress;
+    const progress = change(latest);
+    set({ progress });
+    kept.keep(progress);
+  },
+}));
+
+const kept = keptRecord<Progress>({
+  name: progressKey,
+  read(stored) {
+    const { version, state } = (stored ?? {}) as { version?: unknown; state?: { progress?: unknown } | null };
+    const progress = state?.progress;
+    return version === VERSION && typeof progress === 'object' && progress !== null ? readProgress(progress) : undefined;
+  },
+  write: (progress) => ({ state: { progress }, version: VERSION }),
+  words: {
+    unread: 'What was kept of your lessons can’t be read here, so they begin anew.',
+    full: 'There is no room left in this browser to keep what you do in lessons: it lasts until the page is closed. Print your results to keep them; then delete dives on the desk that you no longer need.',
+    blocked: 'This browser does not let the page keep anything, so what you do in lessons lasts until the page is closed. Print your results to keep them.',
+    fileName: 'halftime-lessons-unread.json',
+  },
+  onOther: (progress) => useProgress.setState({ progress }),
+});
+
+/** Takes up what was kept; also done once as the page is loaded. */
+export function restoreProgress(): void {
+  useProgress.setState({ progress: kept.now() ?? NO_PROGRESS });
+}
+restoreProgress();
 
 /** What has been done in one lesson. */
 export function useLessonProgress(slug: string): LessonProgress {

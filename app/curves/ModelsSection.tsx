@@ -31,7 +31,7 @@ const LADDER = depthLadder(SHALLOWEST_M, DEEPEST_M, 0.5);
 const UP_M_MIN = 9;
 const SITE = siteOf({ settings: defaultSettings(), steps: [], lines: [] });
 
-/** The same dive by five models, and what changed from each to the next. */
+/** The same dive by every model, and what changed from each to the next. */
 export function ModelsSection() {
   const units = usePreferences((state) => state.units);
   const [shown, setShown] = useState<readonly string[]>(TOLD_MODELS.map(({ model }) => model.id));

@@ -9,4 +9,10 @@ import { LIMIT_MODELS } from '@/lib/tissue/models/all';
 const FILES = [haldane, workman, zhL16A, zhL16B, zhL16C] as readonly ModelFile[];
 
 /** Each limit model with what is told of it, oldest first. */
-export const TOLD_MODELS = LIMIT_MODELS.map((model) => ({ model, told: FILES.find(({ id }) => id === model.id)! }));
+export const TOLD_MODELS = LIMIT_MODELS.map((model) => ({ model, told: toldOf(model.id) }));
+
+function toldOf(wanted: string): ModelFile {
+  const found = FILES.find(({ id }) => id === wanted);
+  if (!found) throw new Error(`FILES in app/curves/told-models.ts lacks content/models/${wanted}.json`);
+  return found;
+}

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { figuresOf } from '@/lib/ascent/figures';
 import type { Dive, Step } from '@/lib/dive/dive';
 import { computeTimeline } from '@/lib/dive/timeline';
-import { DEFAULT_RULES, type RuleSettings } from '@/lib/rules/all';
+import { DEFAULT_RULES, RULES, type RuleSettings } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
 import { EDGE_M } from '@/lib/rules/safety-stop';
 import { shownAt } from '@/lib/rules/shown';
@@ -37,16 +37,8 @@ const days: fc.Arbitrary<Dive> = fc
     return diveOf(steps, { gradientFactors: { low: low / 100, high: Math.min(1, (low + more) / 100) } });
   });
 
-const switches = fc.record({
-  rateWatch: fc.boolean(),
-  safetyStop: fc.boolean(),
-  requiredStops: fc.boolean(),
-  lockOut: fc.boolean(),
-  longerSafetyStop: fc.boolean(),
-  imposedStop: fc.boolean(),
-  tighterLimits: fc.boolean(),
-  flyingWait: fc.boolean(),
-});
+/** Every rule on or off by chance. */
+const switches: fc.Arbitrary<Record<string, boolean>> = fc.record(Object.fromEntries(RULES.map(({ id }) => [id, fc.boolean()])));
 const rulesWith = (on: Record<string, boolean>): RuleSettings =>
   ruleSettingsSchema.parse(Object.fromEntries(Object.entries(on).map(([id, value]) => [id, { on: value }])));
 

@@ -25,7 +25,7 @@ const COUNTS: Record<string, number> = {
 
 describe.each(groups)('$title', ({ id, checks }) => {
   it('has all its checks', () => {
-    expect(checks.length).toBe(COUNTS[id]);
+    expect(checks.length, `rows of ${id}, as COUNTS has them`).toBe(COUNTS[id]);
   });
 
   it.each(checks.map((check) => [check.title, check] as const))('%s', (_, check) => {

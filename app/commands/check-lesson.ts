@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { cautions } from '@/content/cautions';
 import { knownNames } from '../lessons/known-names';
 import { printFault } from '@/lib/lesson/fault';
 import { readLesson } from '@/lib/lesson/read-lesson';
@@ -12,6 +13,7 @@ if (files.length === 0) {
 }
 
 const known = knownNames(readGlossary());
+console.log(cautions.general);
 let faulty = false;
 for (const file of files) {
   const read = readLesson(readFileSync(file, 'utf8'), { known, draws: 30 });

@@ -68,7 +68,7 @@ describe('the desk between visits', () => {
     await page.reload();
     await page.getByText(/can’t be read\. It is set aside, not lost/).waitFor();
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save it as a file' }).click()]);
-    expect(JSON.parse(await readFile(await download.path(), 'utf8'))).toEqual({ version: 1, script: 17 });
+    expect(JSON.parse(await readFile(await download.path(), 'utf8'))).toEqual({ caution: cautions.general, record: { version: 1, script: 17 } });
   });
 
   it('says plainly that nothing can be kept where storage is blocked, and works on', async () => {

@@ -66,7 +66,7 @@ describe('the tour of the desk', () => {
     await page.getByText('Choose pictures').click();
     await page.getByRole('checkbox', { name: 'The dive', exact: true }).uncheck();
     await page.getByRole('button', { name: 'Tour' }).click();
-    await page.getByRole('button', { name: 'Next' }).click();
+    await page.getByRole('button', { name: 'Next', exact: true }).click();
     await page.getByText('Tick “The dive” under “Choose pictures” to see it.').waitFor();
     expect(await page.locator('[data-ring]').count()).toBe(0);
     expect(await sidewaysPx(page)).toBe(0);

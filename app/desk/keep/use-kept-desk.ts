@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
 import type { Decoded, SharedState } from '@/lib/files/share-link';
 import { useStatus } from '../../parts/status';
@@ -176,6 +177,6 @@ async function keepBeside(store: DeskStore, shelf: Shelf, next: string): Promise
 function tellOfSetAside(shelf: Shelf, name: string): void {
   say('What was kept of your last visit can’t be read. It is set aside, not lost, and the desk opens with a ready dive.', {
     label: 'Save it as a file',
-    run: () => void shelf.read(name).then((record) => saveFile('halftime-unread.json', JSON.stringify(record, undefined, 1), 'application/json')),
+    run: () => void shelf.read(name).then((record) => saveFile('halftime-unread.json', JSON.stringify({ caution: cautions.general, record }, undefined, 1), 'application/json')),
   });
 }

@@ -1,6 +1,7 @@
 'use client';
 
 import { lazy, Suspense, useMemo, useState } from 'react';
+import { lessonFile } from '@/lib/files/lesson-file';
 import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib/lesson/edit-lesson';
 import type { KnownNames } from '@/lib/lesson/known';
 import { Button } from '../../parts/Button';
@@ -65,7 +66,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
         <span className={styles.tools}>
           <IconButton icon="undo" label="Undo" onClick={history.undo} disabled={!history.canUndo} />
           <IconButton icon="redo" label="Redo" onClick={history.redo} disabled={!history.canRedo} />
-          <Button icon="save" onClick={() => saveFile(`${fileWords(title)}.yaml`, text, 'application/yaml')}>
+          <Button icon="save" onClick={() => saveFile(`${fileWords(title)}.yaml`, lessonFile(text), 'application/yaml')}>
             Export
           </Button>
           <Button icon="link" onClick={() => setPassing(true)}>

@@ -1,20 +1,40 @@
-import { lazy, Suspense, type ComponentType, type ReactNode } from 'react';
+import { createContext, lazy, memo, Suspense, useContext, useState, type ComponentType, type ReactNode } from 'react';
+import { Button } from './Button';
+import styles from './fetched-later.module.css';
 
 /**
  * A part of the page whose code is fetched once it is to be drawn, so that the page opens sooner without it. `meanwhile`
- * is drawn until then; where the code can't be had, words that say so.
+ * is drawn until then; where the code can't be had, words that say so, and a way to try again.
  */
-export function fetchedLater<Props extends object>(load: () => Promise<ComponentType<Props>>, meanwhile: ReactNode = null): ComponentType<Props> {
-  const Part = lazy(async () => ({ default: await load().catch(() => Unfetched as ComponentType<Props>) }));
-  return function FetchedLater(props: Props) {
+export function fetchedLater<Props extends object>(load: () => Promise<ComponentType<Props>>, meanwhile: ReactNode | ((props: Props) => ReactNode) = null): ComponentType<Props> {
+  const fetched = () => lazy(async () => ({ default: await load().catch(() => Unfetched as ComponentType<Props>) }));
+  let part = fetched();
+  function FetchedLater(props: Props) {
+    const [Part, setPart] = useState(() => part);
+    const again = () => {
+      part = fetched();
+      setPart(() => part);
+    };
     return (
-      <Suspense fallback={meanwhile}>
-        <Part {...props} />
-      </Suspense>
+      <TryAgain value={again}>
+        <Suspense fallback={typeof meanwhile === 'function' ? meanwhile(props) : meanwhile}>
+          <Part {...props} />
+        </Suspense>
+      </TryAgain>
     );
-  };
+  }
+  // A page from the server keeps showing this part as it came until the code is there, unless it is drawn anew meanwhile.
+  return memo(FetchedLater) as ComponentType<Props>;
 }
 
+const TryAgain = createContext<() => void>(() => undefined);
+
 function Unfetched() {
-  return <p role="alert">This part of the page could not be fetched. Reload the page while you are online; what is kept on this machine stays.</p>;
+  const again = useContext(TryAgain);
+  return (
+    <div role="alert" className={styles.unfetched}>
+      <p>This part of the page could not be fetched; you may be offline. Nothing on the page is lost.</p>
+      <Button onClick={again}>Try again</Button>
+    </div>
+  );
 }

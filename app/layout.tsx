@@ -5,12 +5,13 @@ import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import styles from './layout.module.css';
+import { glossaryPath } from './lessons/paths';
 import { NewerVersion } from './offline/NewerVersion';
 import { CautionStrip } from './parts/Caution';
 import { Navigation } from './parts/Navigation';
 import { noEvalScript } from './parts/no-eval';
 import { PreferenceSwitches } from './parts/PreferenceSwitches';
-import { footRoutes } from './parts/routes';
+import { footRoutes, routes } from './parts/routes';
 import { StatusRegion } from './parts/StatusRegion';
 import { defaultTheme, themeScript } from './parts/theme';
 import { Wordmark } from './parts/Wordmark';
@@ -36,6 +37,7 @@ export default function RootLayout({ children }: { children: ReactNode }) {
             <Wordmark />
             <Navigation />
             <PreferenceSwitches />
+            <Unscripted />
           </header>
           <main id="main" tabIndex={-1}>
             {children}
@@ -55,5 +57,17 @@ export default function RootLayout({ children }: { children: ReactNode }) {
         <StatusRegion />
       </body>
     </html>
+  );
+}
+
+/** For a browser that runs no scripts: what stands still there, and what can be read all the same. */
+function Unscripted() {
+  return (
+    <noscript className={styles.unscripted}>
+      <p>
+        This browser runs no scripts, so what works dives out stands still here. You can read <a href={routes.lessons.path}>the lessons</a> as text,{' '}
+        <a href={glossaryPath}>the glossary</a> and <a href={routes.model.path}>the model</a>.
+      </p>
+    </noscript>
   );
 }

@@ -2,12 +2,8 @@ import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { Page } from '../parts/Page';
 import { routes } from '../parts/routes';
-import { AscentRateSection } from './AscentRateSection';
-import { GradientFactorSection } from './GradientFactorSection';
-import { HalfTimesSection } from './HalfTimesSection';
-import { HowSureSection } from './HowSureSection';
+import { AscentRateSection, GradientFactorSection, HalfTimesSection, HowSureSection, ModelsSection } from './LaterPlates';
 import { LimitsSection } from './LimitsSection';
-import { ModelsSection } from './ModelsSection';
 import { NoStopSection } from './NoStopSection';
 import styles from './curves.module.css';
 

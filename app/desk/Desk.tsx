@@ -7,8 +7,7 @@ import { fetchedLater } from '../parts/fetched-later';
 import { DeskContext, useDesk } from './desk-context';
 import { createDeskStore } from './desk-store';
 import { DeskBar } from './keep/DeskBar';
-import { DeskSheet } from './keep/DeskSheet';
-import { useKeptDesk } from './keep/use-kept-desk';
+import type { KeptDesk } from './keep/use-kept-desk';
 import { pictures, type PictureId } from './pictures/all';
 import { PictureChooser } from './PictureChooser';
 import { Playback, PlaybackBar } from './PlaybackBar';
@@ -16,11 +15,14 @@ import { isPicture, type PanelId } from './present/panels';
 import { usePresented } from './present/use-presented';
 import { ReadingsPanel } from './ReadingsPanel';
 import { ScriptPanel } from './ScriptPanel';
-import { SteerPanel } from './steer/SteerPanel';
 import { useUndoKeys } from './use-undo-keys';
 import styles from './desk.module.css';
 import present from './present/present.module.css';
 
+// The desk opens without what keeps it, prints it, steers it and shows it to a class.
+const KeepDesk = fetchedLater(async () => (await import('./keep/after-opening')).KeepDesk);
+const DeskSheet = fetchedLater(async () => (await import('./keep/after-opening')).DeskSheet);
+const SteerPanel = fetchedLater(async () => (await import('./steer/SteerPanel')).SteerPanel);
 const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);
 
 /** The sandbox: a script on the left; the dive, the tissues and the readings it leads to on the right. */
@@ -37,7 +39,7 @@ export function Desk() {
 
 /** The desk to work at or, before a class, only the panels chosen for it: the same parts, so that nothing in them is lost on the way. */
 function DeskOnScreen() {
-  const kept = useKeptDesk();
+  const [kept, setKept] = useState<KeptDesk>({ kept: 'opening', notice: undefined, putAway: () => undefined });
   useUndoKeys();
   const stage = useRef<HTMLDivElement>(null);
   const [presenting, setPresenting] = useState(false);
@@ -52,6 +54,7 @@ function DeskOnScreen() {
 
   return (
     <div ref={stage} tabIndex={-1} className={`${presenting ? present.stage : ''} unprinted`}>
+      <KeepDesk tell={setKept} />
       {presenting ? <CautionStrip /> : <DeskBar {...kept} onPresent={() => setPresenting(true)} />}
       <div className={presenting ? present.panels : styles.desk}>
         {shows('script') && <ScriptPanel />}

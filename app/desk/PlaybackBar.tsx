@@ -1,17 +1,25 @@
 'use client';
 
-import { useEffect, useMemo } from 'react';
+import { useEffect } from 'react';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
+import { fetchedLater } from '../parts/fetched-later';
 import { IconButton } from '../parts/IconButton';
-import { usePreferences } from '../parts/preferences';
 import { printClock } from '@/lib/quantity/duration';
 import { useDesk, useDeskStore } from './desk-context';
-import { chosenWatch, PLAYBACK_SPEEDS } from './desk-store';
-import { momentAfter, momentBefore, momentsOf } from './present/moments';
+import { PLAYBACK_SPEEDS } from './desk-store';
 import styles from './desk.module.css';
 
 const STEP_S = 30;
+
+// What a unit tells comes with its rules, after the desk has opened. The buttons keep their places.
+const EventSteps = fetchedLater(
+  async () => (await import('./after-opening')).EventSteps,
+  <>
+    <IconButton icon="eventBack" label="To the event before" disabled />
+    <IconButton icon="eventOn" label="To the next event" disabled />
+  </>,
+);
 
 /** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
 export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
@@ -23,20 +31,13 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const pause = useDesk((state) => state.pause);
   const speed = useDesk((state) => state.speed);
   const setSpeed = useDesk((state) => state.setSpeed);
-  const scene = useDesk((state) => state.scene);
-  const watch = useDesk(chosenWatch);
-  const units = usePreferences((state) => state.units);
-  const moments = useMemo(() => momentsOf(scene, watch, units), [scene, watch, units]);
-  const before = momentBefore(moments, cursorS);
-  const after = momentAfter(moments, cursorS);
 
   return (
-    <div className={styles.playback} role="group" aria-label="Time">
+    <div className={styles.playback} role="group" aria-label="Time" data-tour="time">
       <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => setCursor(cursorS - STEP_S)} />
       <IconButton icon={playing ? 'pause' : 'play'} label={playing ? 'Pause' : 'Play'} onClick={playing ? pause : play} />
       <IconButton icon="stepOn" label={`On ${STEP_S} seconds`} onClick={() => setCursor(cursorS + STEP_S)} />
-      <IconButton icon="eventBack" label="To the event before" disabled={!before} onClick={() => before && setCursor(before.timeS)} />
-      <IconButton icon="eventOn" label="To the next event" disabled={!after} onClick={() => after && setCursor(after.timeS)} />
+      <EventSteps />
       <input
         type="range"
         aria-label="Time cursor"

@@ -7,16 +7,24 @@ import { gasName } from '@/lib/physics/gas';
 import { printDepth, printStopDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { usePreferences } from '../parts/preferences';
+import { fetchedLater } from '../parts/fetched-later';
 import { Button } from '../parts/Button';
 import { Reading } from '../parts/Reading';
+import { useCovering } from './covering';
 import { cursorSample } from './desk-store';
 import { useDesk } from './desk-context';
 import { ascentMinutesText, noStopText } from './print-figures';
 import { ExposureReadings, isExposureReading } from './exposure/ExposureReadings';
 import { READING_IDS, type ReadingId } from './reading-ids';
-import { UnitReadings } from './units/UnitReadings';
 import { DeskWhy } from './why/DeskWhy';
 import styles from './desk.module.css';
+
+// What a unit adds to the model comes with its rules, after the desk has opened.
+const UnitReadings = fetchedLater(
+  async () => (await import('./after-opening')).UnitReadings,
+  // The one that is always there keeps its place.
+  ({ only }) => <Reading label="Rate" absent={only !== undefined && !only.includes('rate')} value="…" roomFor={3} note="…" />,
+);
 
 /** What the model says at the time cursor: every reading, or `only` some. */
 export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
@@ -31,15 +39,10 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
   const asked = now.ceiling.depthM > 0;
   const covered = useDesk((state) => state.covered);
   const change = useDesk((state) => state.change);
-  const cover = (id: ReadingId) => ({
-    covered: covered.includes(id),
-    absent: only !== undefined && !only.includes(id),
-    onUncover: () => change({ covered: covered.filter((other) => other !== id) }),
-    onCover: () => change({ covered: [...covered, id] }),
-  });
+  const cover = useCovering(only);
 
   return (
-    <section aria-label="Readings" className={styles.readings}>
+    <section aria-label="Readings" data-tour="readings" className={styles.readings}>
       <div className={styles.readingsHead}>
         <h2>Readings</h2>
         <Button kind="quiet" onClick={() => change({ covered: covered.length === 0 ? READING_IDS : [] })}>
@@ -104,8 +107,8 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
         roomFor={4}
         note={`if up this instant, compartment ${now.surfacingSupersaturation.leader}`}
       />
-      <UnitReadings cover={cover} />
-      {(only === undefined || only.some(isExposureReading)) && <ExposureReadings cover={cover} open={only !== undefined} />}
+      <UnitReadings only={only} />
+      {(only === undefined || only.some(isExposureReading)) && <ExposureReadings only={only} />}
     </section>
   );
 }

@@ -11,6 +11,7 @@ import { Button } from '../parts/Button';
 import { TypedValue } from '../parts/TypedValue';
 import { usePreferences } from '../parts/preferences';
 import { useDesk, useDeskStore } from './desk-context';
+import { StepHint } from './StepHint';
 import { addPoint, removeLeg } from './profile-edits';
 import styles from './desk.module.css';
 
@@ -22,9 +23,7 @@ export function StepEditor() {
   const store = useDeskStore();
   const index = legs.findIndex((one) => one.step === selected);
   const leg = legs[index];
-  if (!leg) {
-    return <p className={styles.stepHint}>Drag a point or a leg, or choose one with Tab and move it with the arrow keys. Double-click the line to add a point.</p>;
-  }
+  if (!leg) return <StepHint />;
   const level = leg.fromM === leg.toM;
   const edit = (make: (script: string) => string) => store.getState().change({ script: make(store.getState().script) });
   return (

@@ -3,7 +3,6 @@ import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
 import type { RuleSettings } from '@/lib/rules/all';
-import type { Watch } from '@/lib/rules/watch';
 import type { PictureId } from './pictures/all';
 import type { PanelId } from './present/panels';
 import type { ReadingId } from './reading-ids';
@@ -194,11 +193,6 @@ export function createDeskStore(document: DeskDocument, still = false) {
 }
 
 export type DeskStore = ReturnType<typeof createDeskStore>;
-
-/** The unit whose rules and readings are shown: the chosen one while the script still names it, else the one set right. */
-export function chosenWatch({ scene, unit }: Pick<DeskState, 'scene' | 'unit'>): Watch {
-  return scene.watches[unit] ?? scene.watches[0]!;
-}
 
 /** The sample the cursor stands on. */
 export function cursorSample({ scene, cursorS }: Pick<DeskState, 'scene' | 'cursorS'>): number {

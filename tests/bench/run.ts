@@ -17,7 +17,8 @@ const { values } = parseArgs({ options: { json: { type: 'boolean' }, only: { typ
 
 async function* results(): AsyncGenerator<object> {
   if (values.browser) {
-    yield await (await import('./drag-frame')).dragFrame();
+    if (values.only === undefined || values.only === 'drag-frame') yield await (await import('./drag-frame')).dragFrame();
+    yield* (await import('./screens')).screenTimes(values.only);
     return;
   }
   const wanted = (name: string) => values.only === undefined || values.only === name;

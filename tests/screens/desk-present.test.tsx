@@ -4,6 +4,7 @@ import { momentAfter, momentBefore, momentsOf } from '@/app/desk/present/moments
 import { presentedPanels } from '@/app/desk/present/panels';
 import { doingOfKey, PRESENTER_KEYS } from '@/app/desk/present/presenter-keys';
 import { isTypedIn } from '@/app/desk/typed-in';
+import { watchesOf } from '@/app/desk/units/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
 
 function pressed(key: string, on: Element = document.body, more: KeyboardEventInit = {}) {
@@ -78,7 +79,7 @@ describe('boxes that are typed in', () => {
 
 describe('moments to stop at', () => {
   const { scene } = createDeskStore({ script: scenarios[0].script, pictures: [], covered: [] }).getState();
-  const moments = momentsOf(scene, scene.watches[0]!, 'metric');
+  const moments = momentsOf(scene, watchesOf(scene)[0]!, 'metric');
 
   it('are where the dive turns, in order, and where the ceiling comes and goes', () => {
     const times = moments.map(({ timeS }) => timeS);

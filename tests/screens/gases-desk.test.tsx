@@ -66,7 +66,7 @@ describe('cylinders on the desk', () => {
     expect(told.getByText(/the cylinder “back” is empty: you can’t draw any more from it at 20 m, and no other air is left/)).toHaveTextContent('as an ideal gas it would last until 39:45');
   });
 
-  it('put the moment into the log and on the dive', () => {
+  it('put the moment into the log and on the dive', async () => {
     desk(
       <>
         <LogFigure />
@@ -75,7 +75,7 @@ describe('cylinders on the desk', () => {
       ...RUN_OUT,
     );
     expect(screen.getByRole('button', { name: /the cylinder “back” is empty/ })).toBeInTheDocument();
-    expect(screen.getByText(/the cylinder “back” is empty/, { selector: 'title' })).toBeInTheDocument();
+    expect(await screen.findByText(/the cylinder “back” is empty/, { selector: 'title' })).toBeInTheDocument();
   });
 
   it('are added, changed and taken away in the script, and undone', async () => {
@@ -200,14 +200,15 @@ describe('helium beside nitrogen on the desk', () => {
 });
 
 describe('readings of oxygen, density and the cylinder', () => {
-  it('are worked out once asked for, and can be covered', () => {
-    const covered = new Set(['gas-density']);
-    const cover = (id: string) => ({ covered: covered.has(id), onUncover: vi.fn(), onCover: vi.fn() });
-    const { store } = desk(<ExposureReadings cover={cover} />, 'gas: 32%', 'cylinder: back, 12 L, 200 bar, 32%', 'descend to 40 m at 40 m/min', 'stay 5 min', 'ascend to surface at 10 m/min');
-    act(() => store.getState().setCursor(120));
+  it('are worked out once asked for, and can be covered', async () => {
+    const { store } = desk(<ExposureReadings />, 'gas: 32%', 'cylinder: back, 12 L, 200 bar, 32%', 'descend to 40 m at 40 m/min', 'stay 5 min', 'ascend to surface at 10 m/min');
+    act(() => {
+      store.getState().setCursor(120);
+      store.getState().change({ covered: ['gas-density'] });
+    });
     openDisclosure('Oxygen, density, cylinder');
     // 0.32 · 5.01325 bar.
-    expect(screen.getByRole('group', { name: 'Oxygen pressure' })).toHaveTextContent(/1\.60bar.*over 1\.6/);
+    expect(await screen.findByRole('group', { name: 'Oxygen pressure' })).toHaveTextContent(/1\.60bar.*over 1\.6/);
     expect(screen.getByRole('group', { name: 'Gas density' })).not.toHaveTextContent('g/L');
     expect(screen.getByRole('group', { name: 'Cylinder' })).toHaveTextContent('“back”, 32%');
   });

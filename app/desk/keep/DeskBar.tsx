@@ -11,9 +11,9 @@ import type { KeptDesk } from './use-kept-desk';
 import styles from './keep.module.css';
 
 // Asked for seldom, and the desk opens sooner without them.
-const SavedDivesPanel = fetchedLater(async () => (await import('./SavedDivesPanel')).SavedDivesPanel);
-const PassOnDialog = fetchedLater(async () => (await import('./PassOnDialog')).PassOnDialog);
-const PrintDialog = fetchedLater(async () => (await import('./PrintDialog')).PrintDialog);
+const SavedDivesPanel = fetchedLater(async () => (await import('./dialogs')).SavedDivesPanel);
+const PassOnDialog = fetchedLater(async () => (await import('./dialogs')).PassOnDialog);
+const PrintDialog = fetchedLater(async () => (await import('./dialogs')).PrintDialog);
 const Tour = fetchedLater(async () => (await import('../tour/Tour')).Tour);
 
 const KEPT: Record<KeptDesk['kept'], string> = {

@@ -5,7 +5,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
-import { samplingOf } from '../scene';
+import { deskSampling } from '../scene';
 
 /** A second dive laid over the first, to be compared with it. */
 export interface OverlaidDive {
@@ -18,7 +18,7 @@ export interface OverlaidDive {
 export function overlaidDive(title: string, script: string): OverlaidDive | undefined {
   const parsed = parseScript(script);
   if (!parsed.ok) return undefined;
-  const { everyS, intervalEveryS } = samplingOf(parsed.dive);
+  const { everyS, intervalEveryS } = deskSampling(parsed.dive);
   const timeline = computeTimeline(parsed.dive, everyS, { intervalEveryS });
   return { title, timeline, figures: figuresOf(timeline) };
 }

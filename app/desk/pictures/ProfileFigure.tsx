@@ -1,23 +1,26 @@
 'use client';
 
 import { useState } from 'react';
+import { fetchedLater } from '../../parts/fetched-later';
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
-import { chosenWatch } from '../desk-store';
-import { SupplyMarks } from '../exposure/SupplyMarks';
-import { EventMarks } from '../units/EventMarks';
-import { StepEditor } from '../StepEditor';
+import { StepHint } from '../StepHint';
 import { ZoomControls } from '../ZoomControls';
 import { noStopText } from '../print-figures';
 import { OverlayChooser, OverlaySentence } from '../overlay/OverlayChooser';
 import { useOverlay } from '../overlay/use-overlay';
-import { ProfileHandles } from './ProfileHandles';
 import { ProfilePicture } from './ProfilePicture';
 import type { ProfileScales } from './profile-scales';
 import { usePicture } from './use-picture';
 import styles from './pictures.module.css';
+
+// What takes hold of the dive, and what rules and cylinders say of it, comes once the desk has opened.
+const ProfileHandles = fetchedLater(async () => (await import('../after-opening')).ProfileHandles);
+const StepEditor = fetchedLater(async () => (await import('../after-opening')).StepEditor, <StepHint />);
+const SupplyMarks = fetchedLater(async () => (await import('../after-opening')).SupplyMarks);
+const EventMarks = fetchedLater(async () => (await import('../after-opening')).EventMarks);
 
 const TABLE_EVERY_S = 60;
 
@@ -25,7 +28,6 @@ export function ProfileFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
   const { scene, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
-  const watch = useDesk(chosenWatch);
   const overlay = useOverlay();
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
@@ -74,7 +76,7 @@ export function ProfileFigure() {
             <>
               {!fixed && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
               <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />
-              <EventMarks watch={watch} scales={scales} units={units} onCursor={picture.onCursor} />
+              <EventMarks scales={scales} units={units} onCursor={picture.onCursor} />
             </>
           )}
         </ProfilePicture>

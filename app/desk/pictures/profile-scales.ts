@@ -1,7 +1,7 @@
-import { scaleLinear, type ScaleLinear } from 'd3';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Timeline } from '@/lib/dive/timeline';
+import { straightScale, type StraightScale } from '../../parts/straight-scale';
 import type { PictureProps } from './picture-props';
 import { timeScale, type TimeScale } from './time-scale';
 
@@ -12,14 +12,14 @@ export interface ProfileScales {
   readonly inner: { readonly width: number; readonly height: number };
   readonly x: TimeScale;
   /** Metres to picture units, downward. */
-  readonly y: ScaleLinear<number, number>;
+  readonly y: StraightScale;
   readonly deepestM: number;
 }
 
 export function profileScales(timeline: Timeline, width: number, height: number, view?: PictureProps['view'], alsoTo = 6): ProfileScales {
   const inner = { width: width - PROFILE_MARGIN.left - PROFILE_MARGIN.right, height: height - PROFILE_MARGIN.top - PROFILE_MARGIN.bottom };
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), Math.max(6, alsoTo));
-  return { inner, x: timeScale(timeline, inner.width, view), y: scaleLinear([0, deepestM * 1.08], [0, inner.height]), deepestM };
+  return { inner, x: timeScale(timeline, inner.width, view), y: straightScale([0, deepestM * 1.08], [0, inner.height]), deepestM };
 }
 
 /** Depths to mark, m, at round figures of the reader's own unit. */

@@ -1,5 +1,5 @@
-import { scaleLinear, type ScaleLinear } from 'd3';
 import type { Timeline } from '@/lib/dive/timeline';
+import { straightScale } from '../../parts/straight-scale';
 
 /** An interval takes at most this share of the time spent diving, so that hours at the surface don't crowd out the dives. */
 const INTERVAL_SHARE = 0.1;
@@ -36,9 +36,9 @@ export function timeScale(timeline: Timeline, width: number, view?: { startS: nu
   }
   times.push(endS);
   places.push(places.at(-1)! + endS - times.at(-2)!);
-  const bend = scaleLinear(times, places);
+  const bend = straightScale(times, places);
   const shown = view ?? { startS: 0, endS };
-  const line: ScaleLinear<number, number> = scaleLinear([bend(shown.startS), bend(shown.endS)], [0, width]);
+  const line = straightScale([bend(shown.startS), bend(shown.endS)], [0, width]);
   return Object.assign((timeS: number) => line(bend(timeS)), {
     invert: (x: number) => bend.invert(line.invert(x)),
     breaks,

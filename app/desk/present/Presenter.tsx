@@ -5,7 +5,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { usePreferences } from '../../parts/preferences';
-import { chosenWatch } from '../desk-store';
+import { chosenWatch } from '../units/scene-watches';
 import { useDesk, useDeskStore } from '../desk-context';
 import { READING_IDS } from '../reading-ids';
 import { momentAfter, momentBefore, momentIndexAt, momentsOf } from './moments';

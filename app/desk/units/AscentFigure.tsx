@@ -13,17 +13,18 @@ import { usePreferences } from '../../parts/preferences';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../pictures/PictureFrame';
 import type { Scene } from '../scene';
+import { watchesOf } from './scene-watches';
 import styles from './units.module.css';
 
 /** A fast ascent seen four ways that must not be mixed up: the model's own, a rule's, a what-if, and the lungs. */
 export function AscentFigure() {
   const scene = useDesk((state) => state.scene);
   const units = usePreferences((state) => state.units);
-  const { timeline, watches } = scene;
+  const { timeline } = scene;
   const lost = useMemo(() => lostWashout(scene.dive), [scene.dive]);
   const breaths = useMemo(() => heldBreaths(timeline), [timeline]);
   const worst = breaths.reduce((most, breath) => Math.max(most, breath.ratio), 1);
-  const penalties = watches[0]!.events.filter((event) => ['imposedStop', 'longerSafetyStop', 'tighterLimits'].includes(event.rule)).length;
+  const penalties = watchesOf(scene)[0]!.events.filter((event) => ['imposedStop', 'longerSafetyStop', 'tighterLimits'].includes(event.rule)).length;
 
   return (
     <PictureFrame
@@ -103,7 +104,7 @@ function SlowedWashout({ scene }: { scene: Scene }) {
   const change = useDesk((state) => state.change);
   const units = usePreferences((state) => state.units);
   const { slowedWashout: settings } = rules;
-  const breaches = breachesOf(scene.watches[0]!);
+  const breaches = breachesOf(watchesOf(scene)[0]!);
   const set = (next: Partial<typeof settings>) => change({ rules: { ...rules, slowedWashout: { ...settings, ...next } } }, 'slowed washout');
   const imagined = useMemo(
     () => (settings.on && breaches.length > 0 ? figuresOf(slowedWashout(scene.timeline, breaches, settings)) : undefined),

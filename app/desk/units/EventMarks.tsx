@@ -7,21 +7,23 @@ import { sampleAt } from '@/lib/dive/timeline';
 import type { Watch } from '@/lib/rules/watch';
 import type { PictureProps } from '../pictures/picture-props';
 import type { ProfileScales } from '../pictures/profile-scales';
+import { useDesk } from '../desk-context';
 import { saidBy } from './event-voice';
+import { chosenWatch } from './scene-watches';
 import styles from './units.module.css';
 
 const TOO_FAST = 2;
 
 interface EventMarksProps {
-  watch: Watch;
   scales: ProfileScales;
   units: PictureProps['units'];
   onCursor: (timeS: number) => void;
 }
 
 /** What the chosen unit's rules say of the dive, drawn on it: too fast stretches by weight, events by mark and sentence. */
-export function EventMarks({ watch, scales, units, onCursor }: EventMarksProps) {
+export function EventMarks({ scales, units, onCursor }: EventMarksProps) {
   const { x, y } = scales;
+  const watch = useDesk(chosenWatch);
   const { timeline, events, tracks } = watch;
   const fast = useMemo(() => fastStretches(watch, scales), [watch, scales]);
   return (

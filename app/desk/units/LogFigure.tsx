@@ -5,7 +5,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';
-import { chosenWatch } from '../desk-store';
+import { chosenWatch } from './scene-watches';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../pictures/PictureFrame';
 import { sayAloud, silence } from './speech';

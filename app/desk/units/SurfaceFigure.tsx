@@ -10,9 +10,10 @@ import { explainAltitudeWait } from '@/lib/rules/altitude-wait';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { noStopText } from '../print-figures';
-import { chosenWatch, cursorSample } from '../desk-store';
+import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../pictures/PictureFrame';
+import { chosenWatch } from './scene-watches';
 import styles from './units.module.css';
 
 /** The surface interval: what has washed out, what a next dive would be given, and how long until flying or driving up. */

@@ -10,18 +10,21 @@ import { STOP_KINDS } from '@/lib/rules/stop-kinds';
 import { Icon } from '../../parts/Icon';
 import { usePreferences } from '../../parts/preferences';
 import { Reading } from '../../parts/Reading';
-import { chosenWatch, cursorSample } from '../desk-store';
+import { useCovering } from '../covering';
+import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import type { ReadingId } from '../reading-ids';
 import { safetyStopMeaning } from './shown-rows';
 import { DeskWhy } from '../why/DeskWhy';
 import { StopMark } from './StopMark';
+import { chosenWatch } from './scene-watches';
 import styles from './units.module.css';
 
 /** What the chosen unit adds to the model at the cursor: speed, safety stop, imposed stop, alarms, the wait before flying. */
-export function UnitReadings({ cover }: { cover: (id: ReadingId) => { covered: boolean; onUncover: () => void; onCover: () => void } }) {
+export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined }) {
+  const cover = useCovering(only);
   const watch = useDesk(chosenWatch);
-  const unit = useDesk((state) => (state.scene.watches[state.unit] ? state.unit : 0));
+  const unit = useDesk((state) => (state.scene.setups[state.unit] ? state.unit : 0));
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);
   const shown = useMemo(() => shownAt(watch, sample, units), [watch, sample, units]);

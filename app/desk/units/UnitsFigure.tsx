@@ -11,11 +11,12 @@ import { PictureFrame } from '../pictures/PictureFrame';
 import { DeskWhy } from '../why/DeskWhy';
 import { SetupEditor } from './SetupEditor';
 import { SHOWN_ROWS } from './shown-rows';
+import { watchesOf } from './scene-watches';
 import styles from './units.module.css';
 
 /** One dive as several units see it: what each shows at the cursor, and what is so. */
 export function UnitsFigure() {
-  const watches = useDesk((state) => state.scene.watches);
+  const watches = useDesk((state) => watchesOf(state.scene));
   const sample = useDesk(cursorSample);
   const unit = useDesk((state) => state.unit);
   const chooseUnit = useDesk((state) => state.chooseUnit);

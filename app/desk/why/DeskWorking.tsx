@@ -8,6 +8,7 @@ import { WorkingPanel } from '../../parts/working/WorkingPanel';
 import { WorkingSheet } from '../../parts/working/WorkingSheet';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
+import { chosenWatch } from '../units/scene-watches';
 
 interface DeskWorkingProps {
   reading: UnitReadingId;
@@ -19,7 +20,7 @@ interface DeskWorkingProps {
 export function DeskWorking({ reading, unit, onClose }: DeskWorkingProps) {
   const scene = useDesk((state) => state.scene);
   const sample = useDesk(cursorSample);
-  const watch = unit === undefined ? undefined : (scene.watches[unit] ?? scene.watches[0]!);
+  const watch = unit === undefined ? undefined : chosenWatch({ scene, unit });
   const working = useMemo(() => {
     if (watch) return unitWorkingFor(reading, { watch, sample });
     return isRuleReading(reading) ? null : workingFor(reading, scene.timeline, scene.figures, sample);

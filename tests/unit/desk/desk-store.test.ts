@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createDeskStore, cursorSample } from '@/app/desk/desk-store';
+import { watchesOf } from '@/app/desk/units/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { parseScript } from '@/lib/dive/script';
 import { DEFAULT_RULES } from '@/lib/rules/all';
@@ -65,8 +66,8 @@ describe('a desk', () => {
     desk.getState().change({ rules: { ...DEFAULT_RULES, safetyStop: { ...DEFAULT_RULES.safetyStop, on: false } } });
     const after = desk.getState().scene;
     expect(Array.from(after.timeline.nitrogenBar)).toEqual(tensions);
-    expect(after.watches[0]!.events.some((event) => event.rule === 'safetyStop')).toBe(false);
-    expect(before.watches[0]!.events.some((event) => event.rule === 'safetyStop')).toBe(true);
+    expect(watchesOf(after)[0]!.events.some((event) => event.rule === 'safetyStop')).toBe(false);
+    expect(watchesOf(before)[0]!.events.some((event) => event.rule === 'safetyStop')).toBe(true);
   });
 
   it('shows a dive that is still going on, and goes back to the script when it is thrown away', () => {

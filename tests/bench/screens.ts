@@ -1,0 +1,158 @@
+import { loadavg } from 'node:os';
+import type { Browser, Page } from 'playwright-core';
+import { isSiteStale, siteFolder } from '@/app/commands/build-site';
+import { serveSite } from '@/app/commands/serve-site';
+import { lessonPath } from '@/app/lessons/paths';
+import { routes } from '@/app/parts/routes';
+import { launchChromium } from '../browser/chromium';
+import { medianOf } from './workload';
+
+/** How much slower than this machine the browser is made, for the phones and laptops of a class. */
+const SLOWED = 4;
+const LESSON = lessonPath('04-no-stop-time');
+const QUESTION = `${LESSON}#who-at-eighteen`;
+const VISITS = 7;
+const TRIES = 8;
+/** What the event timing of browsers counts in, ms: an answer quicker than this is told as this. */
+const LEAST_MS = 16;
+
+export interface ScreenTime {
+  readonly name: string;
+  readonly medianMs: number;
+  readonly worstMs: number;
+  readonly samples: number;
+  /** What else this machine was at, processes: figures taken beside other work are too high. */
+  readonly load: number;
+}
+
+/** One thing a person does, many times over; `then` is done in between and not timed. */
+interface Doing {
+  readonly name: string;
+  readonly path: string;
+  readonly ready?: (page: Page) => Promise<unknown>;
+  readonly press: (page: Page) => Promise<unknown>;
+  readonly then?: (page: Page) => Promise<unknown>;
+}
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
+const click = (name: string | RegExp) => (page: Page) => button(page, name).first().click();
+const editor = (page: Page) => page.getByRole('textbox', { name: 'Dive script' });
+
+const DOINGS: readonly Doing[] = [
+  { name: 'desk-play', path: routes.desk.path, press: click('Play'), then: async (page) => (await page.waitForTimeout(300), await button(page, 'Pause').click()) },
+  { name: 'desk-step', path: routes.desk.path, press: click('On 30 seconds') },
+  { name: 'desk-step-playing', path: routes.desk.path, ready: click('Play'), press: click('On 30 seconds') },
+  { name: 'desk-drag-point', path: routes.desk.path, ready: (page) => page.getByRole('slider', { name: /^Point 2:/ }).waitFor(), press: dragPoint },
+  { name: 'desk-type', path: routes.desk.path, ready: async (page) => (await editor(page).click(), await page.keyboard.press('Control+End')), press: (page) => page.keyboard.press('#'), then: (page) => page.keyboard.press('a') },
+  {
+    name: 'desk-why',
+    path: routes.desk.path,
+    // The first answer also waits for its code, which is fetched; each after it does not.
+    ready: async (page) => (await click('Why this no-stop time?')(page), await page.getByRole('heading', { name: /^Why\?/ }).waitFor(), await page.keyboard.press('Escape')),
+    press: click('Why this no-stop time?'),
+    then: (page) => page.keyboard.press('Escape'),
+  },
+  { name: 'lesson-next', path: LESSON, press: click('Go on'), then: (page) => page.waitForTimeout(1500) },
+  { name: 'lesson-answer', path: QUESTION, press: (page) => page.getByRole('radio').and(page.locator(':not(:checked)')).first().click() },
+  { name: 'lesson-show', path: QUESTION, ready: guess, press: click('Show what the model says'), then: async (page) => (await click('Answer it again')(page), await guess(page)) },
+];
+
+async function guess(page: Page): Promise<void> {
+  await page.getByRole('radio').first().click();
+  await page.getByText('A guess', { exact: true }).click();
+}
+
+async function dragPoint(page: Page): Promise<void> {
+  const box = (await page.getByRole('slider', { name: /^Point 2:/ }).boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let step = 1; step <= 6; step += 1) await page.mouse.move(x, y - step * 3);
+  await page.mouse.move(x, y);
+  await page.mouse.up();
+}
+
+/**
+ * How soon the main thing of a page is there (largest contentful paint), and how soon a page answers what is done on it
+ * (event timing: from the press to the frame that shows it), on a processor slowed four times. The site has to be built.
+ */
+export async function* screenTimes(only?: string): AsyncGenerator<ScreenTime> {
+  if (isSiteStale()) throw new Error('the site is not built, or older than its sources: run npm run build first');
+  const { address, close } = await serveSite(siteFolder, 0);
+  const browser = await launchChromium();
+  const wanted = (name: string) => only === undefined || only === name;
+  try {
+    for (const [name, path] of [['front-door-paint', routes.home.path], ['desk-paint', routes.desk.path], ['lesson-paint', LESSON]] as const) {
+      if (!wanted(name)) continue;
+      const times: number[] = [];
+      for (let visit = 0; visit < VISITS; visit += 1) times.push(await largestPaintMs(browser, address + path));
+      yield told(name, times);
+    }
+    for (const doing of DOINGS) if (wanted(doing.name)) yield told(doing.name, await answersMs(browser, address, doing));
+  } finally {
+    await browser.close();
+    await close();
+  }
+}
+
+function told(name: string, times: readonly number[]): ScreenTime {
+  return { name, medianMs: medianOf(times), worstMs: Math.max(...times), samples: times.length, load: loadavg()[0]! };
+}
+
+/** A page of a person who was never here, on a slowed processor. */
+async function slowPage(browser: Browser): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(Navigator.prototype, 'serviceWorker');
+    type Timed = PerformanceEntry & { interactionId: number };
+    const seen: { id: number; ms: number }[] = [];
+    Object.assign(window, { answersSeen: seen });
+    const hear = (list: PerformanceObserverEntryList) => {
+      for (const entry of list.getEntries() as Timed[]) if (entry.interactionId > 0) seen.push({ id: entry.interactionId, ms: entry.duration });
+    };
+    new PerformanceObserver(hear).observe({ type: 'event', durationThreshold: 16, buffered: true } as PerformanceObserverInit);
+  });
+  const page = await context.newPage();
+  const session = await context.newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+  return page;
+}
+
+async function largestPaintMs(browser: Browser, address: string): Promise<number> {
+  const page = await slowPage(browser);
+  await page.goto(address, { waitUntil: 'networkidle' });
+  await page.waitForTimeout(500);
+  const ms = await page.evaluate(
+    () =>
+      new Promise<number>((done) => {
+        new PerformanceObserver((list) => done(list.getEntries().at(-1)!.startTime)).observe({ type: 'largest-contentful-paint', buffered: true });
+      }),
+  );
+  await page.context().close();
+  return ms;
+}
+
+/** The longest answer of each try: a press is several events, and a person waits for the last. */
+async function answersMs(browser: Browser, address: string, { path, ready, press, then }: Doing): Promise<number[]> {
+  const page = await slowPage(browser);
+  await page.goto(address + path, { waitUntil: 'networkidle' });
+  await page.waitForTimeout(1500);
+  await ready?.(page);
+  await page.waitForTimeout(500);
+  const times: number[] = [];
+  for (let tried = 0; tried < TRIES; tried += 1) {
+    await seenSince(page);
+    await press(page);
+    await page.waitForTimeout(600);
+    times.push(Math.max(LEAST_MS, ...(await seenSince(page))));
+    await then?.(page);
+    await page.waitForTimeout(300);
+  }
+  await page.context().close();
+  return times;
+}
+
+/** The answers seen since this was last asked, ms. */
+function seenSince(page: Page): Promise<number[]> {
+  return page.evaluate(() => (window as unknown as { answersSeen: { ms: number }[] }).answersSeen.splice(0).map(({ ms }) => ms));
+}

@@ -62,19 +62,25 @@ export function damagedRecord(sound: unknown): fc.Arbitrary<unknown> {
   return fc.array(damage, { minLength: 1, maxLength: 3 }).map((damages) => damages.reduce<unknown>((record, [at, how, value, other]) => damaged(record, at, how, value, other), structuredClone(sound)));
 }
 
-function damaged(record: unknown, at: Place, how: string, value: unknown, other: Place): unknown {
+function valueAt(record: unknown, place: Place): unknown {
+  return place.reduce<unknown>((one, step) => (typeof one === 'object' && one !== null && Object.hasOwn(one, step) ? (one as Record<string, unknown>)[step] : undefined), record);
+}
+
+function damaged(record: unknown, at: Place, how: string, unexpected: unknown, other: Place): unknown {
+  const value = structuredClone(unexpected);
   const key = at.at(-1);
   if (key === undefined) return how === 'replace' ? value : record;
-  const holder = at.slice(0, -1).reduce<unknown>((one, step) => (one as Record<string, unknown> | undefined)?.[step], record) as Record<string, unknown> | undefined;
+  const holder = valueAt(record, at.slice(0, -1)) as Record<string, unknown> | undefined;
   if (typeof holder !== 'object' || holder === null) return record;
+  const put = (name: string | number, one: unknown) => Object.defineProperty(holder, name, { value: one, enumerable: true, configurable: true, writable: true });
   if (how === 'out') delete holder[key];
   else if (how === 'rename') {
     const kept = holder[key];
     delete holder[key];
-    Object.defineProperty(holder, '__proto__', { value: kept, enumerable: true, configurable: true, writable: true });
-  } else if (how === 'add') Object.defineProperty(holder, '__proto__', { value, enumerable: true, configurable: true, writable: true });
-  else if (how === 'swap') holder[key] = structuredClone(other.reduce<unknown>((one, step) => (one as Record<string, unknown> | undefined)?.[step], record));
-  else holder[key] = value;
+    put('__proto__', kept);
+  } else if (how === 'add') put('__proto__', value);
+  else if (how === 'swap') put(key, structuredClone(valueAt(record, other)));
+  else put(key, value);
   return record;
 }
 

@@ -1,4 +1,4 @@
-import { readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { withPolicy } from './content-policy';
 import { writeServiceWorker } from './service-worker';
@@ -21,7 +21,7 @@ export async function finishSite(folder: string): Promise<void> {
 
 /** Every file in a folder and the folders in it, as paths from there with forward slashes. */
 export function filesOf(folder: string): string[] {
-  return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name).slice(folder.length).replaceAll('\\', '/').replace(/^\//, ''));
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((path) => statSync(join(folder, path)).isFile())
+    .map((path) => path.replaceAll('\\', '/'));
 }

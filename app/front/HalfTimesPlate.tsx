@@ -54,7 +54,7 @@ export function HalfTimesPlate() {
 function Picture({ width, height, className }: { width: number; height: number; className: string | undefined }) {
   const x = scaleLinear([0, spanMin], [44, width - 58]);
   const y = scaleLinear([0, 1], [height - 46, 34]);
-  const curve = line<number>((minutes) => x(minutes), () => 0);
+  const curve = line<number>((minutes) => x(minutes), () => 0).digits(1);
   const minutes = x.ticks(spanMin);
   const [left, right] = x.range() as [number, number];
   const [bottom, top] = y.range() as [number, number];

@@ -2,6 +2,8 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Metadata } from 'next';
 import { allowedAtBuild, allowedLicences } from '@/content/licences';
+import { AsBuilt } from '../parts/AsBuilt';
+import { layDown } from '../parts/as-built';
 import { DataTable } from '../parts/DataTable';
 import { Disclosure } from '../parts/Disclosure';
 import { Page } from '../parts/Page';
@@ -32,13 +34,7 @@ export default function LicencesPage() {
         </p>
         <PackageTable caption="Packages in the pages" packages={shipped} />
         <h3>Their licences in full</h3>
-        <div className={styles.texts}>
-          {byText(shipped).map(({ names, text }) => (
-            <Disclosure key={names.join()} summary={names.join(', ')}>
-              <pre className={styles.text}>{text}</pre>
-            </Disclosure>
-          ))}
-        </div>
+        <AsBuilt name={layDown('licence-texts', <Texts packages={shipped} />)} />
         <p>
           No text comes with {shipped.filter(({ text }) => text === undefined).map(({ name }) => name).join(', ')}: each names its licence in its own description, and
           that name is what the table gives.
@@ -49,7 +45,7 @@ export default function LicencesPage() {
         <h2 id="build">Only where the site is built or served</h2>
         <p>{atBuild.length} packages, some of them the same tool for other kinds of machine. Nothing of them is in a page; whoever installs the project gets them with their own licences.</p>
         <Disclosure summary="The list">
-          <PackageTable caption="Packages that build or serve the site" packages={atBuild} />
+          <AsBuilt name={layDown('build-packages', <PackageTable caption="Packages that build or serve the site" packages={atBuild} />)} />
         </Disclosure>
       </section>
 
@@ -65,6 +61,18 @@ export default function LicencesPage() {
         </dl>
       </section>
     </Page>
+  );
+}
+
+function Texts({ packages }: { packages: readonly InstalledPackage[] }) {
+  return (
+    <div className={styles.texts}>
+      {byText(packages).map(({ names, text }) => (
+        <Disclosure key={names.join()} summary={names.join(', ')}>
+          <pre className={styles.text}>{text}</pre>
+        </Disclosure>
+      ))}
+    </div>
   );
 }
 

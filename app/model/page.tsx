@@ -2,6 +2,8 @@ import '../parts/formulas.css';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Metadata } from 'next';
+import { AsBuilt } from '../parts/AsBuilt';
+import { layDownHtml } from '../parts/as-built';
 import { renderMarkdown } from '../parts/markdown';
 import styles from './page.module.css';
 
@@ -23,7 +25,7 @@ export default function ModelPage() {
           ))}
         </ol>
       </nav>
-      <article className={styles.text} dangerouslySetInnerHTML={{ __html: html }} />
+      <AsBuilt name={layDownHtml('model-text', html)} as="article" className={styles.text} />
     </div>
   );
 }

@@ -1,5 +1,7 @@
 import '../../../parts/formulas.css';
 import type { Metadata } from 'next';
+import { AsBuilt } from '../../../parts/AsBuilt';
+import { layDown } from '../../../parts/as-built';
 import { Page } from '../../../parts/Page';
 import { Watermarked } from '../../../parts/Watermarked';
 import { lessonSlugs, loadLesson, loadPrepared } from '../../load-lessons';
@@ -33,7 +35,7 @@ export default async function KeyPage({ params }: KeyPageProps) {
       </p>
       <UnitsFrame>
         <Watermarked>
-          <WholeText lesson={lesson} notes />
+          <AsBuilt name={layDown(`key-${slug}`, <WholeText lesson={lesson} notes />)} />
         </Watermarked>
       </UnitsFrame>
     </Page>

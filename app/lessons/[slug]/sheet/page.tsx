@@ -1,5 +1,7 @@
 import '../../../parts/formulas.css';
 import type { Metadata } from 'next';
+import { AsBuilt } from '../../../parts/AsBuilt';
+import { layDown } from '../../../parts/as-built';
 import { Page } from '../../../parts/Page';
 import { Watermarked } from '../../../parts/Watermarked';
 import { lessonSlugs, loadLesson, loadPrepared } from '../../load-lessons';
@@ -33,7 +35,7 @@ export default async function SheetPage({ params }: SheetPageProps) {
       </p>
       <UnitsFrame>
         <Watermarked>
-          <StudentSheet lesson={lesson} />
+          <AsBuilt name={layDown(`sheet-${slug}`, <StudentSheet lesson={lesson} />)} />
         </Watermarked>
       </UnitsFrame>
     </Page>

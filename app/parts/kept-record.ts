@@ -1,5 +1,6 @@
-import { safeStorage } from './safe-storage';
+import { cautions } from '@/content/cautions';
 import { saveFile } from '../desk/keep/save-file';
+import { safeStorage } from './safe-storage';
 import { useStatus } from './status';
 
 /** What is said of a record to the person whose work it is. */
@@ -60,7 +61,7 @@ export function keptRecord<Value>({ name, read, write, words, onOther }: RecordO
     safeStorage.setItem(aside, text);
     if (textAt(aside) !== text) safeStorage.setItem(name, text);
     known = textAt(name);
-    useStatus.getState().say(`${words.unread} It is set aside, not lost.`, { label: 'Save it as a file', run: () => saveFile(words.fileName, text, 'application/json') });
+    useStatus.getState().say(`${words.unread} It is set aside, not lost.`, { label: 'Save it as a file', run: () => saveFile(words.fileName, JSON.stringify({ caution: cautions.general, record: text }, undefined, 1), 'application/json') });
   }
 
   function keep(value: Value): void {

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { newName } from '../../desk/keep/desk-record';
-import { put, type RefusalReason, type Shelf } from '../../desk/keep/shelf';
+import type { RefusalReason, Shelf } from '../../desk/keep/shelf';
 
 /** Lessons a person makes, as they are kept on this machine: each a record under its own name. */
 const PREFIX = 'lesson:';
@@ -13,6 +13,8 @@ const draftSchema = z.object({
   name: z.string().startsWith(PREFIX),
   text: z.string().max(LONGEST_DRAFT),
   savedAt: z.iso.datetime(),
+  /** The window it was written in, by a name made up when it was opened. */
+  writer: z.string().max(100).optional(),
 });
 export type Draft = z.infer<typeof draftSchema>;
 
@@ -28,8 +30,20 @@ export async function keptDrafts(shelf: Shelf): Promise<readonly Draft[]> {
     .sort((one, other) => other.savedAt.localeCompare(one.savedAt));
 }
 
-export async function keepDraft(shelf: Shelf, draft: Draft): Promise<void> {
-  await put(shelf, draft.name, draft);
+/**
+ * Keeps a lesson that was made from what was kept at `standsFor`. Where another window has written it since, that text
+ * becomes a lesson of its own, which is handed back.
+ */
+export async function keepDraft(shelf: Shelf, draft: Draft, standsFor: string | undefined): Promise<Draft | undefined> {
+  let others: Draft | undefined;
+  await shelf.change(draft.name, (stored) => {
+    const there = draftSchema.safeParse(stored).data;
+    const foreign = there && there.writer !== draft.writer && there.savedAt !== standsFor && there.text !== draft.text;
+    // One for each window that wrote it, however often they take turns.
+    others = foreign ? { ...there, name: `${draft.name}-${there.writer ?? 'other'}` } : undefined;
+    return { [draft.name]: draft, ...(others && { [others.name]: others }) };
+  });
+  return others;
 }
 
 export async function dropDraft(shelf: Shelf, name: string): Promise<void> {

@@ -1,4 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { useStatus } from '../../parts/status';
+import { newName } from '../../desk/keep/desk-record';
 import { openShelf } from '../../desk/keep/open-shelf';
 import { reasonOf, type RefusalReason } from '../../desk/keep/shelf';
 import { dropDraft, keepDraft, keptDrafts, newDraft, type Draft } from './drafts';
@@ -23,6 +25,9 @@ export function useDrafts(): Drafts {
   const [refused, setRefused] = useState<RefusalReason>();
   const now = useRef<readonly Draft[]>([]);
   const due = useRef(new Map<string, ReturnType<typeof setTimeout>>());
+  const [writer] = useState(newName);
+  /** When what is kept of each lesson was written, as far as this window knows. */
+  const standsFor = useRef(new Map<string, string>());
 
   const show = useCallback((drafts: readonly Draft[]) => {
     now.current = drafts;
@@ -34,6 +39,7 @@ export function useDrafts(): Drafts {
     void openShelf()
       .then(keptDrafts)
       .then((kept) => {
+        for (const { name, savedAt } of kept) standsFor.current.set(name, savedAt);
         // What was begun before the shelf answered stays.
         if (here) show([...now.current, ...kept.filter(({ name }) => !now.current.some((own) => own.name === name))]);
       })
@@ -47,14 +53,24 @@ export function useDrafts(): Drafts {
     };
   }, [show]);
 
-  const keep = useCallback((draft: Draft) => {
-    void openShelf()
-      .then((shelf) => keepDraft(shelf, draft))
-      .then(
-        () => setRefused(undefined),
-        (error: unknown) => setRefused(reasonOf(error)),
-      );
-  }, []);
+  const keep = useCallback(
+    (unsigned: Draft) => {
+      const draft = { ...unsigned, writer };
+      void openShelf()
+        .then((shelf) => keepDraft(shelf, draft, standsFor.current.get(draft.name)))
+        .then(
+          (others) => {
+            setRefused(undefined);
+            standsFor.current.set(draft.name, draft.savedAt);
+            if (!others) return;
+            show([...now.current.filter(({ name }) => name !== others.name), others]);
+            useStatus.getState().say('This lesson was changed in another window too. What was written there is kept as a lesson of its own.');
+          },
+          (error: unknown) => setRefused(reasonOf(error)),
+        );
+    },
+    [show, writer],
+  );
 
   // The last words are kept before the window goes.
   useEffect(() => {

@@ -146,14 +146,16 @@ function stepsOf(
     take({ kind: 'interval', durationS });
     gas = settings.gas;
   };
+  /** Takes a dive whose record ends below the surface up, since a script ends there; s that takes. */
+  const takeUp = ({ name }: Recording): number => {
+    if (depthM === 0) return 0;
+    const durationS = Math.max(1, Math.ceil((depthM * 60) / ADDED_ASCENT_M_MIN));
+    notes.push(`“${name}” ends at ${atMost(depthM, 1)} m: an ascent to the surface was put after it.`);
+    take({ kind: 'ascend', toM: 0, durationS });
+    return durationS;
+  };
   recordings.forEach((_recording, number) => {
-    let waitS = intervalsS[number]!;
-    if (number > 0 && depthM > 0) {
-      const durationS = Math.max(1, Math.ceil((depthM * 60) / ADDED_ASCENT_M_MIN));
-      notes.push(`“${recordings[number - 1]!.name}” ends at ${atMost(depthM, 1)} m: an ascent to the surface was put after it.`);
-      take({ kind: 'ascend', toM: 0, durationS });
-      waitS -= durationS;
-    }
+    const waitS = number === 0 ? 0 : intervalsS[number]! - takeUp(recordings[number - 1]!);
     if (number > 0 && waitS >= SHORTEST_S) rest(Math.min(LONGEST_S, tidy(waitS)));
     const { timeS, depthM: recordedM, switches, pins, surface } = profiles[number]!;
     // A dive whose gas is not told goes on with the first gas of the day.
@@ -178,6 +180,7 @@ function stepsOf(
       take(leg(depthM, recordedM[to]!, durationS));
     }
   });
+  takeUp(recordings.at(-1)!);
   return { steps, offsetS, depthErrorM, tissueErrorBar };
 }
 

@@ -29,7 +29,7 @@ export class UddfDocument {
   private readonly path: string[] = [];
   private heard = '';
   private mix: Mix | undefined;
-  private siteId = '';
+  private site: { altitudeM: number | undefined; densityKgM3: number | undefined } | undefined;
   private dive: UddfDive | undefined;
   private dives = 0;
   private samples = 0;
@@ -48,8 +48,8 @@ export class UddfDocument {
       this.mix = { o2: NaN, he: NaN, other: 0, fault: undefined };
       this.mixes.set(attributes.id ?? '', this.mix);
     } else if (name === 'site' && this.within('divesite')) {
-      this.siteId = attributes.id ?? '';
-      this.sites.set(this.siteId, { altitudeM: undefined, densityKgM3: undefined });
+      this.site = { altitudeM: undefined, densityKgM3: undefined };
+      this.sites.set(attributes.id ?? '', this.site);
     } else if (name === 'dive' && this.within('profiledata')) {
       this.dives += 1;
       this.dive = new UddfDive(this.dives);
@@ -69,8 +69,9 @@ export class UddfDocument {
       return;
     }
     if (this.mix) this.closeInMix(this.mix, name, text);
-    else if (name === 'altitude' && this.within('site')) this.site().altitudeM = finite(xmlNumber(text));
-    else if (name === 'density' && this.within('site')) this.site().densityKgM3 = finite(xmlNumber(text));
+    else if (name === 'site') this.site = undefined;
+    else if (this.site && name === 'altitude') this.site.altitudeM = finite(xmlNumber(text));
+    else if (this.site && name === 'density') this.site.densityKgM3 = finite(xmlNumber(text));
   }
 
   private closeInMix(mix: Mix, name: string, text: string): void {
@@ -91,10 +92,6 @@ export class UddfDocument {
       this.notes.push(`${dive.name} was left out: it is in the mode “${dive.refusedMode.slice(0, 40)}”, and the model here takes open circuit alone.`);
     } else if (dive.length === 0) this.notes.push(`${dive.name} was left out: it has no waypoints.`);
     else this.recordings.push(this.recordingOf(dive));
-  }
-
-  private site() {
-    return this.sites.get(this.siteId)!;
   }
 
   private within(name: string): boolean {

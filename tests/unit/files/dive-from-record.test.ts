@@ -98,6 +98,13 @@ describe('a dive made of records', () => {
     expect(notes[0]).toBe('“Dive 1” ends at 9 m: an ascent to the surface was put after it.');
   });
 
+  it('ends at the surface where the record ends just below it, so that its script reads', () => {
+    const { dive, notes } = made([madeRecording([[0, 0], [60, 9], [600, 9], [660, 0.8]])]);
+    expect(dive.steps.at(-1)).toEqual({ kind: 'ascend', toM: 0, durationS: 6 });
+    expect(notes).toContain('“Dive 1” ends at 0.8 m: an ascent to the surface was put after it.');
+    expect(parseScript(writeScript(dive)).ok).toBe(true);
+  });
+
   it('stays within what is allowed of a long noisy record, and makes a script that reads back', () => {
     const { dive, tissueErrorBar, depthErrorM } = made([madeRecording(noisyDive(60, 1, 30, 5))]);
     expect(tissueErrorBar).toBeLessThanOrEqual(0.005);

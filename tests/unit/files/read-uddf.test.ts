@@ -39,6 +39,12 @@ describe('reading a UDDF file', () => {
     expect(checkRecord(recordings[0]!).findings).toEqual([]);
   });
 
+  it('passes over an altitude of a site that stands where no site belongs', async () => {
+    const { recordings } = await read(file(plain, '<site id="lost"><geography><altitude>1200</altitude></geography><density>1030</density></site>'));
+    expect(recordings).toHaveLength(1);
+    expect(recordings[0]!.altitudeM).toBeUndefined();
+  });
+
   it('reads it with and without the namespace, with prefixes, CDATA and remarks', async () => {
     const expected = (await read(file(plain))).recordings;
     const spaced = file(plain).replace('<uddf ', '<uddf xmlns="http://www.streit.cc/uddf/3.2/" ');

@@ -1,28 +1,66 @@
+import { readdirSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { footRoutes, openRoutes, routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
-import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
+import { everyPage } from './every-page';
+import { accessibilityFaults, browserVisits, hiddenFocus, overlaidControls, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
-describe.each([routes.home, ...openRoutes, ...footRoutes].map(({ name, path }) => ({ name, path })))('$name, at $path', ({ path }) => {
-  it('opens with one heading of the first rank, the caution, and nothing to complain of in the console', async () => {
-    const { page, complaints } = await visit();
+const DESKTOP = { width: 1440, height: 900 };
+
+async function inTheme(page: Page, theme: 'light' | 'dark'): Promise<void> {
+  await page.evaluate((name) => void (document.documentElement.dataset['theme'] = name), theme);
+}
+
+/** How far the page scrolls sideways in each kind of window it has to fit. */
+async function sidewaysIn(page: Page): Promise<Record<string, number>> {
+  const found: Record<string, number> = {};
+  for (const [how, width, height] of [['a phone', 390, 844], ['a tablet', 1024, 768], ['a desktop at 200 %', 720, 450]] as const) {
+    await page.setViewportSize({ width, height });
+    found[how] = await sidewaysPx(page);
+  }
+  await page.setViewportSize(DESKTOP);
+  await page.evaluate(() => void (document.documentElement.style.fontSize = '200%'));
+  found['letters at 200 %'] = await sidewaysPx(page);
+  expect.soft(await overlaidControls(page), 'controls lie over one another with letters at 200 %').toEqual([]);
+  await page.evaluate(() => void (document.documentElement.style.fontSize = ''));
+  return found;
+}
+
+it('the list of pages has every page of the app', () => {
+  const made = readdirSync('app', { recursive: true, encoding: 'utf8' }).filter((file) => /(^|[/\\])page\.tsx$/.test(file));
+  // One more is the page for an address that leads nowhere.
+  expect(everyPage).toHaveLength(made.length + 1);
+});
+
+describe.each(everyPage)('$name, at $path', ({ path }) => {
+  it('has one heading of the first rank, no fault axe can find in either theme, fits every window and shows where the focus is', async () => {
+    const { page, complaints } = await visit({ viewport: DESKTOP, reducedMotion: 'reduce' });
     await page.goto(path, { waitUntil: 'networkidle' });
-    expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
-    expect(await page.getByRole('complementary', { name: 'Caution' }).textContent()).toBe(cautions.general);
-    expect(complaints).toEqual([]);
+    expect.soft(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
+    expect.soft(await accessibilityFaults(page), 'light').toEqual([]);
+    await inTheme(page, 'dark');
+    expect.soft(await accessibilityFaults(page), 'dark').toEqual([]);
+    await inTheme(page, 'light');
+    expect.soft(await sidewaysIn(page)).toEqual({ 'a phone': 0, 'a tablet': 0, 'a desktop at 200 %': 0, 'letters at 200 %': 0 });
+    expect.soft(await hiddenFocus(page, 40), 'the focus is lost from sight').toEqual([]);
+    expect.soft(await page.evaluate(() => document.getAnimations().filter((one) => Number(one.effect?.getComputedTiming().duration ?? 0) > 1).length), 'something moves that was asked not to').toBe(0);
+    // The page for an address that leads nowhere is itself told of in the console.
+    expect.soft(complaints.filter((one) => !/status of 404/.test(one))).toEqual([]);
   });
 
-  it.each(['light', 'dark'])('has no fault that axe can find in the %s theme', async (theme) => {
-    const { page } = await visit({ preferences: { theme } });
-    await page.goto(path, { waitUntil: 'networkidle' });
-    expect(await accessibilityFaults(page)).toEqual([]);
-  });
-
-  it.each([390, 1024])('fits a window %d px wide without scrolling sideways', async (width) => {
-    const { page } = await visit({ viewport: { width, height: 844 } });
-    await page.goto(path, { waitUntil: 'networkidle' });
-    expect(await sidewaysPx(page)).toBe(0);
+  it('says the caution on screen, in colours forced by the machine, and on paper', async () => {
+    const { page } = await visit({ viewport: DESKTOP });
+    await page.goto(path);
+    const strip = page.getByRole('complementary', { name: 'Caution' }).first();
+    expect(await strip.textContent()).toBe(cautions.general);
+    expect(await strip.isVisible()).toBe(true);
+    await page.emulateMedia({ forcedColors: 'active' });
+    expect(await strip.isVisible()).toBe(true);
+    await page.emulateMedia({ forcedColors: 'none', media: 'print' });
+    const printed = await page.evaluate(() => document.body.innerText);
+    expect(printed).toContain(cautions.general);
+    expect(printed).toContain(cautions.unknown);
   });
 });

@@ -56,11 +56,76 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
 
 /** What axe finds wrong, one line each: the rule and the elements that break it. */
 export async function accessibilityFaults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  // Off unless asked for, and part of WCAG 2.2 AA: nothing to hit is smaller than 24 px without room around it.
+  const { violations } = await new AxeBuilder({ page }).options({ rules: { 'target-size': { enabled: true } } }).analyze();
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`);
 }
 
 /** How many pixels the page is wider than its window; more than 0 means it scrolls sideways. */
 export async function sidewaysPx(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+}
+
+/**
+ * Goes through the page by Tab, so many presses or once round, and names what takes the focus without being seen to: with no
+ * mark of it, outside the window, or wholly under something else.
+ */
+export async function hiddenFocus(page: Page, presses: number): Promise<string[]> {
+  const faults: string[] = [];
+  await page.evaluate(() => {
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    window.scrollTo(0, 0);
+  });
+  for (let i = 0; i < presses; i += 1) {
+    await page.keyboard.press('Tab');
+    const found = await page.evaluate(() => {
+      const element = document.activeElement;
+      // Past the last there is the browser itself or, in some, the first again.
+      if (!element || element === document.body || element.hasAttribute('data-walked')) return { name: '', fault: 'end' };
+      element.setAttribute('data-walked', '');
+      const name = `${element.tagName.toLowerCase()} ${(element.getAttribute('aria-label') ?? element.textContent ?? '').trim().slice(0, 40)}`;
+      // A radio that is drawn by its label, or a file box by its button, shows the focus there.
+      const seen = element instanceof HTMLInputElement && element.labels?.[0] && element.getBoundingClientRect().width < 8 ? element.labels[0] : element;
+      const { left, top, right, bottom } = seen.getBoundingClientRect();
+      const [x0, y0, x1, y1] = [Math.max(0, left), Math.max(0, top), Math.min(innerWidth, right), Math.min(innerHeight, bottom)];
+      if (x1 - x0 < 1 || y1 - y0 < 1) return { name, fault: 'out of the window' };
+      const points = [0.05, 0.5, 0.95].flatMap((x) => [0.05, 0.5, 0.95].map((y) => [x0 + (x1 - x0) * x, y0 + (y1 - y0) * y] as const));
+      const uncovered = points.some(([x, y]) => {
+        const there = document.elementFromPoint(x, y);
+        return there !== null && (seen.contains(there) || there.contains(seen));
+      });
+      if (!uncovered) return { name, fault: 'under something else' };
+      // The mark may be on the element, on what holds it, or on what follows it.
+      const marked = [element, seen, element.parentElement, element.nextElementSibling].some((one) => {
+        if (!one) return false;
+        const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(one);
+        return (outlineStyle !== 'none' && parseFloat(outlineWidth) >= 1) || boxShadow !== 'none';
+      });
+      const inPicture = element instanceof SVGElement;
+      return { name, fault: marked || inPicture ? '' : 'without a mark' };
+    });
+    if (found.fault === 'end') break;
+    if (found.fault !== '') faults.push(`${found.name}: ${found.fault}`);
+  }
+  return faults;
+}
+
+/** Controls that lie over one another, as names of pairs; what is held at an edge of the window while the rest scrolls is left out. */
+export async function overlaidControls(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const held = (element: Element | null): boolean => element !== null && (/fixed|sticky/.test(getComputedStyle(element).position) || held(element.parentElement));
+    const controls = [...document.querySelectorAll('main :is(button, a, select, textarea, summary)')].flatMap((element) => {
+      const box = element.getBoundingClientRect();
+      return box.width < 2 || box.height < 2 || held(element) || !element.checkVisibility() || element.closest('svg') ? [] : [{ element, box }];
+    });
+    return controls.flatMap(({ element, box }, index) =>
+      controls.slice(index + 1).flatMap(({ element: other, box: its }) => {
+        const across = Math.min(box.right, its.right) - Math.max(box.left, its.left);
+        const down = Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top);
+        if (across < 3 || down < 3 || element.contains(other) || other.contains(element)) return [];
+        const name = (one: Element) => (one.getAttribute('aria-label') ?? one.textContent ?? '').trim().slice(0, 40);
+        return [`${name(element)} / ${name(other)}`];
+      }),
+    );
+  });
 }

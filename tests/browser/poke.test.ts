@@ -1,13 +1,16 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { lessonPath, workshopPath } from '@/app/lessons/paths';
+import { routes } from '@/app/parts/routes';
 import { browserVisits } from './visit';
 
 const visit = browserVisits();
 
 const SEED = 20_261_125;
-const POKING_MS = 60_000;
+const DESK_MS = 30_000;
+const SCREEN_MS = 10_000;
 const KEYS = ['Tab', 'Enter', 'Escape', 'Space', 'ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Delete', 'Insert', 'Control+z', 'Control+y'];
-const TYPED = ['30 m', '100 ft', '-1', 'x', '99999', '2:50', 'descend to 12 m at 9 m/min', '\n', '# a remark', '0/0', '18/45'];
+const TYPED = ['30 m', '100 ft', '-1', 'x', '99999', '2:50', 'descend to 12 m at 9 m/min', '\n', '# a remark', '0/0', '18/45', '1e308', '', '{{1/0}}', '<b>', 'stay 6 days'];
 
 /** Numbers from 0 to 1 that are the same at every run (the mulberry32 generator, public domain). */
 function seededNumbers(seed: number): () => number {
@@ -20,39 +23,75 @@ function seededNumbers(seed: number): () => number {
   };
 }
 
-/** What can be poked inside the desk; links would leave it. */
+/** What can be poked inside a screen; links would leave it. */
 function reachable(page: Page): Locator {
   return page.locator('main').locator('button, select, input, textarea, [role="slider"], summary').filter({ visible: true });
 }
 
-describe('random poking of the desk for a minute', () => {
-  it('finds no error in the console, and the desk still works', { timeout: 180_000 }, async () => {
-    const { page, complaints } = await visit({ viewport: { width: 1280, height: 900 } });
-    const next = seededNumbers(SEED);
-    const pick = <Item>(items: readonly Item[]): Item => items[Math.floor(next() * items.length)]!;
-    page.on('dialog', (dialog) => void dialog.dismiss());
-    await page.goto('/desk/', { waitUntil: 'networkidle' });
-    const end = Date.now() + POKING_MS;
-    while (Date.now() < end) {
-      const targets = await reachable(page).all();
+/** How much is to be read on a screen, characters. */
+const shown = (page: Page) => page.evaluate(() => document.querySelector('main')?.textContent.trim().length ?? 0);
+
+/** Presses, types and chooses at random on one screen; what it shows is never nothing. */
+async function poke(page: Page, forMs: number): Promise<void> {
+  const next = seededNumbers(SEED);
+  const pick = <Item>(items: readonly Item[]): Item => items[Math.floor(next() * items.length)]!;
+  const home = page.url();
+  const path = new URL(home).pathname;
+  page.on('dialog', (dialog) => void dialog.dismiss());
+  const end = Date.now() + forMs;
+  while (Date.now() < end) {
+    // A button may lead to another screen, with what it hands over there.
+    if (new URL(page.url()).pathname !== path) {
+      expect(await shown(page), page.url()).toBeGreaterThan(40);
+      await page.goto(home, { waitUntil: 'load' });
+    }
+    const targets = await reachable(page).all();
+    const quick = { timeout: 600 };
+    const act = next();
+    if (targets.length === 0 || act < 0.15) await page.keyboard.press(pick(KEYS));
+    else {
       const target = pick(targets);
-      const kind = await target.evaluate((element) => element.tagName, undefined, { timeout: 1000 }).catch(() => undefined);
-      const quick = { timeout: 600 };
-      const act = next();
       await (async () => {
-        if (act < 0.15) await page.keyboard.press(pick(KEYS));
-        else if (kind === 'SELECT') {
+        const kind = await target.evaluate((element) => element.tagName, undefined, { timeout: 1000 });
+        if (kind === 'SELECT') {
           const options = await target.locator('option').evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value));
           await target.selectOption(pick(options), quick);
         } else if (kind === 'TEXTAREA' || (kind === 'INPUT' && act < 0.6)) await target.fill(pick(TYPED), quick);
         else await target.click(quick);
       })().catch(() => undefined);
     }
+    await page.waitForLoadState();
+    const characters = await shown(page).catch(() => Infinity);
+    expect(characters, 'the screen is not blank').toBeGreaterThan(40);
+  }
+  await page.keyboard.press('Escape');
+}
+
+describe('random poking', () => {
+  it('of the desk finds no error in the console, and the desk still works', { timeout: 180_000 }, async () => {
+    const { page, complaints } = await visit({ viewport: { width: 1280, height: 900 } });
+    await page.goto(routes.desk.path, { waitUntil: 'networkidle' });
+    await poke(page, DESK_MS);
     expect(complaints).toEqual([]);
-    await page.keyboard.press('Escape');
-    await page.reload({ waitUntil: 'networkidle' });
+    await page.goto(routes.desk.path, { waitUntil: 'networkidle' });
     await page.getByRole('textbox', { name: 'Dive script' }).fill('descend to 20 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n');
     await page.getByRole('slider', { name: /^Point 3:/ }).waitFor();
+    expect(complaints).toEqual([]);
+  });
+
+  it.each([
+    ['a lesson', lessonPath('04-no-stop-time'), undefined],
+    ['a lesson being written', workshopPath, 'New lesson'],
+    ['the bench', routes.bench.path, undefined],
+    ['gases', routes.gases.path, undefined],
+  ])('of %s finds no error in the console, and never a blank screen', { timeout: 120_000 }, async (_, path, first) => {
+    const { page, complaints } = await visit({ viewport: { width: 1280, height: 900 } });
+    await page.goto(path, { waitUntil: 'networkidle' });
+    if (first !== undefined) await page.getByRole('button', { name: first }).click();
+    await poke(page, SCREEN_MS);
+    expect(complaints).toEqual([]);
+    await page.goto(path, { waitUntil: 'networkidle' });
+    expect(await shown(page)).toBeGreaterThan(40);
     expect(complaints).toEqual([]);
   });
 });

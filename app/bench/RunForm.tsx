@@ -39,22 +39,26 @@ export function RunForm({ read }: { read: RunRead }) {
           aria-describedby={errors.length > 0 ? 'run-errors' : undefined}
           onChange={(event) => change({ script: event.target.value, marks: [] })}
         />
-        <ul id="run-errors" className={styles.errors} role="alert">
-          {errors.map(({ line, message, mend }) => (
-            <li key={`${line}${message}`}>
-              Line {line}: {message} {mend}
-            </li>
-          ))}
-        </ul>
+        <div id="run-errors" role="alert">
+          <ul className={styles.errors}>
+            {errors.map(({ line, message, mend }) => (
+              <li key={`${line}${message}`}>
+                Line {line}: {message} {mend}
+              </li>
+            ))}
+          </ul>
+        </div>
       </div>
       {fast.length > 0 && (
-        <ul className={styles.warning} role="alert">
-          {fast.map(({ step, fromM, toM, rateMMin }) => (
-            <li key={step}>
-              From {sayDepth(fromM, units)} to {sayDepth(toM, units)} the script asks for {printRate(rateMMin, units)}, faster than the {printRate(settings.fastestMMin!, units)} you state. Give that step more time.
-            </li>
-          ))}
-        </ul>
+        <div role="alert">
+          <ul className={styles.warning}>
+            {fast.map(({ step, fromM, toM, rateMMin }) => (
+              <li key={step}>
+                From {sayDepth(fromM, units)} to {sayDepth(toM, units)} the script asks for {printRate(rateMMin, units)}, faster than the {printRate(settings.fastestMMin!, units)} you state. Give that step more time.
+              </li>
+            ))}
+          </ul>
+        </div>
       )}
     </section>
   );

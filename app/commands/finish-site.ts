@@ -1,6 +1,7 @@
 import { readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { withPolicy } from './content-policy';
+import { firstFaces, withFontsFirst } from './fonts-first';
 import { writeServiceWorker } from './service-worker';
 
 /** What no page asks for: copies of each page for a router that is not used, and sources of workers beside the built ones. */
@@ -9,12 +10,14 @@ const UNASKED_FILES = /\.txt$|\.worker\.[^/]*\.ts$|\.js\.map$/;
 /** Further copies of the not-found page. */
 const UNASKED_FOLDERS = ['404', '_not-found'];
 
-/** Makes of a fresh export what is served: nothing that no page asks for, a policy in each page, and then the list of all files for use without a network. */
+/** Makes of a fresh export what is served: nothing that no page asks for, its fonts asked for first and a policy in each page, and then the list of all files for use without a network. */
 export async function finishSite(folder: string): Promise<void> {
   for (const unasked of UNASKED_FOLDERS) rmSync(join(folder, unasked), { recursive: true, force: true });
-  for (const file of filesOf(folder)) {
+  const files = filesOf(folder);
+  const faces = firstFaces(files);
+  for (const file of files) {
     if (UNASKED_FILES.test(file)) rmSync(join(folder, file));
-    else if (file.endsWith('.html')) writeFileSync(join(folder, file), withPolicy(readFileSync(join(folder, file), 'utf8')));
+    else if (file.endsWith('.html')) writeFileSync(join(folder, file), withPolicy(withFontsFirst(readFileSync(join(folder, file), 'utf8'), faces)));
   }
   await writeServiceWorker(folder);
 }

@@ -18,7 +18,8 @@ const BARE_KB = 132;
 const CEILINGS: readonly { readonly pages: RegExp; readonly mostKB: number; readonly because: string }[] = [
   { pages: /^\/lessons\/(\d\d-[^/]+)\/$/, mostKB: 170, because: 'a lesson is words and questions first; dives are fetched as its steps ask for them' },
   { pages: /^\/(desk|gases|gases\/table)\/$/, mostKB: 200, because: 'the model itself has to be there: a script, a dive, its readings' },
-  { pages: /^\/(bench|bring|curves)\/$/, mostKB: 200, because: 'the model itself has to be there: a run, a record, a curve' },
+  { pages: /^\/curves\/$/, mostKB: 200, because: 'the model itself has to be there, and its first two plates' },
+  { pages: /^\/(bench|bring)\/$/, mostKB: 250, because: 'the model, the rules, and the checker of what a person filled in or brought' },
   { pages: /./, mostKB: 150, because: 'words and links: hardly more than the framework' },
 ];
 

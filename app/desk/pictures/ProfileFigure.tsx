@@ -6,6 +6,7 @@ import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
+import { useOpened } from '../../parts/use-opened';
 import { StepHint } from '../StepHint';
 import { ZoomControls } from '../ZoomControls';
 import { noStopText } from '../print-figures';
@@ -25,10 +26,11 @@ const EventMarks = fetchedLater(async () => (await import('../after-opening')).E
 const TABLE_EVERY_S = 60;
 
 export function ProfileFigure() {
-  const { ref, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
+  const { ref, measured, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
   const { scene, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
   const overlay = useOverlay();
+  const opened = useOpened();
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
@@ -70,9 +72,9 @@ export function ProfileFigure() {
       ]}
       rows={samples}
     >
-      <div ref={ref} className={styles.canvas}>
+      <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>
         <ProfilePicture {...picture} held={held} overlay={overlay}>
-          {(scales) => (
+          {(scales) => opened && (
             <>
               {!fixed && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
               <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />

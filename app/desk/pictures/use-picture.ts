@@ -8,8 +8,8 @@ import { usePictureScale } from './picture-scale';
 import { useWidth } from './use-width';
 
 /** What a picture on the desk is drawn from, at the width it has been given; `ref` goes on the element that has it. */
-export function usePicture(height: (width: number) => number): PictureProps & { ref: React.RefObject<HTMLDivElement | null> } {
-  const { ref, width: given } = useWidth<HTMLDivElement>(760);
+export function usePicture(height: (width: number) => number): PictureProps & { ref: React.RefObject<HTMLDivElement | null>; measured: boolean } {
+  const { ref, width: given, measured } = useWidth<HTMLDivElement>(760);
   const scale = usePictureScale();
   const width = Math.round(given / scale);
   const view = useDesk((state) => state.view);
@@ -19,6 +19,7 @@ export function usePicture(height: (width: number) => number): PictureProps & { 
   const room = useMemo(() => (otherEndS > endS ? { startS: 0, endS: otherEndS } : undefined), [otherEndS, endS]);
   return {
     ref,
+    measured,
     width,
     height: height(width),
     scene: useDesk((state) => state.scene),

@@ -1,9 +1,9 @@
 import { useLayoutEffect, useRef, useState } from 'react';
 
-/** The width an element has been given, in CSS pixels; `first` until it has been measured. */
+/** The width an element has been given, in CSS pixels; `first` until it has been `measured`. */
 export function useWidth<Kind extends Element>(first: number) {
   const ref = useRef<Kind>(null);
-  const [width, setWidth] = useState(first);
+  const [width, setWidth] = useState<number>();
   useLayoutEffect(() => {
     const element = ref.current;
     if (!element || typeof ResizeObserver === 'undefined') return;
@@ -14,5 +14,5 @@ export function useWidth<Kind extends Element>(first: number) {
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
-  return { ref, width };
+  return { ref, width: width ?? first, measured: width !== undefined };
 }

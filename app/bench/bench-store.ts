@@ -32,7 +32,7 @@ export interface BenchState extends Sheet {
   /** Whether what was kept has been looked for. */
   opened: boolean;
   past: readonly Sheet[];
-  /** Takes up what was kept; what it returns puts the sheet away. */
+  /** Takes up what was kept, and hears of other windows until what it returns is called. */
   open: () => () => void;
   change: (change: Partial<Sheet>) => void;
   setSettings: (change: Partial<BenchSettings>) => void;
@@ -82,7 +82,7 @@ export function createBenchStore() {
       past: [],
       open() {
         set({ ...(kept.now() ?? {}), opened: true });
-        return kept.leave;
+        return kept.listen();
       },
       change,
       setSettings: (more) => change({ settings: { ...get().settings, ...more } }),

@@ -32,8 +32,8 @@ export interface KeptRecord<Value> {
   readonly isOthers: () => boolean;
   /** Keeps a value. Where it can't be, that is said once, and the value lasts until the page is closed. */
   readonly keep: (value: Value) => void;
-  /** Stops listening to other windows. */
-  readonly leave: () => void;
+  /** Hears of other windows' writing from now on, until what it returns is called. */
+  readonly listen: () => () => void;
 }
 
 /**
@@ -84,9 +84,15 @@ export function keptRecord<Value>({ name, read, write, words, onOther }: RecordO
     known = newValue;
     onOther(value);
   };
-  const inWindow = typeof window !== 'undefined';
-  if (inWindow) window.addEventListener('storage', heard);
-  return { now, isOthers: () => textAt(name) !== known, keep, leave: () => inWindow && window.removeEventListener('storage', heard) };
+  return {
+    now,
+    isOthers: () => textAt(name) !== known,
+    keep,
+    listen() {
+      window.addEventListener('storage', heard);
+      return () => window.removeEventListener('storage', heard);
+    },
+  };
 }
 
 function textAt(name: string): string | null {

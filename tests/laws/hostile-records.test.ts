@@ -52,7 +52,7 @@ const texts = () => Array.from({ length: local.length }, (_, i) => local.getItem
 
 const SCRIPT = 'descend to 18 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
 const VIEW = { pictures: ['profile', 'chase'], covered: ['no-stop'], presented: ['log'], cursorS: 600, view: { startS: 0, endS: 900 }, unit: 1, overlay: { title: 'Another', script: SCRIPT }, rules: { imposedStop: { on: true } } };
-const DESK = { version: 1, revision: 'a', follows: 'b', visit: 'c', savedAt: '2026-11-25T10:00:00.000Z', script: SCRIPT, desk: VIEW };
+const DESK = { version: 1 as const, revision: 'a', follows: 'b', visit: 'c', savedAt: '2026-11-25T10:00:00.000Z', script: SCRIPT, desk: VIEW };
 const DIVE = { id: 'a', title: 'A reef', script: SCRIPT, changedAt: '2026-11-25T10:00:00.000Z', view: VIEW, note: 'mine' };
 const PROGRESS = {
   lessons: {

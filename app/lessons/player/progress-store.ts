@@ -44,6 +44,7 @@ export function restoreProgress(): void {
   useProgress.setState({ progress: kept.now() ?? NO_PROGRESS });
 }
 restoreProgress();
+if (typeof window !== 'undefined') kept.listen();
 
 /** What has been done in one lesson. */
 export function useLessonProgress(slug: string): LessonProgress {

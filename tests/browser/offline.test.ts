@@ -88,7 +88,7 @@ describe('without a network, after one visit', () => {
     await page.getByRole('button', { name: 'New lesson' }).click();
     await page.getByText(/^The lesson is sound|things? to mend\.$/).waitFor();
     expect(complaints).toEqual([]);
-  }, 120_000);
+  }, 300_000);
 });
 
 describe('that the site is kept', () => {
@@ -194,7 +194,7 @@ describe('a newer version', () => {
     await page.getByRole('button', { name: 'Use it now' }).click();
     await page.waitForFunction(() => document.querySelector('meta[name=told-apart]') !== null);
     forget();
-  }, 120_000);
+  }, 300_000);
 
   it('is put off with Later for as long as the window is open, and keeps out of the way of what is shown to a class', async () => {
     const { page, forget } = await newerDuringLesson();
@@ -212,5 +212,5 @@ describe('a newer version', () => {
     });
     expect(shows).toBe(false);
     forget();
-  }, 120_000);
+  }, 300_000);
 });

@@ -339,6 +339,8 @@ describe('a record that cannot be read', () => {
     const { dives } = JSON.parse(await readFile(await download.path(), 'utf8')) as { dives: unknown[] };
     expect(dives).toEqual(expect.arrayContaining([{ id: 'a', title: 17 }, 'garbage', expect.objectContaining({ future: { kept: true } })]));
     await page.goto(workshopPath, { waitUntil: 'load' });
-    await page.getByRole('button', { name: 'New lesson' }).waitFor();
+    await page.getByText('One lesson kept here can’t be read by this version. What was kept stays where it is.').waitFor();
+    const [lessons] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save it as a file' }).click()]);
+    expect(JSON.parse(await readFile(await lessons.path(), 'utf8'))).toEqual({ caution: cautions.general, records: [{ version: 9, text: 'kept' }] });
   });
 });

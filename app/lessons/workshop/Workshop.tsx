@@ -3,6 +3,8 @@
 import { useEffect, useState } from 'react';
 import type { Term } from '@/lib/lesson/glossary';
 import { decodeLesson, isLessonLink } from '@/lib/files/lesson-link';
+import { cautions } from '@/content/cautions';
+import { saveFile } from '../../desk/keep/save-file';
 import { Button } from '../../parts/Button';
 import { useStatus } from '../../parts/status';
 import { StageWaiting } from '../player/StageWaiting';
@@ -70,6 +72,14 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
           <section aria-labelledby="own-lessons">
             <h2 id="own-lessons">Your lessons</h2>
             {!drafts.all && <StageWaiting />}
+            {drafts.unread.length > 0 && (
+              <p className={styles.tools}>
+                {drafts.unread.length === 1 ? 'One lesson' : `${drafts.unread.length} lessons`} kept here can’t be read by this version. What was kept stays where it is.
+                <Button icon="save" onClick={() => saveFile('halftime-lessons-unread.json', JSON.stringify({ caution: cautions.general, records: drafts.unread }, undefined, 1), 'application/json')}>
+                  Save it as a file
+                </Button>
+              </p>
+            )}
             {drafts.all?.length === 0 && <p>None yet. They are kept on this machine and nowhere else.</p>}
             <ul className={styles.drafts}>
               {drafts.all?.map(({ name, text, savedAt }) => (

@@ -22,12 +22,23 @@ export function newDraft(text: string): Draft {
   return { version: 1, name: `${PREFIX}${newName()}`, text, savedAt: new Date().toISOString() };
 }
 
-/** All lessons kept here, the one changed last first. A record that cannot be read is passed over and stays where it is. */
-export async function keptDrafts(shelf: Shelf): Promise<readonly Draft[]> {
-  const records = await shelf.readAll(PREFIX);
-  return records
-    .flatMap(([, record]) => draftSchema.safeParse(record).data ?? [])
-    .sort((one, other) => other.savedAt.localeCompare(one.savedAt));
+export interface KeptDrafts {
+  /** The one changed last first. */
+  readonly drafts: readonly Draft[];
+  /** Records that are not understood here, such as a newer version's: they stay where they are. */
+  readonly unread: readonly unknown[];
+}
+
+/** All lessons kept here. */
+export async function keptDrafts(shelf: Shelf): Promise<KeptDrafts> {
+  const drafts: Draft[] = [];
+  const unread: unknown[] = [];
+  for (const [, record] of await shelf.readAll(PREFIX)) {
+    const draft = draftSchema.safeParse(record).data;
+    if (draft) drafts.push(draft);
+    else unread.push(record);
+  }
+  return { drafts: drafts.sort((one, other) => other.savedAt.localeCompare(one.savedAt)), unread };
 }
 
 /**

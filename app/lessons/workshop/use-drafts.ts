@@ -11,6 +11,8 @@ const RESTS_MS = 500;
 export interface Drafts {
   /** Undefined until the shelf has answered. */
   readonly all: readonly Draft[] | undefined;
+  /** Records of lessons that can't be read here. */
+  readonly unread: readonly unknown[];
   /** Why the last change could not be kept, if it could not. */
   readonly refused: RefusalReason | undefined;
   readonly add: (text: string) => Draft;
@@ -22,6 +24,7 @@ export interface Drafts {
 /** The lessons made on this machine, kept as they change. */
 export function useDrafts(): Drafts {
   const [all, setAll] = useState<readonly Draft[]>();
+  const [unread, setUnread] = useState<readonly unknown[]>([]);
   const [refused, setRefused] = useState<RefusalReason>();
   const now = useRef<readonly Draft[]>([]);
   const due = useRef(new Map<string, ReturnType<typeof setTimeout>>());
@@ -38,7 +41,8 @@ export function useDrafts(): Drafts {
     let here = true;
     void openShelf()
       .then(keptDrafts)
-      .then((kept) => {
+      .then(({ drafts: kept, unread: strange }) => {
+        if (here) setUnread(strange);
         for (const { name, savedAt } of kept) standsFor.current.set(name, savedAt);
         // What was begun before the shelf answered stays.
         if (here) show([...now.current, ...kept.filter(({ name }) => !now.current.some((own) => own.name === name))]);
@@ -143,5 +147,5 @@ export function useDrafts(): Drafts {
     [show, keep],
   );
 
-  return { all, refused, add, change, drop, bringBack };
+  return { all, unread, refused, add, change, drop, bringBack };
 }

@@ -48,7 +48,7 @@ describe('the policy of each page', () => {
     expect(refused).toEqual([]);
     expect(abroad).toEqual([]);
     expect(complaints).toEqual([]);
-  }, 300_000);
+  }, 600_000);
 
   it('stands before anything that it could refuse', async () => {
     const { page } = await visit();

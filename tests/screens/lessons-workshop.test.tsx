@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { Workshop } from '@/app/lessons/workshop/Workshop';
 import { useStatus } from '@/app/parts/status';
+import { cautions } from '@/content/cautions';
 import { encodeLesson } from '@/lib/files/lesson-link';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import { EVERY_WAY, known } from './lesson-parts';
@@ -66,12 +67,12 @@ describe('the workshop', () => {
     expect(screen.getByRole('textbox', { name: 'The answer' })).toHaveValue('noStopsMin at arrival');
   }, 60_000);
 
-  it('exports the very text it was given, and changed, a text that reads back', async () => {
+  it('exports the very text it was given under the caution, and changed, a text that reads back', async () => {
     open();
     const remarked = `# By hand\n${EVERY_WAY}`;
     await importLesson(remarked);
     await userEvent.click(screen.getByRole('button', { name: 'Export' }));
-    expect(saved.files).toEqual([{ name: 'every-way.yaml', text: remarked }]);
+    expect(saved.files).toEqual([{ name: 'every-way.yaml', text: `# ${cautions.general}\n${remarked}` }]);
     const title = screen.getByRole('textbox', { name: 'Title' });
     await userEvent.clear(title);
     await userEvent.type(title, 'Mine');

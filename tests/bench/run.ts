@@ -17,7 +17,8 @@ const { values } = parseArgs({ options: { json: { type: 'boolean' }, only: { typ
 
 async function* results(): AsyncGenerator<object> {
   if (values.browser) {
-    if (values.only === undefined || values.only === 'drag-frame') yield await (await import('./drag-frame')).dragFrame();
+    const { dragFrame, dragDay } = await import('./drag-frame');
+    for (const drag of [dragFrame, dragDay]) if (values.only === undefined || values.only === drag.name) yield await drag.run();
     yield* (await import('./screens')).screenTimes(values.only);
     return;
   }

@@ -7,7 +7,7 @@ import { tookOf } from '@/lib/bench/live-run';
 import { writeSheetCsv, type UnitSheet } from '@/lib/bench/write-sheet-csv';
 import { writeScript } from '@/lib/dive/script';
 import { leaveForDesk } from '../desk/hand-over';
-import { saveFile } from '../desk/keep/save-file';
+import { saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
 import { routes } from '../parts/routes';
 import { useStatus } from '../parts/status';

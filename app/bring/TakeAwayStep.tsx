@@ -1,7 +1,7 @@
 'use client';
 
 import { leaveForDesk } from '../desk/hand-over';
-import { fileWords, saveFile } from '../desk/keep/save-file';
+import { fileWords, saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
 import { routes } from '../parts/routes';
 import { useStatus } from '../parts/status';

@@ -15,7 +15,7 @@ export function SaveCurve({ title }: { title: string }) {
     const figure = place.current?.closest('figure');
     if (!figure) return;
     try {
-      const [{ pictureImage, pngOf }, { fileWords, saveFile }] = await Promise.all([import('../desk/keep/picture-image'), import('../desk/keep/save-file')]);
+      const [{ pictureImage, pngOf }, { fileWords, saveFile }] = await Promise.all([import('../desk/keep/picture-image'), import('../parts/save-file')]);
       const image = await pictureImage(figure, 'The model without a dive', usePreferences.getState().units);
       const name = `halftime-${fileWords(title)}.${format}`;
       saveFile(name, format === 'png' ? await pngOf(image) : new Blob([image.svg], { type: 'image/svg+xml' }));

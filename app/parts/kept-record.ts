@@ -1,5 +1,5 @@
 import { cautions } from '@/content/cautions';
-import { saveFile } from '../desk/keep/save-file';
+import { saveFile } from './save-file';
 import { safeStorage } from './safe-storage';
 import { useStatus } from './status';
 

@@ -58,8 +58,8 @@ const DOINGS: readonly Doing[] = [
 ];
 
 async function guess(page: Page): Promise<void> {
-  await page.getByRole('radio').first().click();
-  await page.getByText('A guess', { exact: true }).click();
+  await page.getByRole('radio').first().check();
+  await page.getByRole('radio', { name: 'A guess' }).check({ force: true });
 }
 
 async function dragPoint(page: Page): Promise<void> {

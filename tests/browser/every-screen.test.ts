@@ -48,7 +48,7 @@ describe.each(everyPage)('$name, at $path', ({ path }) => {
     expect.soft(await page.evaluate(() => document.getAnimations().filter((one) => Number(one.effect?.getComputedTiming().duration ?? 0) > 1).length), 'something moves that was asked not to').toBe(0);
     // The page for an address that leads nowhere is itself told of in the console.
     expect.soft(complaints.filter((one) => !/status of 404/.test(one))).toEqual([]);
-  });
+  }, 120_000);
 
   it('says the caution on screen, in colours forced by the machine, and on paper', async () => {
     const { page } = await visit({ viewport: DESKTOP });

@@ -13,8 +13,8 @@ const LONG = { timeout: 20_000 };
 const shelf = vi.hoisted(() => ({ current: undefined as unknown }));
 vi.mock('@/app/desk/keep/open-shelf', () => ({ openShelf: () => Promise.resolve(shelf.current) }));
 const saved = vi.hoisted(() => ({ files: [] as { name: string; text: string }[] }));
-vi.mock('@/app/desk/keep/save-file', async (original) => ({
-  ...(await original<typeof import('@/app/desk/keep/save-file')>()),
+vi.mock('@/app/parts/save-file', async (original) => ({
+  ...(await original<typeof import('@/app/parts/save-file')>()),
   saveFile: (name: string, text: string) => saved.files.push({ name, text }),
 }));
 

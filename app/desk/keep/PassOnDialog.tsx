@@ -15,7 +15,7 @@ import { useDeskStore } from '../desk-context';
 import { viewOf } from './desk-view';
 import { diveTitle } from './dive-title';
 import { qrSvg } from './qr-svg';
-import { fileWords, saveFile } from './save-file';
+import { fileWords, saveFile } from '../../parts/save-file';
 import styles from './keep.module.css';
 
 /** Beyond what any link leaves out. */

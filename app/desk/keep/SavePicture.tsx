@@ -24,7 +24,7 @@ export function SavePicture({ title }: { title: string }) {
     const { script, scene } = store.getState();
     const { units } = usePreferences.getState();
     try {
-      const [{ pictureImage, pngOf }, { fileWords, saveFile }] = await Promise.all([import('./picture-image'), import('./save-file')]);
+      const [{ pictureImage, pngOf }, { fileWords, saveFile }] = await Promise.all([import('./picture-image'), import('../../parts/save-file')]);
       const image = await pictureImage(figure, diveTitle(script, scene, units), units);
       const name = `halftime-${fileWords(title)}.${format}`;
       saveFile(name, format === 'png' ? await pngOf(image) : new Blob([image.svg], { type: 'image/svg+xml' }));

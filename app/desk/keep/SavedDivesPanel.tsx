@@ -9,7 +9,7 @@ import { usePreferences } from '../../parts/preferences';
 import { useDeskStore } from '../desk-context';
 import { viewOf } from './desk-view';
 import { diveTitle } from './dive-title';
-import { saveFile } from './save-file';
+import { saveFile } from '../../parts/save-file';
 import { LONGEST_TITLE } from './saved-dive';
 import { SavedDiveRow } from './SavedDiveRow';
 import type { ImportReport } from './saved-dives';

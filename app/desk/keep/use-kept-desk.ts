@@ -15,7 +15,7 @@ import { changeVisit } from './last-visit';
 import { clearAddress, linkInAddress, readLink } from './opened-link';
 import { openShelf } from './open-shelf';
 import { restoreDesk } from './restore-desk';
-import { saveFile } from './save-file';
+import { saveFile } from '../../parts/save-file';
 import { diveRecord, savedDive } from './saved-dive';
 import { listDives } from './saved-dives';
 import { put, REFUSALS, type RefusalReason, type Shelf } from './shelf';

@@ -9,7 +9,7 @@ import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { PrintSheet } from '../../parts/PrintSheet';
 import { useStatus } from '../../parts/status';
-import { fileWords, saveFile } from '../../desk/keep/save-file';
+import { fileWords, saveFile } from '../../parts/save-file';
 import type { PreparedLesson } from '../prepared';
 import { resultRows, resultsText, type ResultRow } from './results';
 import { useLessonProgress, useProgress } from './progress-store';

@@ -7,7 +7,7 @@ import type { KnownNames } from '@/lib/lesson/known';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { Segmented } from '../../parts/Segmented';
-import { fileWords, saveFile } from '../../desk/keep/save-file';
+import { fileWords, saveFile } from '../../parts/save-file';
 import { StageWaiting } from '../player/StageWaiting';
 import { draftTitle } from './draft-title';
 import { FactsTable } from './FactsTable';

@@ -4,7 +4,7 @@ import { useEffect, useState } from 'react';
 import type { Term } from '@/lib/lesson/glossary';
 import { decodeLesson, isLessonLink } from '@/lib/files/lesson-link';
 import { cautions } from '@/content/cautions';
-import { saveFile } from '../../desk/keep/save-file';
+import { saveFile } from '../../parts/save-file';
 import { Button } from '../../parts/Button';
 import { useStatus } from '../../parts/status';
 import { StageWaiting } from '../player/StageWaiting';

@@ -53,12 +53,12 @@ const DOINGS: readonly Doing[] = [
     then: (page) => page.keyboard.press('Escape'),
   },
   { name: 'lesson-next', path: LESSON, press: click('Go on'), then: (page) => page.waitForTimeout(1500) },
-  { name: 'lesson-answer', path: QUESTION, press: (page) => page.getByRole('radio').and(page.locator(':not(:checked)')).first().click() },
+  { name: 'lesson-answer', path: QUESTION, press: (page) => page.getByRole('main').getByRole('radio').and(page.locator(':not(:checked)')).first().click() },
   { name: 'lesson-show', path: QUESTION, ready: guess, press: click('Show what the model says'), then: async (page) => (await click('Answer it again')(page), await guess(page)) },
 ];
 
 async function guess(page: Page): Promise<void> {
-  await page.getByRole('radio').first().check();
+  await page.getByRole('main').getByRole('radio').first().check();
   await page.getByRole('radio', { name: 'A guess' }).check({ force: true });
 }
 

@@ -78,7 +78,9 @@ export async function hiddenFocus(page: Page, presses: number): Promise<string[]
   });
   for (let i = 0; i < presses; i += 1) {
     await page.keyboard.press('Tab');
-    const found = await page.evaluate(() => {
+    const found = await page.evaluate(async () => {
+      // What the focus brings in takes its place in the next frame.
+      await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
       const element = document.activeElement;
       // Past the last there is the browser itself or, in some, the first again.
       if (!element || element === document.body || element.hasAttribute('data-walked')) return { name: '', fault: 'end' };

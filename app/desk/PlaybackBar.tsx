@@ -84,6 +84,8 @@ export function Playback() {
       const next = cursorS + ((now - (before ?? now)) / 1000) * Number(speed);
       before = now;
       setCursor(next);
+      // Whoever watches the cursor may have stopped it.
+      if (!store.getState().playing) return;
       if (next >= scene.timeline.timeS.at(-1)!) pause();
       else frame = requestAnimationFrame(tick);
     };

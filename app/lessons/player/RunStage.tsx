@@ -3,6 +3,7 @@
 import { useEffect, useState } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import type { LessonScript } from '@/lib/lesson/lesson';
+import { momentReached } from '@/lib/lesson/moment-reached';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { IconButton } from '../../parts/IconButton';
@@ -43,7 +44,7 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
     () =>
       store.subscribe((now, before) => {
         if (!now.playing || now.cursorS <= before.cursorS) return;
-        const reached = watch.findIndex(({ atS }) => atS > before.cursorS + NEAR_S && atS <= now.cursorS);
+        const reached = momentReached(watch, before.cursorS, now.cursorS);
         const stopS = reached >= 0 ? watch[reached]!.atS : now.cursorS >= toS ? toS : undefined;
         if (stopS === undefined) return;
         now.pause();

@@ -117,14 +117,14 @@ export async function overlaidControls(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const held = (element: Element | null): boolean => element !== null && (/fixed|sticky/.test(getComputedStyle(element).position) || held(element.parentElement));
     const controls = [...document.querySelectorAll('main :is(button, a, select, textarea, summary)')].flatMap((element) => {
-      const box = element.getBoundingClientRect();
-      return box.width < 2 || box.height < 2 || held(element) || !element.checkVisibility() || element.closest('svg') ? [] : [{ element, box }];
+      // A link that goes on in the next line has a box in each.
+      const boxes = [...element.getClientRects()].filter((box) => box.width >= 2 && box.height >= 2);
+      return boxes.length === 0 || held(element) || !element.checkVisibility() || element.closest('svg') ? [] : [{ element, boxes }];
     });
-    return controls.flatMap(({ element, box }, index) =>
-      controls.slice(index + 1).flatMap(({ element: other, box: its }) => {
-        const across = Math.min(box.right, its.right) - Math.max(box.left, its.left);
-        const down = Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top);
-        if (across < 3 || down < 3 || element.contains(other) || other.contains(element)) return [];
+    const overlaid = (box: DOMRect, its: DOMRect) => Math.min(box.right, its.right) - Math.max(box.left, its.left) >= 3 && Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top) >= 3;
+    return controls.flatMap(({ element, boxes }, index) =>
+      controls.slice(index + 1).flatMap(({ element: other, boxes: theirs }) => {
+        if (!boxes.some((box) => theirs.some((its) => overlaid(box, its))) || element.contains(other) || other.contains(element)) return [];
         const name = (one: Element) => (one.getAttribute('aria-label') ?? one.textContent ?? '').trim().slice(0, 40);
         return [`${name(element)} / ${name(other)}`];
       }),

@@ -73,9 +73,12 @@ describe('finding the last desk again', () => {
     expect(shelf.lying.has(DESK)).toBe(false);
   });
 
-  it('prefers the last words of a window to an older record, and does not keep what they were made from', async () => {
+  it.each([
+    ['later by the clock', '2026-11-25T10:00:05.000Z'],
+    ['after the clock was put back', '2025-11-25T10:00:05.000Z'],
+  ])('prefers the last words of a window to the record they follow, %s, and does not keep what they were made from', async (_, savedAt) => {
     const shelf = memoryShelf({ [DESK]: record({}) });
-    sayLastWords(record({ revision: 'r2', follows: 'r1', visit: 'w', savedAt: '2026-11-25T10:00:05.000Z', script: WRECK }));
+    sayLastWords(record({ revision: 'r2', follows: 'r1', visit: 'w', savedAt, script: WRECK }));
     const { desk: found, found: saved } = await restoreDesk(shelf, undefined);
     expect(found?.script).toBe(WRECK);
     expect(saved).toEqual([]);

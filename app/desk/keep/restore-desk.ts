@@ -24,7 +24,7 @@ export async function restoreDesk(shelf: Shelf, lastVisit: string | undefined): 
   const stored = await shelf.read(DESK);
   const record = readDeskRecord(stored);
   const words = lastWords();
-  const candidates = [...(record ? [record] : []), ...words].sort((one, other) => (one.savedAt < other.savedAt ? 1 : -1));
+  const candidates = [...(record ? [record] : []), ...words].sort(newestFirst);
   const chosen = candidates.find(({ visit }) => visit === lastVisit) ?? (lastVisit ? undefined : candidates[0]);
   const own = chosen || !lastVisit ? undefined : await ownLeftBehind(shelf, lastVisit);
   const onDesk = chosen ?? (own ? undefined : candidates[0]);
@@ -54,6 +54,13 @@ export async function restoreDesk(shelf: Shelf, lastVisit: string | undefined): 
     }
   }
   return { desk, revision: onDesk?.revision, setAside: spoilt ? aside : undefined, found: found.map(({ title }) => title) };
+}
+
+/** What says that it follows another is newer, whatever the clock said; else the clock decides. */
+function newestFirst(one: DeskRecord, other: DeskRecord): number {
+  if (one.follows === other.revision) return -1;
+  if (other.follows === one.revision) return 1;
+  return one.savedAt < other.savedAt ? 1 : -1;
 }
 
 /** Not worth a place among the saved dives: what the desk was made from, or the same dive. */

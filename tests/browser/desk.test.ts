@@ -30,7 +30,9 @@ describe('the desk', () => {
     expect(await reading(page, 'No-stop time').innerText()).toContain('0');
     expect(await reading(page, 'Ceiling').innerText()).toMatch(/\d\.\d\s*m/);
     await page.getByRole('figure', { name: 'The chase' }).getByText('Read it as a table').click();
-    expect(await page.getByRole('figure', { name: 'The chase' }).getByRole('row').count()).toBe(17);
+    const rows = page.getByRole('figure', { name: 'The chase' }).getByRole('row');
+    await rows.first().waitFor();
+    expect(await rows.count()).toBe(17);
     expect(complaints).toEqual([]);
   });
 

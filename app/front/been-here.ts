@@ -1,8 +1,7 @@
-import { readProgress } from '@/lib/lesson/progress';
 import { firstRemark } from '../desk/keep/dive-title';
 import { openShelf } from '../desk/keep/open-shelf';
 import { DESK } from '../desk/keep/shelf';
-import { progressKey } from '../lessons/player/progress-key';
+import { progressKey, progressOfStored } from '../lessons/player/progress-key';
 import { safeStorage } from '../parts/safe-storage';
 import type { ShelvedLesson } from './WhereYouWere';
 
@@ -19,8 +18,7 @@ export async function beenHere(lessons: readonly ShelvedLesson[]): Promise<BeenH
 }
 
 function lessonUnderWay(lessons: readonly ShelvedLesson[]): BeenHere['lesson'] {
-  const progress = readProgress(storedProgress());
-  for (const [slug, { done }] of Object.entries(progress.lessons).reverse()) {
+  for (const [slug, { done }] of Object.entries(keptProgress()?.lessons ?? {}).reverse()) {
     const of = lessons.find((lesson) => lesson.slug === slug);
     const count = of?.steps.filter((step) => done.includes(step)).length ?? 0;
     if (of && count > 0 && count < of.steps.length) return { of, done: count };
@@ -28,10 +26,9 @@ function lessonUnderWay(lessons: readonly ShelvedLesson[]): BeenHere['lesson'] {
   return undefined;
 }
 
-function storedProgress(): unknown {
+function keptProgress() {
   try {
-    const stored = JSON.parse((safeStorage.getItem(progressKey) as string | null) ?? 'null') as { state?: { progress?: unknown } } | null;
-    return stored?.state?.progress;
+    return progressOfStored(JSON.parse((safeStorage.getItem(progressKey) as string | null) ?? 'null'));
   } catch {
     return undefined;
   }

@@ -2,7 +2,7 @@
 
 import { useEffect, useState } from 'react';
 import { Button } from '../parts/Button';
-import { safeStorage } from '../parts/safe-storage';
+import { safeSession, safeStorage } from '../parts/safe-storage';
 import { useStatus } from '../parts/status';
 import { keepCopy } from './keep-copy';
 import styles from './NewerVersion.module.css';
@@ -25,13 +25,14 @@ export function NewerVersion() {
     if (process.env.NODE_ENV !== 'production') return undefined;
     return keepCopy({
       kept: tellOnce,
-      newer: (use) => !isLater() && setNews({ kind: 'newer', use }),
+      newer: (use) => safeSession.getItem(LATER) === null && setNews({ kind: 'newer', use }),
       replaced: () => setNews({ kind: 'replaced' }),
     });
   }, []);
 
   const later = () => {
-    putOff();
+    // Where this can't be kept, it is offered again on the next page.
+    safeSession.setItem(LATER, 'yes');
     setNews(undefined);
   };
   return (
@@ -61,20 +62,4 @@ function tellOnce(): void {
   if (message !== undefined || safeStorage.getItem(TOLD) !== null) return;
   safeStorage.setItem(TOLD, 'yes');
   if (safeStorage.getItem(TOLD) !== null) say('Halftime is now kept in this browser: it opens without a network too.');
-}
-
-function isLater(): boolean {
-  try {
-    return sessionStorage.getItem(LATER) !== null;
-  } catch {
-    return false;
-  }
-}
-
-function putOff(): void {
-  try {
-    sessionStorage.setItem(LATER, 'yes');
-  } catch {
-    // It will be offered again on the next page.
-  }
 }

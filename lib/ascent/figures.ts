@@ -1,6 +1,7 @@
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { reusedBytes, reusedFloats } from '../dive/reused-array';
-import { gasAt, tissuesAt, type Timeline } from '../dive/timeline';
+import type { Timeline } from '../dive/timeline';
+import { ascentStartAt } from './ascent-start';
 import { ceilingAtGf, firstStopM, SAME_DEPTH_M, type Ceiling, type Load } from './ceiling';
 import { creditedNoStopMin } from './credited-no-stop';
 import { legSamples } from './leg-samples';
@@ -109,10 +110,8 @@ export interface FiguresNow {
 export function figuresAt(timeline: Timeline, figures: Figures, sample: number): FiguresNow {
   const { gradientFactors } = timeline.dive.settings;
   const load = loadAt(timeline, sample);
-  const depthM = timeline.depthM[sample]!;
-  const gas = gasAt(timeline, sample);
   const planAscent = ascentPlanner(timeline.dive.settings, timeline);
-  const start = { depthM, gas, ...tissuesAt(timeline, sample), at: 0, fixedFirstStopM: figures.firstStopM[sample]! };
+  const start = ascentStartAt(timeline, figures, sample);
   const ceiling = { depthM: figures.ceilingM[sample]!, leader: figures.ceilingLeader[sample]! };
   const left = { minutes: figures.noStopMin[sample]!, leader: figures.noStopLeader[sample]! };
   const surfacing = supersaturation(load, timeline.surfaceBar);

@@ -1,7 +1,8 @@
 import { firstStopM, SAME_DEPTH_M } from '../ascent/ceiling';
+import { ascentStartAt } from '../ascent/ascent-start';
 import type { Figures } from '../ascent/figures';
 import { ascentPlanner } from '../ascent/schedule';
-import { gasAt, sampleAt, tissuesAt, type Timeline } from '../dive/timeline';
+import { sampleAt, type Timeline } from '../dive/timeline';
 import { UNIT_CHANNELS, type Recording, type UnitChannel } from './record';
 
 /** One moment of a record with what the unit showed and what the model says; NaN where one of them says nothing. */
@@ -32,13 +33,7 @@ export function layBeside(recording: Recording, offsetS: number, timeline: Timel
     const model = { noStopS, ceilingM: figures.ceilingM[sample]!, stopDepthM: NaN, stopTimeS: NaN };
     if (stops) Object.assign(model, { stopDepthM: firstStopM(figures.ceilingM[sample]!, timeline.dive.settings.plan), stopTimeS: 0 });
     if (model.stopDepthM > 0) {
-      const { stops: planned } = planAscent({
-        depthM: timeline.depthM[sample]!,
-        gas: gasAt(timeline, sample),
-        ...tissuesAt(timeline, sample),
-        at: 0,
-        fixedFirstStopM: figures.firstStopM[sample]!,
-      });
+      const { stops: planned } = planAscent(ascentStartAt(timeline, figures, sample));
       const there = planned.find(({ depthM }) => Math.abs(depthM - model.stopDepthM) <= SAME_DEPTH_M);
       if (there) model.stopTimeS = there.minutes * 60;
     }

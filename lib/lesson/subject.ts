@@ -1,10 +1,11 @@
+import { ascentStartAt } from '../ascent/ascent-start';
 import { ascentPlanner, type Schedule } from '../ascent/schedule';
 import { figuresOf, type Figures } from '../ascent/figures';
 import type { Dive } from '../dive/dive';
 import { SET_RIGHT } from '../dive/set-right';
 import type { Setup } from '../dive/setup';
 import { samplingOf } from '../dive/sampling';
-import { computeTimeline, gasAt, tissuesAt, type Timeline } from '../dive/timeline';
+import { computeTimeline, type Timeline } from '../dive/timeline';
 import { gasDensitiesOf } from '../exposure/gas-density';
 import { gasSupplyOf, type GasSupply } from '../exposure/gas-supply';
 import { oxygenExposureOf, type OxygenExposure } from '../exposure/oxygen-exposure';
@@ -107,12 +108,5 @@ function remembered(schedule: View['scheduleAt']): View['scheduleAt'] {
 
 function modelSchedule(timeline: Timeline, figures: () => Figures): View['scheduleAt'] {
   const planner = once(() => ascentPlanner(timeline.dive.settings, timeline));
-  return (sample) =>
-    planner()({
-      depthM: timeline.depthM[sample]!,
-      gas: gasAt(timeline, sample),
-      ...tissuesAt(timeline, sample),
-      at: 0,
-      fixedFirstStopM: figures().firstStopM[sample]!,
-    });
+  return (sample) => planner()(ascentStartAt(timeline, figures(), sample));
 }

@@ -1,5 +1,6 @@
+import { ascentStartAt } from '../ascent/ascent-start';
 import { ascentPlanner, type Schedule } from '../ascent/schedule';
-import { gasAt, tissuesAt, type Timeline } from '../dive/timeline';
+import type { Timeline } from '../dive/timeline';
 import type { Watch } from './watch';
 
 const planners = new WeakMap<Timeline, ReturnType<typeof ascentPlanner>>();
@@ -10,12 +11,5 @@ export function scheduleAt(watch: Watch, sample: number): Schedule {
   const { figures, gradientFactors } = limits[tracks.tightness[sample]!]!;
   let planAscent = planners.get(timeline);
   if (!planAscent) planners.set(timeline, (planAscent = ascentPlanner(timeline.dive.settings, timeline)));
-  const start = {
-    depthM: timeline.depthM[sample]!,
-    gas: gasAt(timeline, sample),
-    ...tissuesAt(timeline, sample),
-    at: 0,
-    fixedFirstStopM: figures.firstStopM[sample]!,
-  };
-  return planAscent(start, gradientFactors);
+  return planAscent(ascentStartAt(timeline, figures, sample), gradientFactors);
 }

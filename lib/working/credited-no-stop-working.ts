@@ -1,3 +1,4 @@
+import { ascentStartAt } from '../ascent/ascent-start';
 import { creditedNoStopMin } from '../ascent/credited-no-stop';
 import { NO_STOP_CAP_MIN } from '../ascent/no-stop';
 import { ascentPlanner } from '../ascent/schedule';
@@ -29,7 +30,7 @@ const JUMPED_BAR = 1e-5;
  */
 export function creditedNoStopWorking(instant: Instant): Working {
   const { timeline, figures, sample } = instant;
-  const start = { depthM: timeline.depthM[sample]!, gas: gasAt(timeline, sample), ...tissuesAt(timeline, sample), at: 0, fixedFirstStopM: figures.firstStopM[sample]! };
+  const start = ascentStartAt(timeline, figures, sample);
   const minutes = creditedNoStopMin(ascentPlanner(timeline.dive.settings, timeline), timeline, start);
   const stayMin = Math.min(minutes, NO_STOP_CAP_MIN);
   const then = later(instant, minutes === 0 || minutes === Infinity ? stayMin : stayMin + JUST_AFTER_MIN);

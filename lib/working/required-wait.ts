@@ -1,3 +1,4 @@
+import { plannedAt } from '../ascent/ascent-start';
 import { gradientFactorAt } from '../ascent/ceiling';
 import { ascentPlanner, type AscentPart, type Schedule } from '../ascent/schedule';
 import { levelAbove, levelM } from '../ascent/stop-levels';
@@ -39,16 +40,7 @@ export interface RequiredWait {
 }
 
 export function scheduleNow({ timeline, figures, sample }: Instant): Schedule {
-  return ascentPlanner(
-    timeline.dive.settings,
-    timeline,
-  )({
-    depthM: timeline.depthM[sample]!,
-    gas: gasAt(timeline, sample),
-    ...tissuesAt(timeline, sample),
-    at: 0,
-    fixedFirstStopM: figures.firstStopM[sample]!,
-  });
+  return plannedAt(timeline, figures, sample);
 }
 
 export function requiredWait(instant: Instant): RequiredWait {

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
 import type { Decoded, SharedState } from '@/lib/files/share-link';
@@ -116,7 +116,7 @@ export function useKeptDesk(): KeptDesk {
     };
   }, [store]);
 
-  return { kept, notice, putAway: () => setNotice(undefined) };
+  return useMemo(() => ({ kept, notice, putAway: () => setNotice(undefined) }), [kept, notice]);
 }
 
 /** Opens what a link says. Returns what went wrong, if anything did. */

@@ -1,11 +1,11 @@
-import { figuresAt, figuresOf, type Figures } from '@/lib/ascent/figures';
+import { plannedAt } from '@/lib/ascent/ascent-start';
+import { figuresOf, type Figures } from '@/lib/ascent/figures';
 import { parseScript } from '@/lib/dive/script';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import type { Scene } from '../scene';
-import { deskSampling } from '../scene';
+import { deskSampling, type Scene } from '../scene';
 
 /** A second dive laid over the first, to be compared with it. */
 export interface OverlaidDive {
@@ -35,7 +35,7 @@ function inShort({ timeline, figures }: Pick<OverlaidDive, 'timeline' | 'figures
   let stopsMin = 0;
   for (let i = 1; i < timeline.length; i += 1) {
     if (timeline.leg[i] === timeline.leg[i - 1] || figures.ceilingM[i] === 0) continue;
-    const { stops } = figuresAt(timeline, figures, i).schedule;
+    const { stops } = plannedAt(timeline, figures, i);
     stopsMin = Math.max(stopsMin, stops.reduce((sum, stop) => sum + stop.minutes, 0));
   }
   return {

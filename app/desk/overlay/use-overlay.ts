@@ -1,9 +1,16 @@
-import { useMemo } from 'react';
 import { useDesk } from '../desk-context';
+import type { DeskDocument } from '../desk-store';
 import { overlaidDive, type OverlaidDive } from './overlaid-dive';
 
-/** The second dive on the desk, worked out once; undefined where there is none. */
+type Overlay = NonNullable<DeskDocument['overlay']>;
+
+const workedOut = new WeakMap<Overlay, { readonly dive: OverlaidDive | undefined }>();
+
+/** The second dive on the desk, worked out once for all pictures; undefined where there is none. */
 export function useOverlay(): OverlaidDive | undefined {
   const overlay = useDesk((state) => state.overlay);
-  return useMemo(() => overlay && overlaidDive(overlay.title, overlay.script), [overlay]);
+  if (!overlay) return undefined;
+  let known = workedOut.get(overlay);
+  if (!known) workedOut.set(overlay, (known = { dive: overlaidDive(overlay.title, overlay.script) }));
+  return known.dive;
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo, useRef, type ReactNode } from 'react';
-import { figuresAt } from '@/lib/ascent/figures';
+import { plannedAt } from '@/lib/ascent/ascent-start';
 import type { AscentPart } from '@/lib/ascent/schedule';
 import { printStopDepth } from '@/lib/quantity/depth';
 import type { OverlaidDive } from '../overlay/overlaid-dive';
@@ -74,7 +74,7 @@ const LABEL_ROOM_PX = 110;
 /** The way up the model would plan from the cursor, with its stops: dashed, since nobody has swum it. */
 function WayUp({ scene, sample, scales: { x, y, inner }, units }: Pick<PictureProps, 'scene' | 'sample' | 'units'> & { scales: ProfileScales }) {
   const { timeline, figures } = scene;
-  const schedule = useMemo(() => figuresAt(timeline, figures, sample).schedule, [timeline, figures, sample]);
+  const schedule = useMemo(() => plannedAt(timeline, figures, sample), [timeline, figures, sample]);
   if (timeline.depthM[sample] === 0 || !Number.isFinite(schedule.timeToSurfaceMin)) return null;
   const startS = timeline.timeS[sample]!;
   const parts = timed(schedule.parts, startS);

@@ -2,6 +2,7 @@
 
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
+import { safeSession } from '../../parts/safe-storage';
 import { putOffKey } from './offer-script';
 import styles from './tour.module.css';
 
@@ -19,11 +20,8 @@ export function TourOffer({ onShow, onRefused }: TourOfferProps) {
   };
   const putOff = () => {
     leave();
-    try {
-      sessionStorage.setItem(putOffKey, 'yes');
-    } catch {
-      // Asked again after a reload, then.
-    }
+    // Where this can't be kept, it is offered again after a reload.
+    safeSession.setItem(putOffKey, 'yes');
     onRefused();
   };
   return (

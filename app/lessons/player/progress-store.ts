@@ -1,14 +1,12 @@
 import { create } from 'zustand';
-import { NO_PROGRESS, progressIn, readProgress, type LessonProgress, type Progress } from '@/lib/lesson/progress';
+import { NO_PROGRESS, progressIn, type LessonProgress, type Progress } from '@/lib/lesson/progress';
 import { keptRecord } from '../../parts/kept-record';
-import { progressKey } from './progress-key';
+import { progressKey, progressOfStored, storedProgress } from './progress-key';
 
 interface ProgressStore {
   readonly progress: Progress;
   readonly update: (change: (before: Progress) => Progress) => void;
 }
-
-const VERSION = 1;
 
 /** What this person has done in lessons: kept on this machine, and nowhere else. */
 export const useProgress = create<ProgressStore>()((set, get) => ({
@@ -24,12 +22,8 @@ export const useProgress = create<ProgressStore>()((set, get) => ({
 
 const kept = keptRecord<Progress>({
   name: progressKey,
-  read(stored) {
-    const { version, state } = (stored ?? {}) as { version?: unknown; state?: { progress?: unknown } | null };
-    const progress = state?.progress;
-    return version === VERSION && typeof progress === 'object' && progress !== null ? readProgress(progress) : undefined;
-  },
-  write: (progress) => ({ state: { progress }, version: VERSION }),
+  read: progressOfStored,
+  write: storedProgress,
   words: {
     unread: 'What was kept of your lessons can’t be read here, so they begin anew.',
     full: 'There is no room left in this browser to keep what you do in lessons: it lasts until the page is closed. Print your results to keep them; then delete dives on the desk that you no longer need.',

@@ -11,6 +11,7 @@ import { PLAYBACK_SPEEDS } from './desk-store';
 import styles from './desk.module.css';
 
 const STEP_S = 30;
+const SPEEDS = PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }));
 
 // What a unit tells comes with its rules, after the desk has opened. The buttons keep their places.
 const EventSteps = fetchedLater(
@@ -54,7 +55,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
         labelSpokenOnly
         value={speed}
         onChange={setSpeed}
-        options={PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }))}
+        options={SPEEDS}
       />
       {onSteer && (
         <Button

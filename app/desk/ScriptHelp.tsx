@@ -1,12 +1,12 @@
 'use client';
 
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { scriptReference, type ReferenceEntry } from '@/lib/dive/script-reference';
 import { Disclosure } from '../parts/Disclosure';
 import styles from './desk.module.css';
 
 /** Everything a script can say, made from the language's own tables. */
-export function ScriptHelp() {
+export const ScriptHelp = memo(function ScriptHelp() {
   const [open, setOpen] = useState(false);
   return (
     <Disclosure summary="How to write a dive" onToggle={setOpen}>
@@ -19,7 +19,7 @@ export function ScriptHelp() {
       )}
     </Disclosure>
   );
-}
+});
 
 function Entries({ title, kind }: { title: string; kind: ReferenceEntry['kind'] }) {
   return (

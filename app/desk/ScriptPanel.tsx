@@ -1,6 +1,6 @@
 'use client';
 
-import { useId, useRef } from 'react';
+import { memo, useCallback, useId, useMemo, useRef } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
@@ -20,7 +20,6 @@ export function ScriptPanel() {
   const redo = useDesk((state) => state.redo);
   const canUndo = useDesk((state) => state.past.length > 0);
   const canRedo = useDesk((state) => state.future.length > 0);
-  const scenario = scenarios.find((one) => one.script === script);
 
   const editor = useRef<HTMLTextAreaElement>(null);
   const goTo = ({ line, column, endColumn }: Notice) => {
@@ -38,16 +37,7 @@ export function ScriptPanel() {
           <IconButton icon="redo" label="Redo" onClick={redo} disabled={!canRedo} />
         </span>
       </div>
-      <Choice
-        label="Ready dives"
-        value={scenario?.id ?? 'own'}
-        options={[...(scenario ? [] : [{ value: 'own', label: 'Your own' }]), ...scenarios.map((one) => ({ value: one.id, label: one.title }))]}
-        onChange={(chosen) => {
-          const next = scenarios.find((one) => one.id === chosen);
-          if (next) change({ script: next.script });
-        }}
-        hint={scenario?.shows}
-      />
+      <ReadyDives />
       <textarea
         ref={editor}
         aria-label="Dive script"
@@ -74,6 +64,25 @@ export function ScriptPanel() {
     </section>
   );
 }
+
+const READY_DIVES = scenarios.map(({ id, title }) => ({ value: id, label: title }));
+const OWN = { value: 'own', label: 'Your own' };
+
+/** Dives to begin with; kept apart, since it stays the same while a script is changed. */
+const ReadyDives = memo(function ReadyDives() {
+  const scenario = useDesk((state) => scenarios.find((one) => one.script === state.script));
+  const change = useDesk((state) => state.change);
+  const own = scenario === undefined;
+  const options = useMemo(() => (own ? [OWN, ...READY_DIVES] : READY_DIVES), [own]);
+  const choose = useCallback(
+    (chosen: string) => {
+      const next = scenarios.find((one) => one.id === chosen);
+      if (next) change({ script: next.script });
+    },
+    [change],
+  );
+  return <Choice label="Ready dives" value={scenario?.id ?? OWN.value} options={options} onChange={choose} hint={scenario?.shows} />;
+});
 
 function NoticeList({ notices, onGo }: { notices: readonly Notice[]; onGo: (notice: Notice) => void }) {
   return (

@@ -1,5 +1,6 @@
 'use client';
 
+import { memo } from 'react';
 import { Button } from '../parts/Button';
 import { IconButton } from '../parts/IconButton';
 import { useDesk, useDeskStore } from './desk-context';
@@ -7,7 +8,7 @@ import { movedView, zoomedView } from './view';
 import styles from './desk.module.css';
 
 /** Looks closer at a stretch of time, around the cursor, in every picture at once. */
-export function ZoomControls() {
+export const ZoomControls = memo(function ZoomControls() {
   const store = useDeskStore();
   const view = useDesk((state) => state.view);
   const setView = useDesk((state) => state.setView);
@@ -32,4 +33,4 @@ export function ZoomControls() {
       )}
     </div>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { atRest } from './at-rest';
 import { offlineFiles } from './offline-files';
 
 /** What a window hears about the copy of the site that its browser keeps. */
@@ -12,15 +13,16 @@ export interface CopyNews {
 
 /**
  * Has the browser keep a copy of the site, and tells what becomes of it; nothing is opened anew unless `use` is called.
- * Where the browser keeps none, nothing is told and the site works from the network. Call what it returns to hear no more.
+ * Where the browser keeps none, nothing is told and the site works from the network. Fetching all of it takes seconds of
+ * a small machine, so it begins once the page is at rest. Call what it returns to hear no more.
  */
 export function keepCopy(news: CopyNews): () => void {
   const hush = new AbortController();
   const { signal } = hush;
-  // Some browsers refuse even the question, such as in a frame that may keep nothing.
-  const begin = () => void watch(news, signal).catch(() => undefined);
-  if (document.readyState === 'complete') begin();
-  else window.addEventListener('load', begin, { once: true, signal });
+  atRest(() => {
+    // Some browsers refuse even the question, such as in a frame that may keep nothing.
+    watch(news, signal).catch(() => undefined);
+  }, signal);
   return () => hush.abort();
 }
 

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { memo, useId } from 'react';
 import styles from './Field.module.css';
 
 interface ChoiceProps<Value extends string> {
@@ -12,8 +12,7 @@ interface ChoiceProps<Value extends string> {
   labelSpokenOnly?: boolean;
 }
 
-/** One of many, in a drop-down list; for two to five, use Segmented. */
-export function Choice<Value extends string>({ label, options, value, onChange, hint, disabled, labelSpokenOnly = false }: ChoiceProps<Value>) {
+function DrawnChoice<Value extends string>({ label, options, value, onChange, hint, disabled, labelSpokenOnly = false }: ChoiceProps<Value>) {
   const id = useId();
   return (
     <div className={styles.field}>
@@ -43,3 +42,6 @@ export function Choice<Value extends string>({ label, options, value, onChange, 
     </div>
   );
 }
+
+/** One of many, in a drop-down list; for two to five, use Segmented. */
+export const Choice = memo(DrawnChoice) as typeof DrawnChoice;

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import styles from './Icon.module.css';
 
 /** Line drawings on a 20 × 20 grid. */
@@ -29,10 +30,10 @@ const drawings = {
 export type IconName = keyof typeof drawings;
 
 /** A drawing that only accompanies a word or a label: screen readers pass over it. */
-export function Icon({ name }: { name: IconName }) {
+export const Icon = memo(function Icon({ name }: { name: IconName }) {
   return (
     <svg className={styles.icon} viewBox="0 0 20 20" aria-hidden="true" focusable="false">
       {drawings[name]}
     </svg>
   );
-}
+});

@@ -4,7 +4,7 @@ import type { Timeline } from '../dive/timeline';
 import { ascentStartAt } from './ascent-start';
 import { ceilingAtGf, firstStopM, SAME_DEPTH_M, type Ceiling, type Load } from './ceiling';
 import { creditedNoStopMin } from './credited-no-stop';
-import { legSamples } from './leg-samples';
+import { legSamples, type LegSamples } from './leg-samples';
 import { mixedGasCeilings, mixedGasCeilingsOnLine, mixedGasNoStops } from './mixed-gas-figures';
 import { nitrogenCeilings, nitrogenCeilingsOnLine, nitrogenNoStops } from './nitrogen-figures';
 import type { NoStop } from './no-stop';
@@ -74,22 +74,31 @@ function roomForFigures(length: number, reuse?: Figures): Figures {
 }
 
 /** Where the line from low to high begins at each sample, from the ceilings at low. */
-function fixFirstStops(timeline: Timeline, { firstStopM: fixedM, ceilingAtLowM }: Figures): void {
-  const { depthM, legs, dive } = timeline;
-  const { plan } = dive.settings;
+function fixFirstStops(timeline: Timeline, figures: Figures): void {
   let firstStop = 0;
-  for (const { legIndex, first, end } of legSamples(timeline)) {
-    const climbs = legs[legIndex]!.toM < legs[legIndex]!.fromM;
-    let climbed = false;
-    for (let i = first; i < end; i += 1) {
-      const needed = firstStopM(ceilingAtLowM[i]!, plan);
-      if (needed === 0) firstStop = 0;
-      else if (climbed || depthM[i]! <= firstStop + SAME_DEPTH_M) firstStop = Math.max(firstStop, needed);
-      else firstStop = needed;
-      fixedM[i] = firstStop;
-      climbed = climbs;
-    }
+  for (const leg of legSamples(timeline)) firstStop = fixFirstStopsOfLeg(timeline, leg, figures, firstStop);
+}
+
+/** The same within one leg, entered with `entryM` as the first stop; returns the one it is left with. */
+function fixFirstStopsOfLeg(
+  { depthM, legs, dive }: Timeline,
+  { legIndex, first, end }: LegSamples,
+  { firstStopM: fixedM, ceilingAtLowM }: Figures,
+  entryM: number,
+): number {
+  const { plan } = dive.settings;
+  const climbs = legs[legIndex]!.toM < legs[legIndex]!.fromM;
+  let climbed = false;
+  let firstStop = entryM;
+  for (let i = first; i < end; i += 1) {
+    const needed = firstStopM(ceilingAtLowM[i]!, plan);
+    if (needed === 0) firstStop = 0;
+    else if (climbed || depthM[i]! <= firstStop + SAME_DEPTH_M) firstStop = Math.max(firstStop, needed);
+    else firstStop = needed;
+    fixedM[i] = firstStop;
+    climbed = climbs;
   }
+  return firstStop;
 }
 
 /** Everything the model says at one sample, including what is too dear to work out for every sample. */

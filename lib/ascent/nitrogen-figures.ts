@@ -3,7 +3,7 @@ import { nitrogenFraction } from '../physics/gas';
 import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
 import type { GradientFactors } from '../dive/dive';
 import { lineDepthBar } from './ceiling';
-import { legSamples } from './leg-samples';
+import { legSamples, type LegSamples } from './leg-samples';
 
 /*
  * Ceilings and no-stop times of a whole timeline without helium. There a and b stand still, and while the depth does
@@ -97,30 +97,39 @@ export function nitrogenNoStops(
   ceilingM: Float64Array,
   into: { readonly noStopMin: Float64Array; readonly noStopLeader: Uint8Array },
 ): void {
-  const { nitrogenBar, ambientBar, timeS, surfaceBar, lungOffsetBar, legs, gases } = timeline;
-  const { noStopMin, noStopLeader } = into;
-  const k = timeline.compartments.nitrogenK;
-  const limitBar = surfaceLimits(timeline.compartments, gf, surfaceBar);
-  const fractions = gases.map(nitrogenFraction);
-  let leader = 0;
-  for (const { legIndex, first, end, steady } of legSamples(timeline)) {
-    const fraction = fractions[legs[legIndex]!.gas]!;
-    let minutes = 0;
-    let countedFromS = -1;
-    for (let i = first; i < end; i += 1) {
-      if (ceilingM[i]! > 0) continue;
-      if (countedFromS < 0) {
-        const breathedBar = (ambientBar[i]! - lungOffsetBar) * fraction;
-        leader = noStopLeaderOf(nitrogenBar, i * COMPARTMENTS, k, limitBar, breathedBar, leader);
-        minutes = leader === 0 ? Infinity : minutesToLimit(nitrogenBar[i * COMPARTMENTS + leader - 1]!, breathedBar, limitBar[leader - 1]!, k[leader - 1]!);
-        if (steady) countedFromS = timeS[i]!;
-        noStopMin[i] = Math.max(0, minutes);
-      } else {
-        noStopMin[i] = Math.max(0, minutes - (timeS[i]! - countedFromS) / 60);
-      }
-      noStopLeader[i] = leader;
+  const limitBar = surfaceLimits(timeline.compartments, gf, timeline.surfaceBar);
+  let likely = 0;
+  for (const leg of legSamples(timeline)) likely = noStopsOfLeg(timeline, leg, limitBar, ceilingM, into, likely);
+}
+
+/** The no-stop times of one leg; returns the compartment that ended the last of them. */
+function noStopsOfLeg(
+  { nitrogenBar, ambientBar, timeS, lungOffsetBar, legs, gases, compartments }: Timeline,
+  { legIndex, first, end, steady }: LegSamples,
+  limitBar: Float64Array,
+  ceilingM: Float64Array,
+  { noStopMin, noStopLeader }: { readonly noStopMin: Float64Array; readonly noStopLeader: Uint8Array },
+  likely: number,
+): number {
+  const k = compartments.nitrogenK;
+  const fraction = nitrogenFraction(gases[legs[legIndex]!.gas]!);
+  let leader = likely;
+  let minutes = 0;
+  let countedFromS = -1;
+  for (let i = first; i < end; i += 1) {
+    if (ceilingM[i]! > 0) continue;
+    if (countedFromS < 0) {
+      const breathedBar = (ambientBar[i]! - lungOffsetBar) * fraction;
+      leader = noStopLeaderOf(nitrogenBar, i * COMPARTMENTS, k, limitBar, breathedBar, leader);
+      minutes = leader === 0 ? Infinity : minutesToLimit(nitrogenBar[i * COMPARTMENTS + leader - 1]!, breathedBar, limitBar[leader - 1]!, k[leader - 1]!);
+      if (steady) countedFromS = timeS[i]!;
+      noStopMin[i] = Math.max(0, minutes);
+    } else {
+      noStopMin[i] = Math.max(0, minutes - (timeS[i]! - countedFromS) / 60);
     }
+    noStopLeader[i] = leader;
   }
+  return leader;
 }
 
 /**

@@ -90,11 +90,11 @@ describe('the presenter’s view', () => {
     await page.getByRole('button', { name: 'Present' }).click();
     await clock(page).waitFor();
     await page.getByRole('button', { name: 'Why this no-stop time?', exact: true }).click();
-    const sheet = await page.locator('[data-working]').boundingBox();
+    const sheet = await page.locator('dialog[open]').boundingBox();
     const stage = await page.getByRole('group', { name: 'Presenting' }).boundingBox();
     expect(stage!.x).toBeGreaterThanOrEqual(sheet!.x + sheet!.width - 1);
     await page.keyboard.press('Escape');
-    expect(await page.locator('[data-working]').count()).toBe(0);
+    expect(await page.locator('dialog[open]').count()).toBe(0);
     expect(await clock(page).isVisible(), 'Escape closed the answer, not the view').toBe(true);
   });
 

@@ -1,6 +1,6 @@
 'use client';
 
-import { useCallback, useState } from 'react';
+import { memo, useCallback, useState } from 'react';
 import { usePreferences } from '../../parts/preferences';
 import { useDeskStore } from '../desk-context';
 import { diveTitle } from './dive-title';
@@ -8,7 +8,7 @@ import { SaveFormats } from './SaveFormats';
 import styles from './keep.module.css';
 
 /** Saves the figure it stands in as a picture; nothing where the figure is all words. */
-export function SavePicture({ title }: { title: string }) {
+export const SavePicture = memo(function SavePicture({ title }: { title: string }) {
   const store = useDeskStore();
   /** The figure around, if it is drawn. */
   const [figure, setFigure] = useState<HTMLElement>();
@@ -25,4 +25,4 @@ export function SavePicture({ title }: { title: string }) {
       {figure && <SaveFormats title={title} about={about} figure={() => figure} />}
     </span>
   );
-}
+});

@@ -1,5 +1,6 @@
 'use client';
 
+import { memo } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk, useDeskStore } from '../desk-context';
@@ -12,7 +13,7 @@ const AS_NOW = 'as now';
 const KEPT = 'kept';
 
 /** Lays a second dive over the first: a ready one, or this one as it stands before the next change. */
-export function OverlayChooser() {
+export const OverlayChooser = memo(function OverlayChooser() {
   const store = useDeskStore();
   const overlay = useDesk((state) => state.overlay);
   const ready = scenarios.find((scenario) => scenario.script === overlay?.script);
@@ -38,7 +39,7 @@ export function OverlayChooser() {
       </select>
     </label>
   );
-}
+});
 
 /** How the second dive differs from the first, where there is one. */
 export function OverlaySentence() {

@@ -2,7 +2,7 @@
 
 import { memo, useMemo } from 'react';
 import type { ProfileScales } from '../pictures/profile-scales';
-import { seriesPath, thinned } from '../pictures/series-path';
+import { runsOf, seriesPath, thinned } from '../pictures/series-path';
 import type { OverlaidDive } from './overlaid-dive';
 import styles from './overlay.module.css';
 
@@ -14,7 +14,9 @@ export const OverlayPath = memo(function OverlayPath({ dive, scales }: { dive: O
     const at = (i: number) => x(timeline.timeS[i]!);
     return {
       depth: `M${x(0).toFixed(1)},0${timeline.legs.map((leg) => `L${x(leg.endS).toFixed(1)},${y(leg.toM).toFixed(1)}`).join('')}`,
-      ceiling: seriesPath(thinned(timeline.length, inner.width), at, (i) => (figures.ceilingM[i]! > 0 ? y(figures.ceilingM[i]!) : NaN)),
+      ceiling: runsOf(thinned(timeline.length, inner.width), (i) => figures.ceilingM[i]! > 0)
+        .map((run) => seriesPath(run, at, (i) => y(figures.ceilingM[i]!)))
+        .join(''),
     };
   }, [timeline, figures, x, y, inner.width]);
   return (

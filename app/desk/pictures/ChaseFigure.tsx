@@ -1,13 +1,14 @@
 'use client';
 
-import { useId, useState, type MouseEvent } from 'react';
+import { memo, useId, useState, type MouseEvent } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { printPressure } from '@/lib/quantity/pressure';
+import type { Compartments } from '@/lib/tissue/coefficients';
 import { Choice } from '../../parts/Choice';
 import { useAsked } from '../../parts/working/asked';
 import { DeskWhy } from '../why/DeskWhy';
 import { ChasePicture } from './ChasePicture';
-import { chaseScales } from './chase-scales';
+import { chaseRange, chaseScales } from './chase-scales';
 import { leadingCompartment } from './leading';
 import { nearest } from './nearest';
 import { PictureFrame } from './PictureFrame';
@@ -28,9 +29,10 @@ export function ChaseFigure() {
   const unit = pressureUnit(units);
   const whyId = useId();
   const [chosen, setChosen] = useState<number>();
+  const { compartments } = timeline;
   const asked = chosen ?? first.number;
   const askAt = (event: MouseEvent<HTMLDivElement>) => {
-    const { x, margin } = chaseScales(scene, picture.width, picture.height);
+    const { x, margin } = chaseScales(compartments.nitrogenHalfTimeMin, chaseRange(scene), picture.width, picture.height);
     const box = event.currentTarget.getBoundingClientRect();
     const across = ((event.clientX - box.left) * picture.width) / (box.width || 1) - margin.left;
     setChosen(nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - across))!.number);
@@ -48,12 +50,7 @@ export function ChaseFigure() {
       }
       actions={
         <div className={`${styles.ask} unprinted`}>
-          <Choice
-            label="Compartment"
-            value={String(asked)}
-            onChange={(number) => setChosen(Number(number))}
-            options={runners.map(({ number, halfTimeMin }) => ({ value: String(number), label: `${number}, ${halfTimeMin} min` }))}
-          />
+          <CompartmentChoice compartments={compartments} chosen={asked} onChoose={setChosen} />
           <DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />
         </div>
       }
@@ -80,3 +77,22 @@ export function ChaseFigure() {
     </PictureFrame>
   );
 }
+
+interface CompartmentChoiceProps {
+  compartments: Compartments;
+  /** 1–16. */
+  chosen: number;
+  onChoose: (number: number) => void;
+}
+
+/** Stays while the dive changes. */
+const CompartmentChoice = memo(function CompartmentChoice({ compartments, chosen, onChoose }: CompartmentChoiceProps) {
+  return (
+    <Choice
+      label="Compartment"
+      value={String(chosen)}
+      onChange={(number) => onChoose(Number(number))}
+      options={Array.from(compartments.nitrogenHalfTimeMin, (minutes, c) => ({ value: String(c + 1), label: `${c + 1}, ${minutes} min` }))}
+    />
+  );
+});

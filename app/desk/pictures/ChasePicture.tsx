@@ -5,7 +5,7 @@ import { sampleAt } from '@/lib/dive/timeline';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
-import { chaseScales, type ChaseScales } from './chase-scales';
+import { chaseRange, chaseScales, halfTimeScale, type ChaseScales } from './chase-scales';
 import { leadingCompartment } from './leading';
 import { markPartPath, markPath } from './mark-shapes';
 import { nearest } from './nearest';
@@ -33,7 +33,9 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
   const { timeline } = scene;
   const rock = useId();
   const frame = useId();
-  const scales = useMemo(() => chaseScales(scene, width, height), [scene, width, height]);
+  const halfTimesMin = timeline.compartments.nitrogenHalfTimeMin;
+  const { lowBar, highBar } = useMemo(() => chaseRange(scene), [scene]);
+  const scales = useMemo(() => chaseScales(halfTimesMin, { lowBar, highBar }, width, height), [halfTimesMin, lowBar, highBar, width, height]);
   const { margin, inner, x, y, narrow } = scales;
   const { pointed, handlers } = usePointed(margin, width);
   const runners = runnersAt(scene, sample);
@@ -71,7 +73,8 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
         </defs>
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
-          <Ground scales={scales} halfTimes={timeline.compartments.nitrogenHalfTimeMin} units={units} />
+          <PressureAxis scales={scales} units={units} />
+          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} />
           <g clipPath={`url(#${frame})`}>
             <path d={`${roof}V-1H0Z`} fill={`url(#${rock})`} />
             <path d={roof} className={styles.roof} />
@@ -114,12 +117,8 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
   );
 }
 
-/** The axes: pressure upward, and along the foot each compartment's number over its half-time. */
-const Ground = memo(function Ground({ scales, halfTimes, units }: { scales: ChaseScales; halfTimes: Float64Array; units: UnitSystem }) {
-  const { margin, inner, x, y } = scales;
-  const room = x(halfTimes[8]!) - x(halfTimes[7]!);
-  const numberEvery = room < 20 ? 3 : 1;
-  const halfTimeEvery = room < 34 ? 3 : 1;
+/** Pressure upward. */
+const PressureAxis = memo(function PressureAxis({ scales: { margin, inner, y }, units }: { scales: ChaseScales; units: UnitSystem }) {
   return (
     <>
       {pressureTicks(y, units, inner.height / 60).map(({ bar, text }) => (
@@ -133,8 +132,20 @@ const Ground = memo(function Ground({ scales, halfTimes, units }: { scales: Chas
       <text x={-margin.left + 2} y={-11} className={styles.axis}>
         pressure, {pressureUnit(units).name}
       </text>
-      {Array.from(halfTimes, (halfTimeMin, c) => (
-        <g key={c} transform={`translate(${tenth(x(halfTimeMin))},${inner.height})`}>
+    </>
+  );
+});
+
+/** Along the foot each compartment's number over its half-time. It stays while the dive changes. */
+const HalfTimeAxis = memo(function HalfTimeAxis({ halfTimesMin, width, footY }: { halfTimesMin: Float64Array; width: number; footY: number }) {
+  const x = halfTimeScale(halfTimesMin, width);
+  const room = x(halfTimesMin[8]!) - x(halfTimesMin[7]!);
+  const numberEvery = room < 20 ? 3 : 1;
+  const halfTimeEvery = room < 34 ? 3 : 1;
+  return (
+    <>
+      {Array.from(halfTimesMin, (halfTimeMin, c) => (
+        <g key={c} transform={`translate(${tenth(x(halfTimeMin))},${footY})`}>
           <line y2={5} className={shared.tick} />
           {c % numberEvery === 0 && (
             <text y={20} className={styles.number} textAnchor="middle">
@@ -148,13 +159,13 @@ const Ground = memo(function Ground({ scales, halfTimes, units }: { scales: Chas
           )}
         </g>
       ))}
-      <text x={0} y={inner.height + 54} className={styles.axis}>
+      <text x={0} y={footY + 54} className={styles.axis}>
         fast
       </text>
-      <text x={inner.width / 2} y={inner.height + 54} className={styles.axis} textAnchor="middle">
+      <text x={width / 2} y={footY + 54} className={styles.axis} textAnchor="middle">
         half-time, min
       </text>
-      <text x={inner.width} y={inner.height + 54} className={styles.axis} textAnchor="end">
+      <text x={width} y={footY + 54} className={styles.axis} textAnchor="end">
         slow
       </text>
     </>

@@ -5,27 +5,52 @@ import { sayDepth } from '@/lib/quantity/depth';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
 import { depthTicks, type ProfileScales } from './profile-scales';
-import { seriesPath, thinned } from './series-path';
+import { runsOf, seriesPath, thinned } from './series-path';
 import { timeTicks } from './time-scale';
 import styles from './pictures.module.css';
 
 /** What of a profile stays still while the time cursor moves: axes, the roof of the ceiling, the dive itself. */
 export const ProfileGround = memo(function ProfileGround({ scene, scales, units }: { scene: Scene; scales: ProfileScales; units: UnitSystem }) {
   const { timeline, figures } = scene;
-  const { inner, x, y, deepestM } = scales;
+  const { inner, x, y } = scales;
   const paths = useMemo(() => {
     const some = thinned(timeline.length, inner.width * 1.5);
     const at = (i: number) => x(timeline.timeS[i]!);
-    const shown = (depths: Float64Array) => (i: number) => (depths[i]! > 0 ? y(depths[i]!) : NaN);
+    const edges = (depthsM: Float64Array) =>
+      runsOf(some, (i) => depthsM[i]! > 0).map((run) => ({ startX: at(run[0]!), path: seriesPath(run, at, (i) => y(depthsM[i]!)) }));
+    const ceiling = edges(figures.ceilingM);
     return {
-      roof: `${seriesPath(some, at, (i) => y(figures.ceilingM[i]!))}L${at(timeline.length - 1).toFixed(1)},0L${x(0).toFixed(1)},0Z`,
-      edge: seriesPath(some, at, shown(figures.ceilingM)),
-      low: seriesPath(some, at, shown(figures.ceilingAtLowM)),
+      roof: ceiling.map(({ startX, path }) => `${path}V0H${startX.toFixed(1)}Z`).join(''),
+      edge: ceiling.map(({ path }) => path).join(''),
+      low: edges(figures.ceilingAtLowM).map(({ path }) => path).join(''),
       dive: `M${x(0).toFixed(1)},0${timeline.legs.map((leg) => `L${x(leg.endS).toFixed(1)},${y(leg.toM).toFixed(1)}`).join('')}`,
     };
   }, [timeline, figures, inner.width, x, y]);
   const { gradientFactors } = timeline.dive.settings;
 
+  return (
+    <>
+      <ProfileAxes scales={scales} units={units} />
+      <g clipPath="url(#dive-frame)">
+        <path d={paths.roof} fill="url(#rock)" />
+        <path d={paths.edge} className={styles.ceiling} />
+        {gradientFactors.low < gradientFactors.high && <path d={paths.low} className={styles.ceilingLow} />}
+        <path d={paths.dive} className={styles.profile} />
+        {x.breaks.map((gap) => (
+          <g key={gap.startS} transform={`translate(${(x(gap.startS) + x(gap.endS)) / 2},0)`} className={styles.break}>
+            <path d="M-7,-9l4,18M1,-9l4,18" />
+            <text y={-11} textAnchor="middle">
+              {Math.round((gap.endS - gap.startS) / 60)} min
+            </text>
+          </g>
+        ))}
+      </g>
+    </>
+  );
+});
+
+/** Kept apart: a drag holds the scales still while the dive changes. */
+const ProfileAxes = memo(function ProfileAxes({ scales: { inner, x, y, deepestM }, units }: { scales: ProfileScales; units: UnitSystem }) {
   return (
     <>
       {depthTicks(deepestM, units).map((depth) => (
@@ -44,20 +69,6 @@ export const ProfileGround = memo(function ProfileGround({ scene, scales, units 
           </text>
         </g>
       ))}
-      <g clipPath="url(#dive-frame)">
-        <path d={paths.roof} fill="url(#rock)" />
-        <path d={paths.edge} className={styles.ceiling} />
-        {gradientFactors.low < gradientFactors.high && <path d={paths.low} className={styles.ceilingLow} />}
-        <path d={paths.dive} className={styles.profile} />
-        {x.breaks.map((gap) => (
-          <g key={gap.startS} transform={`translate(${(x(gap.startS) + x(gap.endS)) / 2},0)`} className={styles.break}>
-            <path d="M-7,-9l4,18M1,-9l4,18" />
-            <text y={-11} textAnchor="middle">
-              {Math.round((gap.endS - gap.startS) / 60)} min
-            </text>
-          </g>
-        ))}
-      </g>
     </>
   );
 });

@@ -14,17 +14,33 @@ export interface ChaseScales {
   readonly narrow: boolean;
 }
 
-export function chaseScales(scene: Scene, width: number, height: number): ChaseScales {
+export interface ChaseRange {
+  readonly lowBar: number;
+  readonly highBar: number;
+}
+
+const RANGE_STEP_BAR = 0.5;
+
+/** The pressures the chase makes room for, in whole steps: while a dive is changed by hand they mostly stay. */
+export function chaseRange(scene: Scene): ChaseRange {
+  const { lowestBar, highestBar } = pressureRange(scene);
+  return { lowBar: floorBar(lowestBar), highBar: Math.ceil((highestBar * 1.04) / RANGE_STEP_BAR) * RANGE_STEP_BAR };
+}
+
+export function chaseScales(halfTimesMin: Float64Array, { lowBar, highBar }: ChaseRange, width: number, height: number): ChaseScales {
   const narrow = width < 560;
   const margin = narrow ? { top: 24, right: 92, bottom: 58, left: 34 } : { top: 26, right: 142, bottom: 62, left: 46 };
   const inner = { width: width - margin.left - margin.right, height: height - margin.top - margin.bottom };
-  const halfTimes = scene.timeline.compartments.nitrogenHalfTimeMin;
-  const { lowestBar, highestBar } = pressureRange(scene);
   return {
     margin,
     inner,
-    x: scaleLog([halfTimes[0]! * 0.8, halfTimes[15]! * 1.22], [0, inner.width]),
-    y: scaleLinear([floorBar(lowestBar), highestBar * 1.04], [inner.height, 0]),
+    x: halfTimeScale(halfTimesMin, inner.width),
+    y: scaleLinear([lowBar, highBar], [inner.height, 0]),
     narrow,
   };
+}
+
+/** Half-times in minutes along a width. */
+export function halfTimeScale(halfTimesMin: Float64Array, width: number): ScaleLogarithmic<number, number> {
+  return scaleLog([halfTimesMin[0]! * 0.8, halfTimesMin[15]! * 1.22], [0, width]);
 }

@@ -9,14 +9,20 @@ export function thinned(length: number, most: number): number[] {
   return chosen;
 }
 
-/** An SVG path through some samples; it is broken where `y` is not a finite number. */
+/** An SVG path through some samples. */
 export function seriesPath(samples: readonly number[], x: (sample: number) => number, y: (sample: number) => number): string {
-  return (
-    line<number>()
-      .defined((sample) => Number.isFinite(y(sample)))
-      .x(x)
-      .y(y)
-      .curve(curveLinear)
-      .digits(1)(samples) ?? ''
-  );
+  return line<number>().x(x).y(y).curve(curveLinear).digits(1)(samples) ?? '';
+}
+
+/** The samples at which something holds, each unbroken run of them by itself. */
+export function runsOf(samples: readonly number[], holds: (sample: number) => boolean): number[][] {
+  const runs: number[][] = [];
+  let held = false;
+  for (const sample of samples) {
+    const holding = holds(sample);
+    if (holding && held) runs.at(-1)!.push(sample);
+    else if (holding) runs.push([sample]);
+    held = holding;
+  }
+  return runs;
 }

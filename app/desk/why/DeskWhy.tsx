@@ -1,6 +1,6 @@
 'use client';
 
-import { lazy } from 'react';
+import { lazy, memo } from 'react';
 import type { UnitReadingId } from '@/lib/working/unit-all';
 import { WhyButton } from '../../parts/working/WhyButton';
 import { WorkingUnloaded } from '../../parts/working/WorkingUnloaded';
@@ -23,10 +23,10 @@ interface DeskWhyProps {
 }
 
 /** Asks why a reading of the desk is what it is, at the time cursor. The answer follows the cursor. */
-export function DeskWhy({ reading, about, unit, ...button }: DeskWhyProps) {
+export const DeskWhy = memo(function DeskWhy({ reading, about, unit, ...button }: DeskWhyProps) {
   return (
     <WhyButton about={about} {...button}>
       {(close) => <DeskWorking reading={reading} unit={unit} onClose={close} />}
     </WhyButton>
   );
-}
+});

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { useEffect, useId, useLayoutEffect, useRef, type ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import { IconButton } from '../IconButton';
 import styles from './working.module.css';
@@ -28,12 +28,22 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
     if (window.matchMedia(NARROW).matches) element.showModal();
     else element.show();
   }, []);
+  // Said to the page, here and by name for the styles of what makes room. Styles that asked the page whether it holds a
+  // sheet would be asked anew at every change made in it.
+  useLayoutEffect(() => {
+    const { classList, dataset } = document.body;
+    classList.add(styles.beside!);
+    dataset['working'] = 'open';
+    return () => {
+      classList.remove(styles.beside!);
+      delete dataset['working'];
+    };
+  }, []);
   return (
     <dialog
       ref={sheet}
       className={styles.sheet}
       aria-labelledby={id}
-      data-working=""
       onCancel={(event) => {
         event.preventDefault();
         onClose();

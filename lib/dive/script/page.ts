@@ -21,6 +21,8 @@ export interface PageLeg {
 export class ScriptPage {
   readonly asGiven: string;
   private readonly lines: string[];
+  /** What lines have been read as: an edit asks after the same few again and again. */
+  private readonly reads = new Map<string, LineRead>();
 
   constructor(script: Script) {
     this.asGiven = typeof script === 'string' ? script : writeScript(script);
@@ -36,13 +38,18 @@ export class ScriptPage {
   }
 
   read(lineIndex: number): LineRead {
-    return readLine(this.line(lineIndex));
+    const line = this.line(lineIndex);
+    const known = this.reads.get(line);
+    if (known) return known;
+    const read = readLine(line);
+    this.reads.set(line, read);
+    return read;
   }
 
   /** The line a step stands on, or -1. */
   lineOfStep(stepIndex: number): number {
     let left = stepIndex;
-    return this.lines.findIndex((line) => readLine(line).as === 'step' && left-- === 0);
+    return this.lines.findIndex((_, lineIndex) => this.read(lineIndex).as === 'step' && left-- === 0);
   }
 
   /** The line the first step stands on; with none, the one it would: at the end, before any blank lines there. */

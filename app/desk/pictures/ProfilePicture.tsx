@@ -9,6 +9,7 @@ import { OverlayPath } from '../overlay/OverlayPath';
 import type { PictureProps } from './picture-props';
 import { ProfileGround } from './ProfileGround';
 import { PROFILE_MARGIN, pointerIn, profileScales, type ProfileScales } from './profile-scales';
+import { Rock } from './Rock';
 import styles from './pictures.module.css';
 
 interface ProfilePictureProps extends PictureProps {
@@ -32,10 +33,7 @@ export function ProfilePicture({ scene, sample, cursorS, width, height, units, o
   return (
     <svg ref={svg} viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={styles.picture} role="group" aria-label="The dive, point by point">
       <defs>
-        <pattern id="rock" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <rect width="7" height="7" className={styles.rockGround} />
-          <line x1="0" y1="0" x2="0" y2="7" className={styles.rockLine} />
-        </pattern>
+        <Rock id="rock" />
         <clipPath id="dive-frame">
           <rect x={-2} y={-PROFILE_MARGIN.top} width={inner.width + 2 + PROFILE_MARGIN.right} height={inner.height + PROFILE_MARGIN.top + 6} />
         </clipPath>

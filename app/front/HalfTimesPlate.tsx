@@ -6,6 +6,7 @@ import type { TableColumn } from '../parts/DataTable';
 import styles from './HalfTimesPlate.module.css';
 
 const spanMin = 120;
+const pointsOnCurve = 33;
 const labelHeight = 13;
 const tableMin = [10, 30, 60, 120];
 
@@ -55,7 +56,8 @@ function Picture({ width, height, className }: { width: number; height: number; 
   const x = scaleLinear([0, spanMin], [44, width - 58]);
   const y = scaleLinear([0, 1], [height - 46, 34]);
   const curve = line<number>((minutes) => x(minutes), () => 0).digits(1);
-  const minutes = x.ticks(spanMin);
+  // Close together where the curves bend, and no closer than is seen: the page is sent with all of them.
+  const minutes = Array.from({ length: pointsOnCurve }, (_, i) => spanMin * (i / (pointsOnCurve - 1)) ** 2);
   const [left, right] = x.range() as [number, number];
   const [bottom, top] = y.range() as [number, number];
   const labelled = fillings.toReversed().filter(hasRoom((share) => y(share)));

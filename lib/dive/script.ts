@@ -24,6 +24,14 @@ export type ParseResult =
  * as they were; a carriage return alone counts as a line end and is the one thing that is written back differently.
  */
 export function parseScript(text: string): ParseResult {
+  if (latest?.text !== text) latest = { text, result: read(text) };
+  return latest.result;
+}
+
+/** The script read last: an edit reads what it made, and whoever is handed it reads it again. */
+let latest: { readonly text: string; readonly result: ParseResult } | undefined;
+
+function read(text: string): ParseResult {
   if (text.length > MOST_CHARACTERS) {
     return tooLong(`This script has ${text.length} characters; ${MOST_CHARACTERS} are read.`);
   }

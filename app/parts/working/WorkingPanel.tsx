@@ -4,6 +4,7 @@ import '../formulas.css';
 import { useCallback, useMemo, useRef } from 'react';
 import { cautions } from '@/content/cautions';
 import type { SymbolName, Working, WorkingStep } from '@/lib/working/working';
+import { afterPaint } from '../after-paint';
 import { Button } from '../Button';
 import { DataTable } from '../DataTable';
 import { Disclosure } from '../Disclosure';
@@ -27,7 +28,7 @@ interface WorkingPanelProps {
 export function WorkingPanel({ working, where, onClose }: WorkingPanelProps) {
   return (
     <WorkingSheet title={`Why? ${working.title}`} where={where} onClose={onClose}>
-      <WorkingBody working={working} />
+      <BodySoon working={working} />
       <p className="unprinted">
         <Button icon="print" onClick={() => window.print()}>
           Print this working
@@ -36,6 +37,12 @@ export function WorkingPanel({ working, where, onClose }: WorkingPanelProps) {
     </WorkingSheet>
   );
 }
+
+function WorkingItOut() {
+  return <p role="status">Working it out…</p>;
+}
+
+const BodySoon = afterPaint(WorkingBody, WorkingItOut);
 
 /** The reasoning itself: the answer, what would follow from another number, each step, the sixteen, and what to mind. */
 export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {

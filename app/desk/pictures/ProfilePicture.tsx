@@ -25,8 +25,7 @@ interface ProfilePictureProps extends PictureProps {
 export function ProfilePicture({ scene, sample, cursorS, width, height, units, onCursor, view, held, overlay, children }: ProfilePictureProps) {
   const svg = useRef<SVGSVGElement>(null);
   const deepestOtherM = overlay?.timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
-  const own = useMemo(() => profileScales(scene.timeline, width, height, view, deepestOtherM), [scene, width, height, view, deepestOtherM]);
-  const scales = held ?? own;
+  const scales = useMemo(() => held ?? profileScales(scene.timeline, width, height, view, deepestOtherM), [held, scene, width, height, view, deepestOtherM]);
   const { inner, x, y } = scales;
   const point = (event: React.PointerEvent) => onCursor(x.invert(pointerIn(svg.current!, event).x));
 

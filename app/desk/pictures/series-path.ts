@@ -9,9 +9,12 @@ export function thinned(length: number, most: number): number[] {
   return chosen;
 }
 
+/** One for all: a new one for each path would be compiled anew, many times in every frame of a drag. */
+const path = line<number>().curve(curveLinear).digits(1);
+
 /** An SVG path through some samples. */
 export function seriesPath(samples: readonly number[], x: (sample: number) => number, y: (sample: number) => number): string {
-  return line<number>().x(x).y(y).curve(curveLinear).digits(1)(samples) ?? '';
+  return path.x(x).y(y)(samples) ?? '';
 }
 
 /** The samples at which something holds, each unbroken run of them by itself. */

@@ -52,7 +52,8 @@ describe('a curve answers why where it is read', () => {
     const [shown] = /[\d.]+/.exec(first.querySelector('b')!.textContent!)!;
     await userEvent.click(within(first).getByRole('button', { name: asks }));
     const sheet = await screen.findByRole('dialog', { name: titled }, { timeout: 20_000 });
-    const { textContent } = within(sheet).getAllByText((_, element) => element?.tagName === 'P' && result.test(element.textContent!))[0]!;
+    const says = await within(sheet).findAllByText((_, element) => element?.tagName === 'P' && result.test(element.textContent!), undefined, { timeout: 20_000 });
+    const { textContent } = says[0]!;
     expect(printed(Number(result.exec(textContent!)![1]))).toBe(shown);
   });
 });

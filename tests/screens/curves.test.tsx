@@ -1,4 +1,4 @@
-import { act, fireEvent, render, screen, within } from '@testing-library/react';
+import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { AscentRateSection } from '@/app/curves/AscentRateSection';
@@ -147,7 +147,7 @@ describe('no-stop time against depth', () => {
     await userEvent.click(screen.getAllByRole('button', { name: 'Why this no-stop time?' })[0]!);
     const sheet = await screen.findByRole('dialog', { name: 'Why? No-stop time' }, { timeout: 20_000 });
     expect(sheet).toHaveTextContent('On arriving at 30 m');
-    expect(sheet).toHaveTextContent(noStopCurve(atSea, [30]).minutes[0]!.toFixed(1));
+    await waitFor(() => expect(sheet).toHaveTextContent(noStopCurve(atSea, [30]).minutes[0]!.toFixed(1)), { timeout: 20_000 });
   });
 
   it.each([undefined, 18])('asks why of the very dive the curve is of, descending at %s m/min', (descentMMin) => {

@@ -1,4 +1,4 @@
-import { act, fireEvent, render, screen, within } from '@testing-library/react';
+import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { DeskContext } from '@/app/desk/desk-context';
@@ -48,7 +48,13 @@ beforeEach(() => {
 
 const reading = (label: string) => screen.getByRole('group', { name: label });
 const ask = (name: string) => userEvent.click(screen.getByRole('button', { name }));
-const sheet = () => screen.findByRole('dialog', undefined, { timeout: 20_000 });
+/** The sheet, once its long part has followed its head. */
+async function sheet(): Promise<HTMLElement> {
+  const found = await screen.findByRole('dialog', undefined, { timeout: 20_000 });
+  await waitFor(() => expect(within(found).queryByText('Working it out…')).toBeNull(), { timeout: 20_000 });
+  return found;
+}
+
 /** The formulas have come once there is mathematics in the sheet. */
 async function typeset(working: HTMLElement) {
   await act(async () => {

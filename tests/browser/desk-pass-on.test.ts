@@ -22,6 +22,8 @@ describe('a link to a desk', () => {
     await elsewhere.goto(link);
     await elsewhere.getByText('Opened “A reef at eighteen metres” from the link.').waitFor();
     expect(await script(elsewhere).inputValue()).toBe(REEF);
+    // A picture's code is fetched when it is first shown.
+    await elsewhere.locator('[data-picture="loading"]').waitFor();
     expect(await elsewhere.locator('[data-picture]').evaluateAll((plates) => plates.map((plate) => plate.getAttribute('data-picture')))).toEqual(['profile', 'loading']);
     expect(await elsewhere.getByRole('button', { name: 'Uncover Ceiling' }).isVisible()).toBe(true);
     expect(await elsewhere.getByText('Covered', { exact: true }).count()).toBe(1);

@@ -11,7 +11,8 @@ import { PLAYBACK_SPEEDS } from './desk-store';
 import styles from './desk.module.css';
 
 const STEP_S = 30;
-const SPEEDS = PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }));
+/** The speeds to choose from, here and beside a lesson's run. */
+export const SPEED_OPTIONS = PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }));
 
 // What a unit tells comes with its rules, after the desk has opened. The buttons keep their places.
 const EventSteps = fetchedLater(
@@ -55,7 +56,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
         labelSpokenOnly
         value={speed}
         onChange={setSpeed}
-        options={SPEEDS}
+        options={SPEED_OPTIONS}
       />
       {onSteer && (
         <Button

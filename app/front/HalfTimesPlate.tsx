@@ -6,7 +6,7 @@ import type { TableColumn } from '../parts/DataTable';
 import styles from './HalfTimesPlate.module.css';
 
 const spanMin = 120;
-const pointsOnCurve = 33;
+const pointsOnCurve = 49;
 const labelHeight = 13;
 const tableMin = [10, 30, 60, 120];
 

@@ -1,8 +1,9 @@
 'use client';
 
 import { memo, useMemo } from 'react';
+import { ceilingEdges, divePath } from '../pictures/dive-path';
 import type { ProfileScales } from '../pictures/profile-scales';
-import { runsOf, seriesPath, thinned } from '../pictures/series-path';
+import { thinned } from '../pictures/series-path';
 import type { OverlaidDive } from './overlaid-dive';
 import styles from './overlay.module.css';
 
@@ -10,15 +11,15 @@ import styles from './overlay.module.css';
 export const OverlayPath = memo(function OverlayPath({ dive, scales }: { dive: OverlaidDive; scales: ProfileScales }) {
   const { timeline, figures } = dive;
   const { x, y, inner } = scales;
-  const paths = useMemo(() => {
-    const at = (i: number) => x(timeline.timeS[i]!);
-    return {
-      depth: `M${x(0).toFixed(1)},0${timeline.legs.map((leg) => `L${x(leg.endS).toFixed(1)},${y(leg.toM).toFixed(1)}`).join('')}`,
-      ceiling: runsOf(thinned(timeline.length, inner.width), (i) => figures.ceilingM[i]! > 0)
-        .map((run) => seriesPath(run, at, (i) => y(figures.ceilingM[i]!)))
+  const paths = useMemo(
+    () => ({
+      depth: divePath(timeline, { x, y }),
+      ceiling: ceilingEdges(timeline, figures.ceilingM, thinned(timeline.length, inner.width), { x, y })
+        .map(({ path }) => path)
         .join(''),
-    };
-  }, [timeline, figures, x, y, inner.width]);
+    }),
+    [timeline, figures, x, y, inner.width],
+  );
   return (
     <g clipPath="url(#dive-frame)" className={styles.overlay} aria-hidden="true">
       <path d={paths.depth} className={styles.depth} />

@@ -4,8 +4,9 @@ import { memo, useMemo } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
+import { ceilingEdges, divePath } from './dive-path';
 import { depthTicks, type ProfileScales } from './profile-scales';
-import { runsOf, seriesPath, thinned } from './series-path';
+import { thinned } from './series-path';
 import { timeTicks } from './time-scale';
 import styles from './pictures.module.css';
 
@@ -15,15 +16,12 @@ export const ProfileGround = memo(function ProfileGround({ scene, scales, units 
   const { inner, x, y } = scales;
   const paths = useMemo(() => {
     const some = thinned(timeline.length, inner.width * 1.5);
-    const at = (i: number) => x(timeline.timeS[i]!);
-    const edges = (depthsM: Float64Array) =>
-      runsOf(some, (i) => depthsM[i]! > 0).map((run) => ({ startX: at(run[0]!), path: seriesPath(run, at, (i) => y(depthsM[i]!)) }));
-    const ceiling = edges(figures.ceilingM);
+    const ceiling = ceilingEdges(timeline, figures.ceilingM, some, { x, y });
     return {
       roof: ceiling.map(({ startX, path }) => `${path}V0H${startX.toFixed(1)}Z`).join(''),
       edge: ceiling.map(({ path }) => path).join(''),
-      low: edges(figures.ceilingAtLowM).map(({ path }) => path).join(''),
-      dive: `M${x(0).toFixed(1)},0${timeline.legs.map((leg) => `L${x(leg.endS).toFixed(1)},${y(leg.toM).toFixed(1)}`).join('')}`,
+      low: ceilingEdges(timeline, figures.ceilingAtLowM, some, { x, y }).map(({ path }) => path).join(''),
+      dive: divePath(timeline, { x, y }),
     };
   }, [timeline, figures, inner.width, x, y]);
   const { gradientFactors } = timeline.dive.settings;

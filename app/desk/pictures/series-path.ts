@@ -9,7 +9,7 @@ export function thinned(length: number, most: number): number[] {
   return chosen;
 }
 
-/** One for all: a new one for each path would be compiled anew, many times in every frame of a drag. */
+/** One for all paths: a frame of a drag draws several. */
 const path = line<number>().curve(curveLinear).digits(1);
 
 /** An SVG path through some samples. */

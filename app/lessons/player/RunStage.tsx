@@ -8,7 +8,7 @@ import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { IconButton } from '../../parts/IconButton';
 import { useDesk, useDeskStore } from '../../desk/desk-context';
-import { PLAYBACK_SPEEDS } from '../../desk/desk-store';
+import { SPEED_OPTIONS } from '../../desk/PlaybackBar';
 import { ReadingsPanel } from '../../desk/ReadingsPanel';
 import { READING_IDS } from '../../desk/reading-ids';
 import type { RunStep } from '../prepared';
@@ -99,7 +99,7 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
           onChange={(event) => goTo(Number(event.target.value))}
         />
         <output className={styles.clock}>{printClock(cursorS)}</output>
-        <Choice label="Speed" value={speed} onChange={setSpeed} options={PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }))} />
+        <Choice label="Speed" value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
         {watch.length > 0 && (
           <Button disabled={!next} onClick={() => next && goTo(next.atS)}>
             Next moment

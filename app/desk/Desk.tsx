@@ -1,6 +1,6 @@
 'use client';
 
-import { useCallback, useRef, useState } from 'react';
+import { useCallback, useLayoutEffect, useRef, useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { CautionStrip } from '../parts/Caution';
 import { fetchedLater } from '../parts/fetched-later';
@@ -73,6 +73,12 @@ function DeskOnScreen() {
 /** What moves time along: playback of the script, or a hand on the lever. */
 function TimeControls({ hidden }: { hidden: boolean }) {
   const [steering, setSteering] = useState(false);
+  // By a class and not by `:has`, which would be asked anew at every change of the page.
+  useLayoutEffect(() => {
+    const { classList } = document.documentElement;
+    classList.add(styles.aboveTimeControls!);
+    return () => classList.remove(styles.aboveTimeControls!);
+  }, []);
   return (
     <div className={styles.timeControls} hidden={hidden}>
       {steering ? <SteerPanel onEnd={() => setSteering(false)} /> : <PlaybackBar onSteer={() => setSteering(true)} />}

@@ -7,12 +7,14 @@ import { IconButton } from '../parts/IconButton';
 import { splitLines, type Notice } from '@/lib/dive/script';
 import { useDesk } from './desk-context';
 import { ScriptHelp } from './ScriptHelp';
+import { useScriptShown } from './use-script-shown';
 import styles from './desk.module.css';
 
 /** The dive as text, what is wrong with it, and dives to begin with. */
 export function ScriptPanel() {
   const id = useId();
-  const script = useDesk((state) => state.script);
+  const editor = useRef<HTMLTextAreaElement>(null);
+  const { script, catchUp } = useScriptShown(editor);
   const errors = useDesk((state) => state.errors);
   const warnings = useDesk((state) => state.warnings);
   const change = useDesk((state) => state.change);
@@ -21,7 +23,6 @@ export function ScriptPanel() {
   const canUndo = useDesk((state) => state.past.length > 0);
   const canRedo = useDesk((state) => state.future.length > 0);
 
-  const editor = useRef<HTMLTextAreaElement>(null);
   const goTo = ({ line, column, endColumn }: Notice) => {
     const before = splitLines(script).slice(0, line - 1).reduce((sum, text) => sum + text.length + 1, 0);
     editor.current?.focus();
@@ -48,6 +49,7 @@ export function ScriptPanel() {
         autoCapitalize="off"
         autoCorrect="off"
         value={script}
+        onFocus={catchUp}
         rows={Math.max(14, script.split('\n').length + 1)}
         onChange={(event) => change({ script: event.target.value }, 'typing')}
       />

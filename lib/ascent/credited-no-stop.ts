@@ -1,7 +1,7 @@
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { tissuesAfter } from '../tissue/tissues';
 import { breathedAt } from './breathed';
-import { NO_STOP_CAP_MIN } from './no-stop';
+import { NO_STOP_CAP_MIN, type Breathed } from './no-stop';
 import type { AscentSite, AscentStart, Schedule } from './schedule';
 
 const SEARCH_STEP_MIN = 1;
@@ -25,6 +25,7 @@ export function creditedNoStopMin(planAscent: (start: AscentStart) => Schedule, 
   const direct = (minutes: number) => after(minutes).stops.length === 0;
   let schedule = after(0);
   if (schedule.stops.length > 0) return 0;
+  if (neverAsks(planAscent, start, breathed)) return Infinity;
   for (let minutes = 0; minutes < NO_STOP_CAP_MIN; minutes += SEARCH_STEP_MIN) {
     const next = minutes + SEARCH_STEP_MIN;
     const later = after(next);
@@ -37,6 +38,19 @@ export function creditedNoStopMin(planAscent: (start: AscentStart) => Schedule, 
     schedule = later;
   }
   return Infinity;
+}
+
+/**
+ * Whether even compartments as full as they can get here leave the way up free. Tensions stay between what they are and
+ * what is breathed, and more nitrogen never makes a way up easier; with helium the limits move with the mixture, so
+ * that this is not said of it.
+ */
+function neverAsks(planAscent: (start: AscentStart) => Schedule, start: AscentStart, { nitrogenBar, heliumBar }: Breathed): boolean {
+  const tensions = (of: Float64Array) => of.subarray(start.at, start.at + COMPARTMENTS);
+  if (heliumBar > 0 || tensions(start.heliumBar).some((tension) => tension > 0)) return false;
+  const full = tensions(start.nitrogenBar).map((tension) => Math.max(tension, nitrogenBar));
+  const { stops, firstStopM } = planAscent({ ...start, nitrogenBar: full, heliumBar: tensions(start.heliumBar), at: 0 });
+  return stops.length === 0 && firstStopM === 0;
 }
 
 /** The last moment at which something holds that holds at `from` and no longer at `to`, by halving. */

@@ -8,10 +8,10 @@ export const ALARM_MEANINGS = {
 export type AlarmKind = keyof typeof ALARM_MEANINGS;
 export const ALARM_KINDS = Object.keys(ALARM_MEANINGS) as AlarmKind[];
 
-const BITS = new Map(ALARM_KINDS.map((kind, index) => [kind, 1 << index] as const));
+const BITS = Object.fromEntries(ALARM_KINDS.map((kind, index) => [kind, 1 << index])) as Record<AlarmKind, number>;
 
 export function alarmBit(kind: AlarmKind): number {
-  return BITS.get(kind)!;
+  return BITS[kind];
 }
 
 /** The alarms in a sample's bits. */

@@ -37,17 +37,16 @@ const FIRST = 120;
 
 export interface DragFrame {
   readonly name: string;
-  /** From a pointer event that changed the dive to the end of the frame that paints the change, after the first two seconds, ms. */
+  /** From a pointer event that changed the dive to the end of the frame that paints the change, ms. */
   readonly p50Ms: number;
   readonly p95Ms: number;
-  /** The longest task then, ms; 0 where none took 50 ms. */
+  /** The longest task, ms; 0 where none took 50 ms. */
   readonly longestTaskMs: number;
-  /** Frames in which the dive changed then. */
+  /** Frames in which the dive changed. */
   readonly samples: number;
-  /** The same in the first two seconds. */
-  readonly firstP50Ms: number;
+  /** The first two seconds by themselves, and the rest. */
   readonly firstP95Ms: number;
-  readonly firstLongestTaskMs: number;
+  readonly laterP95Ms: number;
   /** What else this machine was at, processes: figures taken beside other work are too high. */
   readonly load: number;
 }
@@ -77,24 +76,20 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
     await page.mouse.move(x, y);
     await page.mouse.down();
     await page.mouse.move(x, y - 8);
-    const [first, later] = await page.evaluate(
+    const { spans, longestTaskMs } = await page.evaluate(
       async ({ x, y, frames, firstFrames }) => {
         const target = document.elementFromPoint(x, y)!;
         const painted = new MessageChannel();
-        const script = document.querySelector('textarea')!;
+        const slider = target.closest('[role=slider]')!;
         const begun = performance.now();
-        let laterMs = Infinity;
-        const parts = [0, 1].map(() => ({ spans: [] as number[], longestTaskMs: 0 }));
+        const spans: [first: number[], later: number[]] = [[], []];
+        let longestTaskMs = 0;
         const observer = new PerformanceObserver((list) => {
-          for (const { startTime, duration } of list.getEntries()) {
-            const part = parts[startTime < laterMs ? 0 : 1]!;
-            if (startTime >= begun) part.longestTaskMs = Math.max(part.longestTaskMs, duration);
-          }
+          for (const { startTime, duration } of list.getEntries()) if (startTime >= begun) longestTaskMs = Math.max(longestTaskMs, duration);
         });
         observer.observe({ type: 'longtask' });
         for (let i = 0; i < frames; i += 1) {
-          if (i === firstFrames) laterMs = performance.now();
-          const before = script.value;
+          const before = slider.getAttribute('aria-valuenow');
           await new Promise<void>((done) => {
             requestAnimationFrame(() => {
               const start = performance.now();
@@ -104,7 +99,7 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
               requestAnimationFrame(() => undefined);
               painted.port1.onmessage = () => {
                 // The pointer moves finer than depths are set: many a move changes nothing, and is not counted.
-                if (script.value !== before) parts[i < firstFrames ? 0 : 1]!.spans.push(performance.now() - start);
+                if (slider.getAttribute('aria-valuenow') !== before) spans[i < firstFrames ? 0 : 1].push(performance.now() - start);
                 done();
               };
               painted.port2.postMessage(0);
@@ -114,21 +109,21 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
         // Long tasks are told a little after they were.
         await new Promise((told) => setTimeout(told, 200));
         observer.disconnect();
-        return parts;
+        return { spans, longestTaskMs };
       },
       { x, y, frames: FRAMES, firstFrames: FIRST },
     );
     await page.mouse.up();
-    const [soon, steady] = [sharesOf(first!.spans), sharesOf(later!.spans)];
+    const [first, later] = spans;
+    const all = [...first, ...later];
     return {
       name,
-      p50Ms: steady(0.5),
-      p95Ms: steady(0.95),
-      longestTaskMs: later!.longestTaskMs,
-      samples: later!.spans.length,
-      firstP50Ms: soon(0.5),
-      firstP95Ms: soon(0.95),
-      firstLongestTaskMs: first!.longestTaskMs,
+      p50Ms: shareOf(all, 0.5),
+      p95Ms: shareOf(all, 0.95),
+      longestTaskMs,
+      samples: all.length,
+      firstP95Ms: shareOf(first, 0.95),
+      laterP95Ms: shareOf(later, 0.95),
       load: loadavg()[0]!,
     };
   } finally {
@@ -138,7 +133,7 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
 }
 
 /** The value that so great a share of all stays below. */
-function sharesOf(values: readonly number[]): (share: number) => number {
+function shareOf(values: readonly number[], share: number): number {
   const sorted = [...values].sort((one, other) => one - other);
-  return (share) => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))]!;
+  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))]!;
 }

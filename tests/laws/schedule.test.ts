@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { coefficientsOf, gradientFactorAt, inertBarOf } from '@/lib/ascent/ceiling';
 import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import { loadAt } from '@/lib/ascent/figures';
 import { ascentPlanner, type AscentPart, type AscentStart, type Schedule } from '@/lib/ascent/schedule';
 import type { Dive, Step } from '@/lib/dive/dive';
@@ -145,7 +146,7 @@ describe('a schedule', () => {
 });
 
 describe('the no-stop time with credit for the way up', () => {
-  it('is where a direct ascent first needs a stop: none before it does', () => {
+  it('is where a direct ascent first needs a stop: none before it does, and none ever where it is without end', () => {
     fc.assert(
       fc.property(bottomPhase, fc.double({ min: 0, max: 1, noNaN: true }), (dive, share) => {
         const short: Dive = { ...dive, steps: [dive.steps[0]!, { kind: 'stay', durationS: 30 }] };
@@ -153,11 +154,15 @@ describe('the no-stop time with credit for the way up', () => {
         const planAscent = ascentPlanner(short.settings, timeline);
         const start = startAtEnd(timeline);
         const credited = creditedNoStopMin(planAscent, timeline, start);
-        if (credited === 0 || credited === Infinity) return;
+        if (credited === 0) return;
         const stopsAfter = (minutes: number) => {
           const later = computeTimeline({ ...short, steps: [short.steps[0]!, { kind: 'stay', durationS: 30 + minutes * 60 }] }, 600);
           return planAscent(startAtEnd(later)).stops.length;
         };
+        if (credited === Infinity) {
+          expect(stopsAfter(NO_STOP_CAP_MIN * share)).toBe(0);
+          return;
+        }
         expect(stopsAfter(credited * share)).toBe(0);
         expect(stopsAfter(Math.max(0, credited - 1e-5))).toBe(0);
         expect(stopsAfter(credited + 1e-5)).toBeGreaterThan(0);

@@ -1,6 +1,6 @@
-import { render, screen, within } from '@testing-library/react';
+import { act, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { DeskContext } from '@/app/desk/desk-context';
 import { createDeskStore } from '@/app/desk/desk-store';
 import { ScriptPanel } from '@/app/desk/ScriptPanel';
@@ -27,6 +27,34 @@ describe('the script panel', () => {
     expect(store.getState().script).toBe(`${SCRIPT}# twice`);
     await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
     expect(box).toHaveValue(SCRIPT);
+  });
+
+  it('follows a drag from its first movement, then ten times a second, and shows where it ended', () => {
+    vi.useFakeTimers();
+    try {
+      const store = show();
+      act(() => void vi.advanceTimersByTime(1000));
+      const box = screen.getByRole('textbox', { name: 'Dive script' });
+      const drag = (depth: string) => act(() => store.getState().change({ script: SCRIPT.replace('20 m', depth) }, 'drag'));
+      drag('21 m');
+      expect(box).toHaveValue(SCRIPT.replace('20 m', '21 m'));
+      drag('22 m');
+      drag('23 m');
+      expect(box).toHaveValue(SCRIPT.replace('20 m', '21 m'));
+      act(() => void vi.advanceTimersByTime(100));
+      expect(box).toHaveValue(SCRIPT.replace('20 m', '23 m'));
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it('shows the dive as it is to whoever begins to type right after a drag', async () => {
+    const store = show();
+    const box = screen.getByRole('textbox', { name: 'Dive script' });
+    for (const depth of ['21 m', '22 m']) act(() => store.getState().change({ script: SCRIPT.replace('20 m', depth) }, 'drag'));
+    await userEvent.type(box, '#');
+    expect(store.getState().script).toBe(`${SCRIPT.replace('20 m', '22 m')}#`);
+    expect(box).toHaveValue(store.getState().script);
   });
 
   it('names the line of a mistake and goes to the very words', async () => {

@@ -15,7 +15,7 @@ export const ProfileGround = memo(function ProfileGround({ scene, scales, units 
   const { timeline, figures } = scene;
   const { inner, x, y } = scales;
   const paths = useMemo(() => {
-    const some = thinned(timeline.length, inner.width * 1.5);
+    const some = thinned(timeline.length, inner.width);
     const ceiling = ceilingEdges(timeline, figures.ceilingM, some, { x, y });
     return {
       roof: ceiling.map(({ startX, path }) => `${path}V0H${startX.toFixed(1)}Z`).join(''),

@@ -81,11 +81,15 @@ export function Playback() {
     if (!playing) return;
     let frame = 0;
     let before: number | undefined;
+    let leftAtS = store.getState().cursorS;
     const tick = (now: number) => {
       const { cursorS, scene, setCursor, pause } = store.getState();
-      const next = cursorS + ((now - (before ?? now)) / 1000) * Number(speed);
+      // A jump since the last frame is this frame's step: two in one would take twice as long to show.
+      const jumped = cursorS !== leftAtS;
+      const next = jumped ? cursorS : cursorS + ((now - (before ?? now)) / 1000) * Number(speed);
       before = now;
-      setCursor(next);
+      if (!jumped) setCursor(next);
+      leftAtS = store.getState().cursorS;
       // Whoever watches the cursor may have stopped it.
       if (!store.getState().playing) return;
       if (next >= scene.timeline.timeS.at(-1)!) pause();

@@ -10,3 +10,8 @@ export function afterPaint<Props extends object>(Part: ComponentType<Props>, Mea
     return due ? <Part {...props} /> : <Meanwhile />;
   };
 }
+
+/** Does something once the page has painted what stands now. What is asked for first is done first. */
+export function oncePainted(task: () => void): void {
+  requestAnimationFrame(() => setTimeout(task));
+}

@@ -172,7 +172,7 @@ const HalfTimeAxis = memo(function HalfTimeAxis({ halfTimesMin, width, footY }: 
   );
 });
 
-/** All sixteen in four paths. Round while the surface would be tolerated; filled with nitrogen from below, helium left open. */
+/** All sixteen in few paths. Round while the surface would be tolerated; filled with nitrogen from below, helium left open. */
 function Marks({ runners, scales: { x, y, narrow }, size, leader, mixed }: { runners: readonly Runner[]; scales: ChaseScales; size: number; leader: number; mixed: boolean }) {
   let round = '';
   let roundNitrogen = '';
@@ -181,22 +181,22 @@ function Marks({ runners, scales: { x, y, narrow }, size, leader, mixed }: { run
   for (const runner of runners) {
     const radius = runner.number === leader ? size * LEAD : size;
     const place = [x(runner.halfTimeMin), y(runner.tensionBar), radius] as const;
-    const share = mixed && runner.tensionBar > 0 ? runner.nitrogenBar / runner.tensionBar : 1;
+    const share = runner.tensionBar > 0 ? runner.nitrogenBar / runner.tensionBar : 1;
     if (isPastSurfaceLimit(runner)) {
       lozenges += markPath('lozenge', ...place);
-      lozengesNitrogen += markPartPath('lozenge', ...place, share);
+      if (mixed) lozengesNitrogen += markPartPath('lozenge', ...place, share);
     } else {
       round += markPath('round', ...place);
-      roundNitrogen += markPartPath('round', ...place, share);
+      if (mixed) roundNitrogen += markPartPath('round', ...place, share);
     }
   }
   const first = runners[leader - 1]!;
   return (
     <>
-      <path d={round} className={styles.outline} />
-      <path d={roundNitrogen} className={styles.nitrogen} />
-      <path d={lozenges} className={styles.outlineOver} />
-      <path d={lozengesNitrogen} className={styles.nitrogenOver} />
+      <path d={round} className={mixed ? styles.outline : `${styles.outline} ${styles.nitrogen}`} />
+      <path d={lozenges} className={mixed ? styles.outlineOver : `${styles.outlineOver} ${styles.nitrogenOver}`} />
+      {mixed && <path d={roundNitrogen} className={styles.nitrogen} />}
+      {mixed && <path d={lozengesNitrogen} className={styles.nitrogenOver} />}
       <text x={x(first.halfTimeMin)} y={y(first.tensionBar) - size * LEAD * 1.3 - 5} textAnchor="middle" className={styles.leadName}>
         {first.number}
         {!narrow && ' leads'}

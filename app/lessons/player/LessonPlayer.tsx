@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useRef, useState } from 'react';
+import { memo, useDeferredValue, useEffect, useRef, useState } from 'react';
 import { standingAt, withDone } from '@/lib/lesson/progress';
 import { Button, ButtonLink } from '../../parts/Button';
 import { routes } from '../../parts/routes';
@@ -34,17 +34,20 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
   const [presenting, setPresenting] = useState(false);
   const heading = useRef<HTMLHeadingElement>(null);
   const moved = useRef(false);
-  const step = steps[place];
+  // The contents answer a press in the next frame; the step itself, which takes longer to draw, follows.
+  const shown = useDeferredValue(place);
+  const step = steps[shown];
 
   useEffect(() => {
     if (!moved.current) return;
     heading.current?.focus({ preventScroll: true });
     heading.current?.scrollIntoView({ block: 'start' });
-  }, [place]);
+  }, [shown]);
 
   const turnTo = (to: number) => {
     moved.current = true;
-    if (step && to > place) update((before) => withDone(before, slug, step.id));
+    const left = steps[place];
+    if (left && to > place) update((before) => withDone(before, slug, left.id));
     const target = steps[to];
     if (target) update((before) => standingAt(before, slug, target.id));
     go(to);
@@ -62,16 +65,16 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
       <div className={styles.player}>
         <StepContents lesson={lesson} place={place} progress={progress} onTurn={turnTo} />
         <div className={styles.main}>
-          {place === 0 && <Opening lesson={lesson} />}
+          {shown === 0 && <Opening lesson={lesson} />}
           {step ? (
             <section aria-labelledby={`step-${step.id}`} className={styles.step}>
               <p className={styles.kind}>
-                {KIND_WORDS[step.kind]} · step {place + 1} of {steps.length}
+                {KIND_WORDS[step.kind]} · step {shown + 1} of {steps.length}
               </p>
               <h2 id={`step-${step.id}`} ref={heading} tabIndex={-1}>
                 {step.title}
               </h2>
-              <StepView key={step.id} lesson={lesson} step={step} />
+              <OpenStep key={step.id} lesson={lesson} step={step} />
             </section>
           ) : (
             <section aria-labelledby="results" className={styles.step}>
@@ -87,7 +90,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
             </Button>
             {step && (
               <Button kind="primary" onClick={() => turnTo(place + 1)}>
-                {place === steps.length - 1 ? 'To your results' : 'Go on'}
+                {shown === steps.length - 1 ? 'To your results' : 'Go on'}
               </Button>
             )}
             {!step && next && (
@@ -113,6 +116,8 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
     </UnitsFrame>
   );
 }
+
+const OpenStep = memo(StepView);
 
 function Opening({ lesson }: { lesson: PreparedLesson }) {
   return (

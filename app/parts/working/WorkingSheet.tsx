@@ -1,7 +1,8 @@
 'use client';
 
-import { useEffect, useId, useLayoutEffect, useRef, type ReactNode } from 'react';
+import { useEffect, useId, useRef, type ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
+import { oncePainted } from '../after-paint';
 import { IconButton } from '../IconButton';
 import styles from './working.module.css';
 
@@ -29,15 +30,18 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
     else element.show();
   }, []);
   // Said to the page, here and by name for the styles of what makes room. Styles that asked the page whether it holds a
-  // sheet would be asked anew at every change made in it.
-  useLayoutEffect(() => {
+  // sheet would be asked anew at every change made in it. Making room moves the whole page: the sheet is seen before.
+  useEffect(() => {
     const { classList, dataset } = document.body;
-    classList.add(styles.beside!);
-    dataset['working'] = 'open';
-    return () => {
-      classList.remove(styles.beside!);
-      delete dataset['working'];
-    };
+    oncePainted(() => {
+      classList.add(styles.beside!);
+      dataset['working'] = 'open';
+    });
+    return () =>
+      oncePainted(() => {
+        classList.remove(styles.beside!);
+        delete dataset['working'];
+      });
   }, []);
   return (
     <dialog

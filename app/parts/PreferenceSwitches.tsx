@@ -1,7 +1,8 @@
 'use client';
 
+import { useEffect } from 'react';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { usePreferences } from './preferences';
+import { followOtherWindows, usePreferences } from './preferences';
 import { Segmented, type Segment } from './Segmented';
 import type { Theme } from './theme';
 import styles from './PreferenceSwitches.module.css';
@@ -20,6 +21,7 @@ const themeSegments: readonly Segment<Theme>[] = [
 /** Units and theme: one switch each, for every screen at once. */
 export function PreferenceSwitches() {
   const { units, theme, setUnits, setTheme } = usePreferences();
+  useEffect(followOtherWindows, []);
   return (
     <div className={styles.switches}>
       <Segmented label="Units" labelSpokenOnly segments={unitSegments} value={units} onChange={setUnits} />

@@ -1,20 +1,25 @@
-import { createContext, lazy, memo, Suspense, useContext, useState, type ComponentType, type ReactNode } from 'react';
+import { createContext, lazy, memo, Suspense, useCallback, useContext, useEffect, useState, type ComponentType, type ReactNode } from 'react';
 import { Button } from './Button';
+import { useStatus } from './status';
 import styles from './fetched-later.module.css';
 
 /**
  * A part of the page whose code is fetched once it is to be drawn, so that the page opens sooner without it. `meanwhile`
- * is drawn until then; where the code can't be had, words that say so, and a way to try again.
+ * is drawn until then; where the code can't be had, `unfetched`, which says so and offers to try again.
  */
-export function fetchedLater<Props extends object>(load: () => Promise<ComponentType<Props>>, meanwhile: ReactNode | ((props: Props) => ReactNode) = null): ComponentType<Props> {
-  const fetched = () => lazy(async () => ({ default: await load().catch(() => Unfetched as ComponentType<Props>) }));
+export function fetchedLater<Props extends object>(
+  load: () => Promise<ComponentType<Props>>,
+  meanwhile: ReactNode | ((props: Props) => ReactNode) = null,
+  unfetched: ComponentType = Unfetched,
+): ComponentType<Props> {
+  const fetched = () => lazy(async () => ({ default: await load().catch(() => unfetched as ComponentType<Props>) }));
   let part = fetched();
   function FetchedLater(props: Props) {
     const [Part, setPart] = useState(() => part);
-    const again = () => {
+    const again = useCallback(() => {
       part = fetched();
       setPart(() => part);
-    };
+    }, []);
     return (
       <TryAgain value={again}>
         <Suspense fallback={typeof meanwhile === 'function' ? meanwhile(props) : meanwhile}>
@@ -29,12 +34,34 @@ export function fetchedLater<Props extends object>(load: () => Promise<Component
 
 const TryAgain = createContext<() => void>(() => undefined);
 
-function Unfetched() {
+const UNFETCHED = 'This part of the page could not be fetched; you may be offline. Nothing on the page is lost.';
+const TRY_AGAIN = 'Try again';
+
+/** One for each part that stands unfetched: several are often missing for one reason, and come back together. */
+const waiting = new Set<() => void>();
+const tryAllAgain = () => [...waiting].forEach((again) => again());
+
+function useWaiting(): void {
   const again = useContext(TryAgain);
+  useEffect(() => {
+    waiting.add(again);
+    return () => void waiting.delete(again);
+  }, [again]);
+}
+
+function Unfetched() {
+  useWaiting();
   return (
     <div role="alert" className={styles.unfetched}>
-      <p>This part of the page could not be fetched; you may be offline. Nothing on the page is lost.</p>
-      <Button onClick={again}>Try again</Button>
+      <p>{UNFETCHED}</p>
+      <Button onClick={tryAllAgain}>{TRY_AGAIN}</Button>
     </div>
   );
+}
+
+/** For parts of a picture, in which no words can stand: the page says it. */
+export function UnfetchedInPicture() {
+  useWaiting();
+  useEffect(() => useStatus.getState().say(UNFETCHED, { label: TRY_AGAIN, run: tryAllAgain }), []);
+  return null;
 }

@@ -52,3 +52,14 @@ export const usePreferences = create<Preferences>()(
     },
   ),
 );
+
+/** Takes over what is chosen in another window, so that none writes over it what was chosen before; ends when the function returned is called. */
+export function followOtherWindows(): () => void {
+  const heard = async ({ key }: StorageEvent) => {
+    if (key !== preferencesKey) return;
+    await usePreferences.persist.rehydrate();
+    document.documentElement.dataset['theme'] = usePreferences.getState().theme;
+  };
+  window.addEventListener('storage', heard);
+  return () => window.removeEventListener('storage', heard);
+}

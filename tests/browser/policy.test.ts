@@ -1,13 +1,14 @@
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { lessonPath } from '@/app/lessons/paths';
+import { lessonPath, workshopPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
 import { openDesk } from './kept-desk';
 import { builtPages } from './pages';
 import { browserVisits } from './visit';
 
 const visit = browserVisits();
+const LESSON = '04-no-stop-time';
 
 /** A visit that notes what the pages' policy refused and what was asked of any other origin. */
 async function watched() {
@@ -122,10 +123,33 @@ describe('work under the policy', () => {
     await page.goto(routes.bring.path);
     await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles(join(process.cwd(), 'content/records/quarry-clean.csv'));
     expect(await saved(page, 'Export as UDDF')).toMatch(/\.uddf$/);
-    await page.goto(lessonPath('04-no-stop-time', 'watch-it'));
+    await page.goto(lessonPath(LESSON, 'watch-it'));
     await page.getByLabel('Speed').selectOption('120');
     await page.getByRole('button', { name: 'Play' }).click();
     await page.getByText(/and they are falling fast/).waitFor();
+    expect(refused).toEqual([]);
+    expect(abroad).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
+  it('shows a whole lesson to a class, and lets a lesson that was written here be tried', async () => {
+    const { page, complaints, refused, abroad } = await watched();
+    await page.goto(lessonPath(LESSON), { waitUntil: 'networkidle' });
+    await page.getByRole('button', { name: 'Present to a class' }).click();
+    const at = page.getByRole('group', { name: 'Presenting' }).getByText(/^\d+ of \d+$/);
+    const last = (await at.textContent())!.replace(/^\d+ of (\d+)$/, '$1 of $1');
+    for (let presses = 0; presses < 40 && (await at.textContent()) !== last; presses += 1) {
+      await page.keyboard.press('PageDown');
+      await page.waitForTimeout(300);
+    }
+    expect(await at.textContent()).toBe(last);
+    await page.keyboard.press('Escape');
+    await page.goto(workshopPath, { waitUntil: 'networkidle' });
+    await page.getByRole('combobox', { name: 'Lesson' }).selectOption(LESSON);
+    await page.getByRole('button', { name: 'Copy it' }).click();
+    await page.getByText('The lesson is sound').waitFor();
+    await page.getByText('Try it as a student').click();
+    await page.getByRole('button', { name: 'Go on' }).click();
     expect(refused).toEqual([]);
     expect(abroad).toEqual([]);
     expect(complaints).toEqual([]);

@@ -1,6 +1,6 @@
 import { act, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { LessonPlayer } from '@/app/lessons/player/LessonPlayer';
 import { progressKey } from '@/app/lessons/player/progress-key';
 import { useProgress } from '@/app/lessons/player/progress-store';
@@ -175,6 +175,24 @@ describe('a lesson before a class', () => {
     expect(screen.getByRole('heading', { name: 'To begin' })).toBeInTheDocument();
     await userEvent.keyboard('{Escape}');
     expect(await screen.findByRole('navigation', { name: 'Steps' })).toBeInTheDocument();
+  });
+
+  it('asks for the full screen once, and stays in it while pages are turned', async () => {
+    const [request, exit] = [vi.fn(() => Promise.resolve()), vi.fn(() => Promise.resolve())];
+    Object.defineProperties(document.documentElement, { requestFullscreen: { value: request, configurable: true } });
+    Object.defineProperties(document, { fullscreenElement: { value: document.documentElement, configurable: true }, exitFullscreen: { value: exit, configurable: true } });
+    try {
+      await present('begin');
+      await userEvent.keyboard('{PageDown}{PageDown}{PageDown}');
+      expect(request).toHaveBeenCalledTimes(1);
+      expect(exit).not.toHaveBeenCalled();
+      await userEvent.keyboard('{Escape}');
+      await screen.findByRole('navigation', { name: 'Steps' });
+      expect(exit).toHaveBeenCalledTimes(1);
+    } finally {
+      for (const name of ['fullscreenElement', 'exitFullscreen']) Reflect.deleteProperty(document, name);
+      Reflect.deleteProperty(document.documentElement, 'requestFullscreen');
+    }
   });
 
   it('takes numbers as a class calls them', async () => {

@@ -1,6 +1,7 @@
 import { act, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { TryOut } from '@/app/lessons/workshop/TryOut';
 import { Workshop } from '@/app/lessons/workshop/Workshop';
 import { useStatus } from '@/app/parts/status';
 import { cautions } from '@/content/cautions';
@@ -108,6 +109,23 @@ describe('the workshop', () => {
     expect(screen.getByRole('heading', { name: 'By number' })).toBeInTheDocument();
     expect(window.location.hash).toBe('');
   }, 60_000);
+
+  it('says so where what works a lesson out cannot be fetched', async () => {
+    class Unfetched {
+      onerror: (() => void) | undefined;
+      postMessage() {
+        setTimeout(() => this.onerror?.());
+      }
+      terminate() {}
+    }
+    vi.stubGlobal('Worker', Unfetched);
+    try {
+      render(<TryOut text={EVERY_WAY} known={known} />);
+      expect(await screen.findByRole('alert')).toHaveTextContent('could not be fetched; you may be offline. Nothing is lost');
+    } finally {
+      vi.unstubAllGlobals();
+    }
+  });
 
   it('keeps a lesson on this machine, and brings back one deleted by mistake', async () => {
     const first = open();

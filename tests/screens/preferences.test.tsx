@@ -1,4 +1,4 @@
-import { render, screen } from '@testing-library/react';
+import { act, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { PreferenceSwitches } from '@/app/parts/PreferenceSwitches';
@@ -36,6 +36,16 @@ describe('preferences', () => {
   it('come back when the page is opened again', async () => {
     await openAgainWith(JSON.stringify({ state: { units: 'imperial', theme: 'system' }, version: 1 }));
     expect(usePreferences.getState()).toMatchObject({ units: 'imperial', theme: 'system' });
+  });
+
+  it('follow another window, and write nothing over what was chosen there', async () => {
+    render(<PreferenceSwitches />);
+    localStorage.setItem(preferencesKey, JSON.stringify({ state: { units: 'metric', theme: 'dark', tour: 'settled' }, version: 1 }));
+    act(() => void window.dispatchEvent(new StorageEvent('storage', { key: preferencesKey })));
+    expect(await screen.findByRole('radio', { name: 'Dark', checked: true })).toBeInTheDocument();
+    await vi.waitFor(() => expect(document.documentElement).toHaveAttribute('data-theme', 'dark'));
+    await userEvent.click(screen.getByRole('radio', { name: 'Imperial' }));
+    expect(stored()?.state).toEqual({ units: 'imperial', theme: 'dark', tour: 'settled' });
   });
 
   it.each([

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { fetchedLater } from '../../parts/fetched-later';
+import { fetchedLater, UnfetchedInPicture } from '../../parts/fetched-later';
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { PictureFrame } from './PictureFrame';
@@ -18,10 +18,10 @@ import { usePicture } from './use-picture';
 import styles from './pictures.module.css';
 
 // What takes hold of the dive, and what rules and cylinders say of it, comes once the desk has opened.
-const ProfileHandles = fetchedLater(async () => (await import('../after-opening')).ProfileHandles);
+const ProfileHandles = fetchedLater(async () => (await import('../after-opening')).ProfileHandles, null, UnfetchedInPicture);
 const StepEditor = fetchedLater(async () => (await import('../after-opening')).StepEditor, <StepHint />);
-const SupplyMarks = fetchedLater(async () => (await import('../after-opening')).SupplyMarks);
-const EventMarks = fetchedLater(async () => (await import('../after-opening')).EventMarks);
+const SupplyMarks = fetchedLater(async () => (await import('../after-opening')).SupplyMarks, null, UnfetchedInPicture);
+const EventMarks = fetchedLater(async () => (await import('../after-opening')).EventMarks, null, UnfetchedInPicture);
 
 const TABLE_EVERY_S = 60;
 

@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, type RefObject } from 'react';
+import { useEffect, useEffectEvent, useLayoutEffect, type RefObject } from 'react';
 import { usePictureScale } from '../pictures/picture-scale';
 
 /** Type that can be read from the back row: this share of the screen's width or height, whichever is less, and never smaller than usual. */
@@ -36,18 +36,20 @@ export function useStage(stage: RefObject<HTMLElement | null>, size: number, onL
     };
   }, [stage]);
 
+  // Full screen is entered once and left once, however often the view is drawn in between.
+  const leave = useEffectEvent(onLeave);
   useEffect(() => {
     let entered = false;
     // Not everywhere allowed, and nothing depends on it.
     void document.documentElement.requestFullscreen?.().catch(() => undefined);
     const changed = () => {
       if (document.fullscreenElement) entered = true;
-      else if (entered) onLeave();
+      else if (entered) leave();
     };
     document.addEventListener('fullscreenchange', changed);
     return () => {
       document.removeEventListener('fullscreenchange', changed);
       if (document.fullscreenElement) void document.exitFullscreen().catch(() => undefined);
     };
-  }, [onLeave]);
+  }, []);
 }

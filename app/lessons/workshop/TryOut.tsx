@@ -1,13 +1,13 @@
 'use client';
 
 import '../../parts/formulas.css';
-import { useEffect, useMemo } from 'react';
+import { useEffect } from 'react';
 import type { KnownNames } from '@/lib/lesson/known';
 import { withoutLesson } from '@/lib/lesson/progress';
-import { readLesson } from '@/lib/lesson/read-lesson';
 import { LessonPlayer } from '../player/LessonPlayer';
 import { useProgress } from '../player/progress-store';
-import { prepareLesson } from '../prepare-lesson';
+import { StageWaiting } from '../player/StageWaiting';
+import { usePrepared } from './use-prepared';
 import styles from './workshop.module.css';
 
 interface TryOutProps {
@@ -22,18 +22,16 @@ const forget = () => useProgress.getState().update((before) => withoutLesson(bef
 
 /** The lesson as a student meets it. It is checked first, whoever wrote it. */
 export function TryOut({ text, known }: TryOutProps) {
-  const lesson = useMemo(() => {
-    const read = readLesson(text, { known });
-    return read.ok ? prepareLesson(read.lesson, TRIED_OUT, () => undefined) : undefined;
-  }, [text, known]);
+  const made = usePrepared({ text, slug: TRIED_OUT, known });
   useEffect(() => {
     forget();
     return forget;
   }, [text]);
-  if (!lesson) return <p>There are things to mend before the lesson can be tried.</p>;
+  if (!made) return <StageWaiting />;
+  if ('why' in made) return <p role="alert">{made.why}</p>;
   return (
     <div className={styles.tryOut}>
-      <LessonPlayer key={text} lesson={lesson} shipped={false} />
+      <LessonPlayer key={text} lesson={made.lesson} shipped={false} />
     </div>
   );
 }

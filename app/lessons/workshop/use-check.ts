@@ -6,7 +6,7 @@ import type { CheckAnswer, CheckRequest } from './check.worker';
 /** How long the writer rests before the lesson is checked, ms. */
 const RESTS_MS = 350;
 /** A lesson that keeps the checker busy longer than this was made to, ms. */
-const LONGEST_CHECK_MS = 20_000;
+export const LONGEST_CHECK_MS = 20_000;
 
 export interface Checked {
   /** Of the text checked last; undefined before any was. */
@@ -15,7 +15,9 @@ export interface Checked {
   readonly checking: boolean;
 }
 
-const TOO_SLOW: LessonFault = { line: 1, path: [], what: 'This lesson takes too long to work out.', mend: 'Shorten its dives, or ask for less in its questions.' };
+export const TOO_SLOW: LessonFault = { line: 1, path: [], what: 'This lesson takes too long to work out.', mend: 'Shorten its dives, or ask for less in its questions.' };
+/** Where a worker can't be had. */
+export const UNFETCHED: LessonFault = { line: 1, path: [], what: 'What works a lesson out could not be fetched; you may be offline.', mend: 'Nothing is lost: change the text or load the page again once you are back.' };
 
 /** Checks a lesson's text in a worker whenever it rests; typing is never held up. */
 export function useCheck(text: string, known: KnownNames): Checked {
@@ -44,6 +46,10 @@ export function useCheck(text: string, known: KnownNames): Checked {
       worker.current ??= new Worker(new URL('./check.worker.ts', import.meta.url), { type: 'module' });
       worker.current.onmessage = ({ data }: MessageEvent<CheckAnswer>) => {
         if (data.number === own) tell(data.faults);
+      };
+      worker.current.onerror = () => {
+        worker.current = undefined;
+        tell([UNFETCHED]);
       };
       worker.current.postMessage({ number: own, text, known } satisfies CheckRequest);
       late = setTimeout(() => {

@@ -19,6 +19,7 @@ import { TypedValue } from '../parts/TypedValue';
 import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot, type PlotPoint } from './CurvePlot';
+import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
 import type { SureJob } from './heavy-work';
@@ -26,6 +27,7 @@ import { HeavyStanding } from './HeavyStanding';
 import { sayNoStop, sayTenths } from './minutes-words';
 import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
 import { useHeavyWork } from './use-heavy-work';
+import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const LADDER = { from: 9, to: 60, step: 0.5 } as const;
@@ -128,6 +130,18 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
         source="What is varied, and how far, is a teaching choice and not a measurement."
       >
         <CursorSlider label="Depth to read in the band" value={readM} min={LADDER.from} max={LADDER.to} step={step} shown={sayDepth(readM, units)} onChange={setCursorM} />
+        <CurveReadings
+          label={`In the band at ${sayDepth(readM, units)}`}
+          readings={[
+            {
+              id: 'no-stop',
+              name: 'The model’s own no-stop time',
+              value: sayNoStop(atDepth.middle),
+              note: BESIDE_BAND,
+              why: <WhyCurve about="this no-stop time" ask={() => ({ dive: arrival(dive.settings, readM), reading: 'no-stop', where: `${told}, arriving at ${sayDepth(readM, units)}` })} />,
+            },
+          ]}
+        />
       </CurveFigure>
       <CurveFigure
         title="Ceiling of a dive, as a band"
@@ -159,9 +173,29 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
         }}
       >
         <CursorSlider label="Time of the dive to read in the band" value={nowS} min={0} max={lastS} step={everyS} shown={`${Math.round(nowS / 60)} min`} onChange={setCursorS} />
+        <CurveReadings
+          label={`In the band ${Math.round(nowS / 60)} min in`}
+          readings={[
+            {
+              id: 'ceiling',
+              name: 'The model’s own ceiling',
+              value: sayLevel(atTime.middle, units),
+              note: BESIDE_BAND,
+              why: <WhyCurve about="this ceiling" ask={() => ({ dive, at: { timeS: nowS, everyS: job.everyS }, reading: 'ceiling', where: `${told}, ${Math.round(nowS / 60)} min in` })} />,
+            },
+          ]}
+        />
       </CurveFigure>
     </div>
   );
+}
+
+/** What a working does not tell. */
+const BESIDE_BAND = 'the edges of the band come from the same steps with other numbers in them';
+
+/** Set down at a depth at once. */
+function arrival(settings: Dive['settings'], toM: number): Dive {
+  return { settings, steps: [{ kind: 'descend', toM, durationS: 0 }], lines: [] };
 }
 
 function rowOf({ at, low, middle, high }: Band, i: number): BandRow {

@@ -41,7 +41,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
   useEffect(() => {
     if (!moved.current) return;
     heading.current?.focus({ preventScroll: true });
-    heading.current?.scrollIntoView({ block: 'start' });
+    heading.current?.closest('section')?.scrollIntoView({ block: 'start' });
   }, [shown]);
 
   const turnTo = (to: number) => {

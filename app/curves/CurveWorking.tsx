@@ -5,6 +5,7 @@ import { figuresOf } from '@/lib/ascent/figures';
 import type { Dive } from '@/lib/dive/dive';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { workingFor, type ReadingId } from '@/lib/working/all';
+import { toleratedWorking, type Tolerated } from '@/lib/working/tolerated-working';
 import { WorkingPanel } from '../parts/working/WorkingPanel';
 
 export interface CurveAsked {
@@ -12,7 +13,7 @@ export interface CurveAsked {
   dive: Dive;
   /** When it passes there, among samples so many seconds apart; its end where left out. */
   at?: { readonly timeS: number; readonly everyS: number };
-  reading: ReadingId;
+  reading: ReadingId | Tolerated;
   /** Which point of which curve it is, in words. */
   where: string;
 }
@@ -25,7 +26,8 @@ export function CurveWorking({ dive, at, reading, where, onClose }: CurveAsked &
   const working = useMemo(() => {
     const timeline = computeTimeline(dive, at?.everyS ?? WHOLE_LEGS_S);
     const sample = at ? sampleAt(timeline, at.timeS) : timeline.length - 1;
-    return workingFor(reading, timeline, figuresOf(timeline), sample);
+    const figures = figuresOf(timeline);
+    return typeof reading === 'string' ? workingFor(reading, timeline, figures, sample) : toleratedWorking({ timeline, figures, sample }, reading);
   }, [dive, at, reading]);
   return <WorkingPanel working={working} where={where} onClose={onClose} />;
 }

@@ -19,7 +19,9 @@ import { CurveFigure } from './CurveFigure';
 import { CurvePlot, type PlotCurve, type PlotPoint } from './CurvePlot';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { CurveKey } from './CurveKey';
+import { CurveReadings } from './CurveReadings';
 import { depthStep, pressureAxis } from './plot-axis';
+import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const SITE = curveSite(defaultSettings());
@@ -118,6 +120,25 @@ export function LimitsSection() {
         source="M = a + p/b (Bühlmann); a gradient factor takes its share of what lies between the ambient pressure and M."
       >
         <CursorSlider label="Depth to read" value={depthM} min={0} max={DEEPEST_M} step={step} shown={sayDepth(depthM, units)} onChange={setCursorM} />
+        <CurveReadings
+          label={`Tolerated at ${sayDepth(depthM, units)}`}
+          readings={drawn.map((one) => ({
+            id: one.compartment,
+            name: `Compartment ${one.compartment}`,
+            value: printPressure(inForce(one), units),
+            note: `under a gradient factor of ${printPercent(gf)}`,
+            why: (
+              <WhyCurve
+                about={`what compartment ${one.compartment} tolerates`}
+                ask={() => ({
+                  dive: { settings: { ...defaultSettings(), gradientFactors }, steps: [{ kind: 'descend', toM: depthM, durationS: 0 }], lines: [] },
+                  reading: { compartment: one.compartment, heliumShare: Number(share), firstStopM },
+                  where: `At ${sayDepth(depthM, units)}, ${pair}, ${firstStopM > 0 ? `from a first stop at ${sayDepth(firstStopM, units)}` : 'no first stop'}`,
+                })}
+              />
+            ),
+          }))}
+        />
       </CurveFigure>
     </>
   );

@@ -64,15 +64,21 @@ export function atmosphereStep(chain: Chain, altitudeM: number, resultBar: numbe
   });
 }
 
+/** The diver's depth, as it was. */
+export function depthNow({ timeline, sample }: Instant): Named {
+  return fromDive('d', { ...quantity(timeline.depthM[sample]!, 'm'), meaning: 'your depth now', within: DEPTH_RANGE_M });
+}
+
 /** Ambient pressure at the diver's depth. */
-export function ambientStep(chain: Chain, site: Site, { timeline, sample }: Instant): Named {
+export function ambientStep(chain: Chain, site: Site, instant: Instant): Named {
+  const { timeline, sample } = instant;
   return chain.add({
     id: 'step:ambient',
     title: 'pressure around you',
     why: 'The air above the water and the water above you both press on you.',
     expression: 'p_surface + w * d',
     symbol: 'p_amb',
-    values: [site.surface, site.water, fromDive('d', { ...quantity(timeline.depthM[sample]!, 'm'), meaning: 'your depth now', within: DEPTH_RANGE_M })],
+    values: [site.surface, site.water, depthNow(instant)],
     result: quantity(timeline.ambientBar[sample]!, 'bar'),
     source: SOURCES.water,
   });

@@ -1,4 +1,4 @@
-import { useState, useSyncExternalStore, type RefObject } from 'react';
+import { useMemo, useSyncExternalStore, type RefObject } from 'react';
 import { useDeskStore } from './desk-context';
 import type { DeskStore } from './desk-store';
 
@@ -8,7 +8,7 @@ const EVERY_MS = 100;
 /** The desk's script for an editor: at once where it is typed there, otherwise a moment behind a drag. `catchUp` ends the wait. */
 export function useScriptShown(editor: RefObject<HTMLTextAreaElement | null>): { readonly script: string; readonly catchUp: () => void } {
   const store = useDeskStore();
-  const [{ subscribe, shown, catchUp }] = useState(() => scriptShown(store, editor));
+  const { subscribe, shown, catchUp } = useMemo(() => scriptShown(store, editor), [store, editor]);
   return { script: useSyncExternalStore(subscribe, shown, shown), catchUp };
 }
 

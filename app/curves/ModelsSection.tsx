@@ -16,11 +16,13 @@ import { TypedValue } from '../parts/TypedValue';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
 import { CurvePlot } from './CurvePlot';
+import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
 import { sayNoStop, sayTenths } from './minutes-words';
 import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
 import { TOLD_MODELS } from './told-models';
+import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const SHALLOWEST_M = 9;
@@ -94,6 +96,23 @@ export function ModelsSection() {
           source={models.map(({ told }) => told.source).filter((source, i, all) => all.indexOf(source) === i).join('; ')}
         >
           <CursorSlider label="Depth to compare at" value={readM} min={SHALLOWEST_M} max={DEEPEST_M} step={step} shown={sayDepth(readM, units)} onChange={setCursorM} />
+          <CurveReadings
+            label={`By each model at ${sayDepth(readM, units)}`}
+            readings={models.map(({ model, told }, i) => ({
+              id: model.id,
+              name: model.name,
+              value: sayNoStop(at[i]!),
+              why: (
+                <WhyCurve
+                  about={`the time by ${model.name}`}
+                  ask={() => ({
+                    where: `On air, rested, arriving at ${sayDepth(readM, units)}`,
+                    by: { model, obtained: { airNitrogen: told.conventions.airNitrogen.obtained, lungOffsetBar: told.conventions.lungOffsetBar.obtained }, site: SITE, depthM: readM },
+                  })}
+                />
+              ),
+            }))}
+          />
         </CurveFigure>
         <CurveFigure
           title="Ceilings over the same dive"

@@ -17,7 +17,7 @@ const CurveWorking = lazy(() =>
 export function WhyCurve({ about, ask }: { about: string; ask: () => CurveAsked }) {
   return (
     <WhyButton about={about} small>
-      {(close) => <CurveWorking {...ask()} onClose={close} />}
+      {(close) => <CurveWorking asked={ask()} onClose={close} />}
     </WhyButton>
   );
 }

@@ -7,6 +7,7 @@ import { GradientFactorSection } from '@/app/curves/GradientFactorSection';
 import { HalfTimesSection } from '@/app/curves/HalfTimesSection';
 import { HowSureSection } from '@/app/curves/HowSureSection';
 import { LimitsSection } from '@/app/curves/LimitsSection';
+import { ModelsSection } from '@/app/curves/ModelsSection';
 import { heavyWork, type HeavyJob } from '@/app/curves/heavy-work';
 
 /** A worker that works in the page's thread, at once. */
@@ -44,6 +45,7 @@ const sections: readonly Case[] = [
   { section: <AscentRateSection />, readings: 'Time to surface at 9 m/min', asks: 'Why this time to surface?', titled: 'Why? Time to surface', result: /([\d.]+) min\./, printed: wholeMinutes },
   { section: <GradientFactorSection />, readings: 'Where the map is read', asks: 'Why this time to surface?', titled: 'Why? Time to surface', result: /([\d.]+) min\./, printed: wholeMinutes },
   { section: <LimitsSection />, readings: /^Tolerated at/, asks: 'Why what compartment 1 tolerates?', titled: /^Why\? What compartment 1b? tolerates/, result: /([\d.]+) bar/, printed: (bar) => bar.toFixed(2) },
+  { section: <ModelsSection />, readings: /^By each model/, asks: 'Why the time by Haldane 1908?', titled: 'Why? No-stop time by Haldane 1908', result: /([\d.]+) min /, printed: (minutes) => String(Math.floor(minutes)) },
   { section: <HowSureSection />, readings: /^In the band at/, asks: 'Why this no-stop time?', titled: 'Why? No-stop time', result: /([\d.]+) min /, printed: (minutes) => String(Math.floor(minutes)) },
   { section: <HowSureSection />, readings: /^In the band 25 min in/, asks: 'Why this ceiling?', titled: 'Why? Ceiling', result: /([\d.]+) m /, printed: (metres) => metres.toFixed(1) },
 ];

@@ -45,8 +45,8 @@ export function modelNoStopMin(model: LimitModel, depthM: number, gas: Gas, site
   return { value, leader };
 }
 
-/** t = half-time · log2((breathed − P)/(breathed − limit)), Haldane's solution turned round. */
-function minutesToReach(limitBar: number, tensionBar: number, breathedBar: number, halfTimeMin: number): number {
+/** t = half-time · log2((breathed − P)/(breathed − limit)), min, Haldane's solution turned round; 0 past the limit, Infinity where it is never reached. Pressures in bar. */
+export function minutesToReach(limitBar: number, tensionBar: number, breathedBar: number, halfTimeMin: number): number {
   if (tensionBar >= limitBar) return 0;
   return breathedBar <= limitBar ? Infinity : halfTimeMin * Math.log2((breathedBar - tensionBar) / (breathedBar - limitBar));
 }

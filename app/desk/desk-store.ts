@@ -63,6 +63,10 @@ export interface DeskState extends DeskDocument {
    * one drag, are undone together.
    */
   change: (change: Partial<DeskDocument>, joined?: string) => void;
+  /** The name under which changes in a row are under way. */
+  joined: string | undefined;
+  /** Ends them: the next change is undone by itself. */
+  settle: () => void;
   /** The dive that stood here before one is steered by hand; undefined while none is. */
   base: Dive | undefined;
   /** Shows a dive that is still going on; the script stays as it is until the run ends. */
@@ -93,7 +97,6 @@ export function createDeskStore(document: DeskDocument, still = false) {
   if (!first.ok) throw new Error(`the desk cannot open with a script that does not parse: ${first.errors[0]?.message}`);
   /** The scene before the one on screen: out of sight, so its memory is used for the next. */
   let retired: Scene | undefined;
-  let joining: string | undefined;
 
   return create<DeskState>()((set, get) => {
     function show(change: Partial<DeskState>) {
@@ -136,10 +139,11 @@ export function createDeskStore(document: DeskDocument, still = false) {
       change(change, joined) {
         const before = moment();
         if (Object.entries(change).every(([name, value]) => before[name as keyof DeskDocument] === value)) return;
-        const joins = joined !== undefined && joined === joining;
-        joining = joined;
-        show({ ...change, future: [], ...(!joins && { past: [...get().past, before].slice(-UNDO_STEPS) }) });
+        const joins = joined !== undefined && joined === get().joined;
+        show({ ...change, joined, future: [], ...(!joins && { past: [...get().past, before].slice(-UNDO_STEPS) }) });
       },
+      joined: undefined,
+      settle: () => set({ joined: undefined }),
       base: undefined,
       showLive(dive) {
         if (dive.steps.length === 0) return;
@@ -165,9 +169,8 @@ export function createDeskStore(document: DeskDocument, still = false) {
       setSpeed: (speed) => set({ speed }),
       open({ cursorS, view, unit = 0, soundScript, ...document }, fresh) {
         const past = fresh ? [] : [...get().past, moment()].slice(-UNDO_STEPS);
-        joining = undefined;
-        if (soundScript !== undefined) show({ script: soundScript, rules: document.rules });
-        show({ presented: undefined, rules: undefined, overlay: undefined, ...document, unit, past, future: [], selectedStep: undefined, playing: false });
+        if (soundScript !== undefined) show({ script: soundScript, rules: document.rules, joined: undefined });
+        show({ joined: undefined, presented: undefined, rules: undefined, overlay: undefined, ...document, unit, past, future: [], selectedStep: undefined, playing: false });
         const endS = get().scene.timeline.timeS.at(-1)!;
         set({
           cursorS: Math.min(Math.max(0, cursorS), endS),
@@ -178,15 +181,13 @@ export function createDeskStore(document: DeskDocument, still = false) {
         const { past, future } = get();
         const last = past.at(-1);
         if (!last) return;
-        joining = undefined;
-        show({ ...last, past: past.slice(0, -1), future: [moment(), ...future] });
+        show({ ...last, joined: undefined, past: past.slice(0, -1), future: [moment(), ...future] });
       },
       redo() {
         const { past, future } = get();
         const next = future[0];
         if (!next) return;
-        joining = undefined;
-        show({ ...next, past: [...past, moment()], future: future.slice(1) });
+        show({ ...next, joined: undefined, past: [...past, moment()], future: future.slice(1) });
       },
     };
   });

@@ -1,11 +1,11 @@
 import { useMemo, useSyncExternalStore, type RefObject } from 'react';
 import { useDeskStore } from './desk-context';
-import type { DeskStore } from './desk-store';
+import type { DeskState, DeskStore } from './desk-store';
 
 /** A text that changes under a drag is shown so often at most, ms: nobody reads it sooner, and it is dear to lay out. */
 const EVERY_MS = 100;
 
-/** The desk's script for an editor: at once where it is typed there, otherwise a moment behind a drag. `catchUp` ends the wait. */
+/** The desk's script for an editor: a moment behind changes in a row, such as those of a drag, but for those typed there. `catchUp` ends the wait. */
 export function useScriptShown(editor: RefObject<HTMLTextAreaElement | null>): { readonly script: string; readonly catchUp: () => void } {
   const store = useDeskStore();
   const { subscribe, shown, catchUp } = useMemo(() => scriptShown(store, editor), [store, editor]);
@@ -20,18 +20,16 @@ function scriptShown(store: DeskStore, editor: RefObject<HTMLTextAreaElement | n
   const catchUp = () => {
     window.clearTimeout(waiting);
     waiting = undefined;
+    shownMs = performance.now();
     script = store.getState().script;
     heard?.();
   };
-  const inTime = () => {
-    shownMs = performance.now();
-    catchUp();
-  };
-  const follow = () => {
-    if (store.getState().script === script) return;
-    if (document.activeElement === editor.current) catchUp();
-    else if (performance.now() - shownMs >= EVERY_MS) inTime();
-    else waiting ??= window.setTimeout(inTime, shownMs + EVERY_MS - performance.now());
+  const follow = (now: DeskState, before: DeskState) => {
+    if (now.script === script) return;
+    const inRow = now.joined !== undefined && now.joined === before.joined;
+    const leftMs = shownMs + EVERY_MS - performance.now();
+    if (!inRow || leftMs <= 0 || document.activeElement === editor.current) catchUp();
+    else waiting ??= window.setTimeout(catchUp, leftMs);
   };
   return {
     shown: () => script,

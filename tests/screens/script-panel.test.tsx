@@ -43,6 +43,11 @@ describe('the script panel', () => {
       expect(box).toHaveValue(SCRIPT.replace('20 m', '21 m'));
       act(() => void vi.advanceTimersByTime(100));
       expect(box).toHaveValue(SCRIPT.replace('20 m', '23 m'));
+      drag('24 m');
+      act(() => store.getState().settle());
+      expect(box).toHaveValue(SCRIPT.replace('20 m', '24 m'));
+      act(() => store.getState().undo());
+      expect(box).toHaveValue(SCRIPT);
     } finally {
       vi.useRealTimers();
     }

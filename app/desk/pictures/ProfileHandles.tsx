@@ -67,6 +67,7 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
 
   const end = () => {
     drag.current = null;
+    store.getState().settle();
     onHold(undefined);
   };
 

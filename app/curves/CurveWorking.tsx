@@ -10,29 +10,30 @@ import { toleratedWorking, type Tolerated } from '@/lib/working/tolerated-workin
 import type { Working } from '@/lib/working/working';
 import { WorkingPanel } from '../parts/working/WorkingPanel';
 
-interface DiveAsked {
+export interface CurveAsked {
   /** The dive that ends where the curve is read, or passes there. */
   readonly dive: Dive;
   /** When it passes there, among samples so many seconds apart; its end where left out. */
   readonly at?: { readonly timeS: number; readonly everyS: number };
-  readonly reading: ReadingId | Tolerated;
+  readonly reading: ReadingId | Tolerated | ModelAsked;
+  /** Which point of which curve it is, in words. */
+  readonly where: string;
 }
-
-/** What a point of a curve is asked about: a dive that gets there, or another model; `where` it is, in words. */
-export type CurveAsked = { readonly where: string } & (DiveAsked | { readonly by: ModelAsked });
 
 /** One leg is one sample: the working follows the legs. */
 const WHOLE_LEGS_S = 1e9;
 
-/** The working behind a point of a curve. */
+/** The working behind a point of a curve: that of a dive at a moment. */
 export function CurveWorking({ asked, onClose }: { asked: CurveAsked; onClose: () => void }) {
-  const working = useMemo(() => ('by' in asked ? modelNoStopWorking(asked.by) : workingAlong(asked)), [asked]);
+  const working = useMemo(() => workingOf(asked), [asked]);
   return <WorkingPanel working={working} where={asked.where} onClose={onClose} />;
 }
 
-function workingAlong({ dive, at, reading }: DiveAsked): Working {
+function workingOf({ dive, at, reading }: CurveAsked): Working {
   const timeline = computeTimeline(dive, at?.everyS ?? WHOLE_LEGS_S);
   const sample = at ? sampleAt(timeline, at.timeS) : timeline.length - 1;
   const figures = figuresOf(timeline);
-  return typeof reading === 'string' ? workingFor(reading, timeline, figures, sample) : toleratedWorking({ timeline, figures, sample }, reading);
+  if (typeof reading === 'string') return workingFor(reading, timeline, figures, sample);
+  const instant = { timeline, figures, sample };
+  return 'model' in reading ? modelNoStopWorking(instant, reading) : toleratedWorking(instant, reading);
 }

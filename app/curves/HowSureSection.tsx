@@ -21,7 +21,7 @@ import { CurveFigure } from './CurveFigure';
 import { CurvePlot, type PlotPoint } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
-import { DOWN_M_MIN } from './curve-wish';
+import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import type { SureJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
 import { sayNoStop, sayTenths } from './minutes-words';
@@ -138,7 +138,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
               name: 'The model’s own no-stop time',
               value: sayNoStop(atDepth.middle),
               note: BESIDE_BAND,
-              why: <WhyCurve about="this no-stop time" ask={() => ({ dive: arrival(dive.settings, readM), reading: 'no-stop', where: `${told}, arriving at ${sayDepth(readM, units)}` })} />,
+              why: <WhyCurve about="this no-stop time" ask={() => ({ dive: setDownAt(readM, dive.settings), reading: 'no-stop', where: `${told}, arriving at ${sayDepth(readM, units)}` })} />,
             },
           ]}
         />
@@ -192,11 +192,6 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
 
 /** What a working does not tell. */
 const BESIDE_BAND = 'the edges of the band come from the same steps with other numbers in them';
-
-/** Set down at a depth at once. */
-function arrival(settings: Dive['settings'], toM: number): Dive {
-  return { settings, steps: [{ kind: 'descend', toM, durationS: 0 }], lines: [] };
-}
 
 function rowOf({ at, low, middle, high }: Band, i: number): BandRow {
   return { at: at[i]!, low: low[i]!, middle: middle[i]!, high: high[i]! };

@@ -20,6 +20,7 @@ import { CurvePlot, type PlotCurve, type PlotPoint } from './CurvePlot';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { CurveKey } from './CurveKey';
 import { CurveReadings } from './CurveReadings';
+import { setDownAt } from './curve-wish';
 import { depthStep, pressureAxis } from './plot-axis';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
@@ -131,7 +132,7 @@ export function LimitsSection() {
               <WhyCurve
                 about={`what compartment ${one.compartment} tolerates`}
                 ask={() => ({
-                  dive: { settings: { ...defaultSettings(), gradientFactors }, steps: [{ kind: 'descend', toM: depthM, durationS: 0 }], lines: [] },
+                  dive: setDownAt(depthM, { ...defaultSettings(), gradientFactors }),
                   reading: { compartment: one.compartment, heliumShare: Number(share), firstStopM },
                   where: `At ${sayDepth(depthM, units)}, ${pair}, ${firstStopM > 0 ? `from a first stop at ${sayDepth(firstStopM, units)}` : 'no first stop'}`,
                 })}

@@ -18,7 +18,7 @@ import { CurveKey } from './CurveKey';
 import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
-import { DOWN_M_MIN } from './curve-wish';
+import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import { sayNoStop, sayTenths } from './minutes-words';
 import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
 import { TOLD_MODELS } from './told-models';
@@ -106,8 +106,9 @@ export function ModelsSection() {
                 <WhyCurve
                   about={`the time by ${model.name}`}
                   ask={() => ({
+                    dive: setDownAt(readM, defaultSettings()),
+                    reading: { model, conventions: told.conventions },
                     where: `On air, rested, arriving at ${sayDepth(readM, units)}`,
-                    by: { model, obtained: { airNitrogen: told.conventions.airNitrogen.obtained, lungOffsetBar: told.conventions.lungOffsetBar.obtained }, site: SITE, depthM: readM },
                   })}
                 />
               ),

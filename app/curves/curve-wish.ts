@@ -54,6 +54,11 @@ export function wishConditions(wish: CurveWish, descentMMin?: number): NoStopCon
   return { site: curveSite(settings), tissues, gas: wish.gas, gf: wish.gradientFactors.high, descentMMin };
 }
 
+/** A rested diver set down at a depth at once. */
+export function setDownAt(toM: number, settings: Settings): Dive {
+  return { settings, steps: [{ kind: 'descend', toM, durationS: 0 }], lines: [] };
+}
+
 /** The dive that has just arrived at a depth, for its working: at once, or at a rate. */
 export function arrivalAt(wish: CurveWish, depthM: number, descentMMin?: number): Dive {
   const durationS = descentMMin === undefined ? 0 : (depthM / descentMMin) * 60;

@@ -1,45 +1,33 @@
 import type { Obtained } from '../../content/published/schema';
 import { AIR } from '../physics/gas';
 import type { Conventions, LimitModel } from '../tissue/models/limit-model';
-import { minutesToReach, modelBreathedBar, modelNoStopMin, type ModelSite } from '../tissue/models/model-figures';
-import { fromPublished, fromSetting, newChain, quantity, type Chain } from './chain';
-import { DEPTH_RANGE_M } from './pressure-steps';
+import { minutesToReach, modelBreathedBar, modelNoStopMin } from '../tissue/models/model-figures';
+import { fromPublished, newChain, quantity, type Chain } from './chain';
+import type { Instant } from './instant';
+import { ambientStep, siteSteps } from './pressure-steps';
 import { SOURCES } from './sources';
 import type { Named, Working } from './working';
 
 export interface ModelAsked {
   readonly model: LimitModel;
   /** How each of the model's conventions was come by. */
-  readonly obtained: Readonly<Record<keyof Conventions, Obtained>>;
-  readonly site: ModelSite;
-  readonly depthM: number;
+  readonly conventions: Readonly<Record<keyof Conventions, { readonly obtained: Obtained }>>;
 }
 
-/** Why a model of any age gives its no-stop time on air to a rested diver set down at a depth; without gradient factors. */
-export function modelNoStopWorking({ model, obtained, site, depthM }: ModelAsked): Working {
-  const { value: minutes, leader } = modelNoStopMin(model, depthM, AIR, site);
-  const limits = model.compartments.map((_, c) => model.toleratedTensionBar(c, site.surfaceBar));
+/** Why a model of any age gives its no-stop time on air to a rested diver set down at the depth of an instant; without gradient factors. */
+export function modelNoStopWorking(instant: Instant, { model, conventions }: ModelAsked): Working {
+  const { timeline, sample } = instant;
+  const { value: minutes, leader } = modelNoStopMin(model, timeline.depthM[sample]!, AIR, timeline);
+  const limits = model.compartments.map((_, c) => model.toleratedTensionBar(c, timeline.surfaceBar));
   const own = (leader || limits.indexOf(Math.min(...limits)) + 1) - 1;
   const { name, halfTimeMin } = model.compartments[own]!;
-  const breathedBar = modelBreathedBar(model, AIR, site.surfaceBar + depthM * site.barPerMetre);
-  const heldBar = modelBreathedBar(model, AIR, site.surfaceBar);
+  const breathedBar = modelBreathedBar(model, AIR, timeline.ambientBar[sample]!);
+  const heldBar = modelBreathedBar(model, AIR, timeline.surfaceBar);
   const chain = newChain();
-  const surface = fromSetting('p_surface', { ...quantity(site.surfaceBar, 'bar'), meaning: 'pressure at the surface' });
-  const ambient = chain.add({
-    id: 'step:ambient',
-    title: 'pressure around you',
-    why: 'The air above the water and the water above you both press on you.',
-    expression: 'p_surface + w * d',
-    symbol: 'p_amb',
-    values: [
-      surface,
-      fromSetting('w', { ...quantity(site.barPerMetre, 'bar/m'), meaning: 'pressure added per unit of depth, by the depth gauge’s convention' }),
-      fromSetting('d', { ...quantity(depthM, 'm'), meaning: 'depth arrived at', within: DEPTH_RANGE_M }),
-    ],
-    result: quantity(site.surfaceBar + depthM * site.barPerMetre, 'bar'),
-    source: SOURCES.water,
-  });
-  const lungs = lungsOf(chain, { model, obtained });
+  const site = siteSteps(chain, timeline);
+  const { surface } = site;
+  const ambient = ambientStep(chain, site, instant);
+  const lungs = lungsOf(chain, { model, conventions });
   const held = lungs('step:held', 'P_held', 'nitrogen held by a rested diver', 'Settled at the surface, every compartment holds what the lungs hold there.', surface, heldBar);
   const breathed = lungs('step:breathed', 'P_lungs', 'nitrogen in your lungs at depth', 'What every compartment heads for.', ambient, breathedBar);
   const limit = limitAtSurface(chain, model, own, surface);
@@ -74,11 +62,11 @@ export function modelNoStopWorking({ model, obtained, site, depthM }: ModelAsked
 }
 
 /** Nitrogen in the lungs at a pressure, as the model's makers took it. */
-function lungsOf(chain: Chain, { model: { conventions, source }, obtained }: Pick<ModelAsked, 'model' | 'obtained'>) {
-  const vapour = fromPublished('p_off', { ...quantity(conventions.lungOffsetBar, 'bar'), meaning: 'what this model takes off for water vapour in the lungs', obtained: obtained.lungOffsetBar });
-  const fraction = fromPublished('F_air', { ...quantity(conventions.airNitrogen, ''), meaning: 'nitrogen in air as this model takes it', obtained: obtained.airNitrogen });
+function lungsOf(chain: Chain, { model, conventions: { lungOffsetBar, airNitrogen } }: ModelAsked) {
+  const vapour = fromPublished('p_off', { ...quantity(model.conventions.lungOffsetBar, 'bar'), meaning: 'what this model takes off for water vapour in the lungs', obtained: lungOffsetBar.obtained });
+  const fraction = fromPublished('F_air', { ...quantity(model.conventions.airNitrogen, ''), meaning: 'nitrogen in air as this model takes it', obtained: airNitrogen.obtained });
   return (id: `step:${string}`, symbol: string, title: string, why: string, pressure: Named, resultBar: number) =>
-    chain.add({ id, title, why, expression: `(${pressure.symbol} - p_off) * F_air`, symbol, values: [pressure, vapour, fraction], result: quantity(resultBar, 'bar'), source });
+    chain.add({ id, title, why, expression: `(${pressure.symbol} - p_off) * F_air`, symbol, values: [pressure, vapour, fraction], result: quantity(resultBar, 'bar'), source: model.source });
 }
 
 function limitAtSurface(chain: Chain, model: LimitModel, compartment: number, surface: Named): Named {
@@ -90,8 +78,8 @@ function limitAtSurface(chain: Chain, model: LimitModel, compartment: number, su
     expression: 'm_0 + m_1 * p_surface',
     symbol: 'M_0',
     values: [
-      fromPublished('m_0', { ...quantity(interceptBar, 'bar'), meaning: 'where the line begins, without any pressure' }),
-      fromPublished('m_1', { ...quantity(model.toleratedTensionBar(compartment, 1) - interceptBar, ''), meaning: 'how steeply the line rises' }),
+      fromPublished('m_0', { ...quantity(interceptBar, 'bar'), meaning: 'where the line begins, without any pressure', obtained: 'derived' }),
+      fromPublished('m_1', { ...quantity(model.toleratedTensionBar(compartment, 1) - interceptBar, ''), meaning: 'how steeply the line rises', obtained: 'derived' }),
       surface,
     ],
     result: quantity(model.toleratedTensionBar(compartment, surface.value.value), 'bar'),

@@ -65,8 +65,9 @@ function Unscripted() {
   return (
     <noscript className={styles.unscripted}>
       <p>
-        This browser runs no scripts, so what works dives out stands still here. You can read <a href={routes.lessons.path}>the lessons</a> as text,{' '}
-        <a href={glossaryPath}>the glossary</a> and <a href={routes.model.path}>the model</a>.
+        This browser runs no scripts, so what works dives out stands still here. You can read{' '}
+        <a href={routes.lessons.path}>the lessons</a> as text, <a href={glossaryPath}>the glossary</a> and{' '}
+        <a href={routes.model.path}>the model</a>.
       </p>
     </noscript>
   );

@@ -7,7 +7,11 @@ import { ButtonLink } from './parts/Button';
 import { openRoutes, routes } from './parts/routes';
 
 export default function FrontDoor() {
-  const shelved = loadLessons().map(({ slug, lesson: { title, steps } }) => ({ slug, title, steps: steps.map(({ id }) => id) }));
+  const shelved = loadLessons().map(({ slug, lesson: { title, steps } }) => ({
+    slug,
+    title,
+    steps: steps.map(({ id }) => id),
+  }));
   const [teach, learn, alone] = doors();
   return (
     <div className={styles.page}>

@@ -14,15 +14,37 @@ interface Step {
 const reportsFolder = join(repositoryRoot, 'node_modules/.cache/halftime/reports');
 
 const vitest = (config: string, report: string): string[] => [
-  'node_modules/vitest/vitest.mjs', 'run', '--config', config,
-  '--reporter=default', '--reporter=json', `--outputFile.json=${join(reportsFolder, report)}`,
+  'node_modules/vitest/vitest.mjs',
+  'run',
+  '--config',
+  config,
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${join(reportsFolder, report)}`,
 ];
 
 const steps: Step[] = [
   { heading: 'Types: routes', command: ['node_modules/next/dist/bin/next', 'typegen'] },
   { heading: 'Types: check', command: ['node_modules/typescript/bin/tsc', '--noEmit'] },
-  { heading: 'Lint', command: ['node_modules/eslint/bin/eslint.js', '--config', 'tests/eslint.config.mjs', '--max-warnings', '0', 'app', 'lib', 'tests', 'content'] },
-  { heading: 'Unit, published, laws, screens', command: vitest('tests/vitest.config.ts', 'vitest.json'), report: 'vitest.json' },
+  {
+    heading: 'Lint',
+    command: [
+      'node_modules/eslint/bin/eslint.js',
+      '--config',
+      'tests/eslint.config.mjs',
+      '--max-warnings',
+      '0',
+      'app',
+      'lib',
+      'tests',
+      'content',
+    ],
+  },
+  {
+    heading: 'Unit, published, laws, screens',
+    command: vitest('tests/vitest.config.ts', 'vitest.json'),
+    report: 'vitest.json',
+  },
   { heading: 'Build', command: ['--import', 'tsx', 'app/commands/build.ts'] },
   { heading: 'Browser', command: vitest('tests/vitest.browser.config.ts', 'browser.json'), report: 'browser.json' },
 ];

@@ -18,7 +18,21 @@ export default defineConfig({
           name: 'library',
           environment: 'node',
           include: ['tests/{unit,published,laws}/**/*.test.ts'],
+          exclude: ['tests/unit/walls.test.ts'],
+          pool: 'threads',
+          isolate: false,
           testTimeout: 30_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          // The linter loads parts that make globals of their own, so nothing else may share its thread.
+          name: 'walls',
+          environment: 'node',
+          include: ['tests/unit/walls.test.ts'],
+          pool: 'forks',
+          testTimeout: 60_000,
         },
       },
       {

@@ -21,7 +21,10 @@ const outsideLib = [
   { regex: '^@/app(/|$)|^(\\.\\./)+app/', message: 'lib is the engine: it never imports the screen in app/.' },
   { regex: '^(react|react-dom|next)(/|$)', message: 'lib has no React: it must work in plain Node.' },
   { regex: '^d3(-|/|$)', message: 'lib draws nothing: keep d3 in app/.' },
-  { regex: '^(zustand|idb|comlink|sirv|@codemirror|@lezer)(/|$)', message: 'lib has no screen, storage or server: keep this in app/.' },
+  {
+    regex: '^(zustand|idb|comlink|sirv|@codemirror|@lezer)(/|$)',
+    message: 'lib has no screen, storage or server: keep this in app/.',
+  },
   { regex: `^node:|^(${nodeBuiltIns})(/|$)`, message: 'lib runs in a browser too: no Node built-ins.' },
   { regex: '^@/tests(/|$)|^(\\.\\./)+tests/', message: 'Only tests import tests.' },
 ];
@@ -47,14 +50,33 @@ const clockSyntax = [
 ];
 
 const screenGlobals = [
-  'window', 'document', 'navigator', 'location', 'history', 'self', 'localStorage', 'sessionStorage', 'indexedDB',
-  'fetch', 'performance', 'crypto', 'setTimeout', 'setInterval', 'requestAnimationFrame', 'process', 'Buffer', 'console',
+  'window',
+  'document',
+  'navigator',
+  'location',
+  'history',
+  'self',
+  'localStorage',
+  'sessionStorage',
+  'indexedDB',
+  'fetch',
+  'performance',
+  'crypto',
+  'setTimeout',
+  'setInterval',
+  'requestAnimationFrame',
+  'process',
+  'Buffer',
+  'console',
 ];
 
 const libGlobals = {
   'no-restricted-globals': [
     'error',
-    ...screenGlobals.map((name) => ({ name, message: 'lib has no DOM, clock, storage or process: pass what it needs in.' })),
+    ...screenGlobals.map((name) => ({
+      name,
+      message: 'lib has no DOM, clock, storage or process: pass what it needs in.',
+    })),
   ],
   'no-restricted-properties': [
     'error',
@@ -65,7 +87,8 @@ const libGlobals = {
 
 const upward = (folders) => ({
   regex: `^(@/lib/|(\\.\\./)+(lib/)?)(${folders.join('|')})(/|$)`,
-  message: 'Inside lib arrows go down: files, lesson, working, evidence, bench, curves → rules → ascent, dive, exposure → tissue → physics → quantity.',
+  message:
+    'Inside lib arrows go down: files, lesson, working, evidence, bench, curves → rules → ascent, dive, exposure → tissue → physics → quantity.',
 });
 
 export const walls = [
@@ -80,7 +103,10 @@ export const walls = [
   {
     files: ['content/**/*.ts'],
     rules: forbidImports([
-      { regex: '^(?!zod(/|$)|\\.|@/content(/|$)|@/lib(/|$))', message: 'content is data: it imports zod and types of lib, nothing else.' },
+      {
+        regex: '^(?!zod(/|$)|\\.|@/content(/|$)|@/lib(/|$))',
+        message: 'content is data: it imports zod and types of lib, nothing else.',
+      },
       { regex: '^(\\.\\./)+app/', message: 'Only app and tests import app/.' },
     ]),
   },

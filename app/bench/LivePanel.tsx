@@ -54,15 +54,20 @@ export function LivePanel({ run }: { run: ChamberRun }) {
           <div>
             <dt>The gauge should be at</dt>
             <dd>
-              {printDepth(now.gaugeM, units)} <span className={styles.soft}>{printPressure(gaugeBar(settings, now.gaugeM), units)}</span>
+              {printDepth(now.gaugeM, units)}{' '}
+              <span className={styles.soft}>{printPressure(gaugeBar(settings, now.gaugeM), units)}</span>
             </dd>
           </div>
         </dl>
         <p className={styles.todo} role="status">
           {sentenceCase(now.todo)}
-          {now.kind !== 'ready' && now.checkpoints.length > 0 && ` Then read the units: ${now.checkpoints.map(({ name }) => name).join(', ')}.`}
+          {now.kind !== 'ready' &&
+            now.checkpoints.length > 0 &&
+            ` Then read the units: ${now.checkpoints.map(({ name }) => name).join(', ')}.`}
         </p>
-        {now.kind === 'hold' && now.leftS <= 0 && now.checkpoints.length > 0 && <p className={styles.readNow}>Read the units now, then go on.</p>}
+        {now.kind === 'hold' && now.leftS <= 0 && now.checkpoints.length > 0 && (
+          <p className={styles.readNow}>Read the units now, then go on.</p>
+        )}
         <p className={now.warning ? styles.warning : styles.silent} role="alert">
           {now.warning && (
             <>
@@ -79,9 +84,16 @@ export function LivePanel({ run }: { run: ChamberRun }) {
           {marks.length > 0 && <Button onClick={end}>Put the clock back</Button>}
         </div>
         {underway && putBackS > TOLD_FROM_S && (
-          <p className={styles.soft}>This computer’s clock was put back by {printClock(putBackS)}. The run goes on from where it was; time that passed while this page was closed is not counted.</p>
+          <p className={styles.soft}>
+            This computer’s clock was put back by {printClock(putBackS)}. The run goes on from where it was; time that
+            passed while this page was closed is not counted.
+          </p>
         )}
-        {settings.fastestMMin === null && <p className={styles.soft}>State above how fast the pressure may change at most, and you are warned when a step is faster.</p>}
+        {settings.fastestMMin === null && (
+          <p className={styles.soft}>
+            State above how fast the pressure may change at most, and you are warned when a step is faster.
+          </p>
+        )}
         {marks.length > 1 && <p className={styles.soft}>The sheet below goes by the times the steps really took.</p>}
       </div>
     </section>

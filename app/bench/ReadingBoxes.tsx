@@ -30,24 +30,66 @@ export function ReadingBoxes({ unit, checkpoint, reading, asked, atSurface }: Re
   return (
     <div className={styles.boxes}>
       <div>
-        <TypedValue label={`Depth shown, ${lengthUnit}`} shown={depthM === undefined || nothing ? '' : depthReadText(depthM, units)} parse={(text) => parseDepthRead(text, units)} onValue={(value) => set({ depthM: value })} />
+        <TypedValue
+          label={`Depth shown, ${lengthUnit}`}
+          shown={depthM === undefined || nothing ? '' : depthReadText(depthM, units)}
+          parse={(text) => parseDepthRead(text, units)}
+          onValue={(value) => set({ depthM: value })}
+        />
         {!atSurface && (
           <label className={styles.nothing}>
-            <input type="checkbox" checked={nothing} onChange={(event) => set({ depthM: event.target.checked ? 'nothing' : undefined })} />
+            <input
+              type="checkbox"
+              checked={nothing}
+              onChange={(event) => set({ depthM: event.target.checked ? 'nothing' : undefined })}
+            />
             shows no depth
           </label>
         )}
       </div>
-      {has('noStopMin') && <TypedValue label="No-stop time, min" shown={noStopMin === undefined ? '' : noStopMin === 'over' ? '>99' : String(noStopMin)} parse={parseNoStopRead} onValue={(value) => set({ noStopMin: value })} />}
-      {has('stopM') && <TypedValue label={`Stop asked for at, ${lengthUnit}`} shown={stopM === undefined ? '' : depthReadText(stopM, units)} parse={(text) => parseDepthRead(text, units)} onValue={(value) => set({ stopM: value })} />}
-      {has('rateAlarm') && <YesNo label="Rate alarm" value={reading.rateAlarm} onChange={(value) => set({ rateAlarm: value })} />}
-      {has('safetyStop') && <YesNo label="Safety stop" value={reading.safetyStop} onChange={(value) => set({ safetyStop: value })} />}
-      {has('noFlyH') && <TypedValue label="No flying, h" shown={noFlyH === undefined ? '' : atMost(noFlyH, 2)} parse={parseHoursRead} onValue={(value) => set({ noFlyH: value })} />}
+      {has('noStopMin') && (
+        <TypedValue
+          label="No-stop time, min"
+          shown={noStopMin === undefined ? '' : noStopMin === 'over' ? '>99' : String(noStopMin)}
+          parse={parseNoStopRead}
+          onValue={(value) => set({ noStopMin: value })}
+        />
+      )}
+      {has('stopM') && (
+        <TypedValue
+          label={`Stop asked for at, ${lengthUnit}`}
+          shown={stopM === undefined ? '' : depthReadText(stopM, units)}
+          parse={(text) => parseDepthRead(text, units)}
+          onValue={(value) => set({ stopM: value })}
+        />
+      )}
+      {has('rateAlarm') && (
+        <YesNo label="Rate alarm" value={reading.rateAlarm} onChange={(value) => set({ rateAlarm: value })} />
+      )}
+      {has('safetyStop') && (
+        <YesNo label="Safety stop" value={reading.safetyStop} onChange={(value) => set({ safetyStop: value })} />
+      )}
+      {has('noFlyH') && (
+        <TypedValue
+          label="No flying, h"
+          shown={noFlyH === undefined ? '' : atMost(noFlyH, 2)}
+          parse={parseHoursRead}
+          onValue={(value) => set({ noFlyH: value })}
+        />
+      )}
     </div>
   );
 }
 
-function YesNo({ label, value, onChange }: { label: string; value: boolean | undefined; onChange: (value: boolean | undefined) => void }) {
+function YesNo({
+  label,
+  value,
+  onChange,
+}: {
+  label: string;
+  value: boolean | undefined;
+  onChange: (value: boolean | undefined) => void;
+}) {
   return (
     <Choice
       label={label}

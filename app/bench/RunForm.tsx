@@ -23,13 +23,21 @@ export function RunForm({ read }: { read: RunRead }) {
       <h2 id="run">The run</h2>
       <div className={styles.row}>
         {readyRuns.map((ready) => (
-          <Button key={ready.id} title={ready.shows} aria-pressed={ready.script === script} onClick={() => change({ script: ready.script, marks: [] })}>
+          <Button
+            key={ready.id}
+            title={ready.shows}
+            aria-pressed={ready.script === script}
+            onClick={() => change({ script: ready.script, marks: [] })}
+          >
             {ready.title}
           </Button>
         ))}
       </div>
       <div className={styles.script}>
-        <label htmlFor="run-script">The run as a script. Depths are what the reference gauge shows; “# check: NAME” after a step has the units read at its end.</label>
+        <label htmlFor="run-script">
+          The run as a script. Depths are what the reference gauge shows; “# check: NAME” after a step has the units
+          read at its end.
+        </label>
         <textarea
           id="run-script"
           rows={12}
@@ -54,7 +62,8 @@ export function RunForm({ read }: { read: RunRead }) {
           <ul className={styles.warning}>
             {fast.map(({ step, fromM, toM, rateMMin }) => (
               <li key={step}>
-                From {sayDepth(fromM, units)} to {sayDepth(toM, units)} the script asks for {printRate(rateMMin, units)}, faster than the {printRate(settings.fastestMMin!, units)} you state. Give that step more time.
+                From {sayDepth(fromM, units)} to {sayDepth(toM, units)} the script asks for {printRate(rateMMin, units)}
+                , faster than the {printRate(settings.fastestMMin!, units)} you state. Give that step more time.
               </li>
             ))}
           </ul>

@@ -30,8 +30,12 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
   const open = () => {
     const dive = chamberDive(run, settings, marks.length > 1 ? tookOf(run, marks) : []);
     const altitudeM = Math.round(dive.settings.altitudeM);
-    const plain = writeScript({ ...dive, settings: { ...dive.settings, altitudeM, start: { kind: 'adapted', altitudeM } } });
-    if (leaveForDesk({ script: `# ${title}: what the units in the pot go through\n${plain}`, title })) location.assign(routes.desk.path);
+    const plain = writeScript({
+      ...dive,
+      settings: { ...dive.settings, altitudeM, start: { kind: 'adapted', altitudeM } },
+    });
+    if (leaveForDesk({ script: `# ${title}: what the units in the pot go through\n${plain}`, title }))
+      location.assign(routes.desk.path);
     else say('This browser does not let a dive be passed to the desk.');
   };
   return (
@@ -39,7 +43,10 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       <Button icon="print" onClick={() => window.print()}>
         Print the sheet
       </Button>
-      <Button icon="save" onClick={() => saveFile('bench-sheet.csv', writeSheetCsv(title, settings, sheets), 'text/csv')}>
+      <Button
+        icon="save"
+        onClick={() => saveFile('bench-sheet.csv', writeSheetCsv(title, settings, sheets), 'text/csv')}
+      >
         Export as CSV
       </Button>
       <Button onClick={open}>Watch this run on the desk</Button>

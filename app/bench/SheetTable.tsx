@@ -14,13 +14,20 @@ import { useBench } from './bench-context';
 import { ReadingBoxes } from './ReadingBoxes';
 import styles from './bench.module.css';
 
-const WAY_WORDS: Readonly<Record<Way, string>> = { down: 'pressure going in', up: 'pressure coming out', surface: 'at surface pressure' };
+const WAY_WORDS: Readonly<Record<Way, string>> = {
+  down: 'pressure going in',
+  up: 'pressure coming out',
+  surface: 'at surface pressure',
+};
 
 /** The sheet: at each checkpoint the gauge, what each unit should show, and room for what it did. */
 export function SheetTable({ run, sheets }: { run: ChamberRun; sheets: readonly UnitSheet[] }) {
   const settings = useBench((state) => state.settings);
   const units = usePreferences((preferences) => preferences.units);
-  const deviations = useMemo(() => sheets.map(({ expected, readings }) => depthDeviations(expected, readings, settings)), [sheets, settings]);
+  const deviations = useMemo(
+    () => sheets.map(({ expected, readings }) => depthDeviations(expected, readings, settings)),
+    [sheets, settings],
+  );
   return (
     <section aria-labelledby="sheet" className={styles.step}>
       <h2 id="sheet">The sheet</h2>
@@ -57,7 +64,13 @@ export function SheetTable({ run, sheets }: { run: ChamberRun; sheets: readonly 
                           ))}
                         </p>
                       </div>
-                      <ReadingBoxes unit={unit} checkpoint={checkpoint.name} reading={readings[checkpoint.name] ?? {}} asked={askedAt(expected[at]!)} atSurface={checkpoint.gaugeM === 0} />
+                      <ReadingBoxes
+                        unit={unit}
+                        checkpoint={checkpoint.name}
+                        reading={readings[checkpoint.name] ?? {}}
+                        asked={askedAt(expected[at]!)}
+                        atSurface={checkpoint.gaugeM === 0}
+                      />
                       <Standing deviation={deviations[index]![at]!} />
                     </div>
                   </li>

@@ -39,10 +39,34 @@ function UnitRow({ unit, single }: { unit: BenchUnit; single: boolean }) {
     <li>
       <div className={styles.unit} role="group" aria-label={unit.name}>
         <div className={styles.fields}>
-          <TypedValue label="Name or number" shown={unit.name} parse={parseName} onValue={(name) => setUnit(unit.id, { name })} />
-          <Segmented label="Mode" segments={[{ value: 'dive', label: 'dive' }, { value: 'gauge', label: 'gauge' }]} value={unit.mode} onChange={(mode) => setUnit(unit.id, { mode })} />
-          <Segmented label="Its water setting" segments={WATERS.map((water) => ({ value: water, label: water }))} value={unit.water} onChange={(water) => setUnit(unit.id, { water })} />
-          <TypedValue label="Its gas setting" shown={unit.gas ? writeGas(unit.gas) : ''} parse={parseOwnGas} onValue={(gas) => setUnit(unit.id, { gas })} hint="Empty: as the run’s." />
+          <TypedValue
+            label="Name or number"
+            shown={unit.name}
+            parse={parseName}
+            onValue={(name) => setUnit(unit.id, { name })}
+          />
+          <Segmented
+            label="Mode"
+            segments={[
+              { value: 'dive', label: 'dive' },
+              { value: 'gauge', label: 'gauge' },
+            ]}
+            value={unit.mode}
+            onChange={(mode) => setUnit(unit.id, { mode })}
+          />
+          <Segmented
+            label="Its water setting"
+            segments={WATERS.map((water) => ({ value: water, label: water }))}
+            value={unit.water}
+            onChange={(water) => setUnit(unit.id, { water })}
+          />
+          <TypedValue
+            label="Its gas setting"
+            shown={unit.gas ? writeGas(unit.gas) : ''}
+            parse={parseOwnGas}
+            onValue={(gas) => setUnit(unit.id, { gas })}
+            hint="Empty: as the run’s."
+          />
         </div>
         {!single && (
           <Button kind="quiet" onClick={() => removeUnit(unit.id)}>
@@ -56,7 +80,9 @@ function UnitRow({ unit, single }: { unit: BenchUnit; single: boolean }) {
 
 function parseName(text: string): Parsed<string> {
   const name = text.trim();
-  return name !== '' && name.length <= 60 ? accepted(name) : refused('A unit needs a name.', 'Write one of up to 60 letters, such as its serial number.');
+  return name !== '' && name.length <= 60
+    ? accepted(name)
+    : refused('A unit needs a name.', 'Write one of up to 60 letters, such as its serial number.');
 }
 
 function parseOwnGas(text: string): Parsed<Gas | undefined> {

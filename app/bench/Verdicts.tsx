@@ -53,8 +53,27 @@ function UnitVerdict({ sheet: { unit, expected, readings } }: { sheet: UnitSheet
           ))}
         </ul>
       )}
-      {pairs.length > 0 && <p>Out against in: {pairs.map(({ gaugeM, differenceM }) => `${printDeviation(differenceM, units)} at ${sayDepth(gaugeM, units)}`).join(', ')}.</p>}
-      {drifts.length > 0 && <p>Drift in a hold: {drifts.map(({ gaugeM, driftM, overS }) => `${printDeviation(driftM, units)} in ${printClock(overS)} at ${sayDepth(gaugeM, units)}`).join(', ')}.</p>}
+      {pairs.length > 0 && (
+        <p>
+          Out against in:{' '}
+          {pairs
+            .map(({ gaugeM, differenceM }) => `${printDeviation(differenceM, units)} at ${sayDepth(gaugeM, units)}`)
+            .join(', ')}
+          .
+        </p>
+      )}
+      {drifts.length > 0 && (
+        <p>
+          Drift in a hold:{' '}
+          {drifts
+            .map(
+              ({ gaugeM, driftM, overS }) =>
+                `${printDeviation(driftM, units)} in ${printClock(overS)} at ${sayDepth(gaugeM, units)}`,
+            )
+            .join(', ')}
+          .
+        </p>
+      )}
     </article>
   );
 }

@@ -1,7 +1,16 @@
 import * as z from 'zod';
 import { create } from 'zustand';
 import { readyRuns } from '@/content/bench/runs';
-import { benchSettingsSchema, benchUnitSchema, DEFAULT_BENCH, MOST_UNITS, readingSchema, type BenchSettings, type BenchUnit, type Reading } from '@/lib/bench/bench-settings';
+import {
+  benchSettingsSchema,
+  benchUnitSchema,
+  DEFAULT_BENCH,
+  MOST_UNITS,
+  readingSchema,
+  type BenchSettings,
+  type BenchUnit,
+  type Reading,
+} from '@/lib/bench/bench-settings';
 import { keptRecord } from '../parts/kept-record';
 import { useStatus } from '../parts/status';
 
@@ -40,13 +49,23 @@ export interface BenchState extends Sheet {
   addUnit: () => void;
   removeUnit: (id: string) => void;
   /** A figure of `undefined` is one not read. */
-  setReading: (unit: string, checkpoint: string, change: { [Figure in keyof Reading]: Reading[Figure] | undefined }) => void;
+  setReading: (
+    unit: string,
+    checkpoint: string,
+    change: { [Figure in keyof Reading]: Reading[Figure] | undefined },
+  ) => void;
   undo: () => void;
 }
 
 export function createBenchStore() {
   return create<BenchState>()((set, get) => {
-    const sheetOf = ({ script, settings, units, readings, marks }: Sheet): Sheet => ({ script, settings, units, readings, marks });
+    const sheetOf = ({ script, settings, units, readings, marks }: Sheet): Sheet => ({
+      script,
+      settings,
+      units,
+      readings,
+      marks,
+    });
     /** Whether the sheet on show, unlike the one before it, is another window's. */
     let fromOther = false;
     const kept = keptRecord<Sheet>({
@@ -56,14 +75,19 @@ export function createBenchStore() {
       words: {
         unread: 'What was kept of your last sheet can’t be read here, so a fresh one is shown.',
         full: 'There is no room left in this browser to keep this sheet: it lasts until the page is closed. Print it or export it as CSV to keep it; then delete dives on the desk that you no longer need.',
-        blocked: 'This browser does not let the page keep anything, so this sheet lasts until the page is closed. Print it or export it as CSV to keep it.',
+        blocked:
+          'This browser does not let the page keep anything, so this sheet lasts until the page is closed. Print it or export it as CSV to keep it.',
         fileName: 'halftime-bench-unread.json',
       },
       onOther(sheet) {
         // One undo takes back all that the other window did in a row.
         const past = fromOther ? get().past : [...get().past, sheetOf(get())].slice(-UNDO_STEPS);
         set({ ...sheet, past });
-        if (!fromOther) useStatus.getState().say('The sheet was changed in another window, and is shown here as it is there.', { label: 'Undo', run: get().undo });
+        if (!fromOther)
+          useStatus.getState().say('The sheet was changed in another window, and is shown here as it is there.', {
+            label: 'Undo',
+            run: get().undo,
+          });
         fromOther = true;
       },
     });
@@ -73,9 +97,14 @@ export function createBenchStore() {
       fromOther = false;
       set({ ...sheet, past: clashes ? [...past, others] : past });
       kept.keep(sheet);
-      if (clashes) useStatus.getState().say('The sheet was changed in another window at the same time. This window’s is kept.', { label: 'Take the other', run: () => get().change(others) });
+      if (clashes)
+        useStatus.getState().say('The sheet was changed in another window at the same time. This window’s is kept.', {
+          label: 'Take the other',
+          run: () => get().change(others),
+        });
     };
-    const change = (more: Partial<Sheet>) => show({ ...sheetOf(get()), ...more }, [...get().past, sheetOf(get())].slice(-UNDO_STEPS));
+    const change = (more: Partial<Sheet>) =>
+      show({ ...sheetOf(get()), ...more }, [...get().past, sheetOf(get())].slice(-UNDO_STEPS));
     return {
       ...FRESH_SHEET,
       opened: false,
@@ -86,7 +115,8 @@ export function createBenchStore() {
       },
       change,
       setSettings: (more) => change({ settings: { ...get().settings, ...more } }),
-      setUnit: (id, more) => change({ units: get().units.map((unit) => (unit.id === id ? { ...unit, ...more } : unit)) }),
+      setUnit: (id, more) =>
+        change({ units: get().units.map((unit) => (unit.id === id ? { ...unit, ...more } : unit)) }),
       addUnit() {
         const { units } = get();
         if (units.length === MOST_UNITS) return;
@@ -97,7 +127,9 @@ export function createBenchStore() {
       removeUnit: (id) => change({ units: get().units.filter((unit) => unit.id !== id) }),
       setReading(unit, checkpoint, more) {
         const own = get().readings[unit] ?? {};
-        const reading = Object.fromEntries(Object.entries({ ...own[checkpoint], ...more }).filter(([, figure]) => figure !== undefined));
+        const reading = Object.fromEntries(
+          Object.entries({ ...own[checkpoint], ...more }).filter(([, figure]) => figure !== undefined),
+        );
         change({ readings: { ...get().readings, [unit]: { ...own, [checkpoint]: reading } } });
       },
       undo() {

@@ -17,7 +17,9 @@ export function parseDepthRead(text: string, system: UnitSystem): Parsed<number 
 }
 
 export function depthReadText(depthM: number, system: UnitSystem): string {
-  return system === 'metric' ? atMost(depthM, 2).replace('−', '-') : atMost(depthM / METRES_PER_FOOT, 1).replace('−', '-');
+  return system === 'metric'
+    ? atMost(depthM, 2).replace('−', '-')
+    : atMost(depthM / METRES_PER_FOOT, 1).replace('−', '-');
 }
 
 /** Whole minutes, or `>99`. */
@@ -27,7 +29,8 @@ export function parseNoStopRead(text: string): Parsed<number | 'over' | undefine
   if (/^(>|over|more than)\s*99$|^over$/.test(plain)) return accepted('over');
   const read = readNumber(plain.replace(/\s*min(utes)?$/, ''));
   if (!read.ok) return refused(read.what, 'Write minutes such as 12, or >99.');
-  if (read.value.value < 0 || read.value.value > 999) return refused('No unit shows such a no-stop time.', 'Write minutes such as 12, or >99.');
+  if (read.value.value < 0 || read.value.value > 999)
+    return refused('No unit shows such a no-stop time.', 'Write minutes such as 12, or >99.');
   return accepted(read.value.value);
 }
 
@@ -37,7 +40,8 @@ export function parseHoursRead(text: string): Parsed<number | undefined> {
   const clock = /^(\d{1,3}):([0-5]\d)$/.exec(plain);
   if (clock) return accepted(Number(clock[1]) + Number(clock[2]) / 60);
   const read = readNumber(plain.replace(/\s*h(ours?)?$/, ''));
-  if (!read.ok || read.value.value < 0 || read.value.value > 200) return refused('This is not a number of hours.', 'Write hours such as 12 or 11:40.');
+  if (!read.ok || read.value.value < 0 || read.value.value > 200)
+    return refused('This is not a number of hours.', 'Write hours such as 12 or 11:40.');
   return accepted(read.value.value);
 }
 
@@ -62,5 +66,7 @@ export function parseStatedRate(text: string, system: UnitSystem): Parsed<number
 
 function stated(value: number | undefined): Parsed<number | null> {
   if (value === undefined) return accepted(null);
-  return value > 0 && value <= 1000 ? accepted(value) : refused('What is allowed is more than nothing.', 'Write a number above 0, or leave the box empty.');
+  return value > 0 && value <= 1000
+    ? accepted(value)
+    : refused('What is allowed is more than nothing.', 'Write a number above 0, or leave the box empty.');
 }

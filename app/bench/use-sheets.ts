@@ -21,5 +21,11 @@ export function useSheets(read: RunRead): readonly UnitSheet[] {
     const took = marks.length > 1 ? tookOf(read.run, marks) : [];
     return units.map((unit) => expectedOf(read.run, settings, unit, took));
   }, [read, settings, units, marks]);
-  return useMemo(() => (expected ? units.map((unit, index) => ({ unit, expected: expected[index]!, readings: readings[unit.id] ?? {} })) : []), [expected, units, readings]);
+  return useMemo(
+    () =>
+      expected
+        ? units.map((unit, index) => ({ unit, expected: expected[index]!, readings: readings[unit.id] ?? {} }))
+        : [],
+    [expected, units, readings],
+  );
 }

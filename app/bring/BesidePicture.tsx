@@ -1,8 +1,8 @@
 'use client';
 
 import { line, scaleLinear } from 'd3';
-import type { SideBySide } from '@/lib/files/unit-and-model';
-import type { UnitChannel } from '@/lib/files/record';
+import type { SideBySide } from '@/lib/files/settings/unit-and-model';
+import type { UnitChannel } from '@/lib/files/records/record';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import { printClock } from '@/lib/quantity/duration';
 import { printDepth } from '@/lib/quantity/depth';
@@ -30,15 +30,35 @@ interface Lane {
 function lanesOf(rows: readonly SideBySide[], units: UnitSystem): Lane[] {
   const tells = (channel: UnitChannel) => rows.some(({ unit }) => Number.isFinite(unit[channel]));
   const lanes: Lane[] = [];
-  if (tells('noStopS')) lanes.push({ title: 'No-stop time, min', channel: 'noStopS', value: (s) => Math.min(NO_STOP_CAP_MIN, s / 60), downward: false, least: 20 });
+  if (tells('noStopS'))
+    lanes.push({
+      title: 'No-stop time, min',
+      channel: 'noStopS',
+      value: (s) => Math.min(NO_STOP_CAP_MIN, s / 60),
+      downward: false,
+      least: 20,
+    });
   const depth = tells('ceilingM') ? 'ceilingM' : tells('stopDepthM') ? 'stopDepthM' : undefined;
   const [unit, unitM] = units === 'metric' ? ['m', 1] : ['ft', METRES_PER_FOOT];
-  if (depth) lanes.push({ title: `${depth === 'ceilingM' ? 'Ceiling' : 'Stop depth'}, ${unit}`, channel: depth, value: (m) => m / unitM, downward: true, least: 3 / unitM });
+  if (depth)
+    lanes.push({
+      title: `${depth === 'ceilingM' ? 'Ceiling' : 'Stop depth'}, ${unit}`,
+      channel: depth,
+      value: (m) => m / unitM,
+      downward: true,
+      least: 3 / unitM,
+    });
   return lanes;
 }
 
 /** What the unit showed, as rings, over what the model says, as a line; dashed, the model under the settings found. */
-export function BesidePicture({ rows, explained }: { rows: readonly SideBySide[]; explained: readonly SideBySide[] | undefined }) {
+export function BesidePicture({
+  rows,
+  explained,
+}: {
+  rows: readonly SideBySide[];
+  explained: readonly SideBySide[] | undefined;
+}) {
   const units = usePreferences((preferences) => preferences.units);
   const { ref, width } = useWidth<HTMLDivElement>(720);
   const lanes = lanesOf(rows, units);
@@ -74,13 +94,28 @@ export function BesidePicture({ rows, explained }: { rows: readonly SideBySide[]
   );
 }
 
-function LanePicture({ lane, rows, explained, width }: { lane: Lane; rows: readonly SideBySide[]; explained: readonly SideBySide[] | undefined; width: number }) {
+function LanePicture({
+  lane,
+  rows,
+  explained,
+  width,
+}: {
+  lane: Lane;
+  rows: readonly SideBySide[];
+  explained: readonly SideBySide[] | undefined;
+  width: number;
+}) {
   const { channel, value, downward } = lane;
   const endS = rows.at(-1)?.timeS ?? 60;
   const told = (row: SideBySide, of: 'unit' | 'model') => value(row[of][channel]);
-  const most = Math.max(lane.least, ...rows.flatMap((row) => [told(row, 'unit'), told(row, 'model')]).filter(Number.isFinite));
+  const most = Math.max(
+    lane.least,
+    ...rows.flatMap((row) => [told(row, 'unit'), told(row, 'model')]).filter(Number.isFinite),
+  );
   const x = scaleLinear([0, endS], [MARGIN.left, width - MARGIN.right]);
-  const range: [number, number] = downward ? [MARGIN.top, HEIGHT - MARGIN.bottom] : [HEIGHT - MARGIN.bottom, MARGIN.top];
+  const range: [number, number] = downward
+    ? [MARGIN.top, HEIGHT - MARGIN.bottom]
+    : [HEIGHT - MARGIN.bottom, MARGIN.top];
   const y = scaleLinear([0, most * 1.05], range);
   const curve = (all: readonly SideBySide[]) =>
     line<SideBySide>()
@@ -101,7 +136,12 @@ function LanePicture({ lane, rows, explained, width }: { lane: Lane; rows: reado
         </g>
       ))}
       <TimeFoot endS={endS} x={x} y={HEIGHT - MARGIN.bottom} />
-      {rows.map((row, index) => Number.isFinite(told(row, 'unit')) && <circle key={index} className={styles.unitMark} cx={x(row.timeS)} cy={y(told(row, 'unit'))} r={2.6} />)}
+      {rows.map(
+        (row, index) =>
+          Number.isFinite(told(row, 'unit')) && (
+            <circle key={index} className={styles.unitMark} cx={x(row.timeS)} cy={y(told(row, 'unit'))} r={2.6} />
+          ),
+      )}
       <path className={styles.kept} d={curve(rows)} />
       {explained && <path className={styles.found} d={curve(explained)} />}
     </svg>
@@ -114,10 +154,15 @@ function minutesText(noStopS: number): string {
   return minutes > NO_STOP_CAP_MIN ? `>${NO_STOP_CAP_MIN} min` : `${Math.floor(minutes + 1e-6)} min`;
 }
 
-function depthText({ ceilingM, stopDepthM, stopTimeS }: Readonly<Record<UnitChannel, number>>, units: UnitSystem): string {
+function depthText(
+  { ceilingM, stopDepthM, stopTimeS }: Readonly<Record<UnitChannel, number>>,
+  units: UnitSystem,
+): string {
   const parts = [
     Number.isFinite(ceilingM) && ceilingM > 0 ? printDepth(ceilingM, units) : '',
-    Number.isFinite(stopDepthM) && stopDepthM > 0 ? `stop ${printDepth(stopDepthM, units)}${Number.isFinite(stopTimeS) ? `, ${Math.ceil(stopTimeS / 60)} min` : ''}` : '',
+    Number.isFinite(stopDepthM) && stopDepthM > 0
+      ? `stop ${printDepth(stopDepthM, units)}${Number.isFinite(stopTimeS) ? `, ${Math.ceil(stopTimeS / 60)} min` : ''}`
+      : '',
   ].filter((part) => part !== '');
   return parts.length > 0 ? parts.join('; ') : '–';
 }

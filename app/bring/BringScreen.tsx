@@ -32,7 +32,11 @@ export function BringScreen({ samples, session }: { samples: readonly SampleFile
   );
 }
 
-const DOING = { reading: 'Reading the file', making: 'Working out the dive', explaining: 'Searching for the settings' } as const;
+const DOING = {
+  reading: 'Reading the file',
+  making: 'Working out the dive',
+  explaining: 'Searching for the settings',
+} as const;
 
 /** What is under way, with a way to stop it; what went wrong, with how to mend it. */
 function Standing() {

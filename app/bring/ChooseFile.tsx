@@ -73,7 +73,13 @@ export function ChooseFile({ samples }: { samples: readonly SampleFile[] }) {
           }}
         >
           <label htmlFor="pasted">Rows of a record, with or without headings</label>
-          <textarea id="pasted" rows={6} value={pasted} spellCheck={false} onChange={(event) => setPasted(event.target.value)} />
+          <textarea
+            id="pasted"
+            rows={6}
+            value={pasted}
+            spellCheck={false}
+            onChange={(event) => setPasted(event.target.value)}
+          />
           <Button type="submit" disabled={pasted.trim() === ''}>
             Read the pasted text
           </Button>

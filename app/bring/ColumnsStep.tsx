@@ -1,7 +1,15 @@
 'use client';
 
-import { ROLES, UNIT_WORDS, unitsOfRole, type ColumnUse, type CsvUnit, type Mapping, type Role } from '@/lib/files/csv-mapping';
-import { answerQuestion, type GuessedColumn, type Question } from '@/lib/files/guess-columns';
+import {
+  ROLES,
+  UNIT_WORDS,
+  unitsOfRole,
+  type ColumnUse,
+  type CsvUnit,
+  type Mapping,
+  type Role,
+} from '@/lib/files/csv/csv-mapping';
+import { answerQuestion, type GuessedColumn, type Question } from '@/lib/files/csv/guess-columns';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { Disclosure } from '../parts/Disclosure';
@@ -23,7 +31,13 @@ const ROLE_WORDS: Readonly<Record<Role, string>> = {
   ignored: 'leave it out',
 };
 
-const SEPARATOR_WORDS: Readonly<Record<string, string>> = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', ' ': 'spaces', '|': 'bars' };
+const SEPARATOR_WORDS: Readonly<Record<string, string>> = {
+  ',': 'commas',
+  ';': 'semicolons',
+  '\t': 'tabs',
+  ' ': 'spaces',
+  '|': 'bars',
+};
 
 /** How the columns of a CSV file were understood: what only a person can tell is asked, the rest can be changed. */
 export function ColumnsStep() {
@@ -34,15 +48,22 @@ export function ColumnsStep() {
   const read = useBring((state) => state.read);
   const busy = useBring((state) => state.busy);
   if (!look || look.kind !== 'csv' || !mapping) return null;
-  const change = (index: number, use: ColumnUse) => setMapping({ ...mapping, columns: mapping.columns.map((own, i) => (i === index ? use : own)) });
+  const change = (index: number, use: ColumnUse) =>
+    setMapping({ ...mapping, columns: mapping.columns.map((own, i) => (i === index ? use : own)) });
   return (
     <section aria-labelledby="columns" className={styles.step}>
       <h2 id="columns">Its columns</h2>
       <p>
-        {mapping.columns.length} columns parted by {SEPARATOR_WORDS[mapping.separator] ?? `“${mapping.separator}”`}, with a decimal {mapping.decimal === ',' ? 'comma' : 'point'}; the first sample is in row {mapping.firstRow}.
+        {mapping.columns.length} columns parted by {SEPARATOR_WORDS[mapping.separator] ?? `“${mapping.separator}”`},
+        with a decimal {mapping.decimal === ',' ? 'comma' : 'point'}; the first sample is in row {mapping.firstRow}.
       </p>
       {look.questions.map((question) => (
-        <Asked key={question.id} question={question} mapping={mapping} onAnswer={(value) => setMapping(answerQuestion(mapping, question, value))} />
+        <Asked
+          key={question.id}
+          question={question}
+          mapping={mapping}
+          onAnswer={(value) => setMapping(answerQuestion(mapping, question, value))}
+        />
       ))}
       <Disclosure summary="What each column was taken for" open={look.questions.length > 0}>
         <ul className={styles.columns}>
@@ -68,7 +89,15 @@ export function ColumnsStep() {
   );
 }
 
-function ColumnChoice({ column, use, onChange }: { column: GuessedColumn; use: ColumnUse; onChange: (use: ColumnUse) => void }) {
+function ColumnChoice({
+  column,
+  use,
+  onChange,
+}: {
+  column: GuessedColumn;
+  use: ColumnUse;
+  onChange: (use: ColumnUse) => void;
+}) {
   const units = unitsOfRole(use.role);
   return (
     <div className={styles.columnChoice}>
@@ -79,14 +108,38 @@ function ColumnChoice({ column, use, onChange }: { column: GuessedColumn; use: C
         onChange={(role) => onChange({ role, unit: role === column.role ? column.unit : unitsOfRole(role)[0]! })}
       />
       {units.length > 1 && (
-        <Choice label={`Unit of “${column.name}”`} value={use.unit} options={units.map((unit) => ({ value: unit, label: UNIT_WORDS[unit] }))} onChange={(unit: CsvUnit) => onChange({ ...use, unit })} />
+        <Choice
+          label={`Unit of “${column.name}”`}
+          value={use.unit}
+          options={units.map((unit) => ({ value: unit, label: UNIT_WORDS[unit] }))}
+          onChange={(unit: CsvUnit) => onChange({ ...use, unit })}
+        />
       )}
     </div>
   );
 }
 
-function Asked({ question, mapping, onAnswer }: { question: Question; mapping: Mapping; onAnswer: (value: string) => void }) {
-  return <Choice label={question.ask} hint={question.why} value={answerNow(question, mapping)} options={question.choices.map(({ value, label }) => ({ value, label: value === question.guess ? `${label} (likeliest)` : label }))} onChange={onAnswer} />;
+function Asked({
+  question,
+  mapping,
+  onAnswer,
+}: {
+  question: Question;
+  mapping: Mapping;
+  onAnswer: (value: string) => void;
+}) {
+  return (
+    <Choice
+      label={question.ask}
+      hint={question.why}
+      value={answerNow(question, mapping)}
+      options={question.choices.map(({ value, label }) => ({
+        value,
+        label: value === question.guess ? `${label} (likeliest)` : label,
+      }))}
+      onChange={onAnswer}
+    />
+  );
 }
 
 /** The answer the mapping stands for now. */

@@ -35,14 +35,23 @@ export function DivesStep() {
         </p>
       )}
       <Notes notes={[...brought.notes, ...(made?.ok ? made.notes : [])]} />
-      {outcome?.dives.map((dive, index) => <RecordPicture key={`${index}${dive.name}`} dive={dive} line={made?.ok ? made.lines[index] : undefined} made={made?.ok ? made : undefined} />)}
+      {outcome?.dives.map((dive, index) => (
+        <RecordPicture
+          key={`${index}${dive.name}`}
+          dive={dive}
+          line={made?.ok ? made.lines[index] : undefined}
+          made={made?.ok ? made : undefined}
+        />
+      ))}
     </section>
   );
 }
 
 function Notes({ notes }: { notes: readonly string[] }) {
   // One that goes on where another ends says both.
-  const distinct = [...new Set(notes)].filter((note) => !notes.some((other) => other !== note && other.startsWith(note.replace(/\.$/, ''))));
+  const distinct = [...new Set(notes)].filter(
+    (note) => !notes.some((other) => other !== note && other.startsWith(note.replace(/\.$/, ''))),
+  );
   if (distinct.length === 0) return null;
   return (
     <ul className={styles.plain}>
@@ -60,7 +69,9 @@ function Chosen() {
   const units = usePreferences((preferences) => preferences.units);
   if (dives.length === 1) {
     const [only] = dives;
-    return <p>{`${only!.samples.toLocaleString('en-GB')} samples over ${printHours(only!.endS)}, ${sayDepth(only!.deepestM, units)} at the deepest.`}</p>;
+    return (
+      <p>{`${only!.samples.toLocaleString('en-GB')} samples over ${printHours(only!.endS)}, ${sayDepth(only!.deepestM, units)} at the deepest.`}</p>
+    );
   }
   return (
     <fieldset className={styles.offers}>
@@ -70,7 +81,13 @@ function Chosen() {
           <input
             type="checkbox"
             checked={chosen.includes(place)}
-            onChange={(event) => void decide({ chosen: dives.map((_, other) => other).filter((other) => (other === place ? event.target.checked : chosen.includes(other))) })}
+            onChange={(event) =>
+              void decide({
+                chosen: dives
+                  .map((_, other) => other)
+                  .filter((other) => (other === place ? event.target.checked : chosen.includes(other))),
+              })
+            }
           />
           <span>
             <strong>{dive.name}</strong>
@@ -95,8 +112,14 @@ function Intervals() {
           label={`Surface interval before “${dive.name}”`}
           shown={dive.intervalS === undefined ? '' : writeTime(Math.round(dive.intervalS))}
           parse={parseTime}
-          onValue={(timeS) => void decide({ intervalsS: dives.map((_, index) => (index === before + 1 ? timeS : intervalsS[index])) })}
-          hint={dive.intervalS === undefined ? 'The file does not tell it. Write a time such as 1 h 30 min.' : 'As the file tells it, unless you write another.'}
+          onValue={(timeS) =>
+            void decide({ intervalsS: dives.map((_, index) => (index === before + 1 ? timeS : intervalsS[index])) })
+          }
+          hint={
+            dive.intervalS === undefined
+              ? 'The file does not tell it. Write a time such as 1 h 30 min.'
+              : 'As the file tells it, unless you write another.'
+          }
         />
       ))}
     </div>
@@ -125,8 +148,21 @@ function Site() {
         onValue={(altitudeM) => change({ altitudeM, start: { kind: 'adapted', altitudeM } })}
         hint={told.altitudeM === undefined ? 'The file does not tell it.' : 'As the file tells it.'}
       />
-      {told.gas === undefined && <TypedValue label="Gas" shown={writeGas(settings.gas ?? AIR)} parse={parseGas} onValue={(gas) => change({ gas })} hint="The file does not tell it." />}
-      <TypedValue label="Gradient factors of the model" shown={`${percentText(low)}/${percentText(high)}`} parse={readGradientFactors} onValue={(gradientFactors) => change({ gradientFactors })} />
+      {told.gas === undefined && (
+        <TypedValue
+          label="Gas"
+          shown={writeGas(settings.gas ?? AIR)}
+          parse={parseGas}
+          onValue={(gas) => change({ gas })}
+          hint="The file does not tell it."
+        />
+      )}
+      <TypedValue
+        label="Gradient factors of the model"
+        shown={`${percentText(low)}/${percentText(high)}`}
+        parse={readGradientFactors}
+        onValue={(gradientFactors) => change({ gradientFactors })}
+      />
     </div>
   );
 }

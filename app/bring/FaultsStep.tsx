@@ -1,6 +1,6 @@
 'use client';
 
-import type { Finding, FindingKind } from '@/lib/files/check-record';
+import type { Finding, FindingKind } from '@/lib/files/records/check-record';
 import { DataTable } from '../parts/DataTable';
 import { Disclosure } from '../parts/Disclosure';
 import { useBring } from './bring-context';
@@ -30,16 +30,20 @@ export function FaultsStep() {
   const decide = useBring((state) => state.decide);
   const repaired = useBring((state) => state.outcome?.repaired);
   if (!brought) return null;
-  const findings = chosen.flatMap((place) => brought.dives[place]!.findings.map((finding) => ({ dive: brought.dives[place]!.name, finding })));
+  const findings = chosen.flatMap((place) =>
+    brought.dives[place]!.findings.map((finding) => ({ dive: brought.dives[place]!.name, finding })),
+  );
   const offers = mendable(brought, chosen);
   const others = findings.filter(({ finding }) => finding.repair === undefined);
-  const toggle = (kind: FindingKind, on: boolean) => void decide({ repair: on ? [...repair, kind] : repair.filter((other) => other !== kind) });
+  const toggle = (kind: FindingKind, on: boolean) =>
+    void decide({ repair: on ? [...repair, kind] : repair.filter((other) => other !== kind) });
   return (
     <section aria-labelledby="faults" className={styles.step}>
       <h2 id="faults">What is wrong with it</h2>
       {brought.brokeOff && (
         <p className={styles.trouble} role="alert">
-          <strong>The rest of the file could not be read: {brought.brokeOff.what}</strong> {brought.brokeOff.mend} What came before is below.
+          <strong>The rest of the file could not be read: {brought.brokeOff.what}</strong> {brought.brokeOff.mend} What
+          came before is below.
         </p>
       )}
       {findings.length === 0 && <p>Nothing was found: times rise, and no depth is out of the way.</p>}
@@ -50,14 +54,20 @@ export function FaultsStep() {
             const own = findings.filter(({ finding }) => finding.kind === kind);
             return (
               <label key={kind} className={styles.offer}>
-                <input type="checkbox" checked={repair.includes(kind)} onChange={(event) => toggle(kind, event.target.checked)} />
+                <input
+                  type="checkbox"
+                  checked={repair.includes(kind)}
+                  onChange={(event) => toggle(kind, event.target.checked)}
+                />
                 <span>
                   <strong>
                     {KIND_WORDS[kind]}: {count}
                   </strong>
                   {blocking && <em className={styles.must}>no dive can be made before this is mended</em>}
                   <span>{own[0]!.finding.what}</span>
-                  {own.length > 1 && <span className={styles.soft}>Also at {placesOf(own.slice(1).map(({ finding }) => finding))}.</span>}
+                  {own.length > 1 && (
+                    <span className={styles.soft}>Also at {placesOf(own.slice(1).map(({ finding }) => finding))}.</span>
+                  )}
                   <span>
                     <b>If ticked:</b> {would}
                     {repaired?.[kind] !== undefined && ` Done: ${repaired[kind]}.`}
@@ -81,7 +91,11 @@ export function FaultsStep() {
             caption="Findings"
             rows={findings}
             columns={[
-              { heading: 'Row', cell: ({ finding }) => (finding.row === finding.lastRow ? finding.row : `${finding.row} to ${finding.lastRow}`) },
+              {
+                heading: 'Row',
+                cell: ({ finding }) =>
+                  finding.row === finding.lastRow ? finding.row : `${finding.row} to ${finding.lastRow}`,
+              },
               { heading: 'Dive', cell: ({ dive }) => dive },
               { heading: 'What', cell: ({ finding }) => finding.what },
               { heading: 'Repair', cell: ({ finding }) => finding.repair ?? 'taken as it is' },
@@ -96,7 +110,9 @@ export function FaultsStep() {
 const PLACES_SAID = 12;
 
 function placesOf(findings: readonly Finding[]): string {
-  const places = findings.slice(0, PLACES_SAID).map(({ row, lastRow }) => (row === lastRow ? String(row) : `${row} to ${lastRow}`));
+  const places = findings
+    .slice(0, PLACES_SAID)
+    .map(({ row, lastRow }) => (row === lastRow ? String(row) : `${row} to ${lastRow}`));
   const more = findings.length - places.length;
   return `${places.join(', ')}${more > 0 ? ` and ${more} more places` : ''}`;
 }

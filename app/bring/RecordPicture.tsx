@@ -5,7 +5,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { printDepth } from '@/lib/quantity/depth';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { atMost } from '@/lib/quantity/number';
-import type { Trace } from '@/lib/files/thin-samples';
+import type { Trace } from '@/lib/files/records/thin-samples';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
 import type { Made, MendedDive } from './brought';
@@ -19,7 +19,15 @@ const MARGIN = { top: 14, right: 12, bottom: 34, left: 56 };
 const MOST_ROWS = 200;
 
 /** The record as a pale band of dots, and the straight stretches the dive is made of as a line over it. */
-export function RecordPicture({ dive, line: kept, made }: { dive: MendedDive; line: Trace | undefined; made: Made | undefined }) {
+export function RecordPicture({
+  dive,
+  line: kept,
+  made,
+}: {
+  dive: MendedDive;
+  line: Trace | undefined;
+  made: Made | undefined;
+}) {
   const units = usePreferences((preferences) => preferences.units);
   const { ref, width } = useWidth<HTMLDivElement>(720);
   const { timeS, valueOf } = dive.recorded;
@@ -28,7 +36,8 @@ export function RecordPicture({ dive, line: kept, made }: { dive: MendedDive; li
   const x = scaleLinear([0, endS], [MARGIN.left, width - MARGIN.right]);
   const y = scaleLinear([Math.min(0, ...valueOf), deepestM * 1.06], [MARGIN.top, HEIGHT - MARGIN.bottom]);
   const draw = line<number>();
-  const path = ({ timeS: times, valueOf: values }: Trace) => draw.x((i) => x(times[i]!)).y((i) => y(values[i]!))(Array.from(times.keys())) ?? '';
+  const path = ({ timeS: times, valueOf: values }: Trace) =>
+    draw.x((i) => x(times[i]!)).y((i) => y(values[i]!))(Array.from(times.keys())) ?? '';
   const points = kept ? Array.from(kept.timeS.keys()).slice(0, MOST_ROWS) : [];
   return (
     <ChartFrame
@@ -42,10 +51,19 @@ export function RecordPicture({ dive, line: kept, made }: { dive: MendedDive; li
       ]}
     >
       <div ref={ref}>
-        <svg viewBox={`0 0 ${width} ${HEIGHT}`} width={width} height={HEIGHT} className={styles.picture} aria-hidden="true">
+        <svg
+          viewBox={`0 0 ${width} ${HEIGHT}`}
+          width={width}
+          height={HEIGHT}
+          className={styles.picture}
+          aria-hidden="true"
+        >
           {depthTicks(deepestM, units).map((depthM) => (
             <g key={depthM}>
-              <path className={depthM === 0 ? styles.surface : styles.grid} d={`M${MARGIN.left} ${y(depthM)}H${width - MARGIN.right}`} />
+              <path
+                className={depthM === 0 ? styles.surface : styles.grid}
+                d={`M${MARGIN.left} ${y(depthM)}H${width - MARGIN.right}`}
+              />
               <text x={MARGIN.left - 8} y={y(depthM)} className={styles.sideLabel}>
                 {units === 'metric' ? `${depthM} m` : `${Math.round(depthM / METRES_PER_FOOT)} ft`}
               </text>

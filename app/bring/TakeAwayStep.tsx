@@ -19,7 +19,10 @@ export function TakeAwayStep() {
   const open = () => {
     const script = `# ${title}: a recorded dive\n${made.script}`;
     if (leaveForDesk({ script, title: title.slice(0, 200) })) location.assign(routes.desk.path);
-    else say('This browser does not let a dive be passed to the desk. Export it as a file, or allow the page to keep data.');
+    else
+      say(
+        'This browser does not let a dive be passed to the desk. Export it as a file, or allow the page to keep data.',
+      );
   };
   const save = async (kind: 'uddf' | 'csv') => {
     saveFile(`${fileWords(title)}-mended.${kind}`, await write(kind), kind === 'csv' ? 'text/csv' : 'application/xml');
@@ -40,7 +43,9 @@ export function TakeAwayStep() {
           Export as CSV
         </Button>
       </div>
-      <p className={styles.soft}>The exports hold every sample as mended, not the simplified dive, and read back the same.</p>
+      <p className={styles.soft}>
+        The exports hold every sample as mended, not the simplified dive, and read back the same.
+      </p>
     </section>
   );
 }

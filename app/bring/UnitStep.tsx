@@ -1,8 +1,8 @@
 'use client';
 
 import { useState } from 'react';
-import type { Doubt } from '@/lib/files/explain-settings';
-import type { Fit } from '@/lib/files/fit-limits';
+import type { Doubt } from '@/lib/files/settings/explain-settings';
+import type { Fit } from '@/lib/files/settings/fit-limits';
 import { gasName } from '@/lib/physics/gas';
 import { printAltitude } from '@/lib/quantity/altitude';
 import { atMost } from '@/lib/quantity/number';
@@ -37,24 +37,41 @@ export function UnitStep() {
     return (
       <section aria-labelledby="unit" className={styles.step}>
         <h2 id="unit">The unit’s own figures</h2>
-        <p>The record holds none: no no-stop times, ceilings or stops. So there is nothing to lay beside the model’s.</p>
+        <p>
+          The record holds none: no no-stop times, ceilings or stops. So there is nothing to lay beside the model’s.
+        </p>
       </section>
     );
   }
-  const telling = outcome.dives.flatMap((dive, index) => (dive.channels.length > 0 ? [{ value: String(index), label: dive.name }] : []));
+  const telling = outcome.dives.flatMap((dive, index) =>
+    dive.channels.length > 0 ? [{ value: String(index), label: dive.name }] : [],
+  );
   const shown = telling.some(({ value }) => value === place) ? Number(place) : Number(telling[0]!.value);
   return (
     <section aria-labelledby="unit" className={styles.step}>
       <h2 id="unit">The unit’s own figures</h2>
-      {made.offBy && <p>Under the settings above, the model is off from what the unit showed by {made.offBy} (root mean square, over all dives).</p>}
-      {telling.length > 1 && <Choice label="Which dive to look at" value={String(shown)} options={telling} onChange={setPlace} />}
+      {made.offBy && (
+        <p>
+          Under the settings above, the model is off from what the unit showed by {made.offBy} (root mean square, over
+          all dives).
+        </p>
+      )}
+      {telling.length > 1 && (
+        <Choice label="Which dive to look at" value={String(shown)} options={telling} onChange={setPlace} />
+      )}
       <BesidePicture rows={made.beside[shown]!} explained={explained?.beside[shown]} />
       <div className={styles.search}>
         <fieldset className={styles.doubts}>
-          <legend>Which settings explain the unit best? Its gradient factors are searched; what else is open to doubt?</legend>
+          <legend>
+            Which settings explain the unit best? Its gradient factors are searched; what else is open to doubt?
+          </legend>
           {DOUBTS.map(([name, words]) => (
             <label key={name}>
-              <input type="checkbox" checked={doubt[name]} onChange={(event) => setDoubt({ ...doubt, [name]: event.target.checked })} />
+              <input
+                type="checkbox"
+                checked={doubt[name]}
+                onChange={(event) => setDoubt({ ...doubt, [name]: event.target.checked })}
+              />
               {words}
             </label>
           ))}
@@ -82,7 +99,9 @@ function Explanation({ sentences, ranked }: { sentences: readonly string[]; rank
         <Button
           onClick={() => {
             const { gradientFactors, water, altitudeM, gas } = best.settings;
-            void decide({ settings: { ...settings, gradientFactors, water, altitudeM, start: { kind: 'adapted', altitudeM }, gas } });
+            void decide({
+              settings: { ...settings, gradientFactors, water, altitudeM, start: { kind: 'adapted', altitudeM }, gas },
+            });
           }}
         >
           Take these settings for the dive
@@ -93,13 +112,29 @@ function Explanation({ sentences, ranked }: { sentences: readonly string[]; rank
           caption="Settings that explain the unit, best first"
           rows={ranked}
           columns={[
-            { heading: 'Gradient factors', cell: ({ settings: { gradientFactors } }) => `${percentText(gradientFactors.low)}/${percentText(gradientFactors.high)}` },
+            {
+              heading: 'Gradient factors',
+              cell: ({ settings: { gradientFactors } }) =>
+                `${percentText(gradientFactors.low)}/${percentText(gradientFactors.high)}`,
+            },
             { heading: 'Water', cell: (fit) => fit.settings.water },
             { heading: 'Altitude', numeric: true, cell: (fit) => printAltitude(fit.settings.altitudeM, units) },
             { heading: 'Gas', cell: (fit) => gasName(fit.settings.gas) },
-            { heading: 'No-stop time off by', numeric: true, cell: ({ misfit }) => (misfit.noStopMin === undefined ? '–' : `${atMost(misfit.noStopMin, 2)} min`) },
-            { heading: 'Ceiling off by', numeric: true, cell: ({ misfit }) => (misfit.ceilingM === undefined ? '–' : `${atMost(misfit.ceilingM, 2)} m`) },
-            { heading: 'Stop depth off by', numeric: true, cell: ({ misfit }) => (misfit.stopDepthM === undefined ? '–' : `${atMost(misfit.stopDepthM, 2)} m`) },
+            {
+              heading: 'No-stop time off by',
+              numeric: true,
+              cell: ({ misfit }) => (misfit.noStopMin === undefined ? '–' : `${atMost(misfit.noStopMin, 2)} min`),
+            },
+            {
+              heading: 'Ceiling off by',
+              numeric: true,
+              cell: ({ misfit }) => (misfit.ceilingM === undefined ? '–' : `${atMost(misfit.ceilingM, 2)} m`),
+            },
+            {
+              heading: 'Stop depth off by',
+              numeric: true,
+              cell: ({ misfit }) => (misfit.stopDepthM === undefined ? '–' : `${atMost(misfit.stopDepthM, 2)} m`),
+            },
           ]}
         />
       </Disclosure>

@@ -3,25 +3,35 @@ import type { Settings } from '@/lib/dive/dive';
 import { legsOf } from '@/lib/dive/legs';
 import { writeScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
-import { checkRecord, type FindingKind } from '@/lib/files/check-record';
-import type { Mapping } from '@/lib/files/csv-mapping';
-import { diveFromRecords, type DiveOfRecords } from '@/lib/files/dive-from-record';
-import { explainSettings, type Doubt, type SearchProgress } from '@/lib/files/explain-settings';
-import { sayMisfit } from '@/lib/files/explanation-words';
-import { guessColumns } from '@/lib/files/guess-columns';
-import { readCsv } from '@/lib/files/read-csv';
-import { readUddf } from '@/lib/files/read-uddf';
-import type { Recording } from '@/lib/files/record';
+import { checkRecord, type FindingKind } from '@/lib/files/records/check-record';
+import type { Mapping } from '@/lib/files/csv/csv-mapping';
+import { diveFromRecords, type DiveOfRecords } from '@/lib/files/records/dive-from-record';
+import { explainSettings, type Doubt, type SearchProgress } from '@/lib/files/settings/explain-settings';
+import { sayMisfit } from '@/lib/files/settings/explanation-words';
+import { guessColumns } from '@/lib/files/csv/guess-columns';
+import { readCsv } from '@/lib/files/csv/read-csv';
+import { readUddf } from '@/lib/files/uddf/read-uddf';
+import type { Recording } from '@/lib/files/records/record';
 import { CANCELLED, refusalOf } from '@/lib/files/refused-file';
-import { consentToKinds, repairRecord } from '@/lib/files/repair-record';
-import { lengthS, surfaceIntervals } from '@/lib/files/surface-intervals';
+import { consentToKinds, repairRecord } from '@/lib/files/records/repair-record';
+import { lengthS, surfaceIntervals } from '@/lib/files/records/surface-intervals';
 import { HEAD_BYTES, readHead, textOfBytes } from '@/lib/files/text-of-bytes';
-import { thinned, type Trace } from '@/lib/files/thin-samples';
-import { believedTimeline, comparisonOf, misfitOf } from '@/lib/files/unit-fit';
-import { channelsOf, layBeside, type SideBySide } from '@/lib/files/unit-and-model';
-import { writeProfileCsv } from '@/lib/files/write-csv';
-import { writeUddf } from '@/lib/files/write-uddf';
-import type { Decisions, DiveRead, ExplainOutcome, Look, Made, MakeOutcome, MendedDive, ReadOutcome, Session } from './brought';
+import { thinned, type Trace } from '@/lib/files/records/thin-samples';
+import { believedTimeline, comparisonOf, misfitOf } from '@/lib/files/settings/unit-fit';
+import { channelsOf, layBeside, type SideBySide } from '@/lib/files/settings/unit-and-model';
+import { writeProfileCsv } from '@/lib/files/csv/write-csv';
+import { writeUddf } from '@/lib/files/uddf/write-uddf';
+import type {
+  Decisions,
+  DiveRead,
+  ExplainOutcome,
+  Look,
+  Made,
+  MakeOutcome,
+  MendedDive,
+  ReadOutcome,
+  Session,
+} from './brought';
 
 const PICTURE_PARTS = 500;
 const ROWS_BESIDE = 300;
@@ -63,9 +73,11 @@ export class BringSession implements Session {
     const own = (this.turn += 1);
     const pieces = textOfBytes(piecesOf(this.file));
     const hooks = { onProgress, cancelled: () => own !== this.turn };
-    const read = this.kind === 'uddf' || !mapping ? await readUddf(pieces, hooks) : await readCsv(pieces, mapping, hooks);
+    const read =
+      this.kind === 'uddf' || !mapping ? await readUddf(pieces, hooks) : await readCsv(pieces, mapping, hooks);
     const recordings = read.ok ? read.recordings : read.rescued;
-    if (!read.ok && (recordings.length === 0 || read.what === CANCELLED.what)) return { ok: false, what: read.what, mend: read.mend };
+    if (!read.ok && (recordings.length === 0 || read.what === CANCELLED.what))
+      return { ok: false, what: read.what, mend: read.mend };
     this.recordings = recordings;
     const [first] = recordings;
     return {
@@ -82,7 +94,8 @@ export class BringSession implements Session {
     const consent = consentToKinds(decisions.repair);
     this.mended = decisions.chosen.flatMap((place) => {
       const { recordings, done } = repairRecord(this.recordings[place]!, consent);
-      for (const [kind, count] of Object.entries(done) as [FindingKind, number][]) repaired[kind] = (repaired[kind] ?? 0) + count;
+      for (const [kind, count] of Object.entries(done) as [FindingKind, number][])
+        repaired[kind] = (repaired[kind] ?? 0) + count;
       return recordings;
     });
     this.decisions = decisions;
@@ -120,7 +133,12 @@ export class BringSession implements Session {
     if (!first) return '';
     const { settings } = this.decisions ?? {};
     // What was said of the site belongs to the dives as much as what the file told.
-    const sited = [first, ...others].map((recording) => ({ ...recording, water: settings?.water ?? recording.water, altitudeM: settings?.altitudeM ?? recording.altitudeM, ...this.intervalOf(recording) }));
+    const sited = [first, ...others].map((recording) => ({
+      ...recording,
+      water: settings?.water ?? recording.water,
+      altitudeM: settings?.altitudeM ?? recording.altitudeM,
+      ...this.intervalOf(recording),
+    }));
     return kind === 'uddf' ? writeUddf(sited) : writeProfileCsv(sited);
   }
 
@@ -155,8 +173,13 @@ export class BringSession implements Session {
     const { made, mended } = this;
     if (!made || mended.every((recording) => channelsOf(recording).length === 0)) return [];
     const own = made.dive.settings;
-    const start = settings.altitudeM !== undefined && own.start.kind === 'adapted' ? { start: { kind: 'adapted' as const, altitudeM: settings.altitudeM } } : {};
-    const timeline = computeTimeline({ ...made.dive, settings: { ...own, ...settings, ...start } }, FIGURES_EVERY_S, { intervalEveryS: INTERVAL_EVERY_S });
+    const start =
+      settings.altitudeM !== undefined && own.start.kind === 'adapted'
+        ? { start: { kind: 'adapted' as const, altitudeM: settings.altitudeM } }
+        : {};
+    const timeline = computeTimeline({ ...made.dive, settings: { ...own, ...settings, ...start } }, FIGURES_EVERY_S, {
+      intervalEveryS: INTERVAL_EVERY_S,
+    });
     const figures = figuresOf(timeline);
     return mended.map((recording, i) => layBeside(recording, made.offsetS[i]!, timeline, figures, ROWS_BESIDE));
   }
@@ -165,7 +188,9 @@ export class BringSession implements Session {
     const { made, mended } = this;
     if (!made || mended.every((recording) => channelsOf(recording).length === 0)) return undefined;
     const comparison = comparisonOf(mended, made.offsetS, made.dive);
-    const words = sayMisfit(misfitOf(comparison, believedTimeline(comparison, { water, altitudeM, gas }), gradientFactors).misfit);
+    const words = sayMisfit(
+      misfitOf(comparison, believedTimeline(comparison, { water, altitudeM, gas }), gradientFactors).misfit,
+    );
     return words === '' ? undefined : words;
   }
 }
@@ -173,7 +198,14 @@ export class BringSession implements Session {
 function diveRead(recording: Recording): DiveRead {
   const { name, timeS, depthM } = recording;
   const deepestM = depthM.reduce((most, depth) => (depth > most ? depth : most), 0);
-  return { name, samples: timeS.length, endS: lengthS(recording), deepestM, channels: channelsOf(recording), ...checkRecord(recording) };
+  return {
+    name,
+    samples: timeS.length,
+    endS: lengthS(recording),
+    deepestM,
+    channels: channelsOf(recording),
+    ...checkRecord(recording),
+  };
 }
 
 /** The dive's own line from a moment of its clock on, for so long. */
@@ -186,7 +218,10 @@ function lineOf(dive: DiveOfRecords['dive'], offsetS: number, endS: number): Tra
     points.push([legEndS - offsetS, toM]);
   }
   const inside = points.filter(([timeS]) => timeS <= endS + 1e-6);
-  return { timeS: Float64Array.from(inside, ([timeS]) => timeS), valueOf: Float64Array.from(inside, ([, depthM]) => depthM) };
+  return {
+    timeS: Float64Array.from(inside, ([timeS]) => timeS),
+    valueOf: Float64Array.from(inside, ([, depthM]) => depthM),
+  };
 }
 
 /** Lets messages in, such as the one to stop. */

@@ -1,9 +1,9 @@
 import { create } from 'zustand';
 import type { Settings } from '@/lib/dive/dive';
-import { BLOCKING } from '@/lib/files/faults';
-import type { FindingKind } from '@/lib/files/check-record';
-import type { Mapping } from '@/lib/files/csv-mapping';
-import type { Doubt } from '@/lib/files/explain-settings';
+import { BLOCKING } from '@/lib/files/records/faults';
+import type { FindingKind } from '@/lib/files/records/check-record';
+import type { Mapping } from '@/lib/files/csv/csv-mapping';
+import type { Doubt } from '@/lib/files/settings/explain-settings';
 import type { FileBrought, Explained, Look, MakeOutcome, Session, Trouble } from './brought';
 
 export type Busy = { readonly with: 'reading' | 'making' | 'explaining'; readonly part: number | undefined };
@@ -33,15 +33,29 @@ export interface BringState {
   write: (kind: 'uddf' | 'csv') => Promise<string>;
 }
 
-const NOTHING_READ = { brought: undefined, chosen: [], repair: [], intervalsS: [], outcome: undefined, explained: undefined } as const;
-const WENT_WRONG: Trouble = { what: 'The part of the page that reads files has stopped.', mend: 'Reload the page and choose the file again.' };
+const NOTHING_READ = {
+  brought: undefined,
+  chosen: [],
+  repair: [],
+  intervalsS: [],
+  outcome: undefined,
+  explained: undefined,
+} as const;
+const WENT_WRONG: Trouble = {
+  what: 'The part of the page that reads files has stopped.',
+  mend: 'Reload the page and choose the file again.',
+};
 
 /** One file on its way in: what was found, what was decided, and what came of it. */
 export function createBringStore(session: Session) {
   return create<BringState>()((set, get) => {
     /** Work begun later makes what is still on its way stale. */
     let turn = 0;
-    async function working<Outcome>(busy: Busy['with'], work: () => Promise<Outcome>, done: (outcome: Outcome) => void): Promise<void> {
+    async function working<Outcome>(
+      busy: Busy['with'],
+      work: () => Promise<Outcome>,
+      done: (outcome: Outcome) => void,
+    ): Promise<void> {
       const own = (turn += 1);
       set({ busy: { with: busy, part: busy === 'making' ? undefined : 0 }, trouble: undefined });
       try {
@@ -63,7 +77,11 @@ export function createBringStore(session: Session) {
         set({ outcome: undefined, explained: undefined });
         return Promise.resolve();
       }
-      return working('making', () => session.make({ chosen, repair, intervalsS, settings }), (outcome) => set({ outcome, explained: undefined }));
+      return working(
+        'making',
+        () => session.make({ chosen, repair, intervalsS, settings }),
+        (outcome) => set({ outcome, explained: undefined }),
+      );
     };
 
     return {
@@ -78,11 +96,22 @@ export function createBringStore(session: Session) {
       trouble: undefined,
       async choose(file, name) {
         void session.cancel();
-        set({ ...NOTHING_READ, settings: {}, fileName: name, fileBytes: file.size, look: undefined, mapping: undefined });
-        await working('reading', () => session.look(file), (look) => {
-          if (!look.ok) set({ trouble: look });
-          else set({ look, mapping: look.kind === 'csv' ? look.mapping : undefined });
+        set({
+          ...NOTHING_READ,
+          settings: {},
+          fileName: name,
+          fileBytes: file.size,
+          look: undefined,
+          mapping: undefined,
         });
+        await working(
+          'reading',
+          () => session.look(file),
+          (look) => {
+            if (!look.ok) set({ trouble: look });
+            else set({ look, mapping: look.kind === 'csv' ? look.mapping : undefined });
+          },
+        );
         const { look } = get();
         // What leaves nothing open is read at once.
         if (look && (look.kind === 'uddf' || look.questions.length === 0)) await get().read();
@@ -90,13 +119,24 @@ export function createBringStore(session: Session) {
       setMapping: (mapping) => set({ ...NOTHING_READ, mapping }),
       async read() {
         const { fileBytes, mapping } = get();
-        await working('reading', () => session.read(mapping, (characters) => progress(characters / Math.max(1, fileBytes))), (read) => {
-          if (!read.ok) {
-            set({ ...NOTHING_READ, trouble: read });
-            return;
-          }
-          set({ brought: read, chosen: read.dives.map((_, place) => place), repair: [], intervalsS: [], outcome: undefined, explained: undefined });
-        });
+        await working(
+          'reading',
+          () => session.read(mapping, (characters) => progress(characters / Math.max(1, fileBytes))),
+          (read) => {
+            if (!read.ok) {
+              set({ ...NOTHING_READ, trouble: read });
+              return;
+            }
+            set({
+              brought: read,
+              chosen: read.dives.map((_, place) => place),
+              repair: [],
+              intervalsS: [],
+              outcome: undefined,
+              explained: undefined,
+            });
+          },
+        );
         if (get().brought) await make();
       },
       async decide(change) {
@@ -106,10 +146,14 @@ export function createBringStore(session: Session) {
       },
       setDoubt: (doubt) => set({ doubt }),
       explain: () =>
-        working('explaining', () => session.explain(get().doubt, ({ done, of }) => progress(done / of)), (outcome) => {
-          if (outcome.ok) set({ explained: outcome });
-          else set({ trouble: outcome });
-        }),
+        working(
+          'explaining',
+          () => session.explain(get().doubt, ({ done, of }) => progress(done / of)),
+          (outcome) => {
+            if (outcome.ok) set({ explained: outcome });
+            else set({ trouble: outcome });
+          },
+        ),
       cancel: () => void session.cancel(),
       write: (kind) => session.write(kind),
     };
@@ -119,13 +163,21 @@ export function createBringStore(session: Session) {
 export type BringStore = ReturnType<typeof createBringStore>;
 
 /** Every kind of finding a repair is offered for, with how many samples it concerns, the ones that must be mended first. */
-export function mendable({ dives }: Pick<FileBrought, 'dives'>, chosen: readonly number[]): { kind: FindingKind; count: number; repair: string; blocking: boolean }[] {
+export function mendable(
+  { dives }: Pick<FileBrought, 'dives'>,
+  chosen: readonly number[],
+): { kind: FindingKind; count: number; repair: string; blocking: boolean }[] {
   const kinds = new Map<FindingKind, { kind: FindingKind; count: number; repair: string; blocking: boolean }>();
   for (const place of chosen) {
     const dive = dives[place]!;
     for (const { kind, repair } of dive.findings) {
       if (repair === undefined || kinds.has(kind)) continue;
-      kinds.set(kind, { kind, repair, blocking: BLOCKING.has(kind), count: chosen.reduce((sum, other) => sum + (dives[other]!.counts[kind] ?? 0), 0) });
+      kinds.set(kind, {
+        kind,
+        repair,
+        blocking: BLOCKING.has(kind),
+        count: chosen.reduce((sum, other) => sum + (dives[other]!.counts[kind] ?? 0), 0),
+      });
     }
   }
   return [...kinds.values()].sort((one, other) => Number(other.blocking) - Number(one.blocking));

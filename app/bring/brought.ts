@@ -1,12 +1,12 @@
 import type { Settings } from '@/lib/dive/dive';
-import type { Finding, FindingKind } from '@/lib/files/check-record';
-import type { Mapping } from '@/lib/files/csv-mapping';
-import type { Doubt, SearchProgress } from '@/lib/files/explain-settings';
-import type { Fit } from '@/lib/files/fit-limits';
-import type { GuessedColumn, Question } from '@/lib/files/guess-columns';
-import type { Trace } from '@/lib/files/thin-samples';
-import type { SideBySide } from '@/lib/files/unit-and-model';
-import type { UnitChannel } from '@/lib/files/record';
+import type { Finding, FindingKind } from '@/lib/files/records/check-record';
+import type { Mapping } from '@/lib/files/csv/csv-mapping';
+import type { Doubt, SearchProgress } from '@/lib/files/settings/explain-settings';
+import type { Fit } from '@/lib/files/settings/fit-limits';
+import type { GuessedColumn, Question } from '@/lib/files/csv/guess-columns';
+import type { Trace } from '@/lib/files/records/thin-samples';
+import type { SideBySide } from '@/lib/files/settings/unit-and-model';
+import type { UnitChannel } from '@/lib/files/records/record';
 import type { Gas } from '@/lib/physics/gas';
 import type { Water } from '@/lib/physics/water';
 
@@ -19,7 +19,14 @@ export interface Trouble {
 /** What a file looks like before it is read: its kind and, of a CSV file, how its columns were understood. */
 export type Look =
   | { readonly ok: true; readonly kind: 'uddf'; readonly notes: readonly string[] }
-  | { readonly ok: true; readonly kind: 'csv'; readonly notes: readonly string[]; readonly columns: readonly GuessedColumn[]; readonly mapping: Mapping; readonly questions: readonly Question[] }
+  | {
+      readonly ok: true;
+      readonly kind: 'csv';
+      readonly notes: readonly string[];
+      readonly columns: readonly GuessedColumn[];
+      readonly mapping: Mapping;
+      readonly questions: readonly Question[];
+    }
   | ({ readonly ok: false } & Trouble);
 
 /** A dive of the file, as it was read. */
@@ -37,7 +44,11 @@ export interface FileBrought {
   readonly dives: readonly DiveRead[];
   readonly notes: readonly string[];
   /** What the file tells of the site and the gas of its first dive. */
-  readonly told: { readonly water: Water | undefined; readonly altitudeM: number | undefined; readonly gas: Gas | undefined };
+  readonly told: {
+    readonly water: Water | undefined;
+    readonly altitudeM: number | undefined;
+    readonly gas: Gas | undefined;
+  };
   /** Why no more of it was read, where it broke off. */
   readonly brokeOff: Trouble | undefined;
 }

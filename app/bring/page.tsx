@@ -13,7 +13,10 @@ const SAMPLES = [
 ];
 
 export default function BringPage() {
-  const samples = SAMPLES.map((sample) => ({ ...sample, text: readFileSync(join(process.cwd(), 'content/records', sample.name), 'utf8') }));
+  const samples = SAMPLES.map((sample) => ({
+    ...sample,
+    text: readFileSync(join(process.cwd(), 'content/records', sample.name), 'utf8'),
+  }));
   return (
     <Page
       title="Bring a dive"

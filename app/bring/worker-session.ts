@@ -5,7 +5,8 @@ import type { Session } from './brought';
 /** A session in a thread of its own, begun when it is first needed, so that a long file never stops the page. */
 export function workerSession(): Session {
   let begun: Remote<BringSession> | undefined;
-  const far = () => (begun ??= wrap<BringSession>(new Worker(new URL('./bring.worker.ts', import.meta.url), { type: 'module' })));
+  const far = () =>
+    (begun ??= wrap<BringSession>(new Worker(new URL('./bring.worker.ts', import.meta.url), { type: 'module' })));
   return {
     look: (file) => far().look(file),
     read: (mapping, onProgress) => far().read(mapping, proxy(onProgress)),

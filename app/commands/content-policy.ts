@@ -30,8 +30,13 @@ export function withPolicy(page: string): string {
   if (!START_OF_HEAD.test(page)) throw new Error('A page without a head can be given no policy.');
   const inline = new Set(Array.from(page.matchAll(INLINE_SCRIPT), ([, script]) => `'sha256-${sha256(script!)}'`));
   const scripts = ["'self'", ...inline].join(' ');
-  const policy = Object.entries({ ...ALLOWED, 'script-src': scripts }).map((rule) => rule.join(' ')).join('; ');
-  return page.replace(START_OF_HEAD, (start) => `${start}<meta http-equiv="Content-Security-Policy" content="${policy}"/>`);
+  const policy = Object.entries({ ...ALLOWED, 'script-src': scripts })
+    .map((rule) => rule.join(' '))
+    .join('; ');
+  return page.replace(
+    START_OF_HEAD,
+    (start) => `${start}<meta http-equiv="Content-Security-Policy" content="${policy}"/>`,
+  );
 }
 
 function sha256(text: string): string {

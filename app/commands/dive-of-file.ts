@@ -1,11 +1,11 @@
 import type { Dive } from '@/lib/dive/dive';
 import { parseScript, type Notice } from '@/lib/dive/script';
-import { checkRecord } from '@/lib/files/check-record';
-import { diveFromRecords } from '@/lib/files/dive-from-record';
-import { guessColumns } from '@/lib/files/guess-columns';
+import { checkRecord } from '@/lib/files/records/check-record';
+import { diveFromRecords } from '@/lib/files/records/dive-from-record';
+import { guessColumns } from '@/lib/files/csv/guess-columns';
 import { readDiveFile } from '@/lib/files/read-dive-file';
-import type { Recording } from '@/lib/files/record';
-import { repairRecord } from '@/lib/files/repair-record';
+import type { Recording } from '@/lib/files/records/record';
+import { repairRecord } from '@/lib/files/records/repair-record';
 import { HEAD_BYTES } from '@/lib/files/text-of-bytes';
 import { BadInput } from './bad-input';
 
@@ -34,8 +34,14 @@ export async function diveOfFile(file: string, bytes: Uint8Array, repair: boolea
   }
   const { dive, notes, depthErrorM, tissueErrorBar } = made.value;
   told.push(...notes);
-  if (depthErrorM > 1e-6) told.push(`The record was simplified: within ${depthErrorM.toFixed(2)} m of depth and ${tissueErrorBar.toFixed(4)} bar of inert gas at every sample.`);
-  return { dive, warnings: told.map((message) => ({ line: lineIn(message), column: 1, endColumn: 2, message, mend: '' })) };
+  if (depthErrorM > 1e-6)
+    told.push(
+      `The record was simplified: within ${depthErrorM.toFixed(2)} m of depth and ${tissueErrorBar.toFixed(4)} bar of inert gas at every sample.`,
+    );
+  return {
+    dive,
+    warnings: told.map((message) => ({ line: lineIn(message), column: 1, endColumn: 2, message, mend: '' })),
+  };
 }
 
 function diveOfScript(file: string, text: string): DiveOfFile {
@@ -59,7 +65,8 @@ function isRecord(file: string, text: string): boolean {
 function mended(recording: Recording, repair: boolean, told: string[]): readonly Recording[] {
   const { findings } = checkRecord(recording);
   const repaired = repair ? repairRecord(recording, () => true).recordings : [recording];
-  for (const { what, repair: would } of findings) told.push(repair && would !== undefined ? `${what} Repaired: ${would}` : what);
+  for (const { what, repair: would } of findings)
+    told.push(repair && would !== undefined ? `${what} Repaired: ${would}` : what);
   return repaired;
 }
 

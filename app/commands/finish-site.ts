@@ -17,7 +17,8 @@ export async function finishSite(folder: string): Promise<void> {
   const faces = firstFaces(files);
   for (const file of files) {
     if (UNASKED_FILES.test(file)) rmSync(join(folder, file));
-    else if (file.endsWith('.html')) writeFileSync(join(folder, file), withPolicy(withFontsFirst(readFileSync(join(folder, file), 'utf8'), faces)));
+    else if (file.endsWith('.html'))
+      writeFileSync(join(folder, file), withPolicy(withFontsFirst(readFileSync(join(folder, file), 'utf8'), faces)));
   }
   await writeServiceWorker(folder);
 }

@@ -10,7 +10,10 @@ const COLUMNS: readonly (readonly [string, (sample: SampleReadings) => string | 
   ['gas', (s) => gasName(s.gas)],
   ['no-stop min', (s) => (s.noStopMin === null ? 'over 99' : round(s.noStopMin, 3))],
   ['ceiling m', (s) => round(s.ceilingM, 3)],
-  ['required stops', (s) => s.requiredStops.map((stop) => `${stop.minutes} min at ${stop.depthM} m`).join('; ') || 'none'],
+  [
+    'required stops',
+    (s) => s.requiredStops.map((stop) => `${stop.minutes} min at ${stop.depthM} m`).join('; ') || 'none',
+  ],
   ['time to surface min', (s) => (s.timeToSurfaceMin === null ? 'never' : round(s.timeToSurfaceMin, 3))],
   ['supersaturation', (s) => round(s.supersaturation, 4)],
   ['surfacing supersaturation', (s) => round(s.surfacingSupersaturation, 4)],
@@ -33,23 +36,49 @@ function cylinderColumns({ samples }: Readings): typeof COLUMNS {
 /** One row a sample, the caution first as remarks. */
 export function readingsAsCsv(readings: Readings): string {
   const tensions = (gas: 'nitrogenBar' | 'heliumBar', name: string) =>
-    Array.from({ length: 16 }, (_, c) => [`${name} ${c + 1} bar`, (s: SampleReadings) => round(s[gas][c]!, 6)] as const);
-  const columns = [...COLUMNS, ...cylinderColumns(readings), ...tensions('nitrogenBar', 'nitrogen'), ...tensions('heliumBar', 'helium')];
-  const table = Papa.unparse({ fields: columns.map(([name]) => name), data: readings.samples.map((s) => columns.map(([, cell]) => cell(s))) }, { newline: '\n' });
+    Array.from(
+      { length: 16 },
+      (_, c) => [`${name} ${c + 1} bar`, (s: SampleReadings) => round(s[gas][c]!, 6)] as const,
+    );
+  const columns = [
+    ...COLUMNS,
+    ...cylinderColumns(readings),
+    ...tensions('nitrogenBar', 'nitrogen'),
+    ...tensions('heliumBar', 'helium'),
+  ];
+  const table = Papa.unparse(
+    { fields: columns.map(([name]) => name), data: readings.samples.map((s) => columns.map(([, cell]) => cell(s))) },
+    { newline: '\n' },
+  );
   return `${remarks(readings)}${table}\n`;
 }
 
 /** A table for people, the caution first. */
 export function readingsAsText(readings: Readings): string {
-  const columns: typeof COLUMNS = [['time', (s) => printClock(s.timeS)], ...COLUMNS.slice(1), ...cylinderColumns(readings)];
-  const rows = [columns.map(([name]) => name), ...readings.samples.map((s) => columns.map(([, cell]) => String(cell(s))))];
+  const columns: typeof COLUMNS = [
+    ['time', (s) => printClock(s.timeS)],
+    ...COLUMNS.slice(1),
+    ...cylinderColumns(readings),
+  ];
+  const rows = [
+    columns.map(([name]) => name),
+    ...readings.samples.map((s) => columns.map(([, cell]) => String(cell(s)))),
+  ];
   const widths = columns.map((_, index) => Math.max(...rows.map((row) => row[index]!.length)));
-  const lines = rows.map((row) => row.map((cell, index) => cell.padStart(widths[index]!)).join('  ').trimEnd());
+  const lines = rows.map((row) =>
+    row
+      .map((cell, index) => cell.padStart(widths[index]!))
+      .join('  ')
+      .trimEnd(),
+  );
   return `${remarks(readings)}${lines.join('\n')}\n`;
 }
 
 function remarks({ caution, unknown, warnings, events }: Readings): string {
-  const told = [...warnings.map((warning) => `# Line ${warning.line}: ${warning.message} ${warning.mend}\n`), ...events.map(({ text }) => `# ${text}\n`)];
+  const told = [
+    ...warnings.map((warning) => `# Line ${warning.line}: ${warning.message} ${warning.mend}\n`),
+    ...events.map(({ text }) => `# ${text}\n`),
+  ];
   return `# ${caution}\n# ${unknown}\n${told.join('')}`;
 }
 

@@ -41,11 +41,19 @@ export function readingsOf(dive: Dive, warnings: readonly Notice[], everyS: numb
     unknown: cautions.unknown,
     warnings,
     events: events.sort((one, other) => one.timeS - other.timeS),
-    samples: Array.from({ length: timeline.length }, (_, sample) => ({ ...sampleReadings(timeline, figures, sample), ...exposure.at(sample), ...rules.at(timeline.timeS[sample]!) })),
+    samples: Array.from({ length: timeline.length }, (_, sample) => ({
+      ...sampleReadings(timeline, figures, sample),
+      ...exposure.at(sample),
+      ...rules.at(timeline.timeS[sample]!),
+    })),
   };
 }
 
-function sampleReadings(timeline: ReturnType<typeof computeTimeline>, figures: ReturnType<typeof figuresOf>, sample: number) {
+function sampleReadings(
+  timeline: ReturnType<typeof computeTimeline>,
+  figures: ReturnType<typeof figuresOf>,
+  sample: number,
+) {
   const now = figuresAt(timeline, figures, sample);
   const { nitrogenBar, heliumBar } = tissuesAt(timeline, sample);
   return {

@@ -5,20 +5,27 @@ import { diveOfFile } from './dive-of-file';
 import { readingsOf } from './readings-of';
 import { readingsAsCsv, readingsAsText } from './print-readings';
 
-const USAGE = 'readings: npm run --silent readings -- FILE [--every SECONDS] [--format json|csv|text] [--repair]; FILE is a script, or a record in UDDF or CSV, and may be - for standard input; --repair agrees to every repair of a record';
+const USAGE =
+  'readings: npm run --silent readings -- FILE [--every SECONDS] [--format json|csv|text] [--repair]; FILE is a script, or a record in UDDF or CSV, and may be - for standard input; --repair agrees to every repair of a record';
 
 function options() {
   try {
     const { values, positionals } = parseArgs({
       allowPositionals: true,
-      options: { every: { type: 'string', default: '60' }, format: { type: 'string', default: 'json' }, repair: { type: 'boolean', default: false } },
+      options: {
+        every: { type: 'string', default: '60' },
+        format: { type: 'string', default: 'json' },
+        repair: { type: 'boolean', default: false },
+      },
     });
     const [file] = positionals;
     if (file === undefined || positionals.length > 1) throw new BadInput(USAGE);
     const every = Number(values.every);
-    if (!(every > 0) || !Number.isFinite(every)) throw new BadInput(`readings: --every takes a number of seconds above 0, not ${values.every}`);
+    if (!(every > 0) || !Number.isFinite(every))
+      throw new BadInput(`readings: --every takes a number of seconds above 0, not ${values.every}`);
     const { format } = values;
-    if (format !== 'json' && format !== 'csv' && format !== 'text') throw new BadInput(`readings: --format takes json, csv or text, not ${format}`);
+    if (format !== 'json' && format !== 'csv' && format !== 'text')
+      throw new BadInput(`readings: --format takes json, csv or text, not ${format}`);
     return { file, every, format, repair: values.repair };
   } catch (error) {
     throw error instanceof BadInput ? error : new BadInput(USAGE);

@@ -2,7 +2,7 @@ import type { Dive } from '@/lib/dive/dive';
 import { SET_RIGHT } from '@/lib/dive/set-right';
 import { sampleAt } from '@/lib/dive/timeline';
 import { DEFAULT_RULES } from '@/lib/rules/all';
-import { shownAt, type Shown } from '@/lib/rules/shown';
+import { shownAt, type Shown } from '@/lib/rules/unit/shown';
 import { watchDive } from '@/lib/rules/watch';
 
 /** Rules are stepped at least this finely, s, however far apart the readings are asked for. */
@@ -23,7 +23,9 @@ export function ruleReadings(dive: Dive) {
   const named = (dive.settings.setups ?? []).map((setup) => watchDive(dive, setup, DEFAULT_RULES, RULES_EVERY_S));
   const events: RuleEventReading[] = [
     ...right.events.map(({ timeS, kind, rule, text }) => ({ timeS, kind, rule, text })),
-    ...named.flatMap(({ events: told, setup }) => told.map(({ timeS, kind, rule, text }) => ({ timeS, kind, rule, text, unit: setup.name }))),
+    ...named.flatMap(({ events: told, setup }) =>
+      told.map(({ timeS, kind, rule, text }) => ({ timeS, kind, rule, text, unit: setup.name })),
+    ),
   ];
   return {
     events,
@@ -31,7 +33,9 @@ export function ruleReadings(dive: Dive) {
       const sample = sampleAt(right.timeline, timeS + 1e-6);
       return {
         shown: shownAt(right, sample),
-        ...(named.length > 0 && { setups: named.map((watch) => ({ name: watch.setup.name, shown: shownAt(watch, sample) })) }),
+        ...(named.length > 0 && {
+          setups: named.map((watch) => ({ name: watch.setup.name, shown: shownAt(watch, sample) })),
+        }),
       };
     },
   };

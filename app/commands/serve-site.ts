@@ -21,7 +21,8 @@ const HEADERS = {
 };
 
 /** Files whose names hold their hash never change; all others are asked for anew each time. */
-const keptFor = (path: string) => (path.startsWith('/_next/static/') ? 'public, max-age=31536000, immutable' : 'no-cache');
+const keptFor = (path: string) =>
+  path.startsWith('/_next/static/') ? 'public, max-age=31536000, immutable' : 'no-cache';
 
 /**
  * Serves a built folder to this machine and its network (a class can open it from their own screens), text compressed.

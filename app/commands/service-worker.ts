@@ -38,5 +38,6 @@ export async function writeServiceWorker(folder: string): Promise<void> {
     mode: 'production',
     swDest: join(folder, offlineFiles.worker),
   });
-  if (warnings.length > 0) throw new Error(`Not every file can be kept for use without a network:\n${warnings.join('\n')}`);
+  if (warnings.length > 0)
+    throw new Error(`Not every file can be kept for use without a network:\n${warnings.join('\n')}`);
 }

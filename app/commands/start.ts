@@ -7,7 +7,9 @@ const port = Number(process.env['PORT'] ?? 3000);
 /** Builds when needed, serves, and returns an exit code only if that could not be done. */
 async function start(): Promise<number | undefined> {
   if (!Number.isInteger(port) || port < 0 || port > 65535) {
-    console.error(`PORT is "${process.env['PORT']}"; give it a whole number from 0 to 65535, such as PORT=3001 npm start.`);
+    console.error(
+      `PORT is "${process.env['PORT']}"; give it a whole number from 0 to 65535, such as PORT=3001 npm start.`,
+    );
     return 1;
   }
   if (isSiteStale()) {

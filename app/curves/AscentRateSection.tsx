@@ -46,25 +46,54 @@ export function AscentRateSection() {
   const [rateMMin, setRate] = useState(9);
   const asked = useMemo(() => ({ depthM, times, gas, gradientFactors }), [depthM, times, gas, gradientFactors]);
   const drawn = useDeferredValue(asked);
-  const curves = useMemo(() => drawn.times.map((minutes) => ({ minutes, all: ascents(drawn, minutes, RATES) })), [drawn]);
+  const curves = useMemo(
+    () => drawn.times.map((minutes) => ({ minutes, all: ascents(drawn, minutes, RATES) })),
+    [drawn],
+  );
   const step = units === 'metric' ? 0.5 : 5 * METRES_PER_FOOT;
   const rate = ontoStep(rateMMin, units === 'metric' ? SLOWEST : step, FASTEST, step);
   const now = useMemo(() => drawn.times.map((minutes) => ascents(drawn, minutes, [rate])[0]!), [drawn, rate]);
   const { low, high } = drawn.gradientFactors;
   const perMinute = units === 'metric' ? 1 : 1 / METRES_PER_FOOT;
   const across = evenAxis(`Rate of the ascent, ${units === 'metric' ? 'm/min' : 'ft/min'}`, 0, FASTEST, perMinute);
-  const legend = <CurveKey entries={curves.map(({ minutes }, look) => ({ name: `${minutes} min at ${sayDepth(drawn.depthM, units)}`, look }))} />;
+  const legend = (
+    <CurveKey
+      entries={curves.map(({ minutes }, look) => ({
+        name: `${minutes} min at ${sayDepth(drawn.depthM, units)}`,
+        look,
+      }))}
+    />
+  );
   const most = Math.max(1.1, ...curves.flatMap(({ all }) => all.map(({ direct }) => direct.surfacingSupersaturation)));
-  const longest = Math.max(5, ...curves.flatMap(({ all }) => all.map(({ required }) => required.timeToSurfaceMin)).filter(Number.isFinite));
+  const longest = Math.max(
+    5,
+    ...curves.flatMap(({ all }) => all.map(({ required }) => required.timeToSurfaceMin)).filter(Number.isFinite),
+  );
   const told = `On ${gasName(drawn.gas)}, down to ${sayDepth(drawn.depthM, units)} at ${printRate(DOWN_M_MIN, units)}`;
-  const line = (all: readonly AscentAtRate[], of: (one: AscentAtRate) => number) => all.map((one): PlotPoint => [one.rateMMin, of(one)]);
+  const line = (all: readonly AscentAtRate[], of: (one: AscentAtRate) => number) =>
+    all.map((one): PlotPoint => [one.rateMMin, of(one)]);
   const rows = () => {
     const places = RATES.filter((one) => Number.isInteger(one) && (one % 3 === 0 || one === SLOWEST));
     const all = drawn.times.map((minutes) => ascents(drawn, minutes, places));
     return places.map((one, i): RateRow => ({ rateMMin: one, each: all.map((ofTime) => ofTime[i]!) }));
   };
-  const cursor = (of: (one: AscentAtRate) => number) => ({ along: 'across' as const, at: rate, onMove: setRate, hits: now.map((one, look) => ({ at: [rate, of(one)] as const, look })) });
-  const slider = (label: string) => <CursorSlider label={label} value={rate} min={units === 'metric' ? SLOWEST : step} max={FASTEST} step={step} shown={printRate(rate, units)} onChange={setRate} />;
+  const cursor = (of: (one: AscentAtRate) => number) => ({
+    along: 'across' as const,
+    at: rate,
+    onMove: setRate,
+    hits: now.map((one, look) => ({ at: [rate, of(one)] as const, look })),
+  });
+  const slider = (label: string) => (
+    <CursorSlider
+      label={label}
+      value={rate}
+      min={units === 'metric' ? SLOWEST : step}
+      max={FASTEST}
+      step={step}
+      shown={printRate(rate, units)}
+      onChange={setRate}
+    />
+  );
   const after = (minutes: number) => `After ${minutes} min at ${sayDepth(drawn.depthM, units)}`;
   const rateColumn = { heading: 'Rate', cell: (row: RateRow) => printRate(row.rateMMin, units) };
 
@@ -72,9 +101,22 @@ export function AscentRateSection() {
     <>
       <div className={`${styles.controls} unprinted`}>
         <TypedValue label="Depth" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
-        <TypedValue label="Times at depth" shown={printMinutesList(times)} parse={parseBottomTimes} live onValue={setTimes} hint="One curve each" />
+        <TypedValue
+          label="Times at depth"
+          shown={printMinutesList(times)}
+          parse={parseBottomTimes}
+          live
+          onValue={setTimes}
+          hint="One curve each"
+        />
         <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
-        <TypedValue label="Gradient factors" shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`} parse={readGradientFactors} live onValue={setGradientFactors} />
+        <TypedValue
+          label="Gradient factors"
+          shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`}
+          parse={readGradientFactors}
+          live
+          onValue={setGradientFactors}
+        />
       </div>
       <div className={styles.pair}>
         <CurveFigure
@@ -86,10 +128,18 @@ export function AscentRateSection() {
               height={HEIGHT}
               across={across}
               down={evenAxis('Share of the way to the limit, %', 0, most * 1.06, 100)}
-              curves={curves.map(({ minutes, all }, look) => ({ id: String(minutes), look, tone: 'gas', marked: true, points: line(all, ({ direct }) => direct.surfacingSupersaturation) }))}
+              curves={curves.map(({ minutes, all }, look) => ({
+                id: String(minutes),
+                look,
+                tone: 'gas',
+                marked: true,
+                points: line(all, ({ direct }) => direct.surfacingSupersaturation),
+              }))}
               rules={[
                 { along: 'down', at: 1, name: 'the model’s limit', tone: 'stop' },
-                ...(high < 1 ? [{ along: 'down' as const, at: high, name: `gradient factor ${percentNumber(high)}` }] : []),
+                ...(high < 1
+                  ? [{ along: 'down' as const, at: high, name: `gradient factor ${percentNumber(high)}` }]
+                  : []),
               ]}
               cursor={cursor(({ direct }) => direct.surfacingSupersaturation)}
             />
@@ -97,7 +147,12 @@ export function AscentRateSection() {
           legend={legend}
           columns={[
             rateColumn,
-            ...drawn.times.map((minutes, i) => ({ heading: `After ${minutes} min`, numeric: true, cell: ({ each }: RateRow) => `${printPercent(each[i]!.direct.surfacingSupersaturation, 1)}, compartment ${each[i]!.direct.leader}` })),
+            ...drawn.times.map((minutes, i) => ({
+              heading: `After ${minutes} min`,
+              numeric: true,
+              cell: ({ each }: RateRow) =>
+                `${printPercent(each[i]!.direct.surfacingSupersaturation, 1)}, compartment ${each[i]!.direct.leader}`,
+            })),
           ]}
           rows={rows}
         >
@@ -131,12 +186,25 @@ export function AscentRateSection() {
               height={HEIGHT}
               across={across}
               down={evenAxis('Time to surface, min', 0, longest * 1.06)}
-              curves={curves.map(({ minutes, all }, look) => ({ id: String(minutes), look, tone: 'stop', marked: true, points: line(all, ({ required }) => required.timeToSurfaceMin) }))}
+              curves={curves.map(({ minutes, all }, look) => ({
+                id: String(minutes),
+                look,
+                tone: 'stop',
+                marked: true,
+                points: line(all, ({ required }) => required.timeToSurfaceMin),
+              }))}
               cursor={cursor(({ required }) => required.timeToSurfaceMin)}
             />
           )}
           legend={legend}
-          columns={[rateColumn, ...drawn.times.map((minutes, i) => ({ heading: `After ${minutes} min`, cell: ({ each }: RateRow) => `${sayWayUp(each[i]!.required.timeToSurfaceMin)} up, ${sayStops(each[i]!, units)}` }))]}
+          columns={[
+            rateColumn,
+            ...drawn.times.map((minutes, i) => ({
+              heading: `After ${minutes} min`,
+              cell: ({ each }: RateRow) =>
+                `${sayWayUp(each[i]!.required.timeToSurfaceMin)} up, ${sayStops(each[i]!, units)}`,
+            })),
+          ]}
           rows={rows}
         >
           {slider('Rate to read, with stops')}
@@ -162,7 +230,8 @@ export function AscentRateSection() {
         </CurveFigure>
       </div>
       <p>
-        The model knows what gas is left, and no more: a slow ascent also lets bubbles shrink or stay away, of which it knows nothing. It may even reward a fast one, because a slow one keeps loading slow compartments on the way.
+        The model knows what gas is left, and no more: a slow ascent also lets bubbles shrink or stay away, of which it
+        knows nothing. It may even reward a fast one, because a slow one keeps loading slow compartments on the way.
       </p>
     </>
   );

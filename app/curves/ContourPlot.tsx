@@ -37,7 +37,14 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
       },
     });
     const path = geoPath(place).digits(1);
-    return contours().size([grid.lows.length, grid.highs.length]).thresholds(levels)(contourSurface(grid)).map((shape) => ({ level: shape.value, d: path(shape) ?? '', label: labelPlace(shape.coordinates, across, up, inner) }));
+    return contours()
+      .size([grid.lows.length, grid.highs.length])
+      .thresholds(levels)(contourSurface(grid))
+      .map((shape) => ({
+        level: shape.value,
+        d: path(shape) ?? '',
+        label: labelPlace(shape.coordinates, across, up, inner),
+      }));
   }, [grid, levels, inner.width, inner.height]); // eslint-disable-line react-hooks/exhaustive-deps -- inner is made of these two
   const move = (event: PointerEvent<SVGSVGElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
@@ -48,7 +55,15 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
   };
   const ticks = x.ticks(Math.max(3, Math.round(inner.width / 70)));
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={styles.plot} aria-hidden="true" onPointerDown={move} onPointerMove={(event) => event.buttons === 1 && move(event)}>
+    <svg
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      className={styles.plot}
+      aria-hidden="true"
+      onPointerDown={move}
+      onPointerMove={(event) => event.buttons === 1 && move(event)}
+    >
       <defs>
         <clipPath id={clip}>
           <path d={`M0,${inner.height}L${inner.width},0H0Z`} />
@@ -65,11 +80,14 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
             <path key={level} d={d} className={styles.contour} />
           ))}
         </g>
-        {shapes.map(({ level, label }) => label && (
-          <text key={level} x={label[0]} y={label[1]} dy="0.32em" textAnchor="middle" className={styles.name}>
-            {level}
-          </text>
-        ))}
+        {shapes.map(
+          ({ level, label }) =>
+            label && (
+              <text key={level} x={label[0]} y={label[1]} dy="0.32em" textAnchor="middle" className={styles.name}>
+                {level}
+              </text>
+            ),
+        )}
         <text x={inner.width * 0.66} y={inner.height * 0.78} textAnchor="middle" className={styles.axis}>
           low is never above high
         </text>
@@ -87,7 +105,11 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
         <text x={inner.width / 2} y={inner.height + 39} textAnchor="middle" className={styles.axisTitle}>
           Low gradient factor, %
         </text>
-        <text transform={`translate(-42,${inner.height / 2}) rotate(-90)`} textAnchor="middle" className={styles.axisTitle}>
+        <text
+          transform={`translate(-42,${inner.height / 2}) rotate(-90)`}
+          textAnchor="middle"
+          className={styles.axisTitle}
+        >
           High gradient factor, %
         </text>
         <path d={`M${x(at.low)},0V${inner.height}M0,${y(at.high)}H${inner.width}`} className={styles.cursor} />
@@ -98,14 +120,20 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
 }
 
 /** A place on a contour's line well inside the pairs there are: as near as any to a third of the way across. */
-function labelPlace(coordinates: readonly (readonly (readonly number[][])[])[] | number[][][][], across: number, up: number, inner: { width: number; height: number }): readonly [number, number] | undefined {
+function labelPlace(
+  coordinates: readonly (readonly (readonly number[][])[])[] | number[][][][],
+  across: number,
+  up: number,
+  inner: { width: number; height: number },
+): readonly [number, number] | undefined {
   let best: readonly [number, number] | undefined;
   let nearest = Infinity;
   for (const polygon of coordinates as number[][][][]) {
     for (const ring of polygon) {
       for (const [column, row] of ring as [number, number][]) {
         const [px, py] = [(column - 0.5) * across, inner.height - (row - 0.5) * up];
-        const insidePairs = px > 16 && py > 12 && px < inner.width - 16 && py < inner.height - (inner.height / inner.width) * px - 14;
+        const insidePairs =
+          px > 16 && py > 12 && px < inner.width - 16 && py < inner.height - (inner.height / inner.width) * px - 14;
         const off = Math.abs(px - inner.width * 0.22);
         if (insidePairs && off < nearest) {
           nearest = off;

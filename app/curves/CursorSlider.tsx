@@ -21,7 +21,16 @@ export function CursorSlider({ label, value, min, max, step, shown, onChange }: 
   return (
     <div className={`${styles.cursor} unprinted`}>
       <label htmlFor={id}>{label}</label>
-      <input id={id} type="range" min={0} max={Math.round((max - min) / step)} step={1} value={place} aria-valuetext={shown} onChange={(event) => onChange(min + Number(event.target.value) * step)} />
+      <input
+        id={id}
+        type="range"
+        min={0}
+        max={Math.round((max - min) / step)}
+        step={1}
+        value={place}
+        aria-valuetext={shown}
+        onChange={(event) => onChange(min + Number(event.target.value) * step)}
+      />
       {/* The slider says it already. */}
       <span aria-hidden="true">{shown}</span>
     </div>

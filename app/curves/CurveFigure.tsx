@@ -28,7 +28,16 @@ interface CurveFigureProps<Row> {
 const PRINTED_WIDTH = 680;
 
 /** A curve with its title, its words, its table, and ways to take it along: as a file and on paper. */
-export function CurveFigure<Row>({ title, sentence, picture, legend, children, columns, rows, source }: CurveFigureProps<Row>) {
+export function CurveFigure<Row>({
+  title,
+  sentence,
+  picture,
+  legend,
+  children,
+  columns,
+  rows,
+  source,
+}: CurveFigureProps<Row>) {
   const id = useId();
   const [open, setOpen] = useState(false);
   const { ref, width } = useWidth<HTMLDivElement>(640);

@@ -73,7 +73,18 @@ const MARGIN = { top: 14, bottom: 46, left: 54, right: 42 };
 const MARKS_ALONG = 5;
 
 /** Curves over two axes, with a cursor that a pointer may press or drag. The words beside it speak for it. */
-export function CurvePlot({ width, height, across, down, grows = 'up', curves, bands = [], dots = [], rules = [], cursor }: CurvePlotProps) {
+export function CurvePlot({
+  width,
+  height,
+  across,
+  down,
+  grows = 'up',
+  curves,
+  bands = [],
+  dots = [],
+  rules = [],
+  cursor,
+}: CurvePlotProps) {
   const frame = useId();
   const inner = { width: width - MARGIN.left - MARGIN.right, height: height - MARGIN.top - MARGIN.bottom };
   const x = across.scale([0, inner.width]);
@@ -84,7 +95,9 @@ export function CurvePlot({ width, height, across, down, grows = 'up', curves, b
     const box = event.currentTarget.getBoundingClientRect();
     const scale = width / (box.width || width);
     const scaleOf = cursor.along === 'across' ? x : y;
-    const at = (cursor.along === 'across' ? event.clientX - box.left : event.clientY - box.top) * scale - (cursor.along === 'across' ? MARGIN.left : MARGIN.top);
+    const at =
+      (cursor.along === 'across' ? event.clientX - box.left : event.clientY - box.top) * scale -
+      (cursor.along === 'across' ? MARGIN.left : MARGIN.top);
     const [first, last] = scaleOf.domain() as [number, number];
     cursor.onMove(Math.min(Math.max(scaleOf.invert(at), first), last));
   };
@@ -108,13 +121,26 @@ export function CurvePlot({ width, height, across, down, grows = 'up', curves, b
         <Axes x={x} y={y} across={across} down={down} inner={inner} />
         <g clipPath={`url(#${frame})`}>
           {bands.map((band) => (
-            <path key={band.id} d={bandPath(band, x, y)} className={band.tone === 'stop' ? styles.stopBand : styles.band} />
+            <path
+              key={band.id}
+              d={bandPath(band, x, y)}
+              className={band.tone === 'stop' ? styles.stopBand : styles.band}
+            />
           ))}
           {curves.map((curve) => (
-            <path key={curve.id} d={curvePath(curve, x, y)} strokeDasharray={dashOf(curve.look)} className={`${styles.curve} ${styles[curve.tone ?? 'ink']} ${styles[curve.weight ?? 'usual']}`} />
+            <path
+              key={curve.id}
+              d={curvePath(curve, x, y)}
+              strokeDasharray={dashOf(curve.look)}
+              className={`${styles.curve} ${styles[curve.tone ?? 'ink']} ${styles[curve.weight ?? 'usual']}`}
+            />
           ))}
           {rules.map((rule) => (
-            <line key={rule.name} {...ends(rule, x, y, inner)} className={rule.tone === 'stop' ? styles.stopRule : styles.rule} />
+            <line
+              key={rule.name}
+              {...ends(rule, x, y, inner)}
+              className={rule.tone === 'stop' ? styles.stopRule : styles.rule}
+            />
           ))}
         </g>
         {rules.map((rule) => (
@@ -128,12 +154,35 @@ export function CurvePlot({ width, height, across, down, grows = 'up', curves, b
             {rule.name}
           </text>
         ))}
-        {curves.filter(({ marked }) => marked).map((curve) => marksAlong(curve, x, y, inner).map((at, i) => <Mark key={`${curve.id}${i}`} at={at} look={curve.look} className={styles.mark} />))}
-        {dots.map((dot, i) => (inside(dot.at, x, y, inner) ? <Mark key={i} at={[x(dot.at[0]), y(dot.at[1])]} look={dot.look} className={dot.open ? styles.openDot : styles.mark} /> : null))}
+        {curves
+          .filter(({ marked }) => marked)
+          .map((curve) =>
+            marksAlong(curve, x, y, inner).map((at, i) => (
+              <Mark key={`${curve.id}${i}`} at={at} look={curve.look} className={styles.mark} />
+            )),
+          )}
+        {dots.map((dot, i) =>
+          inside(dot.at, x, y, inner) ? (
+            <Mark
+              key={i}
+              at={[x(dot.at[0]), y(dot.at[1])]}
+              look={dot.look}
+              className={dot.open ? styles.openDot : styles.mark}
+            />
+          ) : null,
+        )}
         {names.map(({ id, text, ends: endsAt, at, tone }) => (
           <g key={id}>
-            <path d={`M${inner.width},${endsAt.toFixed(1)}L${inner.width + 15},${at.toFixed(1)}`} className={styles.lead} />
-            <text x={inner.width + 18} y={at} dy="0.32em" className={tone === 'stop' ? styles.stopName : styles.endName}>
+            <path
+              d={`M${inner.width},${endsAt.toFixed(1)}L${inner.width + 15},${at.toFixed(1)}`}
+              className={styles.lead}
+            />
+            <text
+              x={inner.width + 18}
+              y={at}
+              dy="0.32em"
+              className={tone === 'stop' ? styles.stopName : styles.endName}
+            >
               {text}
             </text>
           </g>
@@ -141,7 +190,11 @@ export function CurvePlot({ width, height, across, down, grows = 'up', curves, b
         {cursor && (
           <>
             <line {...ends({ along: cursor.along, at: cursor.at }, x, y, inner)} className={styles.cursor} />
-            {cursor.hits.map((hit, i) => (inside(hit.at, x, y, inner) ? <Mark key={i} at={[x(hit.at[0]), y(hit.at[1])]} look={hit.look} size={150} className={styles.hit} /> : null))}
+            {cursor.hits.map((hit, i) =>
+              inside(hit.at, x, y, inner) ? (
+                <Mark key={i} at={[x(hit.at[0]), y(hit.at[1])]} look={hit.look} size={150} className={styles.hit} />
+              ) : null,
+            )}
           </>
         )}
       </g>
@@ -154,7 +207,19 @@ interface Inner {
   readonly height: number;
 }
 
-function Axes({ x, y, across, down, inner }: { x: PlotScale; y: PlotScale; across: PlotAxis; down: PlotAxis; inner: Inner }) {
+function Axes({
+  x,
+  y,
+  across,
+  down,
+  inner,
+}: {
+  x: PlotScale;
+  y: PlotScale;
+  across: PlotAxis;
+  down: PlotAxis;
+  inner: Inner;
+}) {
   return (
     <>
       {down.ticks(Math.max(3, Math.round(inner.height / 52))).map(({ at, text }) => (
@@ -177,21 +242,47 @@ function Axes({ x, y, across, down, inner }: { x: PlotScale; y: PlotScale; acros
       <text x={inner.width / 2} y={inner.height + 39} textAnchor="middle" className={styles.axisTitle}>
         {across.title}
       </text>
-      <text transform={`translate(-42,${inner.height / 2}) rotate(-90)`} textAnchor="middle" className={styles.axisTitle}>
+      <text
+        transform={`translate(-42,${inner.height / 2}) rotate(-90)`}
+        textAnchor="middle"
+        className={styles.axisTitle}
+      >
         {down.title}
       </text>
     </>
   );
 }
 
-function Mark({ at, look, size, className }: { at: PlotPoint; look: number; size?: number; className: string | undefined }) {
-  return <path d={shapeOf(look, size)} transform={`translate(${at[0].toFixed(1)},${at[1].toFixed(1)})`} className={className} />;
+function Mark({
+  at,
+  look,
+  size,
+  className,
+}: {
+  at: PlotPoint;
+  look: number;
+  size?: number;
+  className: string | undefined;
+}) {
+  return (
+    <path
+      d={shapeOf(look, size)}
+      transform={`translate(${at[0].toFixed(1)},${at[1].toFixed(1)})`}
+      className={className}
+    />
+  );
 }
 
 const finite = ([across, down]: PlotPoint) => Number.isFinite(across) && Number.isFinite(down);
 
 function curvePath({ points }: PlotCurve, x: PlotScale, y: PlotScale): string {
-  return line<PlotPoint>().defined(finite).x((point) => x(point[0])).y((point) => y(point[1])).digits(1)(points as PlotPoint[]) ?? '';
+  return (
+    line<PlotPoint>()
+      .defined(finite)
+      .x((point) => x(point[0]))
+      .y((point) => y(point[1]))
+      .digits(1)(points as PlotPoint[]) ?? ''
+  );
 }
 
 /** A band reaches to the far edge of the plot where one of its edges has no end. */
@@ -209,7 +300,9 @@ function bandPath({ low, high }: PlotBand, x: PlotScale, y: PlotScale): string {
 }
 
 function ends({ along, at }: { along: 'across' | 'down'; at: number }, x: PlotScale, y: PlotScale, inner: Inner) {
-  return along === 'across' ? { x1: x(at), x2: x(at), y1: 0, y2: inner.height } : { x1: 0, x2: inner.width, y1: y(at), y2: y(at) };
+  return along === 'across'
+    ? { x1: x(at), x2: x(at), y1: 0, y2: inner.height }
+    : { x1: 0, x2: inner.width, y1: y(at), y2: y(at) };
 }
 
 function inside(point: PlotPoint, x: PlotScale, y: PlotScale, inner: Inner): boolean {
@@ -231,6 +324,10 @@ function endNames(curves: readonly PlotCurve[], x: PlotScale, y: PlotScale, inne
     const last = points.findLast((point) => finite(point) && inside(point, x, y, inner));
     return endName === undefined || !last ? [] : [{ id, text: endName, ends: y(last[1]), tone }];
   });
-  const places = spread(named.map(({ ends }) => ends), 13, inner.height);
+  const places = spread(
+    named.map(({ ends }) => ends),
+    13,
+    inner.height,
+  );
   return named.map((name, i) => ({ ...name, at: places[i]! }));
 }

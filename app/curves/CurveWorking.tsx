@@ -5,8 +5,8 @@ import { figuresOf } from '@/lib/ascent/figures';
 import type { Dive } from '@/lib/dive/dive';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { workingFor, type ReadingId } from '@/lib/working/all';
-import { modelNoStopWorking, type ModelAsked } from '@/lib/working/model-no-stop-working';
-import { toleratedWorking, type Tolerated } from '@/lib/working/tolerated-working';
+import { modelNoStopWorking, type ModelAsked } from '@/lib/working/model/model-no-stop-working';
+import { toleratedWorking, type Tolerated } from '@/lib/working/model/tolerated-working';
 import type { Working } from '@/lib/working/working';
 import { WorkingPanel } from '../parts/working/WorkingPanel';
 

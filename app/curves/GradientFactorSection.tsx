@@ -61,7 +61,16 @@ export function GradientFactorSection() {
     <>
       <div className={`${styles.controls} unprinted`}>
         <TypedValue label="Depth" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
-        <TypedValue label="Time at depth" shown={writeTime(timeS)} parse={parseBottomTime} live onValue={setTimeS} hint={figure === 'timeToSurface' ? 'From arriving there' : 'Of no account: a no-stop time is that on arriving'} />
+        <TypedValue
+          label="Time at depth"
+          shown={writeTime(timeS)}
+          parse={parseBottomTime}
+          live
+          onValue={setTimeS}
+          hint={
+            figure === 'timeToSurface' ? 'From arriving there' : 'Of no account: a no-stop time is that on arriving'
+          }
+        />
         <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
         <Segmented label="Factors tried" segments={STEPS} value={fineness} onChange={setFineness} />
       </div>
@@ -69,7 +78,9 @@ export function GradientFactorSection() {
         <Segmented label="Minutes of" segments={FIGURES} value={figure} onChange={setFigure} />
       </div>
       <HeavyStanding what="the map" work={work} />
-      {work.last && <Map grid={work.last.result} request={work.last.job.request} cursor={cursor} onCursor={setCursor} />}
+      {work.last && (
+        <Map grid={work.last.result} request={work.last.job.request} cursor={cursor} onCursor={setCursor} />
+      )}
     </>
   );
 }
@@ -96,21 +107,46 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
     figure === 'timeToSurface'
       ? `after ${writeTime(bottom.minutes * 60)} at ${sayDepth(bottom.depthM, units)} on ${gasName(bottom.settings.gas)}`
       : `on arriving at ${sayDepth(bottom.depthM, units)} on ${gasName(bottom.settings.gas)}`;
-  const title = figure === 'timeToSurface' ? 'Time to surface for each pair of gradient factors' : 'No-stop time for each pair of gradient factors';
+  const title =
+    figure === 'timeToSurface'
+      ? 'Time to surface for each pair of gradient factors'
+      : 'No-stop time for each pair of gradient factors';
   return (
     <CurveFigure
       title={title}
       sentence={`Contours of ${name}, in minutes, ${phase}; darker is longer. At ${percent(low)}/${percent(high)} it is ${say(valueAt(grid, low, high))}.${figure === 'noStop' ? ' The low factor has no say in a direct ascent, so the lines lie flat.' : ''}`}
-      picture={(width) => <ContourPlot width={width} height={HEIGHT} grid={grid} at={{ low, high }} onMove={onCursor} />}
+      picture={(width) => (
+        <ContourPlot width={width} height={HEIGHT} grid={grid} at={{ low, high }} onMove={onCursor} />
+      )}
       columns={[
         { heading: 'High, down; low, across', cell: (row: number) => percent(row) },
-        ...tenths.map((factor) => ({ heading: percent(factor), numeric: true, cell: (row: number) => (factor > row + 1e-9 ? '–' : say(valueAt(grid, factor, row))) })),
+        ...tenths.map((factor) => ({
+          heading: percent(factor),
+          numeric: true,
+          cell: (row: number) => (factor > row + 1e-9 ? '–' : say(valueAt(grid, factor, row))),
+        })),
       ]}
       rows={() => tenths}
       source="The engine’s own ascents and no-stop times, one for each pair; the lines between are drawn, not worked out."
     >
-      <CursorSlider label="Low factor to read" value={low} min={LEAST / 100} max={high} step={step} shown={`${percent(low)}%`} onChange={(next) => onCursor({ low: next, high })} />
-      <CursorSlider label="High factor to read" value={high} min={LEAST / 100} max={MOST / 100} step={step} shown={`${percent(high)}%`} onChange={(next) => onCursor({ low: Math.min(low, next), high: next })} />
+      <CursorSlider
+        label="Low factor to read"
+        value={low}
+        min={LEAST / 100}
+        max={high}
+        step={step}
+        shown={`${percent(low)}%`}
+        onChange={(next) => onCursor({ low: next, high })}
+      />
+      <CursorSlider
+        label="High factor to read"
+        value={high}
+        min={LEAST / 100}
+        max={MOST / 100}
+        step={step}
+        shown={`${percent(high)}%`}
+        onChange={(next) => onCursor({ low: Math.min(low, next), high: next })}
+      />
       <CurveReadings
         label="Where the map is read"
         readings={[

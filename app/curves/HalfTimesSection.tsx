@@ -2,7 +2,14 @@
 
 import { useMemo, useState } from 'react';
 import { curveSite } from '@/lib/curves/curve-site';
-import { HALF_TIMES_TO_SETTLE, shareAfterHalfTimes, stepBetweenDepths, stepDive, stepResponses, type StepResponse } from '@/lib/curves/half-times';
+import {
+  HALF_TIMES_TO_SETTLE,
+  shareAfterHalfTimes,
+  stepBetweenDepths,
+  stepDive,
+  stepResponses,
+  type StepResponse,
+} from '@/lib/curves/half-times';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import { AIR } from '@/lib/physics/gas';
 import { sayDepth } from '@/lib/quantity/depth';
@@ -42,7 +49,10 @@ export function HalfTimesSection() {
   const [place, setPlace] = useState(20);
   const { startBar, breathedBar } = stepBetweenDepths(SITE, AIR, 'nitrogen', fromM, toM);
   const [first, last] = HORIZON[axis];
-  const across = axis === 'even' ? evenAxis('Time after the change, min', first, last) : doublingAxis('Time after the change, min (each step doubles as far)', first, last);
+  const across =
+    axis === 'even'
+      ? evenAxis('Time after the change, min', first, last)
+      : doublingAxis('Time after the change, min (each step doubles as far)', first, last);
   const along = across.scale([0, 1]);
   const atMin = along.invert(place / PLACES);
   const minutes = useMemo(() => {
@@ -50,7 +60,10 @@ export function HalfTimesSection() {
     const doubling = (i: number) => HORIZON.doubling[1] ** (i / SAMPLES);
     return Array.from({ length: SAMPLES + 1 }, (_, i) => (axis === 'even' ? even(i) : doubling(i)));
   }, [axis]);
-  const answers = useMemo(() => stepResponses(SITE.compartments, 'nitrogen', startBar, breathedBar, minutes), [startBar, breathedBar, minutes]);
+  const answers = useMemo(
+    () => stepResponses(SITE.compartments, 'nitrogen', startBar, breathedBar, minutes),
+    [startBar, breathedBar, minutes],
+  );
   const now = stepResponses(SITE.compartments, 'nitrogen', startBar, breathedBar, [atMin]);
   const one = now[Number(asked) - 1]!;
   const [lowBar, highBar] = [Math.min(startBar, breathedBar), Math.max(startBar, breathedBar)];
@@ -60,8 +73,20 @@ export function HalfTimesSection() {
   return (
     <>
       <div className={`${styles.controls} unprinted`}>
-        <TypedValue label="Settled at" shown={sayDepth(fromM, units)} parse={parseWorkingDepth} live onValue={setFromM} />
-        <TypedValue label="Then at once at" shown={sayDepth(toM, units)} parse={parseWorkingDepth} live onValue={setToM} />
+        <TypedValue
+          label="Settled at"
+          shown={sayDepth(fromM, units)}
+          parse={parseWorkingDepth}
+          live
+          onValue={setFromM}
+        />
+        <TypedValue
+          label="Then at once at"
+          shown={sayDepth(toM, units)}
+          parse={parseWorkingDepth}
+          live
+          onValue={setToM}
+        />
         <Choice label="Compartment to follow" options={NUMBERS} value={asked} onChange={setAsked} />
         <Segmented
           label="Time axis"
@@ -90,22 +115,52 @@ export function HalfTimesSection() {
               points: minutes.map((at, i) => [at, tensionBar[i]!] as const),
               endName: String(compartment),
             }))}
-            dots={one.afterHalfTimesMin.map((at, n) => ({ at: [at, startBar + (breathedBar - startBar) * shareAfterHalfTimes(n + 1)] as const, look: 0, open: true }))}
-            rules={[{ along: 'down', at: breathedBar, name: 'breathed now' }, { along: 'down', at: startBar, name: 'held before' }].filter(({ at }, i) => i === 0 || at !== breathedBar) as { along: 'down'; at: number; name: string }[]}
-            cursor={{ along: 'across', at: atMin, hits: [{ at: [atMin, one.tensionBar[0]!], look: 0 }], onMove: (at) => setPlace(Math.round(along(at) * PLACES)) }}
+            dots={one.afterHalfTimesMin.map((at, n) => ({
+              at: [at, startBar + (breathedBar - startBar) * shareAfterHalfTimes(n + 1)] as const,
+              look: 0,
+              open: true,
+            }))}
+            rules={
+              [
+                { along: 'down', at: breathedBar, name: 'breathed now' },
+                { along: 'down', at: startBar, name: 'held before' },
+              ].filter(({ at }, i) => i === 0 || at !== breathedBar) as { along: 'down'; at: number; name: string }[]
+            }
+            cursor={{
+              along: 'across',
+              at: atMin,
+              hits: [{ at: [atMin, one.tensionBar[0]!], look: 0 }],
+              onMove: (at) => setPlace(Math.round(along(at) * PLACES)),
+            }}
           />
         )}
         columns={[
           { heading: 'Compartment', cell: (answer: StepResponse) => answer.compartment },
           { heading: 'Half-time', numeric: true, cell: ({ halfTimeMin }) => `${halfTimeMin} min` },
-          { heading: `Followed after ${sayMin(atMin)}`, numeric: true, cell: ({ share }) => printPercent(share[0]!, 1) },
+          {
+            heading: `Followed after ${sayMin(atMin)}`,
+            numeric: true,
+            cell: ({ share }) => printPercent(share[0]!, 1),
+          },
           { heading: 'Holds', numeric: true, cell: ({ tensionBar }) => printPressure(tensionBar[0]!, units) },
-          { heading: 'After six half-times', numeric: true, cell: ({ afterHalfTimesMin }) => printHours(afterHalfTimesMin[HALF_TIMES_TO_SETTLE - 1]! * 60) },
+          {
+            heading: 'After six half-times',
+            numeric: true,
+            cell: ({ afterHalfTimesMin }) => printHours(afterHalfTimesMin[HALF_TIMES_TO_SETTLE - 1]! * 60),
+          },
         ]}
         rows={() => now}
         source="Haldane’s solution. Open rings: one, two, … six half-times of the compartment followed."
       >
-        <CursorSlider label="Time to read" value={place} min={0} max={PLACES} step={1} shown={sayMin(atMin)} onChange={setPlace} />
+        <CursorSlider
+          label="Time to read"
+          value={place}
+          min={0}
+          max={PLACES}
+          step={1}
+          shown={sayMin(atMin)}
+          onChange={setPlace}
+        />
         <CurveReadings
           label={`After ${sayMin(atMin)}`}
           readings={[

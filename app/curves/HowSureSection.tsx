@@ -50,28 +50,81 @@ export function HowSureSection() {
     const settings = { ...defaultSettings(), gas, gradientFactors };
     const conditions = { site: curveSite(settings), tissues: rested(settings), gas, gf: gradientFactors.high };
     const lengthS = timeS + depthM * 60 * (1 / DOWN_M_MIN + 1 / UP_M_MIN);
-    return { kind: 'sure', conditions, depthsM: LADDER, dive: bottomDive(settings, depthM, timeS), everyS: Math.max(20, lengthS / 150), variation };
+    return {
+      kind: 'sure',
+      conditions,
+      depthsM: LADDER,
+      dive: bottomDive(settings, depthM, timeS),
+      everyS: Math.max(20, lengthS / 150),
+      variation,
+    };
   }, [gas, gradientFactors, depthM, timeS, variation]);
   const work = useHeavyWork(job);
 
   return (
     <>
       <div className={`${styles.controls} unprinted`}>
-        <TypedValue label="Half-times off by" shown={`${percentNumber(variation.halfTimes)}%`} parse={parseOff} live onValue={(halfTimes) => vary({ halfTimes })} hint="At most 10%" />
-        <TypedValue label="Limits off by" shown={`${percentNumber(variation.limits)}%`} parse={parseOff} live onValue={(limits) => vary({ limits })} hint="Of the overpressure they allow" />
-        <TypedValue label="Gauge off by" shown={sayDepth(variation.depthM, units)} parse={parseGaugeOff} live onValue={(off) => vary({ depthM: off })} />
-        <TypedValue label="Gas at the start off by" shown={`${percentNumber(variation.start)}%`} parse={parseOff} live onValue={(start) => vary({ start })} hint="The flight, the night, the dive before" />
+        <TypedValue
+          label="Half-times off by"
+          shown={`${percentNumber(variation.halfTimes)}%`}
+          parse={parseOff}
+          live
+          onValue={(halfTimes) => vary({ halfTimes })}
+          hint="At most 10%"
+        />
+        <TypedValue
+          label="Limits off by"
+          shown={`${percentNumber(variation.limits)}%`}
+          parse={parseOff}
+          live
+          onValue={(limits) => vary({ limits })}
+          hint="Of the overpressure they allow"
+        />
+        <TypedValue
+          label="Gauge off by"
+          shown={sayDepth(variation.depthM, units)}
+          parse={parseGaugeOff}
+          live
+          onValue={(off) => vary({ depthM: off })}
+        />
+        <TypedValue
+          label="Gas at the start off by"
+          shown={`${percentNumber(variation.start)}%`}
+          parse={parseOff}
+          live
+          onValue={(start) => vary({ start })}
+          hint="The flight, the night, the dive before"
+        />
       </div>
       <div className={`${styles.controls} unprinted`}>
         <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
-        <TypedValue label="Gradient factors" shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`} parse={readGradientFactors} live onValue={setGradientFactors} />
-        <TypedValue label="Depth of the dive" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
-        <TypedValue label="Time at that depth" shown={writeTime(timeS)} parse={parseBottomTime} live onValue={setTimeS} />
+        <TypedValue
+          label="Gradient factors"
+          shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`}
+          parse={readGradientFactors}
+          live
+          onValue={setGradientFactors}
+        />
+        <TypedValue
+          label="Depth of the dive"
+          shown={sayDepth(depthM, units)}
+          parse={parseBottomDepth}
+          live
+          onValue={setDepthM}
+        />
+        <TypedValue
+          label="Time at that depth"
+          shown={writeTime(timeS)}
+          parse={parseBottomTime}
+          live
+          onValue={setTimeS}
+        />
       </div>
       <HeavyStanding what="the bands" work={work} />
       {work.last && <Bands job={work.last.job} noStop={work.last.result.noStop} ceiling={work.last.result.ceiling} />}
       <p role="note" className={styles.note}>
-        The band says what the model would say if its own numbers were a little off. It is not a margin of safety. {cautions.unknown}
+        The band says what the model would say if its own numbers were a little off. It is not a margin of safety.{' '}
+        {cautions.unknown}
       </p>
     </>
   );
@@ -95,7 +148,10 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
   const lastS = ceiling.at.at(-1)!;
   const everyS = Math.max(1, Math.round(lastS / 120));
   const nowS = Math.min(cursorS, lastS);
-  const atTime = rowOf(ceiling, ceiling.at.findLastIndex((s) => s <= nowS + 1e-6));
+  const atTime = rowOf(
+    ceiling,
+    ceiling.at.findLastIndex((s) => s <= nowS + 1e-6),
+  );
   const varied = `half-times ±${printPercent(variation.halfTimes, 1)}, limits ±${printPercent(variation.limits, 1)}, gauge ±${sayDepth(variation.depthM, units)}, gas at the start ±${printPercent(variation.start, 1)}`;
   const { low, high } = dive.settings.gradientFactors;
   const told = `On ${gasName(conditions.gas)}, ${percentNumber(low)}/${percentNumber(high)}`;
@@ -117,7 +173,16 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
             grows="down"
             bands={[{ id: 'band', low: across(noStop.low), high: across(noStop.high) }]}
             curves={[{ id: 'middle', look: 0, points: across(noStop.middle) }]}
-            cursor={{ along: 'down', at: readM, onMove: setCursorM, hits: [{ at: [atDepth.low, readM], look: 1 }, { at: [atDepth.middle, readM], look: 0 }, { at: [atDepth.high, readM], look: 1 }] }}
+            cursor={{
+              along: 'down',
+              at: readM,
+              onMove: setCursorM,
+              hits: [
+                { at: [atDepth.low, readM], look: 1 },
+                { at: [atDepth.middle, readM], look: 0 },
+                { at: [atDepth.high, readM], look: 1 },
+              ],
+            }}
           />
         )}
         columns={[
@@ -129,7 +194,15 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
         rows={() => bandRows(noStopBand(conditions, tableDepths(LADDER.from, LADDER.to, units), variation))}
         source="What is varied, and how far, is a teaching choice and not a measurement."
       >
-        <CursorSlider label="Depth to read in the band" value={readM} min={LADDER.from} max={LADDER.to} step={step} shown={sayDepth(readM, units)} onChange={setCursorM} />
+        <CursorSlider
+          label="Depth to read in the band"
+          value={readM}
+          min={LADDER.from}
+          max={LADDER.to}
+          step={step}
+          shown={sayDepth(readM, units)}
+          onChange={setCursorM}
+        />
         <CurveReadings
           label={`In the band at ${sayDepth(readM, units)}`}
           readings={[
@@ -138,7 +211,16 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
               name: 'The model’s own no-stop time',
               value: sayNoStop(atDepth.middle),
               note: BESIDE_BAND,
-              why: <WhyCurve about="this no-stop time" ask={() => ({ dive: setDownAt(readM, dive.settings), reading: 'no-stop', where: `${told}, arriving at ${sayDepth(readM, units)}` })} />,
+              why: (
+                <WhyCurve
+                  about="this no-stop time"
+                  ask={() => ({
+                    dive: setDownAt(readM, dive.settings),
+                    reading: 'no-stop',
+                    where: `${told}, arriving at ${sayDepth(readM, units)}`,
+                  })}
+                />
+              ),
             },
           ]}
         />
@@ -158,7 +240,16 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
               { id: 'dive', look: 0, weight: 'heavy', points: profileOf(dive) },
               { id: 'middle', look: 1, tone: 'stop', points: down(ceiling.middle) },
             ]}
-            cursor={{ along: 'across', at: nowS / 60, onMove: (minutes) => setCursorS(minutes * 60), hits: [{ at: [nowS / 60, atTime.low], look: 1 }, { at: [nowS / 60, atTime.middle], look: 0 }, { at: [nowS / 60, atTime.high], look: 1 }] }}
+            cursor={{
+              along: 'across',
+              at: nowS / 60,
+              onMove: (minutes) => setCursorS(minutes * 60),
+              hits: [
+                { at: [nowS / 60, atTime.low], look: 1 },
+                { at: [nowS / 60, atTime.middle], look: 0 },
+                { at: [nowS / 60, atTime.high], look: 1 },
+              ],
+            }}
           />
         )}
         columns={[
@@ -172,7 +263,15 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
           return all.filter((_, i) => i % Math.ceil(all.length / 25) === 0);
         }}
       >
-        <CursorSlider label="Time of the dive to read in the band" value={nowS} min={0} max={lastS} step={everyS} shown={`${Math.round(nowS / 60)} min`} onChange={setCursorS} />
+        <CursorSlider
+          label="Time of the dive to read in the band"
+          value={nowS}
+          min={0}
+          max={lastS}
+          step={everyS}
+          shown={`${Math.round(nowS / 60)} min`}
+          onChange={setCursorS}
+        />
         <CurveReadings
           label={`In the band ${Math.round(nowS / 60)} min in`}
           readings={[
@@ -181,7 +280,17 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
               name: 'The model’s own ceiling',
               value: sayLevel(atTime.middle, units),
               note: BESIDE_BAND,
-              why: <WhyCurve about="this ceiling" ask={() => ({ dive, at: { timeS: nowS, everyS: job.everyS }, reading: 'ceiling', where: `${told}, ${Math.round(nowS / 60)} min in` })} />,
+              why: (
+                <WhyCurve
+                  about="this ceiling"
+                  ask={() => ({
+                    dive,
+                    at: { timeS: nowS, everyS: job.everyS },
+                    reading: 'ceiling',
+                    where: `${told}, ${Math.round(nowS / 60)} min in`,
+                  })}
+                />
+              ),
             },
           ]}
         />
@@ -230,12 +339,14 @@ function sayLevel(depthM: number, units: Parameters<typeof sayDepth>[1]): string
 function parseOff(text: string): Parsed<number> {
   const read = parsePercent(text);
   if (!read.ok) return read;
-  if (read.value < 0 || read.value > MOST_OFF) return refused(`${quoted(text)} is not within what this band is for.`, 'Write 0% to 10%.');
+  if (read.value < 0 || read.value > MOST_OFF)
+    return refused(`${quoted(text)} is not within what this band is for.`, 'Write 0% to 10%.');
   return read;
 }
 
 function parseGaugeOff(text: string): Parsed<number> {
   const read = parseDepth(text);
-  if (read.ok && read.value > MOST_GAUGE_M) return refused(`${quoted(text)} is more than a gauge in use is off.`, `Write at most ${MOST_GAUGE_M} m.`);
+  if (read.ok && read.value > MOST_GAUGE_M)
+    return refused(`${quoted(text)} is more than a gauge in use is off.`, `Write at most ${MOST_GAUGE_M} m.`);
   return read;
 }

@@ -68,15 +68,34 @@ export function LimitsSection() {
               <input
                 type="checkbox"
                 checked={chosen.includes(compartment)}
-                onChange={() => setChosen(chosen.includes(compartment) ? chosen.filter((one) => one !== compartment) : [...chosen, compartment].sort((one, other) => one - other))}
+                onChange={() =>
+                  setChosen(
+                    chosen.includes(compartment)
+                      ? chosen.filter((one) => one !== compartment)
+                      : [...chosen, compartment].sort((one, other) => one - other),
+                  )
+                }
               />
               {compartment}
             </label>
           ))}
         </fieldset>
         <div className={styles.controls}>
-          <TypedValue label="Gradient factors" shown={pair} parse={readGradientFactors} live onValue={setGradientFactors} />
-          <TypedValue label="First stop" shown={sayDepth(firstStopM, units)} parse={parseWorkingDepth} live onValue={setFirstStopM} hint="Where the low factor holds; 0 for none" />
+          <TypedValue
+            label="Gradient factors"
+            shown={pair}
+            parse={readGradientFactors}
+            live
+            onValue={setGradientFactors}
+          />
+          <TypedValue
+            label="First stop"
+            shown={sayDepth(firstStopM, units)}
+            parse={parseWorkingDepth}
+            live
+            onValue={setFirstStopM}
+            hint="Where the low factor holds; 0 for none"
+          />
           <Segmented label="Inert gas held" segments={SHARES} value={share} onChange={setShare} />
         </div>
       </div>
@@ -90,11 +109,25 @@ export function LimitsSection() {
             across={pressureAxis('Ambient pressure', 0, deepestBar, units)}
             down={pressureAxis('Inert gas held', 0, topBar * 1.03, units)}
             curves={[
-              { id: 'balance', look: 2, weight: 'fine', points: [[0, 0], [deepestBar, deepestBar]], endName: '=' },
+              {
+                id: 'balance',
+                look: 2,
+                weight: 'fine',
+                points: [
+                  [0, 0],
+                  [deepestBar, deepestBar],
+                ],
+                endName: '=',
+              },
               ...drawn.flatMap((one) => linesOf(one)),
             ]}
             rules={[{ along: 'across', at: SITE.surfaceBar, name: 'surface' }]}
-            cursor={{ along: 'across', at: ambientBar, hits: drawn.map((one) => ({ at: [ambientBar, inForce(one)], look: 0 })), onMove: (bar) => setCursorM((bar - SITE.surfaceBar) / SITE.barPerMetre) }}
+            cursor={{
+              along: 'across',
+              at: ambientBar,
+              hits: drawn.map((one) => ({ at: [ambientBar, inForce(one)], look: 0 })),
+              onMove: (bar) => setCursorM((bar - SITE.surfaceBar) / SITE.barPerMetre),
+            }}
           />
         )}
         legend={
@@ -109,18 +142,42 @@ export function LimitsSection() {
         }
         columns={[
           { heading: 'Compartment', cell: (one: CompartmentLimits) => one.compartment },
-          { heading: 'Half-time N₂, He', numeric: true, cell: (one) => `${one.nitrogenHalfTimeMin}, ${one.heliumHalfTimeMin} min` },
+          {
+            heading: 'Half-time N₂, He',
+            numeric: true,
+            cell: (one) => `${one.nitrogenHalfTimeMin}, ${one.heliumHalfTimeMin} min`,
+          },
           { heading: 'a, bar', numeric: true, cell: ({ a }) => fixed(a, 4) },
           { heading: 'b', numeric: true, cell: ({ b }) => fixed(b, 4) },
           { heading: 'Slope 1/b', numeric: true, cell: ({ slope }) => fixed(slope, 3) },
-          { heading: 'At the surface', numeric: true, cell: ({ surfacingBar }) => printPressure(surfacingBar.model, units) },
-          { heading: `under ${percentNumber(low)}`, numeric: true, cell: ({ surfacingBar }) => printPressure(surfacingBar.low, units) },
-          { heading: `under ${percentNumber(high)}`, numeric: true, cell: ({ surfacingBar }) => printPressure(surfacingBar.high, units) },
+          {
+            heading: 'At the surface',
+            numeric: true,
+            cell: ({ surfacingBar }) => printPressure(surfacingBar.model, units),
+          },
+          {
+            heading: `under ${percentNumber(low)}`,
+            numeric: true,
+            cell: ({ surfacingBar }) => printPressure(surfacingBar.low, units),
+          },
+          {
+            heading: `under ${percentNumber(high)}`,
+            numeric: true,
+            cell: ({ surfacingBar }) => printPressure(surfacingBar.high, units),
+          },
         ]}
         rows={() => limits}
         source="M = a + p/b (Bühlmann); a gradient factor takes its share of what lies between the ambient pressure and M."
       >
-        <CursorSlider label="Depth to read" value={depthM} min={0} max={DEEPEST_M} step={step} shown={sayDepth(depthM, units)} onChange={setCursorM} />
+        <CursorSlider
+          label="Depth to read"
+          value={depthM}
+          min={0}
+          max={DEEPEST_M}
+          step={step}
+          shown={sayDepth(depthM, units)}
+          onChange={setCursorM}
+        />
         <CurveReadings
           label={`Tolerated at ${sayDepth(depthM, units)}`}
           readings={drawn.map((one) => ({

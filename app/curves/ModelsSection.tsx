@@ -62,14 +62,30 @@ export function ModelsSection() {
           <legend>Models laid over each other</legend>
           {TOLD_MODELS.map(({ model: { id, name } }) => (
             <label key={id}>
-              <input type="checkbox" checked={shown.includes(id)} onChange={() => setShown(shown.includes(id) ? shown.filter((one) => one !== id) : [...shown, id])} />
+              <input
+                type="checkbox"
+                checked={shown.includes(id)}
+                onChange={() => setShown(shown.includes(id) ? shown.filter((one) => one !== id) : [...shown, id])}
+              />
               {name}
             </label>
           ))}
         </fieldset>
         <div className={styles.controls}>
-          <TypedValue label="Depth of the dive" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
-          <TypedValue label="Time at that depth" shown={writeTime(timeS)} parse={parseBottomTime} live onValue={setTimeS} />
+          <TypedValue
+            label="Depth of the dive"
+            shown={sayDepth(depthM, units)}
+            parse={parseBottomDepth}
+            live
+            onValue={setDepthM}
+          />
+          <TypedValue
+            label="Time at that depth"
+            shown={writeTime(timeS)}
+            parse={parseBottomTime}
+            live
+            onValue={setTimeS}
+          />
         </div>
       </div>
       <div className={styles.pair}>
@@ -85,17 +101,45 @@ export function ModelsSection() {
               grows="down"
               curves={models.map(({ model, look }) => {
                 const { minutes } = modelNoStopCurve(model, SITE, LADDER);
-                return { id: model.id, look, marked: true, points: Array.from(LADDER, (depth, i) => [minutes[i]!, depth] as const) };
+                return {
+                  id: model.id,
+                  look,
+                  marked: true,
+                  points: Array.from(LADDER, (depth, i) => [minutes[i]!, depth] as const),
+                };
               })}
-              cursor={{ along: 'down', at: readM, onMove: setCursorM, hits: models.map(({ look }, i) => ({ at: [at[i]!, readM] as const, look })) }}
+              cursor={{
+                along: 'down',
+                at: readM,
+                onMove: setCursorM,
+                hits: models.map(({ look }, i) => ({ at: [at[i]!, readM] as const, look })),
+              }}
             />
           )}
           legend={legend}
-          columns={[{ heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) }, ...models.map(({ model }) => ({ heading: model.name, numeric: true, cell: (depth: number) => sayTenths(modelNoStopCurve(model, SITE, [depth]).minutes[0]!) }))]}
+          columns={[
+            { heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) },
+            ...models.map(({ model }) => ({
+              heading: model.name,
+              numeric: true,
+              cell: (depth: number) => sayTenths(modelNoStopCurve(model, SITE, [depth]).minutes[0]!),
+            })),
+          ]}
           rows={() => tableDepths(SHALLOWEST_M, DEEPEST_M, units)}
-          source={models.map(({ told }) => told.source).filter((source, i, all) => all.indexOf(source) === i).join('; ')}
+          source={models
+            .map(({ told }) => told.source)
+            .filter((source, i, all) => all.indexOf(source) === i)
+            .join('; ')}
         >
-          <CursorSlider label="Depth to compare at" value={readM} min={SHALLOWEST_M} max={DEEPEST_M} step={step} shown={sayDepth(readM, units)} onChange={setCursorM} />
+          <CursorSlider
+            label="Depth to compare at"
+            value={readM}
+            min={SHALLOWEST_M}
+            max={DEEPEST_M}
+            step={step}
+            shown={sayDepth(readM, units)}
+            onChange={setCursorM}
+          />
           <CurveReadings
             label={`By each model at ${sayDepth(readM, units)}`}
             readings={models.map(({ model, told }, i) => ({
@@ -126,21 +170,52 @@ export function ModelsSection() {
               down={depthAxis(0, deepest * 1.05, units)}
               grows="down"
               curves={[
-                { id: 'dive', look: 0, weight: 'heavy', points: Array.from(timeline.timeS, (s, i) => [minute(s), timeline.depthM[i]!] as const) },
-                ...models.map(({ model, look }) => ({ id: model.id, look, tone: 'stop' as const, marked: true, points: Array.from(timeline.timeS, (s, i) => [minute(s), ceilings[look]!.ceilingM[i]!] as const) })),
+                {
+                  id: 'dive',
+                  look: 0,
+                  weight: 'heavy',
+                  points: Array.from(timeline.timeS, (s, i) => [minute(s), timeline.depthM[i]!] as const),
+                },
+                ...models.map(({ model, look }) => ({
+                  id: model.id,
+                  look,
+                  tone: 'stop' as const,
+                  marked: true,
+                  points: Array.from(timeline.timeS, (s, i) => [minute(s), ceilings[look]!.ceilingM[i]!] as const),
+                })),
               ]}
-              cursor={{ along: 'across', at: minute(nowS), onMove: (min) => setPlaceS(min * 60), hits: models.map(({ look }) => ({ at: [minute(nowS), ceilings[look]!.ceilingM[sample]!] as const, look })) }}
+              cursor={{
+                along: 'across',
+                at: minute(nowS),
+                onMove: (min) => setPlaceS(min * 60),
+                hits: models.map(({ look }) => ({
+                  at: [minute(nowS), ceilings[look]!.ceilingM[sample]!] as const,
+                  look,
+                })),
+              }}
             />
           )}
           legend={legend}
           columns={[
             { heading: 'Time', cell: (i: number) => `${Math.round(minute(timeline.timeS[i]!) * 10) / 10} min` },
             { heading: 'Depth', numeric: true, cell: (i: number) => printDepth(timeline.depthM[i]!, units) },
-            ...models.map(({ model, look }) => ({ heading: model.name, numeric: true, cell: (i: number) => sayCeiling(ceilings[look]!.ceilingM[i]!, units) })),
+            ...models.map(({ model, look }) => ({
+              heading: model.name,
+              numeric: true,
+              cell: (i: number) => sayCeiling(ceilings[look]!.ceilingM[i]!, units),
+            })),
           ]}
           rows={() => Array.from({ length: 25 }, (_, i) => Math.round((i / 24) * (timeline.length - 1)))}
         >
-          <CursorSlider label="Time of the dive to compare at" value={nowS} min={0} max={lastS} step={everyS} shown={`${Math.round(minute(nowS) * 10) / 10} min`} onChange={setPlaceS} />
+          <CursorSlider
+            label="Time of the dive to compare at"
+            value={nowS}
+            min={0}
+            max={lastS}
+            step={everyS}
+            shown={`${Math.round(minute(nowS) * 10) / 10} min`}
+            onChange={setPlaceS}
+          />
         </CurveFigure>
       </div>
       <h3>What changed in a century, and why</h3>
@@ -149,7 +224,9 @@ export function ModelsSection() {
           const { ownMin, underZhL16Min } = conventionEffect(model, SITE, readM);
           return (
             <li key={model.id}>
-              <h4>{model.name === told.name && /\d{4}$/.test(model.name) ? model.name : `${model.name}, ${model.year}`}</h4>
+              <h4>
+                {model.name === told.name && /\d{4}$/.test(model.name) ? model.name : `${model.name}, ${model.year}`}
+              </h4>
               <p>{told.limit}</p>
               <ul>
                 {told.changed.map(({ what, why, obtained }) => (
@@ -168,7 +245,10 @@ export function ModelsSection() {
           );
         })}
       </ol>
-      <p>A longer time is not a worse model, nor a shorter one a better: each was judged against its own dives, and none of them against yours.</p>
+      <p>
+        A longer time is not a worse model, nor a shorter one a better: each was judged against its own dives, and none
+        of them against yours.
+      </p>
     </>
   );
 }

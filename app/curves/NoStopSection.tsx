@@ -51,10 +51,16 @@ export function NoStopSection() {
   const drawn = useDeferredValue(asked);
   const conditions = useMemo(() => drawn.wishes.map((wish) => wishConditions(wish, drawn.descentMMin)), [drawn]);
   const curves = useMemo(
-    () => conditions.map((one, look): PlotCurve => {
-      const { minutes } = noStopCurve(one, LADDER);
-      return { id: String(drawn.wishes[look]!.id), look, marked: true, points: Array.from(LADDER, (depthM, i) => [minutes[i]!, depthM]) };
-    }),
+    () =>
+      conditions.map((one, look): PlotCurve => {
+        const { minutes } = noStopCurve(one, LADDER);
+        return {
+          id: String(drawn.wishes[look]!.id),
+          look,
+          marked: true,
+          points: Array.from(LADDER, (depthM, i) => [minutes[i]!, depthM]),
+        };
+      }),
     [conditions, drawn],
   );
   const step = depthStep(units);
@@ -65,7 +71,10 @@ export function NoStopSection() {
     ...drawn.wishes.map((wish, look) => ({ name: sayWish(wish, units), look })),
     ...shown.map(({ name, id }) => ({ name: `${name}, as printed`, look: tableLook(id), dotOnly: true })),
   ];
-  const counting = drawn.descentMMin === undefined ? '' : `; the curve adds the ${fixed(depthM / drawn.descentMMin, 1)} min of the way down`;
+  const counting =
+    drawn.descentMMin === undefined
+      ? ''
+      : `; the curve adds the ${fixed(depthM / drawn.descentMMin, 1)} min of the way down`;
   const arriving = (wish: CurveWish) => `On arriving at ${sayDepth(depthM, units)}: ${sayWish(wish, units)}${counting}`;
   const nextId = 1 + Math.max(...wishes.map(({ id }) => id));
 
@@ -82,7 +91,11 @@ export function NoStopSection() {
           />
         ))}
         <div className={styles.row}>
-          <Button icon="plus" disabled={wishes.length === MOST_CURVES} onClick={() => setWishes([...wishes, { ...wishes.at(-1)!, id: nextId }])}>
+          <Button
+            icon="plus"
+            disabled={wishes.length === MOST_CURVES}
+            onClick={() => setWishes([...wishes, { ...wishes.at(-1)!, id: nextId }])}
+          >
             Add a curve
           </Button>
           <Segmented
@@ -98,7 +111,11 @@ export function NoStopSection() {
             <legend>Published tables beside</legend>
             {PUBLISHED_TABLES.map(({ id, name }) => (
               <label key={id}>
-                <input type="checkbox" checked={tables.includes(id)} onChange={() => setTables(tables.includes(id) ? tables.filter((one) => one !== id) : [...tables, id])} />
+                <input
+                  type="checkbox"
+                  checked={tables.includes(id)}
+                  onChange={() => setTables(tables.includes(id) ? tables.filter((one) => one !== id) : [...tables, id])}
+                />
                 {name}
               </label>
             ))}
@@ -116,19 +133,42 @@ export function NoStopSection() {
             down={depthAxis(SHALLOWEST_M, DEEPEST_M, units)}
             grows="down"
             curves={curves}
-            dots={shown.flatMap((table) => table.rows.map((row) => ({ at: [row.minutes, row.depthM] as const, look: tableLook(table.id), open: true })))}
-            cursor={{ along: 'down', at: depthM, onMove: setCursorM, hits: at.map(({ minutes }, look) => ({ at: [minutes[0]!, depthM] as const, look })) }}
+            dots={shown.flatMap((table) =>
+              table.rows.map((row) => ({
+                at: [row.minutes, row.depthM] as const,
+                look: tableLook(table.id),
+                open: true,
+              })),
+            )}
+            cursor={{
+              along: 'down',
+              at: depthM,
+              onMove: setCursorM,
+              hits: at.map(({ minutes }, look) => ({ at: [minutes[0]!, depthM] as const, look })),
+            }}
           />
         )}
         legend={<CurveKey entries={key} />}
         columns={[
           { heading: 'Depth', cell: (depth: TableRow) => sayDepth(depth.depthM, units) },
-          ...drawn.wishes.map((wish, i) => ({ heading: sayWish(wish, units), numeric: true, cell: (row: TableRow) => sayNoStop(row.minutes[i]!) })),
+          ...drawn.wishes.map((wish, i) => ({
+            heading: sayWish(wish, units),
+            numeric: true,
+            cell: (row: TableRow) => sayNoStop(row.minutes[i]!),
+          })),
         ]}
         rows={() => tableRows(conditions, tableDepths(SHALLOWEST_M, DEEPEST_M, units))}
         source="ZH-L16C with compartment 1b, from published coefficients. Whole minutes, cut and not rounded."
       >
-        <CursorSlider label="Depth to read" value={depthM} min={SHALLOWEST_M} max={DEEPEST_M} step={step} shown={sayDepth(depthM, units)} onChange={setCursorM} />
+        <CursorSlider
+          label="Depth to read"
+          value={depthM}
+          min={SHALLOWEST_M}
+          max={DEEPEST_M}
+          step={step}
+          shown={sayDepth(depthM, units)}
+          onChange={setCursorM}
+        />
         <CurveReadings
           label={`No-stop times at ${sayDepth(depthM, units)}`}
           readings={drawn.wishes.map((wish, i) => ({
@@ -136,7 +176,16 @@ export function NoStopSection() {
             name: sayWish(wish, units),
             value: sayNoStop(at[i]!.minutes[0]!),
             note: at[i]!.leader[0] ? `compartment ${at[i]!.leader[0]} is first` : 'no compartment gets there',
-            why: <WhyCurve about="this no-stop time" ask={() => ({ dive: arrivalAt(wish, depthM, drawn.descentMMin), reading: 'no-stop', where: arriving(wish) })} />,
+            why: (
+              <WhyCurve
+                about="this no-stop time"
+                ask={() => ({
+                  dive: arrivalAt(wish, depthM, drawn.descentMMin),
+                  reading: 'no-stop',
+                  where: arriving(wish),
+                })}
+              />
+            ),
           }))}
         />
       </CurveFigure>
@@ -155,7 +204,12 @@ function tableRows(conditions: readonly Parameters<typeof noStopCurve>[0][], dep
   return depthsM.map((depthM, i) => ({ depthM, minutes: all.map((minutes) => minutes[i]!) }));
 }
 
-function sayReadings(wishes: readonly CurveWish[], at: readonly { minutes: Float64Array }[], depthM: number, units: Parameters<typeof sayWish>[1]): string {
+function sayReadings(
+  wishes: readonly CurveWish[],
+  at: readonly { minutes: Float64Array }[],
+  depthM: number,
+  units: Parameters<typeof sayWish>[1],
+): string {
   return `At ${sayDepth(depthM, units)}: ${wishes.map((wish, i) => `${sayNoStop(at[i]!.minutes[0]!)} on ${sayWish(wish, units)}`).join('; ')}.`;
 }
 

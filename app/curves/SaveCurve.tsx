@@ -9,7 +9,11 @@ export function SaveCurve({ title }: { title: string }) {
   const place = useRef<HTMLSpanElement>(null);
   return (
     <span ref={place} className={styles.save}>
-      <SaveFormats title={title} about={() => 'The model without a dive'} figure={() => place.current?.closest('figure')} />
+      <SaveFormats
+        title={title}
+        about={() => 'The model without a dive'}
+        figure={() => place.current?.closest('figure')}
+      />
     </span>
   );
 }

@@ -1,6 +1,11 @@
 'use client';
 
-import { whyTheyDiffer, type DifferenceStep, type PublishedRow, type PublishedTable } from '@/lib/curves/published-no-stop';
+import {
+  whyTheyDiffer,
+  type DifferenceStep,
+  type PublishedRow,
+  type PublishedTable,
+} from '@/lib/curves/published-no-stop';
 import { fixed } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
 import { DataTable } from '../parts/DataTable';
@@ -25,8 +30,9 @@ export function TablesBeside({ tables, depthM, gf }: TablesBesideProps) {
     <div className={styles.stack}>
       <h3>Why the tables differ</h3>
       <p>
-        Each row nearest the cursor, from the model’s own time on air under a high gradient factor of {printPercent(gf)} to the printed one. The tables are printed for air, from arriving rested; only steps that can be
-        counted are counted.
+        Each row nearest the cursor, from the model’s own time on air under a high gradient factor of {printPercent(gf)}{' '}
+        to the printed one. The tables are printed for air, from arriving rested; only steps that can be counted are
+        counted.
       </p>
       {tables.map((table) => (
         <TableBeside key={table.id} table={table} row={nearestRow(table, depthM)} gf={gf} />
@@ -43,8 +49,16 @@ function TableBeside({ table, row, gf }: { table: PublishedTable; row: Published
         captionShown
         columns={[
           { heading: 'Step', cell: (step: DifferenceStep) => STEP_NAMES[step.id] },
-          { heading: 'Minutes', numeric: true, cell: ({ minutes }) => (Number.isFinite(minutes) ? fixed(minutes, 1) : 'no limit') },
-          { heading: 'Change', numeric: true, cell: ({ changeMin }) => (changeMin === 0 ? '–' : `${changeMin > 0 ? '+' : ''}${fixed(changeMin, 1)}`) },
+          {
+            heading: 'Minutes',
+            numeric: true,
+            cell: ({ minutes }) => (Number.isFinite(minutes) ? fixed(minutes, 1) : 'no limit'),
+          },
+          {
+            heading: 'Change',
+            numeric: true,
+            cell: ({ changeMin }) => (changeMin === 0 ? '–' : `${changeMin > 0 ? '+' : ''}${fixed(changeMin, 1)}`),
+          },
           { heading: 'Why', cell: ({ why }) => why.join(' ') },
         ]}
         rows={whyTheyDiffer(table, row, gf)}
@@ -57,5 +71,7 @@ function TableBeside({ table, row, gf }: { table: PublishedTable; row: Published
 }
 
 function nearestRow({ rows }: PublishedTable, depthM: number): PublishedRow {
-  return rows.reduce((nearest, row) => (Math.abs(row.depthM - depthM) < Math.abs(nearest.depthM - depthM) ? row : nearest));
+  return rows.reduce((nearest, row) =>
+    Math.abs(row.depthM - depthM) < Math.abs(nearest.depthM - depthM) ? row : nearest,
+  );
 }

@@ -35,10 +35,33 @@ export function WishRow({ wish, place, onChange, onRemove }: WishRowProps) {
     <div className={styles.wish} role="group" aria-label={`Curve ${place + 1}`}>
       <CurveSample look={place} />
       <TypedValue label="Gas" shown={writeGas(wish.gas)} parse={parseGas} live onValue={(gas) => set({ gas })} />
-      <TypedValue label="Gradient factors" shown={`${percentNumber(low)}/${percentNumber(high)}`} parse={readGradientFactors} live onValue={(gradientFactors) => set({ gradientFactors })} />
-      <TypedValue label="Altitude" shown={printAltitude(wish.altitudeM, units)} parse={readSiteAltitude} live onValue={(altitudeM) => set({ altitudeM })} />
-      <Choice label="The diver" value={wish.arrival} options={ARRIVALS} disabled={wish.altitudeM === 0} onChange={(arrival) => set({ arrival })} />
-      <TypedValue label="Dive before" shown={writeBefore(wish.before, units)} parse={parseBefore} onValue={(before) => set({ before })} />
+      <TypedValue
+        label="Gradient factors"
+        shown={`${percentNumber(low)}/${percentNumber(high)}`}
+        parse={readGradientFactors}
+        live
+        onValue={(gradientFactors) => set({ gradientFactors })}
+      />
+      <TypedValue
+        label="Altitude"
+        shown={printAltitude(wish.altitudeM, units)}
+        parse={readSiteAltitude}
+        live
+        onValue={(altitudeM) => set({ altitudeM })}
+      />
+      <Choice
+        label="The diver"
+        value={wish.arrival}
+        options={ARRIVALS}
+        disabled={wish.altitudeM === 0}
+        onChange={(arrival) => set({ arrival })}
+      />
+      <TypedValue
+        label="Dive before"
+        shown={writeBefore(wish.before, units)}
+        parse={parseBefore}
+        onValue={(before) => set({ before })}
+      />
       {onRemove && <IconButton icon="close" label={`Remove curve ${place + 1}`} onClick={onRemove} />}
     </div>
   );

@@ -9,17 +9,23 @@ import { MOST_CURVES } from './curve-looks';
 
 export function parseBottomDepth(text: string): Parsed<number> {
   const read = parseWorkingDepth(text);
-  return read.ok && read.value === 0 ? refused('The surface is no depth to come up from.', 'Write a depth such as 30 m or 100 ft.') : read;
+  return read.ok && read.value === 0
+    ? refused('The surface is no depth to come up from.', 'Write a depth such as 30 m or 100 ft.')
+    : read;
 }
 
 /** A time at depth; s. */
 export function parseBottomTime(text: string): Parsed<number> {
   const read = parseTime(text);
-  return read.ok && read.value > LONGEST_S ? refused(`${quoted(text)} is longer than the week this model follows.`, 'Write at most 7 days.') : read;
+  return read.ok && read.value > LONGEST_S
+    ? refused(`${quoted(text)} is longer than the week this model follows.`, 'Write at most 7 days.')
+    : read;
 }
 
 /** Times at depth to lay over each other, min. */
 export function parseBottomTimes(text: string): Parsed<readonly number[]> {
   const read = parseMinutes(text);
-  return read.ok && read.value.length > MOST_CURVES ? refused(`There are ${read.value.length} times.`, `Write at most ${MOST_CURVES}, so that they can be told apart.`) : read;
+  return read.ok && read.value.length > MOST_CURVES
+    ? refused(`There are ${read.value.length} times.`, `Write at most ${MOST_CURVES}, so that they can be told apart.`)
+    : read;
 }

@@ -4,7 +4,9 @@ import type { SweepGrid } from '@/lib/curves/gradient-factor-sweep';
 const ABOUT = 10;
 /** Where the longest is many times the shortest, even steps would leave the short ones bare. */
 const WIDE = 4;
-const GROWING = [1, 1.5, 2, 3, 5, 7, 10, 15, 20, 30, 40, 50, 70, 100, 150, 200, 300, 500, 700, 1000, 1500, 2000, 3000, 5000, 10_000];
+const GROWING = [
+  1, 1.5, 2, 3, 5, 7, 10, 15, 20, 30, 40, 50, 70, 100, 150, 200, 300, 500, 700, 1000, 1500, 2000, 3000, 5000, 10_000,
+];
 
 /** Round minutes at which contours are drawn: only those that some pair of factors passes. */
 export function contourLevels({ values }: SweepGrid): number[] {

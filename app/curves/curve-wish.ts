@@ -31,7 +31,8 @@ export const DOWN_M_MIN = 18;
 const UP_M_MIN = 9;
 
 export function wishSettings({ gas, gradientFactors, altitudeM, arrival }: CurveWish): Settings {
-  const start = arrival === 'settled' ? { kind: 'adapted' as const, altitudeM } : { kind: 'arrived' as const, fromM: 0, agoS: 0 };
+  const start =
+    arrival === 'settled' ? { kind: 'adapted' as const, altitudeM } : { kind: 'arrived' as const, fromM: 0, agoS: 0 };
   return { ...defaultSettings(), gas, gradientFactors, altitudeM, start };
 }
 
@@ -62,7 +63,11 @@ export function setDownAt(toM: number, settings: Settings): Dive {
 /** The dive that has just arrived at a depth, for its working: at once, or at a rate. */
 export function arrivalAt(wish: CurveWish, depthM: number, descentMMin?: number): Dive {
   const durationS = descentMMin === undefined ? 0 : (depthM / descentMMin) * 60;
-  return { settings: wishSettings(wish), steps: [...stepsBefore(wish.before), { kind: 'descend', toM: depthM, durationS }], lines: [] };
+  return {
+    settings: wishSettings(wish),
+    steps: [...stepsBefore(wish.before), { kind: 'descend', toM: depthM, durationS }],
+    lines: [],
+  };
 }
 
 /** A curve in a few words: what is usual is left out. */
@@ -71,7 +76,8 @@ export function sayWish({ gas, gradientFactors, altitudeM, arrival, before }: Cu
   return [
     `${gasName(gas)}, ${percentNumber(low)}/${percentNumber(high)}`,
     altitudeM !== 0 && `${printAltitude(altitudeM, units)}${arrival === 'settled' ? '' : ', just arrived'}`,
-    before && `after ${sayDepth(before.depthM, units)} for ${writeTime(before.stayS)}, ${before.surfaceS > 0 ? `${printHours(before.surfaceS)} ago` : 'just now'}`,
+    before &&
+      `after ${sayDepth(before.depthM, units)} for ${writeTime(before.stayS)}, ${before.surfaceS > 0 ? `${printHours(before.surfaceS)} ago` : 'just now'}`,
   ]
     .filter(Boolean)
     .join(', ');

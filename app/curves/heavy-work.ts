@@ -56,6 +56,12 @@ function* sureBands({ conditions, depthsM, dive, everyS, variation }: SureJob): 
     yield { done: pieces.length, of };
   }
   const all = (pick: (band: Band) => Float64Array) => Float64Array.from(pieces.flatMap((band) => [...pick(band)]));
-  const noStop = { at: all(({ at }) => at), low: all(({ low }) => low), middle: all(({ middle }) => middle), high: all(({ high }) => high), varied: variation };
+  const noStop = {
+    at: all(({ at }) => at),
+    low: all(({ low }) => low),
+    middle: all(({ middle }) => middle),
+    high: all(({ high }) => high),
+    varied: variation,
+  };
   return { noStop, ceiling: ceilingBand(dive, everyS, variation) };
 }

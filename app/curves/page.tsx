@@ -2,7 +2,13 @@ import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { Page } from '../parts/Page';
 import { routes } from '../parts/routes';
-import { AscentRateSection, GradientFactorSection, HalfTimesSection, HowSureSection, ModelsSection } from './LaterPlates';
+import {
+  AscentRateSection,
+  GradientFactorSection,
+  HalfTimesSection,
+  HowSureSection,
+  ModelsSection,
+} from './LaterPlates';
 import { LimitsSection } from './LimitsSection';
 import { NoStopSection } from './NoStopSection';
 import styles from './curves.module.css';
@@ -64,7 +70,10 @@ const plates: readonly Plate[] = [
 /** The model without a dive. */
 export default function CurvesPage() {
   return (
-    <Page title="Curves" lead="The model without a dive: what it says of every depth, rate and limit at once. Drag a line or use the arrow keys on its slider to read a curve; each has its table.">
+    <Page
+      title="Curves"
+      lead="The model without a dive: what it says of every depth, rate and limit at once. Drag a line or use the arrow keys on its slider to read a curve; each has its table."
+    >
       <nav aria-label="On this page" className={`${styles.contents} unprinted`}>
         <ol>
           {plates.map(({ id, title }) => (

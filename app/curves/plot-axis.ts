@@ -25,7 +25,10 @@ export function evenAxis(title: string, from: number, to: number, factor = 1): P
   return {
     title,
     scale: (range) => scaleLinear([from, to], range),
-    ticks: (about) => scaleLinear([from * factor, to * factor], [0, 1]).ticks(about).map((value) => ({ at: value / factor, text: atMost(value, 2) })),
+    ticks: (about) =>
+      scaleLinear([from * factor, to * factor], [0, 1])
+        .ticks(about)
+        .map((value) => ({ at: value / factor, text: atMost(value, 2) })),
   };
 }
 
@@ -35,7 +38,10 @@ export function doublingAxis(title: string, from: number, to: number): PlotAxis 
   return {
     title,
     scale: (range) => scaleLog([from, to], range),
-    ticks: (about) => marks.filter((_, i) => i % Math.ceil(marks.length / Math.max(2, about)) === 0).map((at) => ({ at, text: String(at) })),
+    ticks: (about) =>
+      marks
+        .filter((_, i) => i % Math.ceil(marks.length / Math.max(2, about)) === 0)
+        .map((at) => ({ at, text: String(at) })),
   };
 }
 
@@ -55,7 +61,10 @@ export function pressureAxis(what: string, fromBar: number, toBar: number, units
   return {
     title: `${what}, ${pressureUnit(units).name}`,
     scale: (range) => scaleLinear([fromBar, toBar], range),
-    ticks: (about) => pressureTicks(scaleLinear([fromBar, toBar], [0, 1]) as ScaleLinear<number, number>, units, about).map(({ bar, text }) => ({ at: bar, text })),
+    ticks: (about) =>
+      pressureTicks(scaleLinear([fromBar, toBar], [0, 1]) as ScaleLinear<number, number>, units, about).map(
+        ({ bar, text }) => ({ at: bar, text }),
+      ),
   };
 }
 

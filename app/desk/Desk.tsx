@@ -27,7 +27,9 @@ const Presenter = fetchedLater(async () => (await import('./present/Presenter'))
 
 /** The sandbox: a script on the left; the dive, the tissues and the readings it leads to on the right. */
 export function Desk() {
-  const [store] = useState(() => createDeskStore({ script: scenarios[0].script, pictures: ['profile', 'chase'], covered: [] }));
+  const [store] = useState(() =>
+    createDeskStore({ script: scenarios[0].script, pictures: ['profile', 'chase'], covered: [] }),
+  );
   return (
     <DeskContext value={store}>
       <Playback />

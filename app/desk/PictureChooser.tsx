@@ -45,10 +45,20 @@ export function PictureChooser() {
                 {place >= 0 && (
                   <span className={styles.moves}>
                     {/* Kept in reach at either end, so that the focus is not lost on the way there. */}
-                    <Button kind="quiet" aria-label={`Move ${title} up`} aria-disabled={place === 0} onClick={() => move(id, -1)}>
+                    <Button
+                      kind="quiet"
+                      aria-label={`Move ${title} up`}
+                      aria-disabled={place === 0}
+                      onClick={() => move(id, -1)}
+                    >
                       Up
                     </Button>
-                    <Button kind="quiet" aria-label={`Move ${title} down`} aria-disabled={place === shown.length - 1} onClick={() => move(id, 1)}>
+                    <Button
+                      kind="quiet"
+                      aria-label={`Move ${title} down`}
+                      aria-disabled={place === shown.length - 1}
+                      onClick={() => move(id, 1)}
+                    >
                       Down
                     </Button>
                   </span>

@@ -37,7 +37,11 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   return (
     <div className={styles.playback} role="group" aria-label="Time" data-tour="time">
       <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => setCursor(cursorS - STEP_S)} />
-      <IconButton icon={playing ? 'pause' : 'play'} label={playing ? 'Pause' : 'Play'} onClick={playing ? pause : play} />
+      <IconButton
+        icon={playing ? 'pause' : 'play'}
+        label={playing ? 'Pause' : 'Play'}
+        onClick={playing ? pause : play}
+      />
       <IconButton icon="stepOn" label={`On ${STEP_S} seconds`} onClick={() => setCursor(cursorS + STEP_S)} />
       <EventSteps />
       <input
@@ -51,13 +55,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
         onChange={(event) => setCursor(Number(event.target.value))}
       />
       <output className={styles.clock}>{printClock(cursorS)}</output>
-      <Choice
-        label="Speed"
-        labelSpokenOnly
-        value={speed}
-        onChange={setSpeed}
-        options={SPEED_OPTIONS}
-      />
+      <Choice label="Speed" labelSpokenOnly value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
       {onSteer && (
         <Button
           onClick={() => {

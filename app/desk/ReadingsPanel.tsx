@@ -23,7 +23,9 @@ import styles from './desk.module.css';
 const UnitReadings = fetchedLater(
   async () => (await import('./after-opening')).UnitReadings,
   // The one that is always there keeps its place.
-  ({ only }) => <Reading label="Rate" absent={only !== undefined && !only.includes('rate')} value="…" roomFor={3} note="…" />,
+  ({ only }) => (
+    <Reading label="Rate" absent={only !== undefined && !only.includes('rate')} value="…" roomFor={3} note="…" />
+  ),
 );
 
 /** What the model says at the time cursor: every reading, or `only` some. */
@@ -49,8 +51,21 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
           {covered.length === 0 ? 'Cover all' : 'Uncover all'}
         </Button>
       </div>
-      <Reading {...cover('depth')} label="Depth" value={depth!} unit={depthUnit} roomFor={5} note={`on ${gasName(gasAt(timeline, sample))}`} />
-      <Reading {...cover('time')} label="Time" value={printClock(timeline.timeS[sample]!)} roomFor={7} note="since the start" />
+      <Reading
+        {...cover('depth')}
+        label="Depth"
+        value={depth!}
+        unit={depthUnit}
+        roomFor={5}
+        note={`on ${gasName(gasAt(timeline, sample))}`}
+      />
+      <Reading
+        {...cover('time')}
+        label="Time"
+        value={printClock(timeline.timeS[sample]!)}
+        roomFor={7}
+        note="since the start"
+      />
       <Reading
         {...cover('no-stop')}
         label="No-stop time"

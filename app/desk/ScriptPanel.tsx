@@ -24,7 +24,9 @@ export function ScriptPanel() {
   const canRedo = useDesk((state) => state.future.length > 0);
 
   const goTo = ({ line, column, endColumn }: Notice) => {
-    const before = splitLines(script).slice(0, line - 1).reduce((sum, text) => sum + text.length + 1, 0);
+    const before = splitLines(script)
+      .slice(0, line - 1)
+      .reduce((sum, text) => sum + text.length + 1, 0);
     editor.current?.focus();
     editor.current?.setSelectionRange(before + column - 1, before + endColumn - 1);
   };
@@ -83,7 +85,15 @@ const ReadyDives = memo(function ReadyDives() {
     },
     [change],
   );
-  return <Choice label="Ready dives" value={scenario?.id ?? OWN.value} options={options} onChange={choose} hint={scenario?.shows} />;
+  return (
+    <Choice
+      label="Ready dives"
+      value={scenario?.id ?? OWN.value}
+      options={options}
+      onChange={choose}
+      hint={scenario?.shows}
+    />
+  );
 });
 
 function NoticeList({ notices, onGo }: { notices: readonly Notice[]; onGo: (notice: Notice) => void }) {

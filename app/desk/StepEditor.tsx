@@ -56,7 +56,15 @@ export function StepEditor() {
       <Button
         icon="plus"
         onClick={() =>
-          edit((script) => addPoint(script, store.getState().scene.dive, leg, (leg.startS + leg.endS) / 2, leg.toM + (leg.toM > 6 ? -3 : 3)))
+          edit((script) =>
+            addPoint(
+              script,
+              store.getState().scene.dive,
+              leg,
+              (leg.startS + leg.endS) / 2,
+              leg.toM + (leg.toM > 6 ? -3 : 3),
+            ),
+          )
         }
       >
         Add a point

@@ -115,7 +115,10 @@ export function createDeskStore(document: DeskDocument, still = false) {
       retired = before.scene;
       const endS = staged.scene.timeline.timeS.at(-1)!;
       const cursorS = Math.min(change.cursorS ?? before.cursorS, endS);
-      const view = before.view && before.view.startS < endS ? { ...before.view, endS: Math.min(before.view.endS, endS) } : undefined;
+      const view =
+        before.view && before.view.startS < endS
+          ? { ...before.view, endS: Math.min(before.view.endS, endS) }
+          : undefined;
       set({ ...change, scene: staged.scene, errors: [], warnings: staged.warnings, cursorS, view, base: undefined });
     }
     const moment = (): Moment => {
@@ -150,7 +153,13 @@ export function createDeskStore(document: DeskDocument, still = false) {
         const { scene: before, base } = get();
         const scene = sceneOf(dive, get().rules, retired);
         retired = before;
-        set({ scene, base: base ?? before.dive, cursorS: scene.timeline.timeS.at(-1)!, view: undefined, selectedStep: undefined });
+        set({
+          scene,
+          base: base ?? before.dive,
+          cursorS: scene.timeline.timeS.at(-1)!,
+          view: undefined,
+          selectedStep: undefined,
+        });
       },
       dropLive() {
         const { base, scene: live } = get();
@@ -159,18 +168,34 @@ export function createDeskStore(document: DeskDocument, still = false) {
         retired = live;
         set({ scene, base: undefined, cursorS: 0 });
       },
-      setCursor: (timeS) => set(({ scene }) => ({ cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!) })),
+      setCursor: (timeS) =>
+        set(({ scene }) => ({ cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!) })),
       setView: (view) => set({ view }),
       select: (selectedStep) => set({ selectedStep }),
       playing: false,
       speed: '60',
-      play: () => set(({ scene, cursorS }) => ({ playing: true, ...(cursorS >= scene.timeline.timeS.at(-1)! && { cursorS: 0 }) })),
+      play: () =>
+        set(({ scene, cursorS }) => ({
+          playing: true,
+          ...(cursorS >= scene.timeline.timeS.at(-1)! && { cursorS: 0 }),
+        })),
       pause: () => set({ playing: false }),
       setSpeed: (speed) => set({ speed }),
       open({ cursorS, view, unit = 0, soundScript, ...document }, fresh) {
         const past = fresh ? [] : [...get().past, moment()].slice(-UNDO_STEPS);
         if (soundScript !== undefined) show({ script: soundScript, rules: document.rules, joined: undefined });
-        show({ joined: undefined, presented: undefined, rules: undefined, overlay: undefined, ...document, unit, past, future: [], selectedStep: undefined, playing: false });
+        show({
+          joined: undefined,
+          presented: undefined,
+          rules: undefined,
+          overlay: undefined,
+          ...document,
+          unit,
+          past,
+          future: [],
+          selectedStep: undefined,
+          playing: false,
+        });
         const endS = get().scene.timeline.timeS.at(-1)!;
         set({
           cursorS: Math.min(Math.max(0, cursorS), endS),

@@ -42,7 +42,11 @@ export function addPoint(script: string, dive: Dive, leg: Leg, timeS: number, de
   const before = cut ? Math.max(1, Math.round(timeS - leg.startS)) : 0;
   const rest = cut ? Math.max(30, Math.round(leg.endS - timeS)) : 60;
   const shortened = cut ? setStepDuration(script, leg.step, before) : script;
-  const moved = insertStepAfter(shortened, leg.step, { kind: down ? 'descend' : 'ascend', toM: depthM, durationS: travelS });
+  const moved = insertStepAfter(shortened, leg.step, {
+    kind: down ? 'descend' : 'ascend',
+    toM: depthM,
+    durationS: travelS,
+  });
   return insertStepAfter(moved, leg.step + 1, { kind: 'stay', durationS: rest });
 }
 

@@ -6,7 +6,10 @@ import type { DeskState, DeskStore } from './desk-store';
 const EVERY_MS = 100;
 
 /** The desk's script for an editor: a moment behind changes in a row, such as those of a drag, but for those typed there. `catchUp` ends the wait. */
-export function useScriptShown(editor: RefObject<HTMLTextAreaElement | null>): { readonly script: string; readonly catchUp: () => void } {
+export function useScriptShown(editor: RefObject<HTMLTextAreaElement | null>): {
+  readonly script: string;
+  readonly catchUp: () => void;
+} {
   const store = useDeskStore();
   const { subscribe, shown, catchUp } = useMemo(() => scriptShown(store, editor), [store, editor]);
   return { script: useSyncExternalStore(subscribe, shown, shown), catchUp };

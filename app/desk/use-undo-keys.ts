@@ -7,7 +7,8 @@ export function useUndoKeys(): void {
   const store = useDeskStore();
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || event.altKey || !(event.ctrlKey || event.metaKey) || isTypedIn(event.target)) return;
+      if (event.defaultPrevented || event.altKey || !(event.ctrlKey || event.metaKey) || isTypedIn(event.target))
+        return;
       const key = event.key.toLowerCase();
       if (key !== 'z' && key !== 'y') return;
       event.preventDefault();

@@ -32,18 +32,32 @@ function tally(groups: readonly GroupHead[], results: Results): string {
   const holding = checks.filter((check) => check.holds).length;
   const waiting = groups.length - results.size;
   const soFar = `${holding} of ${checks.length} checks hold`;
-  return waiting > 0 ? `${soFar}; ${waiting} more ${waiting === 1 ? 'group' : 'groups'} being worked out in your browser.` : `${soFar}.`;
+  return waiting > 0
+    ? `${soFar}; ${waiting} more ${waiting === 1 ? 'group' : 'groups'} being worked out in your browser.`
+    : `${soFar}.`;
 }
 
-function Group({ group, result }: { group: GroupHead; result: Results extends ReadonlyMap<string, infer Result> ? Result | undefined : never }) {
+function Group({
+  group,
+  result,
+}: {
+  group: GroupHead;
+  result: Results extends ReadonlyMap<string, infer Result> ? Result | undefined : never;
+}) {
   const checks = result && 'checks' in result ? result.checks : [];
   const holding = checks.filter((check) => check.holds).length;
-  const state = !result ? 'being worked out' : 'failure' in result ? 'could not be worked out' : `${holding} of ${checks.length} hold`;
+  const state = !result
+    ? 'being worked out'
+    : 'failure' in result
+      ? 'could not be worked out'
+      : `${holding} of ${checks.length} hold`;
   return (
     <section className={styles.group} aria-labelledby={`group-${group.id}`}>
       <div className={styles.groupHead}>
         <h2 id={`group-${group.id}`}>{group.title}</h2>
-        <span className={result && holding === checks.length && checks.length > 0 ? styles.holds : styles.waits}>{state}</span>
+        <span className={result && holding === checks.length && checks.length > 0 ? styles.holds : styles.waits}>
+          {state}
+        </span>
       </div>
       <p>{group.about}</p>
       {result && 'failure' in result && <p className={styles.failure}>{result.failure}</p>}
@@ -58,7 +72,10 @@ function Group({ group, result }: { group: GroupHead; result: Results extends Re
               { heading: 'Ours', numeric: true, cell: (check) => `${figure(check.ours)} ${check.unit}` },
               { heading: 'Difference', numeric: true, cell: (check) => figure(check.difference) },
               { heading: 'Tolerance', cell: (check) => `${figure(check.tolerance)}: ${check.reason}` },
-              { heading: 'Source', cell: (check) => `${check.source} (${check.obtained})${check.note ? `. ${check.note}` : ''}` },
+              {
+                heading: 'Source',
+                cell: (check) => `${check.source} (${check.obtained})${check.note ? `. ${check.note}` : ''}`,
+              },
               { heading: 'Holds', cell: (check) => (check.holds ? '✓ yes' : '✗ no') },
             ]}
           />

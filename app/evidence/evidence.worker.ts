@@ -10,7 +10,10 @@ async function runAll() {
     try {
       postMessage({ id: group.id, checks: await group.run(ENGINE) } satisfies GroupResult);
     } catch (error) {
-      postMessage({ id: group.id, failure: error instanceof Error ? error.message : String(error) } satisfies GroupResult);
+      postMessage({
+        id: group.id,
+        failure: error instanceof Error ? error.message : String(error),
+      } satisfies GroupResult);
     }
   }
 }

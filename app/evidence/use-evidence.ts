@@ -9,8 +9,12 @@ export function useEvidence(): { results: Results; failure: string | undefined }
   const [failure, setFailure] = useState<string>();
   useEffect(() => {
     const worker = new Worker(new URL('./evidence.worker.ts', import.meta.url), { type: 'module' });
-    worker.onmessage = ({ data }: MessageEvent<GroupResult>) => setResults((before) => new Map(before).set(data.id, data));
-    worker.onerror = () => setFailure('The checks could not be started in this browser. Reload the page; if that does not help, try another browser.');
+    worker.onmessage = ({ data }: MessageEvent<GroupResult>) =>
+      setResults((before) => new Map(before).set(data.id, data));
+    worker.onerror = () =>
+      setFailure(
+        'The checks could not be started in this browser. Reload the page; if that does not help, try another browser.',
+      );
     return () => worker.terminate();
   }, []);
   return { results, failure };

@@ -55,7 +55,10 @@ export function HalfTimesPlate() {
 function Picture({ width, height, className }: { width: number; height: number; className: string | undefined }) {
   const x = scaleLinear([0, spanMin], [44, width - 58]);
   const y = scaleLinear([0, 1], [height - 46, 34]);
-  const curve = line<number>((minutes) => x(minutes), () => 0).digits(1);
+  const curve = line<number>(
+    (minutes) => x(minutes),
+    () => 0,
+  ).digits(1);
   // Close together where the curves bend, and no closer than is seen: the page is sent with all of them.
   const minutes = Array.from({ length: pointsOnCurve }, (_, i) => spanMin * (i / (pointsOnCurve - 1)) ** 2);
   const [left, right] = x.range() as [number, number];

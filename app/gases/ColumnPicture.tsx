@@ -44,7 +44,15 @@ export function ColumnPicture({ gases, depthM, site, width, height }: ColumnProp
               {fixed(partialPressures(gas, ambientBarAt(depthM, site)).oxygenBar, 2)}
               {each >= ROOM_FOR_UNIT && ' bar O₂'}
             </text>
-            <Column gas={gas} site={site} x={x} y={y} helium={`url(#${id}dots)`} thin={`url(#${id}thin)`} width={each - GAP} />
+            <Column
+              gas={gas}
+              site={site}
+              x={x}
+              y={y}
+              helium={`url(#${id}dots)`}
+              thin={`url(#${id}thin)`}
+              width={each - GAP}
+            />
           </g>
         ))}
         <DepthAxis y={y} width={inner} depthM={depthM} units={units} />
@@ -67,18 +75,26 @@ function Column({ gas, site, x, y, helium, thin, width }: ColumnParts) {
   const depths = y.domain();
   const at = (depth: number) => partialPressures(gas, ambientBarAt(depth, site));
   const band = (from: (depth: number) => number, to: (depth: number) => number) =>
-    area<number>().y(y).x0((depth) => x(from(depth))).x1((depth) => x(to(depth)))(depths) ?? '';
+    area<number>()
+      .y(y)
+      .x0((depth) => x(from(depth)))
+      .x1((depth) => x(to(depth)))(depths) ?? '';
   const oxygen = (depth: number) => at(depth).oxygenBar;
   const both = (depth: number) => oxygen(depth) + at(depth).nitrogenBar;
   const all = (depth: number) => ambientBarAt(depth, site);
   const hypoxicM = Math.min(hypoxicAboveM(gas, site), depths[1]!);
-  const limits = [WORKING_PO2_BAR, RESTING_PO2_BAR].map((bar) => ({ bar, depthM: gasModM(gas, bar, site) })).filter(({ depthM }) => depthM > 0 && depthM < depths[1]!);
+  const limits = [WORKING_PO2_BAR, RESTING_PO2_BAR]
+    .map((bar) => ({ bar, depthM: gasModM(gas, bar, site) }))
+    .filter(({ depthM }) => depthM > 0 && depthM < depths[1]!);
   return (
     <>
       <path d={band(() => 0, oxygen)} className={styles.oxygen} />
       <path d={band(oxygen, both)} className={styles.nitrogen} />
       {gas.he > 0 && <path d={band(both, all)} fill={helium} />}
-      <path d={`M0,0V${y(depths[1]!)}L${x(all(depths[1]!))},${y(depths[1]!)}L${x(all(0))},0Z`} className={styles.outline} />
+      <path
+        d={`M0,0V${y(depths[1]!)}L${x(all(depths[1]!))},${y(depths[1]!)}L${x(all(0))},0Z`}
+        className={styles.outline}
+      />
       {hypoxicM > 0 && <rect width={width} height={y(hypoxicM)} fill={thin} />}
       {limits.map(({ bar, depthM }, index) => (
         <g key={bar} transform={`translate(0,${y(depthM)})`}>

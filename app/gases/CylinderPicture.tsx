@@ -48,7 +48,13 @@ export function CylinderPicture({ waterL, gas, startBar, width, height }: Cylind
         ))}
         <path d={path(IDEAL_GAS)} className={styles.ideal} />
         <path d={path(REAL_GAS)} className={styles.real} />
-        <line x1={x(startBar)} x2={x(startBar)} y1={inner.height} y2={Math.min(y(held(IDEAL_GAS, startBar)), y(held(REAL_GAS, startBar)))} className={styles.here} />
+        <line
+          x1={x(startBar)}
+          x2={x(startBar)}
+          y1={inner.height}
+          y2={Math.min(y(held(IDEAL_GAS, startBar)), y(held(REAL_GAS, startBar)))}
+          className={styles.here}
+        />
         <circle cx={x(startBar)} cy={y(held(IDEAL_GAS, startBar))} r={5} className={styles.openPoint} />
         <circle cx={x(startBar)} cy={y(held(REAL_GAS, startBar))} r={5} className={styles.point} />
         <path d={`M0,0V${inner.height}H${inner.width}`} className={styles.outline} />

@@ -41,7 +41,10 @@ export function CylinderSum() {
   const { ref, width } = useWidth<HTMLDivElement>(480);
   const site = { surfaceBar: atmosphereBar(altitudeM), barPerMetre: barPerMetre(water) };
   const vessel = { waterL, gas };
-  const logged = { ...site, legs: [{ startS: 0, endS: timeS, fromM: meanM, toM: meanM, gas: 0, step: 0, diveNumber: 0, interval: false }] };
+  const logged = {
+    ...site,
+    legs: [{ startS: 0, endS: timeS, fromM: meanM, toM: meanM, gas: 0, step: 0, diveNumber: 0, interval: false }],
+  };
   const rate = (law: typeof IDEAL_GAS) => loggedConsumptionLMin(vessel, { startBar, endBar }, logged, { law });
   const held = (law: typeof IDEAL_GAS, bar: number) => law.contentL(vessel, absoluteOfGauge(bar));
   const makesSense = endBar <= startBar && timeS > 0;
@@ -52,26 +55,43 @@ export function CylinderSum() {
     <div className={styles.pair}>
       <div className={styles.board}>
         <div className={styles.controls} role="group" aria-label="From a logbook">
-          <TypedValue label="Cylinder" shown={`${atMost(waterL, 1)} L`} parse={parseCylinder} live onValue={setWaterL} hint="Water volume, or 80 cu ft at 3000 psi" />
+          <TypedValue
+            label="Cylinder"
+            shown={`${atMost(waterL, 1)} L`}
+            parse={parseCylinder}
+            live
+            onValue={setWaterL}
+            hint="Water volume, or 80 cu ft at 3000 psi"
+          />
           <TypedValue label="Gas in it" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
           <TypedValue label="Gauge at the start" shown={bar(startBar)} parse={parseGauge} live onValue={setStartBar} />
           <TypedValue label="Gauge at the end" shown={bar(endBar)} parse={parseGauge} live onValue={setEndBar} />
-          <TypedValue label="Average depth" shown={sayDepth(meanM, units)} parse={parseWorkingDepth} live onValue={setMeanM} />
+          <TypedValue
+            label="Average depth"
+            shown={sayDepth(meanM, units)}
+            parse={parseWorkingDepth}
+            live
+            onValue={setMeanM}
+          />
           <TypedValue label="Time under water" shown={writeTime(timeS)} parse={parseTime} live onValue={setTimeS} />
         </div>
         {makesSense ? (
           <div aria-live="polite" className={styles.text}>
             <p>
-              You breathed <b>{printBreathingRate(rate(IDEAL_GAS), units)}</b> at the surface as an ideal gas, <b>{printBreathingRate(rate(REAL_GAS), units)}</b> as a real one.
+              You breathed <b>{printBreathingRate(rate(IDEAL_GAS), units)}</b> at the surface as an ideal gas,{' '}
+              <b>{printBreathingRate(rate(REAL_GAS), units)}</b> as a real one.
             </p>
             <p>
-              Ideal: {printVolume(held(IDEAL_GAS, startBar) - held(IDEAL_GAS, endBar), units)} left the cylinder, over {fixed(ambientBarAt(meanM, site), 2)} bar for {writeTime(timeS)}. The
-              average depth is enough for this, since gas is used in proportion to the pressure.
+              Ideal: {printVolume(held(IDEAL_GAS, startBar) - held(IDEAL_GAS, endBar), units)} left the cylinder, over{' '}
+              {fixed(ambientBarAt(meanM, site), 2)} bar for {writeTime(timeS)}. The average depth is enough for this,
+              since gas is used in proportion to the pressure.
             </p>
           </div>
         ) : (
           <p role="alert" className={styles.text}>
-            {timeS > 0 ? 'The gauge shows more at the end than at the start: exchange the two, or mend one.' : 'No time passed: write how long you were under water.'}
+            {timeS > 0
+              ? 'The gauge shows more at the end than at the start: exchange the two, or mend one.'
+              : 'No time passed: write how long you were under water.'}
           </p>
         )}
       </div>
@@ -106,6 +126,10 @@ function parseCylinder(text: string): Parsed<number> {
 
 function parseGauge(text: string): Parsed<number> {
   const read = parsePressure(text);
-  if (read.ok && read.value > FILL_RANGE_BAR[1]) return refused(`“${text.trim()}” is more than any cylinder is filled to.`, `Write at most ${FILL_RANGE_BAR[1]} bar.`);
+  if (read.ok && read.value > FILL_RANGE_BAR[1])
+    return refused(
+      `“${text.trim()}” is more than any cylinder is filled to.`,
+      `Write at most ${FILL_RANGE_BAR[1]} bar.`,
+    );
   return read;
 }

@@ -22,12 +22,26 @@ export function DensityPicture({ gases, depthM, site, width, height }: ColumnPro
   const at = (index: number, depth: number) => gasDensityGL(gases[index]!, ambientBarAt(depth, site));
   const most = Math.max(HIGHEST_DENSITY_GL * 1.15, ...gases.map((_, index) => at(index, deepestM)));
   const x = scaleLinear([0, most], [0, inner]);
-  const names = spread(gases.map((_, index) => x(at(index, depthM))), NAME_GAP, inner - 10);
+  const names = spread(
+    gases.map((_, index) => x(at(index, depthM))),
+    NAME_GAP,
+    inner - 10,
+  );
   return (
     <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={styles.picture} aria-hidden="true">
       <g transform={`translate(${COLUMN_MARGIN.left},${COLUMN_MARGIN.top})`}>
-        <rect x={x(RECOMMENDED_DENSITY_GL)} width={x(HIGHEST_DENSITY_GL) - x(RECOMMENDED_DENSITY_GL)} height={y(deepestM)} className={styles.overRecommended} />
-        <rect x={x(HIGHEST_DENSITY_GL)} width={inner - x(HIGHEST_DENSITY_GL)} height={y(deepestM)} className={styles.overAdvised} />
+        <rect
+          x={x(RECOMMENDED_DENSITY_GL)}
+          width={x(HIGHEST_DENSITY_GL) - x(RECOMMENDED_DENSITY_GL)}
+          height={y(deepestM)}
+          className={styles.overRecommended}
+        />
+        <rect
+          x={x(HIGHEST_DENSITY_GL)}
+          width={inner - x(HIGHEST_DENSITY_GL)}
+          height={y(deepestM)}
+          className={styles.overAdvised}
+        />
         <DepthAxis y={y} width={inner} depthM={depthM} units={units} />
         {[RECOMMENDED_DENSITY_GL, HIGHEST_DENSITY_GL].map((mark, index) => (
           <g key={mark} transform={`translate(${x(mark)},0)`}>
@@ -41,7 +55,13 @@ export function DensityPicture({ gases, depthM, site, width, height }: ColumnPro
           const pointX = x(at(index, depthM));
           return (
             <g key={gasName(gas)}>
-              <line x1={x(at(index, 0))} x2={x(at(index, deepestM))} y1={0} y2={y(deepestM)} className={styles.density} />
+              <line
+                x1={x(at(index, 0))}
+                x2={x(at(index, deepestM))}
+                y1={0}
+                y2={y(deepestM)}
+                className={styles.density}
+              />
               <circle cx={pointX} cy={y(depthM)} r={5} className={styles.point} />
               <path d={`M${pointX},${y(depthM) + 6}L${names[index]!},${y(depthM) + 14}`} className={styles.lead} />
               <text x={names[index]!} y={y(depthM) + 27} textAnchor="middle" className={styles.value}>

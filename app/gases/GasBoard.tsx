@@ -40,8 +40,21 @@ export function GasBoard() {
   return (
     <div className={styles.board}>
       <div className={styles.controls}>
-        <TypedValue label="Gases side by side" shown={printGasList(gases)} parse={parseGasList} live onValue={setGases} hint="Such as air, 32%, 18/45 (oxygen/helium)" />
-        <TypedValue label="At a depth of" shown={sayDepth(depthM, units)} parse={parseWorkingDepth} live onValue={setDepthM} />
+        <TypedValue
+          label="Gases side by side"
+          shown={printGasList(gases)}
+          parse={parseGasList}
+          live
+          onValue={setGases}
+          hint="Such as air, 32%, 18/45 (oxygen/helium)"
+        />
+        <TypedValue
+          label="At a depth of"
+          shown={sayDepth(depthM, units)}
+          parse={parseWorkingDepth}
+          live
+          onValue={setDepthM}
+        />
       </div>
       <div className={styles.pair}>
         <ChartFrame
@@ -50,14 +63,20 @@ export function GasBoard() {
           sentence="The width at each depth is the pressure there; a gas’s share of it is its partial pressure. The figure at the head is oxygen, in bar, at the depth asked about. A dashed line marks where it reaches 1.4 bar, a solid one 1.6 bar; hatching, where it is too little to stay awake on."
           columns={[
             { heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) },
-            ...gases.map((gas) => ({ heading: `${gasName(gas)}, bar`, cell: (depth: number) => sayPressures(gas, depth, place) })),
+            ...gases.map((gas) => ({
+              heading: `${gasName(gas)}, bar`,
+              cell: (depth: number) => sayPressures(gas, depth, place),
+            })),
           ]}
           rows={depths}
           source="Dalton’s law; the limits are common practice"
         >
-          <Measured>{(width) => <ColumnPicture gases={gases} depthM={depthM} site={place} width={width} height={HEIGHT} />}</Measured>
+          <Measured>
+            {(width) => <ColumnPicture gases={gases} depthM={depthM} site={place} width={width} height={HEIGHT} />}
+          </Measured>
           <p className={styles.legend}>
-            <span className={styles.oxygenKey} /> oxygen <span className={styles.nitrogenKey} /> nitrogen <span className={styles.heliumKey} /> helium
+            <span className={styles.oxygenKey} /> oxygen <span className={styles.nitrogenKey} /> nitrogen{' '}
+            <span className={styles.heliumKey} /> helium
           </p>
         </ChartFrame>
         <ChartFrame
@@ -66,12 +85,18 @@ export function GasBoard() {
           sentence="Dense gas is hard to move, and carbon dioxide stays behind. Up to 5.2 g/L is recommended; 6.2 g/L is the most that is ever advised. Told at 0 °C, as those marks are."
           columns={[
             { heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) },
-            ...gases.map((gas) => ({ heading: `${gasName(gas)}, g/L`, numeric: true, cell: (depth: number) => fixed(gasDensityGL(gas, ambientBarAt(depth, place)), 1) })),
+            ...gases.map((gas) => ({
+              heading: `${gasName(gas)}, g/L`,
+              numeric: true,
+              cell: (depth: number) => fixed(gasDensityGL(gas, ambientBarAt(depth, place)), 1),
+            })),
           ]}
           rows={depths}
           source="Anthony and Mitchell 2016, figures from memory"
         >
-          <Measured>{(width) => <DensityPicture gases={gases} depthM={depthM} site={place} width={width} height={HEIGHT} />}</Measured>
+          <Measured>
+            {(width) => <DensityPicture gases={gases} depthM={depthM} site={place} width={width} height={HEIGHT} />}
+          </Measured>
         </ChartFrame>
       </div>
       <div className={styles.whole}>

@@ -36,23 +36,74 @@ export function MixFinder() {
   return (
     <div className={styles.board}>
       <div className={styles.controls}>
-        <TypedValue label="Depth to breathe it at" shown={sayDepth(depthM, units)} parse={parseWorkingDepth} live onValue={setDepthM} />
-        <TypedValue label="Oxygen at most" shown={`${atMost(limitBar, 2)} bar`} parse={parseLimit} live onValue={setLimitBar} />
+        <TypedValue
+          label="Depth to breathe it at"
+          shown={sayDepth(depthM, units)}
+          parse={parseWorkingDepth}
+          live
+          onValue={setDepthM}
+        />
+        <TypedValue
+          label="Oxygen at most"
+          shown={`${atMost(limitBar, 2)} bar`}
+          parse={parseLimit}
+          live
+          onValue={setLimitBar}
+        />
         <label className={styles.check}>
           <input type="checkbox" checked={narrowed} onChange={(event) => setNarrowed(event.target.checked)} />
           Narcosis at most as on air at
         </label>
-        {narrowed && <TypedValue label="Depth on air" shown={sayDepth(asAirAtM, units)} parse={parseWorkingDepth} live onValue={setAsAirAtM} />}
+        {narrowed && (
+          <TypedValue
+            label="Depth on air"
+            shown={sayDepth(asAirAtM, units)}
+            parse={parseWorkingDepth}
+            live
+            onValue={setAsAirAtM}
+          />
+        )}
       </div>
       <div className={styles.readings} aria-live="polite">
-        <Reading label="Oxygen" value={fixed(gas.o2 * 100, 1)} unit="%" roomFor={5} note={`${atMost(limitBar, 2)} bar ÷ ${fixed(ambientBar, 2)} bar at ${sayDepth(depthM, units)}`} />
-        <Reading label="Helium" value={fixed(gas.he * 100, 1)} unit="%" roomFor={5} note={gas.he > 0 ? 'the least that keeps narcosis as wished' : 'none is needed'} />
-        <Reading label="Nitrogen" value={fixed((1 - gas.o2 - gas.he) * 100, 1)} unit="%" roomFor={5} note="what is left" />
-        <Reading label="Density there" value={fixed(gasDensityGL(gas, ambientBar), 1)} unit="g/L" roomFor={4} note="5.2 recommended, 6.2 at most" />
+        <Reading
+          label="Oxygen"
+          value={fixed(gas.o2 * 100, 1)}
+          unit="%"
+          roomFor={5}
+          note={`${atMost(limitBar, 2)} bar ÷ ${fixed(ambientBar, 2)} bar at ${sayDepth(depthM, units)}`}
+        />
+        <Reading
+          label="Helium"
+          value={fixed(gas.he * 100, 1)}
+          unit="%"
+          roomFor={5}
+          note={gas.he > 0 ? 'the least that keeps narcosis as wished' : 'none is needed'}
+        />
+        <Reading
+          label="Nitrogen"
+          value={fixed((1 - gas.o2 - gas.he) * 100, 1)}
+          unit="%"
+          roomFor={5}
+          note="what is left"
+        />
+        <Reading
+          label="Density there"
+          value={fixed(gasDensityGL(gas, ambientBar), 1)}
+          unit="g/L"
+          roomFor={4}
+          note="5.2 recommended, 6.2 at most"
+        />
       </div>
       <p className={styles.text}>
-        {printPercent(gas.o2, 1)} oxygen reaches {atMost(limitBar, 2)} bar at {sayDepth(gasModM(gas, limitBar, site), units)}
-        {gas.he > 0 && <>; with {printPercent(gas.he, 1)} helium it is as narcotic there as air at {sayDepth(Math.max(0, equivalentNarcoticDepthM(gas, depthM, narcotic, site)), units)}</>}.{' '}
+        {printPercent(gas.o2, 1)} oxygen reaches {atMost(limitBar, 2)} bar at{' '}
+        {sayDepth(gasModM(gas, limitBar, site), units)}
+        {gas.he > 0 && (
+          <>
+            ; with {printPercent(gas.he, 1)} helium it is as narcotic there as air at{' '}
+            {sayDepth(Math.max(0, equivalentNarcoticDepthM(gas, depthM, narcotic, site)), units)}
+          </>
+        )}
+        .{' '}
         {awakeBelowM > 0
           ? `It holds too little oxygen above ${sayDepth(awakeBelowM, units)}: you would need another gas to get there.`
           : 'It holds enough oxygen to be breathed at the surface.'}{' '}
@@ -65,6 +116,7 @@ export function MixFinder() {
 function parseLimit(text: string): Parsed<number> {
   const read = parsePressure(text);
   const [least, most] = PO2_RANGE_BAR;
-  if (read.ok && (read.value < least || read.value > most)) return refused(`“${text.trim()}” is no limit anyone teaches.`, `Write ${least} bar to ${most} bar.`);
+  if (read.ok && (read.value < least || read.value > most))
+    return refused(`“${text.trim()}” is no limit anyone teaches.`, `Write ${least} bar to ${most} bar.`);
   return read;
 }

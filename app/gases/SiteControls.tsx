@@ -23,8 +23,19 @@ export function SiteControls() {
   const units = usePreferences((state) => state.units);
   return (
     <div className={styles.controls} role="group" aria-label="Where, and by which limits">
-      <Choice label="Water" value={water} onChange={(next) => set({ water: next })} options={WATERS.map((value) => ({ value, label: value }))} />
-      <TypedValue label="Altitude" shown={printAltitude(altitudeM, units)} parse={readSiteAltitude} live onValue={(next) => set({ altitudeM: next })} />
+      <Choice
+        label="Water"
+        value={water}
+        onChange={(next) => set({ water: next })}
+        options={WATERS.map((value) => ({ value, label: value }))}
+      />
+      <TypedValue
+        label="Altitude"
+        shown={printAltitude(altitudeM, units)}
+        parse={readSiteAltitude}
+        live
+        onValue={(next) => set({ altitudeM: next })}
+      />
       <TypedValue
         label="Gradient factors"
         shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`}
@@ -32,7 +43,12 @@ export function SiteControls() {
         live
         onValue={(next) => set({ gradientFactors: next })}
       />
-      <Segmented label="Oxygen counts as" segments={NARCOTIC} value={narcotic} onChange={(next) => set({ narcotic: next })} />
+      <Segmented
+        label="Oxygen counts as"
+        segments={NARCOTIC}
+        value={narcotic}
+        onChange={(next) => set({ narcotic: next })}
+      />
     </div>
   );
 }

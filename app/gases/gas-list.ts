@@ -12,11 +12,13 @@ export function parseGasList(text: string): Parsed<readonly Gas[]> {
     if (part.trim() === '') continue;
     const read = parseGas(part.trim());
     if (!read.ok) return read;
-    if (read.value.o2 === 0) return refused(`“${part.trim()}” has no oxygen.`, 'Choose a gas that keeps a diver alive.');
+    if (read.value.o2 === 0)
+      return refused(`“${part.trim()}” has no oxygen.`, 'Choose a gas that keeps a diver alive.');
     if (!gases.some((known) => sameGas(known, read.value))) gases.push(read.value);
   }
   if (gases.length === 0) return refused('No gas is written here.', 'Write gases such as air, 32%, 18/45.');
-  if (gases.length > MOST_GASES) return refused(`There are ${gases.length} gases.`, `Write at most ${MOST_GASES}, so that they can be told apart.`);
+  if (gases.length > MOST_GASES)
+    return refused(`There are ${gases.length} gases.`, `Write at most ${MOST_GASES}, so that they can be told apart.`);
   return accepted(gases);
 }
 

@@ -25,6 +25,16 @@ export const useSite = create<SiteState>()((set) => ({
 }));
 
 /** Settings of a dive at the site, on a gas; the diver lives at its altitude. */
-export function siteSettings({ water, altitudeM, gradientFactors }: Pick<SiteState, 'water' | 'altitudeM' | 'gradientFactors'>, gas?: Gas): Settings {
-  return { ...defaultSettings(), water, altitudeM, start: { kind: 'adapted', altitudeM }, gradientFactors, ...(gas && { gas }) };
+export function siteSettings(
+  { water, altitudeM, gradientFactors }: Pick<SiteState, 'water' | 'altitudeM' | 'gradientFactors'>,
+  gas?: Gas,
+): Settings {
+  return {
+    ...defaultSettings(),
+    water,
+    altitudeM,
+    start: { kind: 'adapted', altitudeM },
+    gradientFactors,
+    ...(gas && { gas }),
+  };
 }

@@ -5,6 +5,7 @@ import { refused, type Parsed } from '@/lib/quantity/parsed';
 /** Reads a depth that the model reaches; m. */
 export function parseWorkingDepth(text: string): Parsed<number> {
   const read = parseDepth(text);
-  if (read.ok && read.value > DEEPEST_M) return refused(`“${text.trim()}” is deeper than this model goes.`, `Write at most ${DEEPEST_M} m.`);
+  if (read.ok && read.value > DEEPEST_M)
+    return refused(`“${text.trim()}” is deeper than this model goes.`, `Write at most ${DEEPEST_M} m.`);
   return read;
 }

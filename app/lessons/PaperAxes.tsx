@@ -10,7 +10,14 @@ export function PaperAxes({ draw, answered }: { draw: PreparedDraw; answered: bo
       {(['metric', 'imperial'] as const).map((system) => {
         const axes = sketchAxes(draw, system);
         return (
-          <svg key={system} data-in={system} viewBox={`0 0 ${PAD.width} ${PAD.height}`} className={sketch.still} role="img" aria-label={answered ? `The true curve of ${draw.noun}` : `Axes to draw ${draw.noun} on`}>
+          <svg
+            key={system}
+            data-in={system}
+            viewBox={`0 0 ${PAD.width} ${PAD.height}`}
+            className={sketch.still}
+            role="img"
+            aria-label={answered ? `The true curve of ${draw.noun}` : `Axes to draw ${draw.noun} on`}
+          >
             <SketchGround axes={axes} />
             {answered && <path d={sketchPath(draw.truth, axes)} className={sketch.truth} />}
           </svg>

@@ -98,7 +98,11 @@ function PredictAnswers({ step: { choice, number, draw, after } }: { step: Predi
   );
 }
 
-function JudgedOptions({ options }: { options: readonly { readonly html: string; readonly right: boolean; readonly because: string }[] }) {
+function JudgedOptions({
+  options,
+}: {
+  options: readonly { readonly html: string; readonly right: boolean; readonly because: string }[];
+}) {
   return (
     <ul className={styles.options}>
       {options.map(({ html, right, because }, index) => (

@@ -1,5 +1,5 @@
-import { fillSlots, parseTemplate, type Filled } from '@/lib/lesson/template';
-import type { World } from '@/lib/lesson/world';
+import { fillSlots, parseTemplate, type Filled } from '@/lib/lesson/expression/template';
+import type { World } from '@/lib/lesson/expression/world';
 import { fillHtml, type Fillable } from './fillable';
 
 /** Works out the values of a text that has been set, in the world of one question or answer, and puts them in. */

@@ -1,4 +1,4 @@
-import type { Filled } from '@/lib/lesson/template';
+import type { Filled } from '@/lib/lesson/expression/template';
 
 /** A text set as HTML with places left in it for values, and what goes there. */
 export interface Fillable {

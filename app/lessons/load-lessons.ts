@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { printFault } from '@/lib/lesson/fault';
+import { printFault } from '@/lib/lesson/checking/fault';
 import type { Lesson } from '@/lib/lesson/lesson';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import { knownNames } from './known-names';

@@ -21,7 +21,10 @@ const LEVEL_LEADS: Readonly<Record<(typeof LEVELS)[number], string>> = {
 export default function LessonsPage() {
   const lessons = loadLessons();
   return (
-    <Page title="Lessons" lead="Say what you expect, then see what the model does, then ask it why. Every number is worked out as you read.">
+    <Page
+      title="Lessons"
+      lead="Say what you expect, then see what the model does, then ask it why. Every number is worked out as you read."
+    >
       {LEVELS.filter((level) => lessons.some(({ lesson }) => lesson.level === level)).map((level) => (
         <section key={level} aria-labelledby={`level-${level.replace(' ', '-')}`} className={styles.level}>
           <h2 id={`level-${level.replace(' ', '-')}`}>{level.charAt(0).toUpperCase() + level.slice(1)}</h2>
@@ -40,7 +43,8 @@ export default function LessonsPage() {
                       <span>{lesson.summary}</span>
                       <span className={styles.fine}>
                         About {lesson.minutes} min
-                        {lesson.after.length > 0 && `, after ${lesson.after.length === 1 ? 'lesson' : 'lessons'} ${lesson.after.join(' and ')}`}
+                        {lesson.after.length > 0 &&
+                          `, after ${lesson.after.length === 1 ? 'lesson' : 'lessons'} ${lesson.after.join(' and ')}`}
                         <LessonStanding slug={slug} steps={lesson.steps.map(({ id }) => id)} />
                       </span>
                     </span>
@@ -56,7 +60,10 @@ export default function LessonsPage() {
           <ButtonLink href={glossaryPath}>Glossary</ButtonLink>
           <ButtonLink href={workshopPath}>Workshop</ButtonLink>
         </div>
-        <p>The glossary explains the trade’s terms. In the workshop you make a lesson in the browser, without code, and pass it on.</p>
+        <p>
+          The glossary explains the trade’s terms. In the workshop you make a lesson in the browser, without code, and
+          pass it on.
+        </p>
       </section>
     </Page>
   );

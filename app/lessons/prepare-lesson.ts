@@ -1,12 +1,12 @@
 import { cautions } from '@/content/cautions';
-import { numberAsked, rightOption } from '@/lib/lesson/judge';
-import type { Evaluated } from '@/lib/lesson/evaluate';
+import { numberAsked, rightOption } from '@/lib/lesson/questions/judge';
+import type { Evaluated } from '@/lib/lesson/expression/evaluate';
 import type { Lesson } from '@/lib/lesson/lesson';
-import { lessonWorld } from '@/lib/lesson/lesson-world';
-import { drawAsked, momentOf } from '@/lib/lesson/draw-asked';
+import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
+import { drawAsked, momentOf } from '@/lib/lesson/questions/draw-asked';
 import type { LessonStep, Question, StepOf } from '@/lib/lesson/step';
-import { fillSlots, parseTemplate, printBoth } from '@/lib/lesson/template';
-import type { World } from '@/lib/lesson/world';
+import { fillSlots, parseTemplate, printBoth } from '@/lib/lesson/expression/template';
+import type { World } from '@/lib/lesson/expression/world';
 import { fillHtml, slotToken, withoutTokens, type Fillable } from './fillable';
 import type { Html, PreparedLesson, PreparedNotes, PreparedQuestion, PreparedReply, PreparedStep } from './prepared';
 import { renderLine, renderProse } from './prose';
@@ -67,7 +67,9 @@ export function prepareLesson(lesson: Lesson, slug: string, paths: LessonPaths):
     minutes: lesson.minutes,
     needs: lesson.needs.map((text) => set.line(text, world)),
     objectives: lesson.objectives.map((text) => set.line(text, world)),
-    cautions: lesson.cautions.flatMap((name) => (name === 'general' || !Object.hasOwn(cautions, name) ? [] : [cautions[name as keyof typeof cautions]])),
+    cautions: lesson.cautions.flatMap((name) =>
+      name === 'general' || !Object.hasOwn(cautions, name) ? [] : [cautions[name as keyof typeof cautions]],
+    ),
     scripts: lesson.scripts,
     opening: lesson.opening === undefined ? undefined : set.prose(lesson.opening, world),
     steps: lesson.steps.map((step) => prepareStep(step, worlds.about(scriptOf(step)), first, set)),
@@ -79,7 +81,12 @@ function scriptOf(step: LessonStep): string | undefined {
 }
 
 function prepareStep(step: LessonStep, world: World, first: string, set: Setter): PreparedStep {
-  const common = { id: step.id, title: step.title, html: set.prose(step.text, world), notes: notesOf(step, world, set) };
+  const common = {
+    id: step.id,
+    title: step.title,
+    html: set.prose(step.text, world),
+    notes: notesOf(step, world, set),
+  };
   const script = scriptOf(step) ?? first;
   const at = (moment: string) => certain(momentOf(moment, world));
   switch (step.kind) {
@@ -96,7 +103,9 @@ function prepareStep(step: LessonStep, world: World, first: string, set: Setter)
         readings: step.readings,
         fromS: at(step.from),
         toS: at(step.to),
-        watch: step.watch.map(({ at: moment, text }) => ({ atS: at(moment), html: set.line(text, world) })).sort((one, other) => one.atS - other.atS),
+        watch: step.watch
+          .map(({ at: moment, text }) => ({ atS: at(moment), html: set.line(text, world) }))
+          .sort((one, other) => one.atS - other.atS),
       };
     case 'explain':
       return { ...common, kind: 'explain', script, reading: step.reading, atS: at(step.at) };
@@ -112,7 +121,12 @@ function prepareStep(step: LessonStep, world: World, first: string, set: Setter)
         after: step.after === undefined ? undefined : set.prose(step.after, world),
       };
     case 'check':
-      return { ...common, kind: 'check', script, questions: step.questions.map((question) => prepareQuestion(question, set)) };
+      return {
+        ...common,
+        kind: 'check',
+        script,
+        questions: step.questions.map((question) => prepareQuestion(question, set)),
+      };
     case 'recap':
       return { ...common, kind: 'recap', points: step.points.map((text) => set.line(text, world)) };
   }
@@ -122,7 +136,10 @@ function notesOf({ notes }: LessonStep, world: World, set: Setter): PreparedNote
   return (
     notes && {
       ask: notes.ask.map((text) => set.line(text, world)),
-      wrong: notes.wrong.map(({ answer, tempts }) => ({ answer: set.line(answer, world), tempts: set.line(tempts, world) })),
+      wrong: notes.wrong.map(({ answer, tempts }) => ({
+        answer: set.line(answer, world),
+        tempts: set.line(tempts, world),
+      })),
       tip: notes.tip === undefined ? undefined : set.line(notes.tip, world),
     }
   );
@@ -130,17 +147,32 @@ function notesOf({ notes }: LessonStep, world: World, set: Setter): PreparedNote
 
 type CommonPart = Pick<PreparedStep, 'id' | 'title' | 'html' | 'notes'>;
 
-function preparePredict(step: StepOf<'predict'>, common: CommonPart, script: string, world: World, set: Setter): PreparedStep {
+function preparePredict(
+  step: StepOf<'predict'>,
+  common: CommonPart,
+  script: string,
+  world: World,
+  set: Setter,
+): PreparedStep {
   const right = step.choice && certain(rightOption(step.choice, world));
   const asked = step.number && certain(numberAsked(step.number, world));
   return {
     ...common,
     kind: 'predict',
     script,
-    choice: step.choice?.map(({ text, because }, index) => ({ html: set.line(text, world), right: index === right, because: set.line(because, world) })),
+    choice: step.choice?.map(({ text, because }, index) => ({
+      html: set.line(text, world),
+      right: index === right,
+      because: set.line(because, world),
+    })),
     number:
       step.number && asked
-        ? { ...asked, printed: printBoth(asked.answer, asked.format), wrong: set.replies(step.number.wrong), otherwise: set.fillable(step.number.otherwise, 'line') }
+        ? {
+            ...asked,
+            printed: printBoth(asked.answer, asked.format),
+            wrong: set.replies(step.number.wrong),
+            otherwise: set.fillable(step.number.otherwise, 'line'),
+          }
         : undefined,
     draw: step.draw && { ...certain(drawAsked(step.draw, world)), wrong: set.replies(step.draw.wrong) },
     after: set.prose(step.after, world),
@@ -154,9 +186,14 @@ function prepareQuestion(question: Question, set: Setter): PreparedQuestion {
     question,
     ask: set.fillable(question.ask, 'prose'),
     after: question.after === undefined ? undefined : set.fillable(question.after, 'prose'),
-    choice: choice?.map(({ text, because }) => ({ text: set.fillable(text, 'line'), because: set.fillable(because, 'line') })),
+    choice: choice?.map(({ text, because }) => ({
+      text: set.fillable(text, 'line'),
+      because: set.fillable(because, 'line'),
+    })),
     number: number && { wrong: set.replies(number.wrong), otherwise: set.fillable(number.otherwise, 'line') },
-    pick: pick && { because: set.fillable(pick.because, 'line'), others: pick.others.map(({ because }) => set.fillable(because, 'line')) },
+    pick: pick && {
+      because: set.fillable(pick.because, 'line'),
+      others: pick.others.map(({ because }) => set.fillable(because, 'line')),
+    },
   };
 }
-

@@ -1,6 +1,6 @@
-import type { Amount } from '@/lib/lesson/world';
-import type { DrawAsked } from '@/lib/lesson/sketch';
-import type { Filled } from '@/lib/lesson/template';
+import type { Amount } from '@/lib/lesson/expression/world';
+import type { DrawAsked } from '@/lib/lesson/questions/sketch';
+import type { Filled } from '@/lib/lesson/expression/template';
 import type { Lesson, Level } from '@/lib/lesson/lesson';
 import type { Question } from '@/lib/lesson/step';
 import type { Fillable } from './fillable';

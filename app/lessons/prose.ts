@@ -61,13 +61,26 @@ function addressOf(href: string, lessonPath: (number: number) => string | undefi
 
 function setFormula(formula: string, displayMode: boolean): string {
   try {
-    return unstyled(temml.renderToString(formula, { displayMode, throwOnError: true, strict: true, trust: false, maxSize: [20, 20], maxExpand: 200 }));
+    return unstyled(
+      temml.renderToString(formula, {
+        displayMode,
+        throwOnError: true,
+        strict: true,
+        trust: false,
+        maxSize: [20, 20],
+        maxExpand: 200,
+      }),
+    );
   } catch {
     return `<code>${escaped(formula)}</code>`;
   }
 }
 
 export function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;').replaceAll("'", '&#39;');
+  return text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;')
+    .replaceAll("'", '&#39;');
 }
-

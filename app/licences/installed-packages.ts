@@ -36,7 +36,14 @@ const BUILDER = 'next';
 const BUILDER_PUTS_IN = ['@swc/helpers', 'client-only', 'react', 'react-dom', 'styled-jsx'];
 
 /** Copies of other packages that the page builder carries within itself, of which pages may hold some. */
-const WITHIN_BUILDER = ['path-to-regexp', 'process', 'react-is', 'react-server-dom-turbopack', 'scheduler', 'web-vitals'];
+const WITHIN_BUILDER = [
+  'path-to-regexp',
+  'process',
+  'react-is',
+  'react-server-dom-turbopack',
+  'scheduler',
+  'web-vitals',
+];
 
 /** Written into the worker that keeps the site for use without a network, by a tool that is only needed to build it. */
 const IN_WORKER = ['workbox-core', 'workbox-precaching', 'workbox-routing', 'workbox-strategies'];
@@ -47,12 +54,17 @@ export function installedPackages(root = process.cwd()): readonly InstalledPacka
   const names = Object.keys(packages['']?.dependencies ?? {});
   const all = reached(packages, names);
   const shipped = new Set([
-    ...reached(packages, names.filter((name) => name !== BUILDER && !TERMINAL.includes(name))),
+    ...reached(
+      packages,
+      names.filter((name) => name !== BUILDER && !TERMINAL.includes(name)),
+    ),
     ...reached(packages, BUILDER_PUTS_IN),
     `node_modules/${BUILDER}`,
     ...IN_WORKER.map((name) => `node_modules/${name}`),
   ]);
-  const found = [...new Set([...all, ...shipped])].filter((path) => packages[path]).map((path) => packageAt(root, path, packages[path]!, shipped.has(path)));
+  const found = [...new Set([...all, ...shipped])]
+    .filter((path) => packages[path])
+    .map((path) => packageAt(root, path, packages[path]!, shipped.has(path)));
   return [...found, ...withinBuilder(root)].sort((one, other) => one.name.localeCompare(other.name, 'en'));
 }
 
@@ -64,7 +76,8 @@ function reached(packages: Entries, names: readonly string[]): Set<string> {
     found.add(path);
     const { dependencies, optionalDependencies, peerDependencies = {}, peerDependenciesMeta } = packages[path]!;
     const peers = Object.keys(peerDependencies).filter((name) => !peerDependenciesMeta?.[name]?.optional);
-    for (const name of [...Object.keys({ ...dependencies, ...optionalDependencies }), ...peers]) visit(nearest(packages, path, name));
+    for (const name of [...Object.keys({ ...dependencies, ...optionalDependencies }), ...peers])
+      visit(nearest(packages, path, name));
   };
   for (const name of names) visit(nearest(packages, '', name));
   return found;
@@ -79,9 +92,20 @@ function nearest(packages: Entries, from: string, name: string): string | undefi
   }
 }
 
-function packageAt(root: string, path: string, { version, license }: Entries[string], inPages: boolean): InstalledPackage {
+function packageAt(
+  root: string,
+  path: string,
+  { version, license }: Entries[string],
+  inPages: boolean,
+): InstalledPackage {
   const name = path.slice(path.lastIndexOf('node_modules/') + 'node_modules/'.length);
-  return { name, version: version ?? 'unknown', licence: license ?? 'unknown', text: licenceText(join(root, path)), inPages };
+  return {
+    name,
+    version: version ?? 'unknown',
+    licence: license ?? 'unknown',
+    text: licenceText(join(root, path)),
+    inPages,
+  };
 }
 
 const Manifest = z.object({ version: z.string().optional(), license: z.string().optional() });
@@ -91,12 +115,20 @@ function withinBuilder(root: string): InstalledPackage[] {
     const folder = join(root, 'node_modules', BUILDER, 'dist/compiled', name);
     const { version, license } = Manifest.parse(JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')));
     // React's own packages leave the licence to the file beside them, which is MIT.
-    return { name: `${name} (within ${BUILDER})`, version: version ?? 'not told', licence: license ?? 'MIT', text: licenceText(folder), inPages: true };
+    return {
+      name: `${name} (within ${BUILDER})`,
+      version: version ?? 'not told',
+      licence: license ?? 'MIT',
+      text: licenceText(folder),
+      inPages: true,
+    };
   });
 }
 
 function licenceText(folder: string): string | undefined {
   if (!existsSync(folder)) return undefined;
   const files = readdirSync(folder).filter((file) => /^(licen[cs]e|notice|copying)(\.(md|txt))?$/i.test(file));
-  return files.length === 0 ? undefined : files.map((file) => readFileSync(join(folder, file), 'utf8').trim()).join('\n\n');
+  return files.length === 0
+    ? undefined
+    : files.map((file) => readFileSync(join(folder, file), 'utf8').trim()).join('\n\n');
 }

@@ -19,33 +19,50 @@ export default function LicencesPage() {
   const shipped = packages.filter(({ inPages }) => inPages);
   const atBuild = packages.filter(({ inPages }) => !inPages);
   return (
-    <Page title="Licences" lead="What this app is made with, in which version, and under which terms. The list is read from the installed packages each time the site is built.">
+    <Page
+      title="Licences"
+      lead="What this app is made with, in which version, and under which terms. The list is read from the installed packages each time the site is built."
+    >
       <section aria-labelledby="own" className={styles.section}>
         <h2 id="own">Halftime itself</h2>
         <p>{ownStanding()}</p>
-        <p>Formulas and constants are published science; where each comes from is told on the pages Model and Evidence.</p>
+        <p>
+          Formulas and constants are published science; where each comes from is told on the pages Model and Evidence.
+        </p>
       </section>
 
       <section aria-labelledby="shipped" className={styles.section}>
         <h2 id="shipped">In the pages you open</h2>
         <p>
-          {shipped.length} packages, of which your browser gets all or a part. The three fonts are under the Open Font Licence. The page builder also carries
-          core-js (MIT), which only older browsers fetch.
+          {shipped.length} packages, of which your browser gets all or a part. The three fonts are under the Open Font
+          Licence. The page builder also carries core-js (MIT), which only older browsers fetch.
         </p>
         <PackageTable caption="Packages in the pages" packages={shipped} />
         <h3>Their licences in full</h3>
         <AsBuilt name={layDown('licence-texts', <Texts packages={shipped} />)} />
         <p>
-          No text comes with {shipped.filter(({ text }) => text === undefined).map(({ name }) => name).join(', ')}: each names its licence in its own description, and
-          that name is what the table gives.
+          No text comes with{' '}
+          {shipped
+            .filter(({ text }) => text === undefined)
+            .map(({ name }) => name)
+            .join(', ')}
+          : each names its licence in its own description, and that name is what the table gives.
         </p>
       </section>
 
       <section aria-labelledby="build" className={styles.section}>
         <h2 id="build">Only where the site is built or served</h2>
-        <p>{atBuild.length} packages, some of them the same tool for other kinds of machine. Nothing of them is in a page; whoever installs the project gets them with their own licences.</p>
+        <p>
+          {atBuild.length} packages, some of them the same tool for other kinds of machine. Nothing of them is in a
+          page; whoever installs the project gets them with their own licences.
+        </p>
         <Disclosure summary="The list">
-          <AsBuilt name={layDown('build-packages', <PackageTable caption="Packages that build or serve the site" packages={atBuild} />)} />
+          <AsBuilt
+            name={layDown(
+              'build-packages',
+              <PackageTable caption="Packages that build or serve the site" packages={atBuild} />,
+            )}
+          />
         </Disclosure>
       </section>
 
@@ -104,7 +121,10 @@ function byText(packages: readonly InstalledPackage[]): { names: string[]; text:
 
 /** What the project's own files say of it, and no more. */
 function ownStanding(): string {
-  const manifest = JSON.parse(readFileSync(join(process.cwd(), 'package.json'), 'utf8')) as { private?: boolean; license?: string };
+  const manifest = JSON.parse(readFileSync(join(process.cwd(), 'package.json'), 'utf8')) as {
+    private?: boolean;
+    license?: string;
+  };
   const file = ['LICENSE', 'LICENCE', 'LICENSE.md', 'LICENCE.md'].find((name) => existsSync(join(process.cwd(), name)));
   if (file !== undefined) return `The project’s own terms are in the file ${file} of its repository.`;
   if (manifest.license !== undefined) return `The project’s own description names the licence ${manifest.license}.`;

@@ -21,6 +21,7 @@ export function atRest(then: () => void, signal: AbortSignal): void {
     window.clearTimeout(timer);
   };
   signal.addEventListener('abort', giveUp, { once: true });
-  for (const doing of ['load', ...DOINGS]) window.addEventListener(doing, wait, { signal: over, passive: true, capture: true });
+  for (const doing of ['load', ...DOINGS])
+    window.addEventListener(doing, wait, { signal: over, passive: true, capture: true });
   wait();
 }

@@ -43,14 +43,20 @@ async function watch(news: CopyNews, signal: AbortSignal): Promise<void> {
   const offer = (waiting: ServiceWorker) => {
     const use = () => {
       asked = true;
-      waiting.addEventListener('statechange', () => waiting.state === 'activated' && window.location.reload(), { signal });
+      waiting.addEventListener('statechange', () => waiting.state === 'activated' && window.location.reload(), {
+        signal,
+      });
       waiting.postMessage({ type: 'SKIP_WAITING' });
     };
     news.newer(use);
   };
   const registration = await workers.register(`/${offlineFiles.worker}`, { updateViaCache: 'none' });
   const follow = (coming: ServiceWorker | null) =>
-    coming?.addEventListener('statechange', () => coming.state === 'installed' && registration.active && offer(coming), { signal });
+    coming?.addEventListener(
+      'statechange',
+      () => coming.state === 'installed' && registration.active && offer(coming),
+      { signal },
+    );
   registration.addEventListener('updatefound', () => follow(registration.installing), { signal });
   follow(registration.installing);
   if (signal.aborted) return;

@@ -12,7 +12,15 @@ interface ChoiceProps<Value extends string> {
   labelSpokenOnly?: boolean;
 }
 
-function DrawnChoice<Value extends string>({ label, options, value, onChange, hint, disabled, labelSpokenOnly = false }: ChoiceProps<Value>) {
+function DrawnChoice<Value extends string>({
+  label,
+  options,
+  value,
+  onChange,
+  hint,
+  disabled,
+  labelSpokenOnly = false,
+}: ChoiceProps<Value>) {
   const id = useId();
   return (
     <div className={styles.field}>

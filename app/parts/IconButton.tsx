@@ -12,7 +12,14 @@ interface IconButtonProps extends Omit<ButtonHTMLAttributes<HTMLButtonElement>, 
 
 export function IconButton({ icon, label, pressed, type = 'button', ...rest }: IconButtonProps) {
   return (
-    <button {...rest} type={type} aria-label={label} aria-pressed={pressed} title={label} className={`${styles.button} ${styles.square}`}>
+    <button
+      {...rest}
+      type={type}
+      aria-label={label}
+      aria-pressed={pressed}
+      title={label}
+      className={`${styles.button} ${styles.square}`}
+    >
       <Icon name={icon} />
     </button>
   );

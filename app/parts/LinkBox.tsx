@@ -27,7 +27,14 @@ export function LinkBox({ link, describedBy }: { link: string; describedBy?: str
     <div className={styles.box}>
       <label htmlFor={id}>Link</label>
       <span>
-        <input ref={box} id={id} readOnly value={link} aria-describedby={describedBy} onFocus={(event) => event.currentTarget.select()} />
+        <input
+          ref={box}
+          id={id}
+          readOnly
+          value={link}
+          aria-describedby={describedBy}
+          onFocus={(event) => event.currentTarget.select()}
+        />
         <Button kind="primary" icon="link" onClick={() => void copy()}>
           Copy
         </Button>

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { QrPicture } from '@/lib/files/qr';
+import type { QrPicture } from '@/lib/files/links/qr';
 import styles from './QrFigure.module.css';
 
 /** A link as a code to photograph, with what it opens under it. */

@@ -29,7 +29,20 @@ interface ReadingProps {
 
 /** One number, large, with its name and unit. */
 export function Reading(props: ReadingProps) {
-  const { label, value, unit, tone = 'plain', note, roomFor = 4, absent = false, covered = false, onUncover, onCover, why, size = 'normal' } = props;
+  const {
+    label,
+    value,
+    unit,
+    tone = 'plain',
+    note,
+    roomFor = 4,
+    absent = false,
+    covered = false,
+    onUncover,
+    onCover,
+    why,
+    size = 'normal',
+  } = props;
   /** Whether the reading's own button was pressed: the one that takes its place then has the focus. */
   const pressed = useRef(false);
   const takesFocus = (button: HTMLButtonElement | null) => {
@@ -43,14 +56,25 @@ export function Reading(props: ReadingProps) {
   };
   if (absent) return null;
   return (
-    <div className={`${styles.reading} ${styles[covered ? 'plain' : tone]} ${styles[size]}`} role="group" aria-label={label}>
+    <div
+      className={`${styles.reading} ${styles[covered ? 'plain' : tone]} ${styles[size]}`}
+      role="group"
+      aria-label={label}
+    >
       <div className={styles.head}>
         <span className={styles.label}>{label}</span>
         {!covered && (why || onCover) && (
           <span className={styles.why}>
             {why}
             {onCover && (
-              <button ref={takesFocus} type="button" className={styles.coverThis} aria-label={`Cover ${label}`} title={`Cover ${label}`} onClick={press(onCover)}>
+              <button
+                ref={takesFocus}
+                type="button"
+                className={styles.coverThis}
+                aria-label={`Cover ${label}`}
+                title={`Cover ${label}`}
+                onClick={press(onCover)}
+              >
                 <Icon name="covered" />
               </button>
             )}
@@ -84,7 +108,13 @@ function Cover({ label, onUncover, takesFocus }: CoverProps) {
   return (
     <p className={styles.figure}>
       {onUncover ? (
-        <button ref={takesFocus} type="button" className={styles.cover} onClick={onUncover} aria-label={`Uncover ${label}`}>
+        <button
+          ref={takesFocus}
+          type="button"
+          className={styles.cover}
+          onClick={onUncover}
+          aria-label={`Uncover ${label}`}
+        >
           <Icon name="covered" />
           Covered
         </button>

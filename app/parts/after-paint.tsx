@@ -4,7 +4,10 @@ import { useDeferredValue, type ComponentType } from 'react';
  * A part that takes long to draw, drawn once the page has shown the rest of an answer: until then `Meanwhile` stands in
  * its place. A press is then answered in the next frame, however much there is to say.
  */
-export function afterPaint<Props extends object>(Part: ComponentType<Props>, Meanwhile: ComponentType): ComponentType<Props> {
+export function afterPaint<Props extends object>(
+  Part: ComponentType<Props>,
+  Meanwhile: ComponentType,
+): ComponentType<Props> {
   return function AfterPaint(props: Props) {
     const due = useDeferredValue(true, false);
     return due ? <Part {...props} /> : <Meanwhile />;

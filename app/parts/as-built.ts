@@ -5,7 +5,9 @@ import type { renderToStaticMarkup } from 'react-dom/server';
 import { builtTexts } from './built-texts';
 
 /** The page builder keeps this from parts that it renders as data; what is still by nature can be drawn by it all the same. */
-const drawer = createRequire(join(process.cwd(), 'package.json'))('react-dom/server') as { renderToStaticMarkup: typeof renderToStaticMarkup };
+const drawer = createRequire(join(process.cwd(), 'package.json'))('react-dom/server') as {
+  renderToStaticMarkup: typeof renderToStaticMarkup;
+};
 
 /**
  * Draws what never changes in the browser and lays it down for `<AsBuilt name>`, which puts it into the page: without a

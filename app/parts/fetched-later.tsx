@@ -1,4 +1,15 @@
-import { createContext, lazy, memo, Suspense, useCallback, useContext, useEffect, useState, type ComponentType, type ReactNode } from 'react';
+import {
+  createContext,
+  lazy,
+  memo,
+  Suspense,
+  useCallback,
+  useContext,
+  useEffect,
+  useState,
+  type ComponentType,
+  type ReactNode,
+} from 'react';
 import { Button } from './Button';
 import { useStatus } from './status';
 import styles from './fetched-later.module.css';

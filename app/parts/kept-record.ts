@@ -61,7 +61,15 @@ export function keptRecord<Value>({ name, read, write, words, onOther }: RecordO
     safeStorage.setItem(aside, text);
     if (textAt(aside) !== text) safeStorage.setItem(name, text);
     known = textAt(name);
-    useStatus.getState().say(`${words.unread} It is set aside, not lost.`, { label: 'Save it as a file', run: () => saveFile(words.fileName, JSON.stringify({ caution: cautions.general, record: text }, undefined, 1), 'application/json') });
+    useStatus.getState().say(`${words.unread} It is set aside, not lost.`, {
+      label: 'Save it as a file',
+      run: () =>
+        saveFile(
+          words.fileName,
+          JSON.stringify({ caution: cautions.general, record: text }, undefined, 1),
+          'application/json',
+        ),
+    });
   }
 
   function keep(value: Value): void {

@@ -52,7 +52,8 @@ export function formulaExtensions(set: SetFormula) {
         const formula = found?.[1] ?? found?.[2];
         return found && formula ? { type: 'displayFormula', raw: found[0], formula: formula.trim() } : undefined;
       },
-      renderer: (token: Tokens.Generic) => `<div class="formula" tabindex="0" role="group" aria-label="Formula">${set(token['formula'], true)}</div>\n`,
+      renderer: (token: Tokens.Generic) =>
+        `<div class="formula" tabindex="0" role="group" aria-label="Formula">${set(token['formula'], true)}</div>\n`,
     },
     {
       name: 'inlineFormula',

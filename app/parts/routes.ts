@@ -12,15 +12,56 @@ export interface Route {
 /** Every screen of the app, in the order a person meets them. Paths are written here and nowhere else. */
 export const routes = {
   home: { path: '/', name: 'Halftime', summary: 'The front door.', open: true },
-  desk: { path: '/desk/', name: 'Desk', summary: 'Script a dive, run it or steer it by hand, and watch the model.', open: true },
-  bring: { path: '/bring/', name: 'Bring a dive', summary: 'Read a recorded dive, mend it by consent, and lay the instrument beside the model.', open: true },
-  lessons: { path: '/lessons/', name: 'Lessons', summary: 'Predict, see, and read the working, one question at a time.', open: true },
-  curves: { path: '/curves/', name: 'Curves', summary: 'No-stop times, limits and half-times, without a dive.', open: true },
+  desk: {
+    path: '/desk/',
+    name: 'Desk',
+    summary: 'Script a dive, run it or steer it by hand, and watch the model.',
+    open: true,
+  },
+  bring: {
+    path: '/bring/',
+    name: 'Bring a dive',
+    summary: 'Read a recorded dive, mend it by consent, and lay the instrument beside the model.',
+    open: true,
+  },
+  lessons: {
+    path: '/lessons/',
+    name: 'Lessons',
+    summary: 'Predict, see, and read the working, one question at a time.',
+    open: true,
+  },
+  curves: {
+    path: '/curves/',
+    name: 'Curves',
+    summary: 'No-stop times, limits and half-times, without a dive.',
+    open: true,
+  },
   gases: { path: '/gases/', name: 'Gases', summary: 'Oxygen, narcosis, density and how much to carry.', open: true },
-  bench: { path: '/bench/', name: 'Bench', summary: 'Pressure-chamber runs and what an instrument should show.', open: true },
-  evidence: { path: '/evidence/', name: 'Evidence', summary: 'Every check against published figures, worked out as you read.', open: true },
-  model: { path: '/model/', name: 'Model', summary: 'What is computed, from which sources, and what is left out.', open: true },
-  licences: { path: '/licences/', name: 'Licences', summary: 'What the app is made with, and under which terms.', open: true, atFoot: true },
+  bench: {
+    path: '/bench/',
+    name: 'Bench',
+    summary: 'Pressure-chamber runs and what an instrument should show.',
+    open: true,
+  },
+  evidence: {
+    path: '/evidence/',
+    name: 'Evidence',
+    summary: 'Every check against published figures, worked out as you read.',
+    open: true,
+  },
+  model: {
+    path: '/model/',
+    name: 'Model',
+    summary: 'What is computed, from which sources, and what is left out.',
+    open: true,
+  },
+  licences: {
+    path: '/licences/',
+    name: 'Licences',
+    summary: 'What the app is made with, and under which terms.',
+    open: true,
+    atFoot: true,
+  },
 } as const satisfies Record<string, Route>;
 
 const everyRoute: readonly Route[] = Object.values(routes);

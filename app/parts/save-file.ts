@@ -1,6 +1,8 @@
 /** Hands the reader a file, under the name it is to be saved as. */
 export function saveFile(name: string, content: Blob | string, type = 'text/plain'): void {
-  const address = URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type: `${type};charset=utf-8` }));
+  const address = URL.createObjectURL(
+    content instanceof Blob ? content : new Blob([content], { type: `${type};charset=utf-8` }),
+  );
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -17,7 +17,6 @@ interface Status {
 /** What the app has just done, in a few words. The newest replaces the last. */
 export const useStatus = create<Status>()((set, get) => ({
   message: undefined,
-  say: (text, action) =>
-    set({ message: { id: (get().message?.id ?? 0) + 1, text, ...(action && { action }) } }),
+  say: (text, action) => set({ message: { id: (get().message?.id ?? 0) + 1, text, ...(action && { action }) } }),
   clear: () => set({ message: undefined }),
 }));

@@ -10,7 +10,9 @@ export interface StraightScale {
  * their formats along, 17 kB that would come before the first picture of a page.
  */
 export function straightScale(values: readonly number[], places: readonly number[]): StraightScale {
-  return Object.assign((value: number) => between(value, values, places), { invert: (place: number) => between(place, places, values) });
+  return Object.assign((value: number) => between(value, values, places), {
+    invert: (place: number) => between(place, places, values),
+  });
 }
 
 function between(at: number, from: readonly number[], to: readonly number[]): number {

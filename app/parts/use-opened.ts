@@ -8,5 +8,9 @@ const never = () => () => undefined;
  * page's policy refuses.
  */
 export function useOpened(): boolean {
-  return useSyncExternalStore(never, () => true, () => false);
+  return useSyncExternalStore(
+    never,
+    () => true,
+    () => false,
+  );
 }

@@ -13,7 +13,8 @@ export const readyRuns: readonly [ReadyRun, ...ReadyRun[]] = z.tuple([ReadyRun],
   {
     id: 'depth-accuracy',
     title: 'Depth accuracy',
-    shows: 'The same depths on the way in and on the way out, with a long hold at the deepest: deviation, hysteresis and drift.',
+    shows:
+      'The same depths on the way in and on the way out, with a long hold at the deepest: deviation, hysteresis and drift.',
     script: `# Depth accuracy
 gas: air
 
@@ -62,7 +63,8 @@ stay 2 min                 # check: surface
   {
     id: 'stop-demonstration',
     title: 'Stop demonstration',
-    shows: 'Stay past the no-stop time, so that a required stop is asked for, and make it: what each unit shows on the way up.',
+    shows:
+      'Stay past the no-stop time, so that a required stop is asked for, and make it: what each unit shows on the way up.',
     script: `# Stop demonstration
 gas: air
 

@@ -26,6 +26,12 @@ export const modelSchema = z.strictObject({
 });
 
 /** Every file beside this one, oldest model first. */
-export const MODEL_FILES = ['haldane-1908.json', 'workman-1965.json', 'zh-l16a.json', 'zh-l16b.json', 'zh-l16c.json'] as const;
+export const MODEL_FILES = [
+  'haldane-1908.json',
+  'workman-1965.json',
+  'zh-l16a.json',
+  'zh-l16b.json',
+  'zh-l16c.json',
+] as const;
 
 export type ModelFile = z.infer<typeof modelSchema>;

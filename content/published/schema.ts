@@ -6,7 +6,25 @@ export type Obtained = (typeof OBTAINED)[number];
 
 const obtained = z.enum(OBTAINED);
 const said = z.string().min(1);
-const compartment = z.enum(['1', '1b', '2', '3', '4', '5', '6', '7', '8', '9', '10', '11', '12', '13', '14', '15', '16']);
+const compartment = z.enum([
+  '1',
+  '1b',
+  '2',
+  '3',
+  '4',
+  '5',
+  '6',
+  '7',
+  '8',
+  '9',
+  '10',
+  '11',
+  '12',
+  '13',
+  '14',
+  '15',
+  '16',
+]);
 const positive = z.number().positive();
 const fraction = z.number().min(0).max(1);
 const remark = z.strictObject({ text: said, obtained });
@@ -35,7 +53,15 @@ export const zhl16Schema = z.strictObject({
     exceptions: z.array(z.strictObject({ compartment, value: positive, note: said })),
   }),
   variants: z.strictObject({ obtained, B: z.array(compartment), C: z.array(compartment), text: said }),
-  mixtureExample: z.strictObject({ obtained, compartment, o2: fraction, he: fraction, a: positive, b: fraction, text: said }),
+  mixtureExample: z.strictObject({
+    obtained,
+    compartment,
+    o2: fraction,
+    he: fraction,
+    a: positive,
+    b: fraction,
+    text: said,
+  }),
   values: z
     .array(
       z.strictObject({
@@ -155,7 +181,13 @@ export const ascentRatesSchema = z.strictObject({
   ...head,
   tolerances: none,
   rates: z.array(
-    z.strictObject({ by: said, ftMin: positive.optional(), mMin: positive.optional(), text: said.optional(), obtained }),
+    z.strictObject({
+      by: said,
+      ftMin: positive.optional(),
+      mMin: positive.optional(),
+      text: said.optional(),
+      obtained,
+    }),
   ),
   findings: z.array(z.strictObject({ by: said, text: said, obtained })),
 });
@@ -256,9 +288,14 @@ export const compressibilitySchema = z
     /** The pressures of every row's `z`, bar absolute. */
     pressuresBar: z.array(positive),
     grid: z.array(z.strictObject({ gas: gasNamed, temperatureK: positive, z: z.array(positive), obtained })),
-    printed: z.array(z.strictObject({ gas: gasNamed, temperatureK: positive, pressureBar: positive, z: positive, obtained })),
+    printed: z.array(
+      z.strictObject({ gas: gasNamed, temperatureK: positive, pressureBar: positive, z: positive, obtained }),
+    ),
   })
-  .refine((file) => file.grid.every((row) => row.z.length === file.pressuresBar.length), 'a row has a value for every pressure');
+  .refine(
+    (file) => file.grid.every((row) => row.z.length === file.pressuresBar.length),
+    'a row has a value for every pressure',
+  );
 
 export const historicModelsSchema = z.strictObject({
   ...head,
@@ -277,7 +314,12 @@ export const historicModelsSchema = z.strictObject({
       surfacingMsw: positive,
       slope: positive,
       surfacingFsw: positive,
-      obtained: z.strictObject({ halfTimeMin: obtained, surfacingMsw: obtained, slope: obtained, surfacingFsw: obtained }),
+      obtained: z.strictObject({
+        halfTimeMin: obtained,
+        surfacingMsw: obtained,
+        slope: obtained,
+        surfacingFsw: obtained,
+      }),
     }),
   ),
 });

@@ -4,7 +4,8 @@ export const scenarios: readonly [Scenario, ...Scenario[]] = [
   {
     id: 'overstayed',
     title: 'Six minutes too long',
-    shows: 'A 30 m dive on air that is stayed past its no-stop time: watch the ceiling come down and a stop be asked for.',
+    shows:
+      'A 30 m dive on air that is stayed past its no-stop time: watch the ceiling come down and a stop be asked for.',
     script: `# Six minutes too long: a wreck at 30 m, and nobody looks at the time
 water: reference
 altitude: 0 m
@@ -23,7 +24,8 @@ ascend to surface at 9 m/min
   {
     id: 'two-reefs',
     title: 'Two reefs and an hour between',
-    shows: 'Two dives in a morning: the second begins with gas left over from the first, and its no-stop time is shorter for it.',
+    shows:
+      'Two dives in a morning: the second begins with gas left over from the first, and its no-stop time is shorter for it.',
     script: `# Two reefs and an hour between
 water: salt
 altitude: 0 m
@@ -48,7 +50,8 @@ ascend to surface at 9 m/min
   {
     id: 'too-fast',
     title: 'Nine minutes at forty metres, two ways up',
-    shows: 'The same short deep dive twice, from rest each time: up at 9 m/min it surfaces free of stops, up at 30 m/min it does not.',
+    shows:
+      'The same short deep dive twice, from rest each time: up at 9 m/min it surfaces free of stops, up at 30 m/min it does not.',
     script: `# Nine minutes at forty metres, two ways up.
 # The day between them washes out what the first one left.
 water: reference
@@ -87,7 +90,8 @@ ascend to surface at 9 m/min
   {
     id: 'staged',
     title: 'Staged stops on three gases',
-    shows: 'Helium and nitrogen load at their own speeds; two richer gases shorten the stops. For study only: such dives need training and a team.',
+    shows:
+      'Helium and nitrogen load at their own speeds; two richer gases shorten the stops. For study only: such dives need training and a team.',
     script: `# Staged stops on three gases, to study how the stops come about
 water: salt
 altitude: 0 m
@@ -122,7 +126,8 @@ ascend to surface at 3 m/min
   {
     id: 'four-settings',
     title: 'One dive, four settings',
-    shows: 'Four units on one arm, one of them set right: only what they were told differs, and so does what they ask for.',
+    shows:
+      'Four units on one arm, one of them set right: only what they were told differs, and so does what they ask for.',
     pictures: ['profile', 'units'],
     script: `# One dive, four settings: a wall at 27 m on air
 water: reference

@@ -92,7 +92,14 @@ export function ceilingOnLine(load: Load, gf: GradientFactors, firstStop: number
 }
 
 /** How far below the surface a tension on the line from low to high must stay, bar; not above 0 where it needn't. */
-export function lineDepthBar(tensionBar: number, a: number, b: number, { low, high }: GradientFactors, surfaceBar: number, firstStopBar: number): number {
+export function lineDepthBar(
+  tensionBar: number,
+  a: number,
+  b: number,
+  { low, high }: GradientFactors,
+  surfaceBar: number,
+  firstStopBar: number,
+): number {
   const steepness = 1 / b - 1;
   const gradientBar = a + surfaceBar * steepness;
   const shortBar = surfaceBar + high * gradientBar - tensionBar;

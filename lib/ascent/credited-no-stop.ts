@@ -15,13 +15,18 @@ const SEARCH_END_MIN = 1e-6;
  * whole step of depth, and when the ceiling passes one and the line moves down, the way may be free again for a
  * while. So each stretch of time with one first stop is looked at to its end.
  */
-export function creditedNoStopMin(planAscent: (start: AscentStart) => Schedule, site: AscentSite, start: AscentStart): number {
+export function creditedNoStopMin(
+  planAscent: (start: AscentStart) => Schedule,
+  site: AscentSite,
+  start: AscentStart,
+): number {
   const breathed = breathedAt(site, start.gas, site.surfaceBar + start.depthM * site.barPerMetre);
   const tissues = {
     nitrogenBar: start.nitrogenBar.slice(start.at, start.at + COMPARTMENTS),
     heliumBar: start.heliumBar.slice(start.at, start.at + COMPARTMENTS),
   };
-  const after = (minutes: number) => planAscent({ ...start, ...tissuesAfter(tissues, site.compartments, breathed, minutes), at: 0 });
+  const after = (minutes: number) =>
+    planAscent({ ...start, ...tissuesAfter(tissues, site.compartments, breathed, minutes), at: 0 });
   const direct = (minutes: number) => after(minutes).stops.length === 0;
   let schedule = after(0);
   if (schedule.stops.length > 0) return 0;
@@ -45,11 +50,20 @@ export function creditedNoStopMin(planAscent: (start: AscentStart) => Schedule, 
  * what is breathed, and more nitrogen never makes a way up easier; with helium the limits move with the mixture, so
  * that this is not said of it.
  */
-function neverAsks(planAscent: (start: AscentStart) => Schedule, start: AscentStart, { nitrogenBar, heliumBar }: Breathed): boolean {
+function neverAsks(
+  planAscent: (start: AscentStart) => Schedule,
+  start: AscentStart,
+  { nitrogenBar, heliumBar }: Breathed,
+): boolean {
   const tensions = (of: Float64Array) => of.subarray(start.at, start.at + COMPARTMENTS);
   if (heliumBar > 0 || tensions(start.heliumBar).some((tension) => tension > 0)) return false;
   const full = tensions(start.nitrogenBar).map((tension) => Math.max(tension, nitrogenBar));
-  const { stops, firstStopM } = planAscent({ ...start, nitrogenBar: full, heliumBar: tensions(start.heliumBar), at: 0 });
+  const { stops, firstStopM } = planAscent({
+    ...start,
+    nitrogenBar: full,
+    heliumBar: tensions(start.heliumBar),
+    at: 0,
+  });
   return stops.length === 0 && firstStopM === 0;
 }
 

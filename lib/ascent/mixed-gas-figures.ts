@@ -34,7 +34,13 @@ export function mixedGasCeilings(timeline: Timeline, gf: number, ceilingM: Float
 }
 
 /** The ceiling of every sample on the line from low to high; as `nitrogenCeilingsOnLine` otherwise. */
-export function mixedGasCeilingsOnLine(timeline: Timeline, gf: GradientFactors, firstStopM: Float64Array, ceilingM: Float64Array, leaders: Uint8Array): void {
+export function mixedGasCeilingsOnLine(
+  timeline: Timeline,
+  gf: GradientFactors,
+  firstStopM: Float64Array,
+  ceilingM: Float64Array,
+  leaders: Uint8Array,
+): void {
   const { length, nitrogenBar, heliumBar, surfaceBar, barPerMetre, compartments } = timeline;
   const { nitrogenA, nitrogenB, heliumA, heliumB } = compartments;
   const leastBar = leastSurfaceLimits(timeline, gf.high);
@@ -64,7 +70,10 @@ export function mixedGasCeilingsOnLine(timeline: Timeline, gf: GradientFactors, 
 /** The least that each compartment tolerates at the surface under `gf`, whatever the mixture it holds, bar. */
 function leastSurfaceLimits({ compartments, surfaceBar }: Timeline, gf: number): Float64Array {
   const { nitrogenA, nitrogenB, heliumA, heliumB } = compartments;
-  return nitrogenA.map((a, c) => surfaceBar + gf * (Math.min(a, heliumA[c]!) + surfaceBar / Math.max(nitrogenB[c]!, heliumB[c]!) - surfaceBar));
+  return nitrogenA.map(
+    (a, c) =>
+      surfaceBar + gf * (Math.min(a, heliumA[c]!) + surfaceBar / Math.max(nitrogenB[c]!, heliumB[c]!) - surfaceBar),
+  );
 }
 
 /**
@@ -88,11 +97,17 @@ export function mixedGasNoStops(
       if (!found || !steady) {
         const aheadMin = steady ? (timeS[end - 1]! - timeS[i]!) / 60 : 0;
         load.at = i * COMPARTMENTS;
-        found = noStop(load, breathedAt(timeline, gasAt(timeline, i), timeline.ambientBar[i]!), gf, SEARCHED_MIN + aheadMin);
+        found = noStop(
+          load,
+          breathedAt(timeline, gasAt(timeline, i), timeline.ambientBar[i]!),
+          gf,
+          SEARCHED_MIN + aheadMin,
+        );
         foundAtS = timeS[i]!;
       }
       const minutes = Math.max(0, found.minutes - (timeS[i]! - foundAtS) / 60);
-      const told = minutes <= SEARCHED_MIN || (found.leader > 0 && timeline.heliumBar[i * COMPARTMENTS + found.leader - 1] === 0);
+      const told =
+        minutes <= SEARCHED_MIN || (found.leader > 0 && timeline.heliumBar[i * COMPARTMENTS + found.leader - 1] === 0);
       noStopMin[i] = told ? minutes : Infinity;
       noStopLeader[i] = told ? found.leader : 0;
     }

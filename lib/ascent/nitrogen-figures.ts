@@ -42,7 +42,13 @@ export function nitrogenCeilings(timeline: Timeline, gf: number, ceilingM: Float
 }
 
 /** The ceiling of every sample on the line from low to high, which begins at its own first stop, and what sets it. */
-export function nitrogenCeilingsOnLine(timeline: Timeline, gf: GradientFactors, firstStopM: Float64Array, ceilingM: Float64Array, leaders: Uint8Array): void {
+export function nitrogenCeilingsOnLine(
+  timeline: Timeline,
+  gf: GradientFactors,
+  firstStopM: Float64Array,
+  ceilingM: Float64Array,
+  leaders: Uint8Array,
+): void {
   const { nitrogenBar, surfaceBar, barPerMetre, compartments } = timeline;
   const stride = COMPARTMENTS;
   ceilingM.fill(0);
@@ -52,7 +58,9 @@ export function nitrogenCeilingsOnLine(timeline: Timeline, gf: GradientFactors, 
     const b = compartments.nitrogenB[compartment]!;
     for (let i = first; i < end; i += 1) {
       if (firstStopM[i] === 0) continue;
-      const own = lineDepthBar(nitrogenBar[i * stride + compartment]!, a, b, gf, surfaceBar, firstStopM[i]! * barPerMetre) / barPerMetre;
+      const own =
+        lineDepthBar(nitrogenBar[i * stride + compartment]!, a, b, gf, surfaceBar, firstStopM[i]! * barPerMetre) /
+        barPerMetre;
       if (own > ceilingM[i]!) {
         ceilingM[i] = own;
         leaders[i] = compartment + 1;
@@ -78,7 +86,12 @@ function spansOver(timeline: Timeline, gf: number): Span[] {
     const last = end - 1;
     for (let compartment = 0; compartment < COMPARTMENTS; compartment += 1) {
       const almost = almostBar[compartment]!;
-      if (steady && nitrogenBar[first * COMPARTMENTS + compartment]! < almost && nitrogenBar[last * COMPARTMENTS + compartment]! < almost) continue;
+      if (
+        steady &&
+        nitrogenBar[first * COMPARTMENTS + compartment]! < almost &&
+        nitrogenBar[last * COMPARTMENTS + compartment]! < almost
+      )
+        continue;
       spans.push({ first, end, compartment });
     }
   }
@@ -121,7 +134,15 @@ function noStopsOfLeg(
     if (countedFromS < 0) {
       const breathedBar = (ambientBar[i]! - lungOffsetBar) * fraction;
       leader = noStopLeaderOf(nitrogenBar, i * COMPARTMENTS, k, limitBar, breathedBar, leader);
-      minutes = leader === 0 ? Infinity : minutesToLimit(nitrogenBar[i * COMPARTMENTS + leader - 1]!, breathedBar, limitBar[leader - 1]!, k[leader - 1]!);
+      minutes =
+        leader === 0
+          ? Infinity
+          : minutesToLimit(
+              nitrogenBar[i * COMPARTMENTS + leader - 1]!,
+              breathedBar,
+              limitBar[leader - 1]!,
+              k[leader - 1]!,
+            );
       if (steady) countedFromS = timeS[i]!;
       noStopMin[i] = Math.max(0, minutes);
     } else {
@@ -136,7 +157,14 @@ function noStopsOfLeg(
  * The compartment (1–16) that ends the no-stop time while `breathedBar` of nitrogen is in the lungs, trying `likely`
  * first; 0 where none will. Asked only while every compartment is within its limit.
  */
-function noStopLeaderOf(tensions: Float64Array, at: number, k: Float64Array, limitBar: Float64Array, breathedBar: number, likely: number): number {
+function noStopLeaderOf(
+  tensions: Float64Array,
+  at: number,
+  k: Float64Array,
+  limitBar: Float64Array,
+  breathedBar: number,
+  likely: number,
+): number {
   let best = Infinity;
   let leader = 0;
   if (likely > 0 && breathedBar > limitBar[likely - 1]!) {

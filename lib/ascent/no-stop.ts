@@ -53,7 +53,9 @@ export function compartmentNoStopMin(
   }
   const { surfaceBar, compartments } = load;
   const tension = load.nitrogenBar[load.at + compartment]!;
-  const limit = surfaceBar + gf * (compartments.nitrogenA[compartment]! + surfaceBar / compartments.nitrogenB[compartment]! - surfaceBar);
+  const limit =
+    surfaceBar +
+    gf * (compartments.nitrogenA[compartment]! + surfaceBar / compartments.nitrogenB[compartment]! - surfaceBar);
   if (tension >= limit) return 0;
   const overBar = breathed.nitrogenBar - limit;
   if (overBar <= 0) return Infinity;
@@ -124,7 +126,11 @@ interface MixedLimit {
 }
 
 /** How far two tensions are over the limit at the surface for their mixture, bar. */
-function overBar(nitrogenBar: number, heliumBar: number, { nitrogenA, heliumA, nitrogenB, heliumB, surfaceBar, gf }: MixedLimit): number {
+function overBar(
+  nitrogenBar: number,
+  heliumBar: number,
+  { nitrogenA, heliumA, nitrogenB, heliumB, surfaceBar, gf }: MixedLimit,
+): number {
   const inertBar = nitrogenBar + heliumBar;
   const a = (nitrogenA * nitrogenBar + heliumA * heliumBar) / inertBar;
   const b = (nitrogenB * nitrogenBar + heliumB * heliumBar) / inertBar;

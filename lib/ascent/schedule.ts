@@ -6,7 +6,6 @@ import { levelAbove, levelM, stopAtOrBelow } from './stop-levels';
 import { sharesOf, stretchOf, type Stretch } from './stretch';
 import { TissuesUnderWay } from './tissues-under-way';
 
-
 /** A stop the model requires on the way up. */
 export interface Stop {
   readonly depthM: number;
@@ -92,7 +91,8 @@ export function ascentPlanner(settings: Pick<Settings, 'plan' | 'gradientFactors
     let depthM = fromM;
     let breathed = gas;
     for (const switchM of switchDepths) {
-      if (switchM >= depthM - SAME_DEPTH_M || switchM <= toM + SAME_DEPTH_M || bestGas(switchM, breathed) === breathed) continue;
+      if (switchM >= depthM - SAME_DEPTH_M || switchM <= toM + SAME_DEPTH_M || bestGas(switchM, breathed) === breathed)
+        continue;
       way.push(stretch(depthM, switchM, breathed));
       depthM = switchM;
       breathed = bestGas(switchM, breathed);
@@ -110,7 +110,10 @@ export function ascentPlanner(settings: Pick<Settings, 'plan' | 'gradientFactors
     return made;
   }
 
-  return function planAscent(start: AscentStart, gradientFactors: GradientFactors = settings.gradientFactors): Schedule {
+  return function planAscent(
+    start: AscentStart,
+    gradientFactors: GradientFactors = settings.gradientFactors,
+  ): Schedule {
     const { nitrogenBar, heliumBar, at } = start;
     const { compartments, surfaceBar, barPerMetre } = site;
     const load: Load = { compartments, surfaceBar, barPerMetre, nitrogenBar, heliumBar, at };

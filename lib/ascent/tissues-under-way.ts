@@ -99,8 +99,20 @@ export class TissuesUnderWay {
       }
       for (let i = 1; i < stretches; i += 1) {
         const part = way[i]!;
-        n = carried(n, part.nitrogenStartBar, part.nitrogenEndBar, part.shares[c * SHARES]!, part.shares[c * SHARES + 1]!);
-        h = carried(h, part.heliumStartBar, part.heliumEndBar, part.shares[c * SHARES + 2]!, part.shares[c * SHARES + 3]!);
+        n = carried(
+          n,
+          part.nitrogenStartBar,
+          part.nitrogenEndBar,
+          part.shares[c * SHARES]!,
+          part.shares[c * SHARES + 1]!,
+        );
+        h = carried(
+          h,
+          part.heliumStartBar,
+          part.heliumEndBar,
+          part.shares[c * SHARES + 2]!,
+          part.shares[c * SHARES + 3]!,
+        );
       }
       if (n + h - ambientBar - gf * gradientBar(n, h, coefficients, c * COEFFICIENTS, ambientBar) > ROUNDING_BAR) {
         this.strictest = c;
@@ -117,7 +129,13 @@ export class TissuesUnderWay {
   }
 
   /** Units after which the strictest compartment alone would allow a way, counted on from `units`; Infinity if more than `most`. */
-  private unitsForStrictest(units: number, most: number, way: readonly Stretch[], ambientBar: number, gf: number): number {
+  private unitsForStrictest(
+    units: number,
+    most: number,
+    way: readonly Stretch[],
+    ambientBar: number,
+    gf: number,
+  ): number {
     const { coefficients, tensions, strictest: c } = this;
     const { nitrogenStartBar, heliumStartBar } = way[0]!;
     const unit = this.leftAfter(1);
@@ -132,11 +150,27 @@ export class TissuesUnderWay {
       const { shares } = part;
       nitrogenGapBar *= shares[c * SHARES]!;
       heliumGapBar *= shares[c * SHARES + 2]!;
-      nitrogenEndBar = carried(nitrogenEndBar, part.nitrogenStartBar, part.nitrogenEndBar, shares[c * SHARES]!, shares[c * SHARES + 1]!);
-      heliumEndBar = carried(heliumEndBar, part.heliumStartBar, part.heliumEndBar, shares[c * SHARES + 2]!, shares[c * SHARES + 3]!);
+      nitrogenEndBar = carried(
+        nitrogenEndBar,
+        part.nitrogenStartBar,
+        part.nitrogenEndBar,
+        shares[c * SHARES]!,
+        shares[c * SHARES + 1]!,
+      );
+      heliumEndBar = carried(
+        heliumEndBar,
+        part.heliumStartBar,
+        part.heliumEndBar,
+        shares[c * SHARES + 2]!,
+        shares[c * SHARES + 3]!,
+      );
     }
     if (heliumEndBar === 0 && heliumGapBar === 0) {
-      const allowedGapBar = ambientBar + gf * gradientBar(nitrogenEndBar, 0, coefficients, c * COEFFICIENTS, ambientBar) + ROUNDING_BAR - nitrogenEndBar;
+      const allowedGapBar =
+        ambientBar +
+        gf * gradientBar(nitrogenEndBar, 0, coefficients, c * COEFFICIENTS, ambientBar) +
+        ROUNDING_BAR -
+        nitrogenEndBar;
       for (let waited = units + 1; waited <= most; waited += 1) {
         nitrogenGapBar *= nitrogenLeft;
         if (nitrogenGapBar <= allowedGapBar) return waited;
@@ -148,13 +182,15 @@ export class TissuesUnderWay {
       heliumGapBar *= heliumLeft;
       const n = nitrogenEndBar + nitrogenGapBar;
       const h = heliumEndBar + heliumGapBar;
-      if (n + h - ambientBar - gf * gradientBar(n, h, coefficients, c * COEFFICIENTS, ambientBar) <= ROUNDING_BAR) return waited;
+      if (n + h - ambientBar - gf * gradientBar(n, h, coefficients, c * COEFFICIENTS, ambientBar) <= ROUNDING_BAR)
+        return waited;
     }
     return Infinity;
   }
 
   private leftAfter(units: number): number[] {
-    return (this.leftAfterUnits[units] ??= units === 1 ? this.leftAfterOne() : eachToThePower(this.leftAfter(1), units));
+    return (this.leftAfterUnits[units] ??=
+      units === 1 ? this.leftAfterOne() : eachToThePower(this.leftAfter(1), units));
   }
 
   private leftAfterOne(): number[] {

@@ -74,7 +74,10 @@ export function saySettings(settings: BenchSettings, system: UnitSystem): string
   const { strictest, loosest, toleranceM, tolerancePercent, headM, surfaceBar, potWater } = settings;
   const percent = (fraction: number) => atMost(fraction * 100, 1);
   const limits = `gradient factors ${percent(strictest.low)}/${percent(strictest.high)} to ${percent(loosest.low)}/${percent(loosest.high)}`;
-  const allowed = [toleranceM === null ? '' : sayAllowance(toleranceM, system), tolerancePercent === null ? '' : `${tolerancePercent} % of the depth`].filter((text) => text !== '');
+  const allowed = [
+    toleranceM === null ? '' : sayAllowance(toleranceM, system),
+    tolerancePercent === null ? '' : `${tolerancePercent} % of the depth`,
+  ].filter((text) => text !== '');
   const parts = [
     `Water in the pot: ${WATER_WORDS[potWater]}`,
     `gauge: metres of ${WATER_WORDS[gaugeWater(settings)]}`,

@@ -31,7 +31,11 @@ export function unitDepthM(settings: BenchSettings, unit: Pick<BenchUnit, 'water
  * surface pressure of the day (told as the altitude that has it).
  * @param tookS how long steps really took, s, by their index; as scripted where nothing is known
  */
-export function chamberDive(run: ChamberRun, settings: BenchSettings, tookS: readonly (number | undefined)[] = []): Dive {
+export function chamberDive(
+  run: ChamberRun,
+  settings: BenchSettings,
+  tookS: readonly (number | undefined)[] = [],
+): Dive {
   const water = gaugeWater(settings);
   const atUnitsM = (gaugeM: number) => pressureAtUnitsBar(settings, gaugeM) / barPerMetre(water);
   const altitudeM = altitudeOfAtmosphere(settings.surfaceBar);
@@ -40,7 +44,11 @@ export function chamberDive(run: ChamberRun, settings: BenchSettings, tookS: rea
     const timed = { ...step, durationS: tookS[index] ?? step.durationS };
     return 'toM' in timed ? { ...timed, toM: atUnitsM(timed.toM) } : timed;
   });
-  return { settings: { ...run.dive.settings, water, altitudeM, start: { kind: 'adapted', altitudeM }, setups: [] }, steps, lines: [] };
+  return {
+    settings: { ...run.dive.settings, water, altitudeM, start: { kind: 'adapted', altitudeM }, setups: [] },
+    steps,
+    lines: [],
+  };
 }
 
 /** A change of pressure faster than the person running the chamber allows. */

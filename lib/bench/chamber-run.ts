@@ -56,20 +56,43 @@ export function parseRun(script: string): RunRead {
     const leg = legs.findIndex((one) => one.step === step && one.endS > one.startS);
     const name = found[1]!.trim();
     if (name === '') refuse('This checkpoint has no name.', 'Write one after it, such as # check: 10 m down.');
-    else if (name.length > LONGEST_NAME) refuse('The name of this checkpoint is too long.', `Keep it under ${LONGEST_NAME} letters.`);
-    else if (checkpoints.some((other) => other.name === name)) refuse(`There is another checkpoint “${name}”.`, 'Give each its own name: the readings go by it.');
-    else if (leg < 0) refuse('There is no step that takes time for this checkpoint to be the end of.', 'Put it on the line of a hold, such as stay 1 min # check: 10 m down.');
-    else if (checkpoints.length === MOST_CHECKPOINTS) refuse(`A run has at most ${MOST_CHECKPOINTS} checkpoints.`, 'Split it into two runs.');
+    else if (name.length > LONGEST_NAME)
+      refuse('The name of this checkpoint is too long.', `Keep it under ${LONGEST_NAME} letters.`);
+    else if (checkpoints.some((other) => other.name === name))
+      refuse(`There is another checkpoint “${name}”.`, 'Give each its own name: the readings go by it.');
+    else if (leg < 0)
+      refuse(
+        'There is no step that takes time for this checkpoint to be the end of.',
+        'Put it on the line of a hold, such as stay 1 min # check: 10 m down.',
+      );
+    else if (checkpoints.length === MOST_CHECKPOINTS)
+      refuse(`A run has at most ${MOST_CHECKPOINTS} checkpoints.`, 'Split it into two runs.');
     else {
       const { interval, fromM, toM } = legs[leg]!;
       const hold = legs.slice(0, leg + 1).filter((one) => one.fromM !== one.toM).length;
-      checkpoints.push({ name, step, leg, gaugeM: interval ? 0 : toM, way: wayAt(legs, leg), moving: fromM !== toM, hold });
+      checkpoints.push({
+        name,
+        step,
+        leg,
+        gaugeM: interval ? 0 : toM,
+        way: wayAt(legs, leg),
+        moving: fromM !== toM,
+        hold,
+      });
     }
   });
   if (errors.length === 0 && checkpoints.length === 0) {
-    errors.push({ line: 1, column: 1, endColumn: 2, message: 'This run has no checkpoint.', mend: 'Put “# check:” and a name at the end of the line of a hold, such as stay 1 min # check: 10 m down.' });
+    errors.push({
+      line: 1,
+      column: 1,
+      endColumn: 2,
+      message: 'This run has no checkpoint.',
+      mend: 'Put “# check:” and a name at the end of the line of a hold, such as stay 1 min # check: 10 m down.',
+    });
   }
-  return errors.length > 0 ? { ok: false, errors } : { ok: true, run: { dive, checkpoints }, warnings: parsed.warnings };
+  return errors.length > 0
+    ? { ok: false, errors }
+    : { ok: true, run: { dive, checkpoints }, warnings: parsed.warnings };
 }
 
 function wayAt(legs: ReturnType<typeof legsOf>['legs'], leg: number): Way {

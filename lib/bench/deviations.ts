@@ -19,13 +19,20 @@ export interface DepthDeviation {
 const DUST_M = 1e-9;
 
 /** The deviation the stated tolerance allows at a depth, m; undefined while none is stated. */
-export function allowedAtM({ toleranceM, tolerancePercent }: Pick<BenchSettings, 'toleranceM' | 'tolerancePercent'>, depthM: number): number | undefined {
+export function allowedAtM(
+  { toleranceM, tolerancePercent }: Pick<BenchSettings, 'toleranceM' | 'tolerancePercent'>,
+  depthM: number,
+): number | undefined {
   if (toleranceM === null && tolerancePercent === null) return undefined;
   return (toleranceM ?? 0) + ((tolerancePercent ?? 0) / 100) * depthM;
 }
 
 /** Every checkpoint's depth reading against what a correct unit shows. */
-export function depthDeviations(expected: readonly Expected[], readings: Readings, settings: BenchSettings): DepthDeviation[] {
+export function depthDeviations(
+  expected: readonly Expected[],
+  readings: Readings,
+  settings: BenchSettings,
+): DepthDeviation[] {
   return expected.map((one) => {
     const shown = readings[one.checkpoint.name]?.depthM;
     const allowedM = allowedAtM(settings, one.depthM);
@@ -60,7 +67,12 @@ export function hysteresisOf(deviations: readonly DepthDeviation[]): Hysteresis[
     if (pairs.some((pair) => Math.abs(pair.gaugeM - gaugeM) < SAME_GAUGE_M)) return;
     const down = deviations
       .slice(0, index)
-      .findLast(({ expected, shownM }) => expected.checkpoint.way === 'down' && shownM !== undefined && Math.abs(expected.gaugeM - gaugeM) < SAME_GAUGE_M);
+      .findLast(
+        ({ expected, shownM }) =>
+          expected.checkpoint.way === 'down' &&
+          shownM !== undefined &&
+          Math.abs(expected.gaugeM - gaugeM) < SAME_GAUGE_M,
+      );
     if (down) pairs.push({ gaugeM, down, up, differenceM: up.shownM - down.shownM! });
   });
   return pairs;
@@ -83,7 +95,13 @@ export function driftOf(deviations: readonly DepthDeviation[]): Drift[] {
   let last: DepthDeviation | undefined;
   const close = () => {
     if (first && last && first !== last) {
-      drifts.push({ gaugeM: first.expected.gaugeM, from: first, to: last, overS: last.expected.timeS - first.expected.timeS, driftM: last.shownM! - first.shownM! });
+      drifts.push({
+        gaugeM: first.expected.gaugeM,
+        from: first,
+        to: last,
+        overS: last.expected.timeS - first.expected.timeS,
+        driftM: last.shownM! - first.shownM!,
+      });
     }
   };
   for (const one of deviations) {

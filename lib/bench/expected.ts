@@ -5,10 +5,10 @@ import { samplingOf } from '../dive/sampling';
 import { sampleAt } from '../dive/timeline';
 import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
 import { alarmBit } from '../rules/alarms';
-import { RATE_PRESETS } from '../rules/rate-limits';
+import { RATE_PRESETS } from '../rules/settings/rate-limits';
 import { isWithin } from '../rules/safety-stop';
 import type { SafetyStopState } from '../rules/safety-stop-state';
-import { shownAt, type Shown } from '../rules/shown';
+import { shownAt, type Shown } from '../rules/unit/shown';
 import { watchDive, type Watch } from '../rules/watch';
 import type { BenchSettings, BenchUnit } from './bench-settings';
 import { chamberDive, gaugeBar, unitDepthM } from './chamber-dive';
@@ -44,12 +44,33 @@ export interface Expected {
 const INTERVAL_EVERY_S = 30;
 
 /** What a correct unit shows at every checkpoint of a run. */
-export function expectedOf(run: ChamberRun, settings: BenchSettings, unit: BenchUnit, tookS: readonly (number | undefined)[] = []): Expected[] {
+export function expectedOf(
+  run: ChamberRun,
+  settings: BenchSettings,
+  unit: BenchUnit,
+  tookS: readonly (number | undefined)[] = [],
+): Expected[] {
   const dive = chamberDive(run, settings, tookS);
   const { everyS, intervalEveryS } = samplingOf(dive, INTERVAL_EVERY_S);
-  const rules = { ...DEFAULT_RULES, rateWatch: { ...DEFAULT_RULES.rateWatch, limit: RATE_PRESETS[settings.rateLimit].limit } };
+  const rules = {
+    ...DEFAULT_RULES,
+    rateWatch: { ...DEFAULT_RULES.rateWatch, limit: RATE_PRESETS[settings.rateLimit].limit },
+  };
   const watchUnder = (gradientFactors: GradientFactors) =>
-    watchDive(dive, { ...SET_RIGHT, name: 'Unit', mode: unit.mode, water: unit.water, gradientFactors, ...(unit.gas && { gas: unit.gas }) }, rules, everyS, { intervalEveryS });
+    watchDive(
+      dive,
+      {
+        ...SET_RIGHT,
+        name: 'Unit',
+        mode: unit.mode,
+        water: unit.water,
+        gradientFactors,
+        ...(unit.gas && { gas: unit.gas }),
+      },
+      rules,
+      everyS,
+      { intervalEveryS },
+    );
   const strict = watchUnder(settings.strictest);
   const loose = watchUnder(settings.loosest);
   const { legs } = strict.timeline;
@@ -63,15 +84,29 @@ export function expectedOf(run: ChamberRun, settings: BenchSettings, unit: Bench
       gaugeBar: gaugeBar(settings, checkpoint.gaugeM),
       depthM: unitDepthM(settings, unit, checkpoint.gaugeM),
     };
-    return { ...common, ...figures(shownAt(strict, sample), shownAt(loose, sample), rules), rateAlarm: rateAlarmIn(strict, checkpoint, startS, endS) };
+    return {
+      ...common,
+      ...figures(shownAt(strict, sample), shownAt(loose, sample), rules),
+      rateAlarm: rateAlarmIn(strict, checkpoint, startS, endS),
+    };
   });
 }
 
-function figures(strict: Shown, loose: Shown, rules: RuleSettings): Omit<Expected, 'checkpoint' | 'timeS' | 'gaugeM' | 'gaugeBar' | 'depthM' | 'rateAlarm'> {
+function figures(
+  strict: Shown,
+  loose: Shown,
+  rules: RuleSettings,
+): Omit<Expected, 'checkpoint' | 'timeS' | 'gaugeM' | 'gaugeBar' | 'depthM' | 'rateAlarm'> {
   const { bandFromM, bandToM } = rules.safetyStop;
   const inBand = strict.safetyStop !== null && isWithin(strict.depthM, bandFromM, bandToM);
   return {
-    noStopMin: strict.mode === 'dive' && loose.ceilingM === null ? { from: Math.floor(minutes(strict) + 1e-9), to: minutes(loose) > NO_STOP_CAP_MIN ? Infinity : Math.ceil(minutes(loose) - 1e-9) } : null,
+    noStopMin:
+      strict.mode === 'dive' && loose.ceilingM === null
+        ? {
+            from: Math.floor(minutes(strict) + 1e-9),
+            to: minutes(loose) > NO_STOP_CAP_MIN ? Infinity : Math.ceil(minutes(loose) - 1e-9),
+          }
+        : null,
     stopM: strict.requiredStop ? band(loose.requiredStop?.depthM ?? 0, strict.requiredStop.depthM) : null,
     ceilingM: strict.ceilingM === null ? null : band(loose.ceilingM ?? 0, strict.ceilingM),
     safetyStop: inBand ? strict.safetyStop!.state : null,
@@ -87,7 +122,12 @@ function band(one: number, other: number): Band {
   return { from: Math.min(one, other), to: Math.max(one, other) };
 }
 
-function rateAlarmIn({ setup, timeline, tracks }: Watch, { moving, way }: Checkpoint, startS: number, endS: number): boolean | null {
+function rateAlarmIn(
+  { setup, timeline, tracks }: Watch,
+  { moving, way }: Checkpoint,
+  startS: number,
+  endS: number,
+): boolean | null {
   if (!moving || way === 'down' || setup.mode === 'gauge') return null;
   const bit = alarmBit('slow-down');
   for (let i = sampleAt(timeline, startS) + 1; i < timeline.length && timeline.timeS[i]! <= endS; i += 1) {

@@ -32,26 +32,62 @@ export function legsToRun(run: ChamberRun): readonly Leg[] {
 }
 
 /** Where a live run stands at a moment of the clock. */
-export function liveAt(run: ChamberRun, settings: Pick<BenchSettings, 'fastestMMin'>, marks: Marks, nowS: number, system: UnitSystem): LiveNow {
+export function liveAt(
+  run: ChamberRun,
+  settings: Pick<BenchSettings, 'fastestMMin'>,
+  marks: Marks,
+  nowS: number,
+  system: UnitSystem,
+): LiveNow {
   const legs = legsToRun(run);
   const index = marks.length - 1;
   const leg = legs[index];
   const runS = marks.length > 0 ? nowS - marks[0]! : 0;
-  const common = { leg: index, runS, checkpoints: run.checkpoints.filter((one) => one.leg === index), warning: undefined };
-  if (index < 0) return { ...common, kind: 'ready', leftS: 0, gaugeM: 0, todo: `Close the chamber and zero the gauge. Then begin: ${instruction(legs[0]!, system)}` };
-  if (!leg) return { ...common, runS: marks.at(-1)! - marks[0]!, kind: 'over', leftS: 0, gaugeM: legs.at(-1)!.toM, todo: 'The run is over. Vent the chamber fully before you open it.' };
+  const common = {
+    leg: index,
+    runS,
+    checkpoints: run.checkpoints.filter((one) => one.leg === index),
+    warning: undefined,
+  };
+  if (index < 0)
+    return {
+      ...common,
+      kind: 'ready',
+      leftS: 0,
+      gaugeM: 0,
+      todo: `Close the chamber and zero the gauge. Then begin: ${instruction(legs[0]!, system)}`,
+    };
+  if (!leg)
+    return {
+      ...common,
+      runS: marks.at(-1)! - marks[0]!,
+      kind: 'over',
+      leftS: 0,
+      gaugeM: legs.at(-1)!.toM,
+      todo: 'The run is over. Vent the chamber fully before you open it.',
+    };
   const lengthS = leg.endS - leg.startS;
   const goneS = nowS - marks[index]!;
   const moving = leg.fromM !== leg.toM;
   const gaugeM = leg.interval ? 0 : leg.fromM + (leg.toM - leg.fromM) * Math.min(1, Math.max(0, goneS / lengthS));
   const kind = !moving ? 'hold' : leg.toM > leg.fromM ? 'in' : 'out';
-  return { ...common, kind, leftS: lengthS - goneS, gaugeM, todo: instruction(leg, system), warning: scriptedTooFast(leg, settings, system) ?? tooFast(legs, marks, settings, system) };
+  return {
+    ...common,
+    kind,
+    leftS: lengthS - goneS,
+    gaugeM,
+    todo: instruction(leg, system),
+    warning: scriptedTooFast(leg, settings, system) ?? tooFast(legs, marks, settings, system),
+  };
 }
 
 function instruction(leg: Leg, system: UnitSystem): string {
   const lengthS = leg.endS - leg.startS;
   if (leg.interval) return `leave the chamber at surface pressure for ${printClock(lengthS)}.`;
-  if (leg.fromM === leg.toM) return leg.toM === 0 ? `stay at surface pressure for ${printClock(lengthS)}.` : `hold ${sayDepth(leg.toM, system)} on the gauge for ${printClock(lengthS)}.`;
+  if (leg.fromM === leg.toM)
+    return leg.toM === 0
+      ? `stay at surface pressure for ${printClock(lengthS)}.`
+      : `hold ${sayDepth(leg.toM, system)} on the gauge for ${printClock(lengthS)}.`;
   const way = leg.toM > leg.fromM ? 'raise the pressure' : 'let the pressure down';
   const to = leg.toM === 0 ? 'nothing' : sayDepth(leg.toM, system);
   return `${way} to ${to} on the gauge in ${printClock(lengthS)}, which is ${printRate(rateOf(leg, lengthS), system)}.`;
@@ -61,14 +97,23 @@ function rateOf({ fromM, toM }: Leg, overS: number): number {
   return (Math.abs(toM - fromM) * 60) / Math.max(overS, 0.5);
 }
 
-function scriptedTooFast(leg: Leg, { fastestMMin }: Pick<BenchSettings, 'fastestMMin'>, system: UnitSystem): string | undefined {
+function scriptedTooFast(
+  leg: Leg,
+  { fastestMMin }: Pick<BenchSettings, 'fastestMMin'>,
+  system: UnitSystem,
+): string | undefined {
   const rate = rateOf(leg, leg.endS - leg.startS);
   if (fastestMMin === null || rate <= fastestMMin * (1 + 1e-9)) return undefined;
   return `This step asks for ${printRate(rate, system)}, and you state ${printRate(fastestMMin, system)} at most. Go slower: the run takes the time you really take.`;
 }
 
 /** The change of pressure just ended, if it was faster than stated. */
-function tooFast(legs: readonly Leg[], marks: Marks, { fastestMMin }: Pick<BenchSettings, 'fastestMMin'>, system: UnitSystem): string | undefined {
+function tooFast(
+  legs: readonly Leg[],
+  marks: Marks,
+  { fastestMMin }: Pick<BenchSettings, 'fastestMMin'>,
+  system: UnitSystem,
+): string | undefined {
   const before = legs[marks.length - 2];
   if (!before || before.fromM === before.toM || fastestMMin === null) return undefined;
   const rate = rateOf(before, marks.at(-1)! - marks.at(-2)!);

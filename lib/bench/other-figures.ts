@@ -52,10 +52,14 @@ function odd(figure: OtherFigure, expected: Expected, reading: Reading, system: 
       return `${reading.stopM > 0 ? `a stop at ${printDepth(reading.stopM, system)}` : 'no stop'} ${at}, where ${sayDepthBand(band, system)} was to be expected`;
     }
     case 'rateAlarm':
-      if (expected.rateAlarm === null || reading.rateAlarm === undefined || reading.rateAlarm === expected.rateAlarm) return undefined;
-      return reading.rateAlarm ? `a rate alarm on the way to “${expected.checkpoint.name}”, where none was to be expected` : `no rate alarm on the way to “${expected.checkpoint.name}”, where one was to be expected`;
+      if (expected.rateAlarm === null || reading.rateAlarm === undefined || reading.rateAlarm === expected.rateAlarm)
+        return undefined;
+      return reading.rateAlarm
+        ? `a rate alarm on the way to “${expected.checkpoint.name}”, where none was to be expected`
+        : `no rate alarm on the way to “${expected.checkpoint.name}”, where one was to be expected`;
     case 'safetyStop':
-      if (expected.safetyStop === null || reading.safetyStop === undefined || expected.safetyStop === 'done') return undefined;
+      if (expected.safetyStop === null || reading.safetyStop === undefined || expected.safetyStop === 'done')
+        return undefined;
       return reading.safetyStop ? undefined : `no safety stop ${at}, where one was to be expected`;
     case 'noFlyH': {
       const { noFlyH: band } = expected;

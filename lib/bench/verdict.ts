@@ -28,25 +28,44 @@ const HEADLINES: Readonly<Record<Ruling, string>> = {
 };
 
 /** What the readings of one unit come to, with the reasons. */
-export function verdictOf(unit: BenchUnit, expected: readonly Expected[], readings: Readings, settings: BenchSettings, system: UnitSystem): Verdict {
+export function verdictOf(
+  unit: BenchUnit,
+  expected: readonly Expected[],
+  readings: Readings,
+  settings: BenchSettings,
+  system: UnitSystem,
+): Verdict {
   const deviations = depthDeviations(expected, readings, settings);
   const having = (standing: DepthDeviation['standing']) => deviations.filter((one) => one.standing === standing);
   const reasons: string[] = [];
   const blank = having('nothing shown');
   if (blank.length > 0) reasons.push(`No depth reading at ${depths(blank, system)}.`);
   for (const { expected: one, deviationM, allowedM } of having('out')) {
-    reasons.push(`At “${one.checkpoint.name}” it is off by ${printDeviation(deviationM!, system)}; ${sayAllowance(allowedM!, system)} is allowed.`);
+    reasons.push(
+      `At “${one.checkpoint.name}” it is off by ${printDeviation(deviationM!, system)}; ${sayAllowance(allowedM!, system)} is allowed.`,
+    );
   }
   const wide = overStated(deviations, settings, system);
   reasons.push(...wide);
   const water = seemsSetTo(unit.water, deviations);
-  if (water !== undefined) reasons.push(`Its deviations grow with depth as those of a unit set to ${water} water would: look at its setting before you blame its sensor.`);
+  if (water !== undefined)
+    reasons.push(
+      `Its deviations grow with depth as those of a unit set to ${water} water would: look at its setting before you blame its sensor.`,
+    );
   const odd = oddFigures(expected, readings, system);
   reasons.push(...odd.map(({ text }) => `It showed ${text}.`));
-  if (odd.some(({ figure }) => figure === 'noStopMin' || figure === 'stopM')) reasons.push('Look at its gas, its altitude and its conservatism, and whether it still carries an earlier dive.');
+  if (odd.some(({ figure }) => figure === 'noStopMin' || figure === 'stopM'))
+    reasons.push('Look at its gas, its altitude and its conservatism, and whether it still carries an earlier dive.');
   const unread = deviations.filter(({ standing, expected: one }) => standing === 'not read' && one.gaugeM > 0);
-  if (unread.length > 0) reasons.push(`Still to be read: ${unread.map(({ expected: one }) => one.checkpoint.name).join(', ')}.`);
-  const ruling = rulingOf({ stop: blank.length > 0, out: having('out').length + wide.length > 0, unread: unread.length > 0, unjudged: having('not judged').length > 0, odd: odd.length > 0 });
+  if (unread.length > 0)
+    reasons.push(`Still to be read: ${unread.map(({ expected: one }) => one.checkpoint.name).join(', ')}.`);
+  const ruling = rulingOf({
+    stop: blank.length > 0,
+    out: having('out').length + wide.length > 0,
+    unread: unread.length > 0,
+    unjudged: having('not judged').length > 0,
+    odd: odd.length > 0,
+  });
   return { ruling, headline: HEADLINES[ruling], reasons };
 }
 
@@ -55,15 +74,25 @@ function rulingOf(applies: Readonly<Record<Exclude<Ruling, 'in'>, boolean>>): Ru
 }
 
 /** Hysteresis and drift beyond what was stated for them. */
-function overStated(deviations: readonly DepthDeviation[], { hysteresisM, driftM }: BenchSettings, system: UnitSystem): string[] {
+function overStated(
+  deviations: readonly DepthDeviation[],
+  { hysteresisM, driftM }: BenchSettings,
+  system: UnitSystem,
+): string[] {
   const beyond = (valueM: number, statedM: number | null) => statedM !== null && Math.abs(valueM) > statedM + 1e-9;
   return [
     ...hysteresisOf(deviations)
       .filter(({ differenceM }) => beyond(differenceM, hysteresisM))
-      .map(({ gaugeM, differenceM }) => `At ${sayDepth(gaugeM, system)} on the gauge it reads ${printDeviation(differenceM, system)} on the way out against the way in; you allow ${sayAllowance(hysteresisM!, system)}.`),
+      .map(
+        ({ gaugeM, differenceM }) =>
+          `At ${sayDepth(gaugeM, system)} on the gauge it reads ${printDeviation(differenceM, system)} on the way out against the way in; you allow ${sayAllowance(hysteresisM!, system)}.`,
+      ),
     ...driftOf(deviations)
       .filter((drift) => beyond(drift.driftM, driftM))
-      .map((drift) => `In the hold at ${sayDepth(drift.gaugeM, system)} it drifted by ${printDeviation(drift.driftM, system)}; you allow ${sayAllowance(driftM!, system)}.`),
+      .map(
+        (drift) =>
+          `In the hold at ${sayDepth(drift.gaugeM, system)} it drifted by ${printDeviation(drift.driftM, system)}; you allow ${sayAllowance(driftM!, system)}.`,
+      ),
   ];
 }
 

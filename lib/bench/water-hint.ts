@@ -16,7 +16,8 @@ export function seemsSetTo(own: Water, deviations: readonly DepthDeviation[]): W
   const deep = deviations.filter(({ shownM, expected }) => shownM !== undefined && expected.depthM >= DEEP_ENOUGH_M);
   if (deep.length < 2) return undefined;
   const ratios = deep.map(({ shownM, expected }) => shownM! / expected.depthM);
-  const misfit = (water: Water) => Math.max(...ratios.map((ratio) => Math.abs(ratio - barPerMetre(own) / barPerMetre(water))));
+  const misfit = (water: Water) =>
+    Math.max(...ratios.map((ratio) => Math.abs(ratio - barPerMetre(own) / barPerMetre(water))));
   if (misfit(own) < TELLING) return undefined;
   const [best] = WATERS.filter((water) => water !== own).sort((one, other) => misfit(one) - misfit(other));
   return best !== undefined && misfit(best) < EXPLAINED ? best : undefined;

@@ -15,12 +15,32 @@ export interface UnitSheet {
 }
 
 /** Where tolerances for instruments are laid down; this sheet has none of its own. */
-export const TOLERANCE_SOURCE = 'EN 13319 is where to look for the accuracy of depth gauges and combined instruments; the maker’s service manual may ask for more.';
+export const TOLERANCE_SOURCE =
+  'EN 13319 is where to look for the accuracy of depth gauges and combined instruments; the maker’s service manual may ask for more.';
 
 const FIELDS = [
-  'row', 'unit', 'checkpoint', 'time_s', 'gauge_m', 'gauge_bar', 'expected_depth_m', 'shown_depth_m', 'deviation_m', 'allowed_m', 'depth',
-  'expected_no_stop_min', 'shown_no_stop_min', 'expected_stop_m', 'shown_stop_m', 'expected_rate_alarm', 'rate_alarm',
-  'expected_safety_stop', 'safety_stop', 'expected_no_fly_h', 'shown_no_fly_h', 'text',
+  'row',
+  'unit',
+  'checkpoint',
+  'time_s',
+  'gauge_m',
+  'gauge_bar',
+  'expected_depth_m',
+  'shown_depth_m',
+  'deviation_m',
+  'allowed_m',
+  'depth',
+  'expected_no_stop_min',
+  'shown_no_stop_min',
+  'expected_stop_m',
+  'shown_stop_m',
+  'expected_rate_alarm',
+  'rate_alarm',
+  'expected_safety_stop',
+  'safety_stop',
+  'expected_no_fly_h',
+  'shown_no_fly_h',
+  'text',
 ] as const;
 type Row = Partial<Record<(typeof FIELDS)[number], string | number>>;
 
@@ -30,7 +50,10 @@ type Row = Partial<Record<(typeof FIELDS)[number], string | number>>;
  */
 export function writeSheetCsv(title: string, settings: BenchSettings, sheets: readonly UnitSheet[]): string {
   const rows = sheets.flatMap((sheet) => rowsOf(sheet, settings));
-  const table = Papa.unparse({ fields: [...FIELDS], data: rows.map((row) => FIELDS.map((field) => row[field] ?? '')) }, { newline: '\n', escapeFormulae: true });
+  const table = Papa.unparse(
+    { fields: [...FIELDS], data: rows.map((row) => FIELDS.map((field) => row[field] ?? '')) },
+    { newline: '\n', escapeFormulae: true },
+  );
   const remarks = [cautions.general, cautions.chamber, TOLERANCE_SOURCE, title, saySettings(settings, 'metric')];
   return `${remarks.map((text) => `"# ${text.replaceAll('"', '""').replace(/\s+/g, ' ')}"\n`).join('')}${table}\n`;
 }
@@ -41,8 +64,19 @@ function rowsOf({ unit, expected, readings }: UnitSheet, settings: BenchSettings
   const own = { unit: unit.name };
   return [
     ...deviations.map((deviation): Row => ({ row: 'reading', ...own, ...readingRow(deviation, readings) })),
-    ...hysteresisOf(deviations).map(({ gaugeM, differenceM }): Row => ({ row: 'hysteresis', ...own, gauge_m: gaugeM, deviation_m: metres(differenceM) })),
-    ...driftOf(deviations).map(({ gaugeM, driftM, overS }): Row => ({ row: 'drift', ...own, gauge_m: gaugeM, time_s: overS, deviation_m: metres(driftM) })),
+    ...hysteresisOf(deviations).map(({ gaugeM, differenceM }): Row => ({
+      row: 'hysteresis',
+      ...own,
+      gauge_m: gaugeM,
+      deviation_m: metres(differenceM),
+    })),
+    ...driftOf(deviations).map(({ gaugeM, driftM, overS }): Row => ({
+      row: 'drift',
+      ...own,
+      gauge_m: gaugeM,
+      time_s: overS,
+      deviation_m: metres(driftM),
+    })),
     { row: 'verdict', ...own, text: [headline, ...reasons].join(' ') },
   ];
 }

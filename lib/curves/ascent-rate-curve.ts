@@ -30,16 +30,29 @@ export interface AscentAtRate {
  * Ascents from the end of a bottom phase at each of some rates, m/min: surfacing supersaturation of a direct ascent, and
  * the stops required at that rate. Throws RangeError for a rate that is not above 0.
  */
-export function ascentRateCurve(settings: Pick<Settings, 'plan' | 'gradientFactors' | 'carried'>, site: AscentSite, start: AscentStart, ratesMMin: ArrayLike<number>): AscentAtRate[] {
+export function ascentRateCurve(
+  settings: Pick<Settings, 'plan' | 'gradientFactors' | 'carried'>,
+  site: AscentSite,
+  start: AscentStart,
+  ratesMMin: ArrayLike<number>,
+): AscentAtRate[] {
   return Array.from(ratesMMin, (rateMMin) => {
     if (!(rateMMin > 0)) throw new RangeError(`an ascent needs a rate of more than 0 m/min, not ${rateMMin} m/min`);
     const minutes = start.depthM / rateMMin;
     const surfaced = { ...site, ...tissuesAfterChange(site, start, start.gas, start.depthM, 0, minutes), at: 0 };
     const { value, leader } = supersaturation(surfaced, site.surfaceBar);
-    const { stops, timeToSurfaceMin } = ascentPlanner({ ...settings, plan: { ...settings.plan, ascentMMin: rateMMin } }, site)(start);
+    const { stops, timeToSurfaceMin } = ascentPlanner(
+      { ...settings, plan: { ...settings.plan, ascentMMin: rateMMin } },
+      site,
+    )(start);
     return {
       rateMMin,
-      direct: { minutes, surfacingSupersaturation: value, leader, ceilingM: ceilingAtGf(surfaced, settings.gradientFactors.high).depthM },
+      direct: {
+        minutes,
+        surfacingSupersaturation: value,
+        leader,
+        ceilingM: ceilingAtGf(surfaced, settings.gradientFactors.high).depthM,
+      },
       required: {
         stops: stops.length,
         stopMin: stops.reduce((sum, stop) => sum + stop.minutes, 0),

@@ -22,8 +22,10 @@ export interface Bottom {
 
 /** Throws RangeError for a depth, time or rate that is no dive. */
 export function bottomOf({ settings, depthM, minutes, descentMMin }: BottomPhase): Bottom {
-  if (!(depthM > 0) || !Number.isFinite(depthM)) throw new RangeError(`a bottom phase needs a depth of more than 0 m, not ${depthM} m`);
-  if (!(minutes >= 0) || !Number.isFinite(minutes)) throw new RangeError(`a bottom phase needs a time of 0 min or more, not ${minutes} min`);
+  if (!(depthM > 0) || !Number.isFinite(depthM))
+    throw new RangeError(`a bottom phase needs a depth of more than 0 m, not ${depthM} m`);
+  if (!(minutes >= 0) || !Number.isFinite(minutes))
+    throw new RangeError(`a bottom phase needs a time of 0 min or more, not ${minutes} min`);
   if (!(descentMMin > 0)) throw new RangeError(`a descent needs a rate of more than 0 m/min, not ${descentMMin} m/min`);
   const { gas } = settings;
   const site = curveSite(settings);

@@ -25,7 +25,8 @@ export function rested(settings: Settings): Tissues {
 
 /** The tissues some minutes at the surface, breathing air, after the end of a dive. */
 export function leftBy(dive: Dive, surfaceMin: number): Tissues {
-  const steps = surfaceMin > 0 ? [...dive.steps, { kind: 'interval' as const, durationS: surfaceMin * 60 }] : dive.steps;
+  const steps =
+    surfaceMin > 0 ? [...dive.steps, { kind: 'interval' as const, durationS: surfaceMin * 60 }] : dive.steps;
   const wholeLegs = 1 + steps.reduce((sum, step) => sum + (step.kind === 'switch' ? 0 : step.durationS), 0);
   const timeline = computeTimeline({ ...dive, steps }, wholeLegs);
   return tissuesAt(timeline, timeline.length - 1);
@@ -33,6 +34,7 @@ export function leftBy(dive: Dive, surfaceMin: number): Tissues {
 
 /** Depths from one to another in equal steps, both ends included where the steps fit, m. */
 export function depthLadder(fromM: number, toM: number, stepM: number): Float64Array {
-  if (!(stepM > 0) || !(toM >= fromM)) throw new RangeError('a ladder of depths goes down from the first to the last by a step of more than 0 m');
+  if (!(stepM > 0) || !(toM >= fromM))
+    throw new RangeError('a ladder of depths goes down from the first to the last by a step of more than 0 m');
   return Float64Array.from({ length: Math.floor((toM - fromM) / stepM + 1e-9) + 1 }, (_, i) => fromM + i * stepM);
 }

@@ -40,7 +40,12 @@ export interface SweepProgress {
  * Works a grid out one row at a time: each step yields how far it has come, and what it returns in the end is the grid.
  * To stop early, ask for no further step. Throws RangeError for a bottom phase that is no dive.
  */
-export function* gradientFactorSweep({ bottom, figure, lows, highs }: SweepRequest): Generator<SweepProgress, SweepGrid> {
+export function* gradientFactorSweep({
+  bottom,
+  figure,
+  lows,
+  highs,
+}: SweepRequest): Generator<SweepProgress, SweepGrid> {
   const figureOf = figureUnder(bottom, figure);
   const values = new Float64Array(lows.length * highs.length);
   for (let row = 0; row < highs.length; row += 1) {

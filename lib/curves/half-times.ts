@@ -12,7 +12,8 @@ export function shareAfterHalfTimes(halfTimes: number): number {
 
 /** Half-times a compartment takes to follow a share (0–1, below 1) of a step change. */
 export function halfTimesToShare(share: number): number {
-  if (!(share >= 0 && share < 1)) throw new RangeError(`a compartment follows a share from 0 to less than 1, not ${share}`);
+  if (!(share >= 0 && share < 1))
+    throw new RangeError(`a compartment follows a share from 0 to less than 1, not ${share}`);
   return -Math.log2(1 - share);
 }
 
@@ -35,7 +36,13 @@ export const HALF_TIMES_TO_SETTLE = 6;
  * A step change in the pressure breathed and sixteen answers: each compartment's tension over time, from `startBar`
  * towards `breathedBar`, by Haldane's solution.
  */
-export function stepResponses(compartments: Compartments, gas: 'nitrogen' | 'helium', startBar: number, breathedBar: number, minutes: ArrayLike<number>): StepResponse[] {
+export function stepResponses(
+  compartments: Compartments,
+  gas: 'nitrogen' | 'helium',
+  startBar: number,
+  breathedBar: number,
+  minutes: ArrayLike<number>,
+): StepResponse[] {
   const halfTimesMin = gas === 'nitrogen' ? compartments.nitrogenHalfTimeMin : compartments.heliumHalfTimeMin;
   const times = Float64Array.from(minutes);
   return Array.from({ length: COMPARTMENTS }, (_, c) => {
@@ -51,8 +58,17 @@ export function stepResponses(compartments: Compartments, gas: 'nitrogen' | 'hel
 }
 
 /** The step that a diver makes who is settled at one depth and goes at once to another on the same gas: both pressures breathed, bar. */
-export function stepBetweenDepths(site: AscentSite, breathing: Gas, gas: 'nitrogen' | 'helium', fromM: number, toM: number): { readonly startBar: number; readonly breathedBar: number } {
-  const at = (depthM: number) => breathedAt(site, breathing, site.surfaceBar + depthM * site.barPerMetre)[gas === 'nitrogen' ? 'nitrogenBar' : 'heliumBar'];
+export function stepBetweenDepths(
+  site: AscentSite,
+  breathing: Gas,
+  gas: 'nitrogen' | 'helium',
+  fromM: number,
+  toM: number,
+): { readonly startBar: number; readonly breathedBar: number } {
+  const at = (depthM: number) =>
+    breathedAt(site, breathing, site.surfaceBar + depthM * site.barPerMetre)[
+      gas === 'nitrogen' ? 'nitrogenBar' : 'heliumBar'
+    ];
   return { startBar: at(fromM), breathedBar: at(toM) };
 }
 
@@ -60,9 +76,24 @@ export function stepBetweenDepths(site: AscentSite, breathing: Gas, gas: 'nitrog
 const SETTLED_HALF_TIMES = 30;
 
 /** The step as a dive: settled at one depth, at once at another, and there for some minutes. */
-export function stepDive(settings: Settings, { nitrogenHalfTimeMin }: Compartments, fromM: number, toM: number, minutes: number): Dive {
+export function stepDive(
+  settings: Settings,
+  { nitrogenHalfTimeMin }: Compartments,
+  fromM: number,
+  toM: number,
+  minutes: number,
+): Dive {
   const settledS = SETTLED_HALF_TIMES * Math.max(...nitrogenHalfTimeMin) * 60;
-  return { settings, steps: [...atOnce(0, fromM), ...(fromM > 0 ? [stayAt(fromM, settledS)] : []), ...atOnce(fromM, toM), stayAt(toM, minutes * 60)], lines: [] };
+  return {
+    settings,
+    steps: [
+      ...atOnce(0, fromM),
+      ...(fromM > 0 ? [stayAt(fromM, settledS)] : []),
+      ...atOnce(fromM, toM),
+      stayAt(toM, minutes * 60),
+    ],
+    lines: [],
+  };
 }
 
 function atOnce(fromM: number, toM: number): Step[] {

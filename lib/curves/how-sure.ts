@@ -26,7 +26,10 @@ export function noStopBand(conditions: NoStopConditions, depthsM: ArrayLike<numb
   const band = bandOf(variation, (variant) => {
     const site = { ...conditions.site, compartments: variedCompartments(conditions.site.compartments, variant) };
     const tissues = variedTissues(conditions.tissues, variant);
-    return noStopCurve({ ...conditions, site, tissues }, at.map((depthM) => reallyAt(depthM, variant))).minutes;
+    return noStopCurve(
+      { ...conditions, site, tissues },
+      at.map((depthM) => reallyAt(depthM, variant)),
+    ).minutes;
   });
   return { at, ...band };
 }
@@ -38,7 +41,10 @@ export function ceilingBand(dive: Dive, everyS: number, variation: Variation): B
   let timeline: Timeline | undefined;
   let figures: Figures | undefined;
   const band = bandOf(variation, (variant) => {
-    timeline = computeTimeline(variedDive(dive, start, variant), everyS, { compartments: variedCompartments(compartments, variant), reuse: timeline });
+    timeline = computeTimeline(variedDive(dive, start, variant), everyS, {
+      compartments: variedCompartments(compartments, variant),
+      reuse: timeline,
+    });
     figures = figuresOf(timeline, figures);
     return figures.ceilingM;
   });
@@ -76,6 +82,9 @@ function variedDive(dive: Dive, tissues: Tissues, variant: Variant): Dive {
   return {
     ...dive,
     steps,
-    settings: { ...dive.settings, start: { kind: 'tensions', nitrogenBar: [...nitrogenBar], heliumBar: [...heliumBar] } },
+    settings: {
+      ...dive.settings,
+      start: { kind: 'tensions', nitrogenBar: [...nitrogenBar], heliumBar: [...heliumBar] },
+    },
   };
 }

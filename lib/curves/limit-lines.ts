@@ -48,7 +48,13 @@ export interface LimitLinesRequest {
 const CURVE_STEPS = 24;
 
 /** The limits of all sixteen compartments as lines. The line on which tension equals ambient pressure is the diagonal. */
-export function limitLines({ site, gradientFactors, heliumShare, firstStopM, deepestM }: LimitLinesRequest): CompartmentLimits[] {
+export function limitLines({
+  site,
+  gradientFactors,
+  heliumShare,
+  firstStopM,
+  deepestM,
+}: LimitLinesRequest): CompartmentLimits[] {
   if (!(heliumShare >= 0 && heliumShare <= 1)) throw new RangeError(`a share of helium is 0 to 1, not ${heliumShare}`);
   const { compartments, surfaceBar, barPerMetre } = site;
   const { nitrogenA, nitrogenB, heliumA, heliumB, nitrogenHalfTimeMin, heliumHalfTimeMin } = compartments;
@@ -56,9 +62,13 @@ export function limitLines({ site, gradientFactors, heliumShare, firstStopM, dee
   return Array.from({ length: COMPARTMENTS }, (_, c) => {
     const a = mixedCoefficient(1 - heliumShare, heliumShare, nitrogenA[c]!, heliumA[c]!);
     const b = mixedCoefficient(1 - heliumShare, heliumShare, nitrogenB[c]!, heliumB[c]!);
-    const pointUnder = (gf: number, ambientBar: number): PressurePoint => ({ ambientBar, tensionBar: limitBar(a, b, gf, ambientBar) });
+    const pointUnder = (gf: number, ambientBar: number): PressurePoint => ({
+      ambientBar,
+      tensionBar: limitBar(a, b, gf, ambientBar),
+    });
     const lineUnder = (gf: number): StraightLine => [pointUnder(gf, 0), pointUnder(gf, deepestBar)];
-    const curve = firstStopM > 0 ? Array.from({ length: CURVE_STEPS + 1 }, (_point, i) => (firstStopM * i) / CURVE_STEPS) : [];
+    const curve =
+      firstStopM > 0 ? Array.from({ length: CURVE_STEPS + 1 }, (_point, i) => (firstStopM * i) / CURVE_STEPS) : [];
     return {
       compartment: c + 1,
       nitrogenHalfTimeMin: nitrogenHalfTimeMin[c]!,
@@ -69,7 +79,9 @@ export function limitLines({ site, gradientFactors, heliumShare, firstStopM, dee
       slope: 1 / b,
       lowLine: lineUnder(gradientFactors.low),
       highLine: lineUnder(gradientFactors.high),
-      fromLowToHigh: curve.map((depthM) => pointUnder(gradientFactorAt(depthM, firstStopM, gradientFactors), surfaceBar + depthM * barPerMetre)),
+      fromLowToHigh: curve.map((depthM) =>
+        pointUnder(gradientFactorAt(depthM, firstStopM, gradientFactors), surfaceBar + depthM * barPerMetre),
+      ),
       surfacingBar: {
         model: mValueBar(a, b, surfaceBar),
         low: limitBar(a, b, gradientFactors.low, surfaceBar),

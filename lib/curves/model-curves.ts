@@ -6,10 +6,19 @@ import { zhL16 } from '../tissue/models/zh-l16';
 import type { NoStopCurve } from './no-stop-curve';
 
 /** A model's no-stop time at each of some depths, from an instant arrival, rested; as `noStopCurve` for the engine's own. */
-export function modelNoStopCurve(model: LimitModel, site: ModelSite, depthsM: ArrayLike<number>, gas: Gas = AIR): NoStopCurve {
+export function modelNoStopCurve(
+  model: LimitModel,
+  site: ModelSite,
+  depthsM: ArrayLike<number>,
+  gas: Gas = AIR,
+): NoStopCurve {
   const depthM = Float64Array.from(depthsM);
   const figures = Array.from(depthM, (depth) => modelNoStopMin(model, depth, gas, site));
-  return { depthM, minutes: Float64Array.from(figures, ({ value }) => value), leader: Uint8Array.from(figures, ({ leader }) => leader) };
+  return {
+    depthM,
+    minutes: Float64Array.from(figures, ({ value }) => value),
+    leader: Uint8Array.from(figures, ({ leader }) => leader),
+  };
 }
 
 /** A no-stop time on air by a model as its makers meant it, and by the same constants under today's conventions, min. */
@@ -28,7 +37,13 @@ export function conventionEffect(model: LimitModel, site: ModelSite, depthM: num
 }
 
 /** A compartment's limit on a pressure–pressure diagram, by its ends, bar: every model's is a line or bends gently. */
-export function modelLimitLine(model: LimitModel, compartment: number, fromBar: number, toBar: number, steps = 1): { ambientBar: number; tensionBar: number }[] {
+export function modelLimitLine(
+  model: LimitModel,
+  compartment: number,
+  fromBar: number,
+  toBar: number,
+  steps = 1,
+): { ambientBar: number; tensionBar: number }[] {
   return Array.from({ length: steps + 1 }, (_, i) => {
     const ambientBar = fromBar + ((toBar - fromBar) * i) / steps;
     return { ambientBar, tensionBar: model.toleratedTensionBar(compartment, ambientBar) };

@@ -3,7 +3,13 @@ import type { Start } from '../dive/dive';
 import type { Timeline } from '../dive/timeline';
 import { schreiner } from '../tissue/loading';
 import type { LimitModel } from '../tissue/models/limit-model';
-import { modelBreathedBar, modelCeilingM, modelNoStopMin, modelSettled, modelTensionsAfter } from '../tissue/models/model-figures';
+import {
+  modelBreathedBar,
+  modelCeilingM,
+  modelNoStopMin,
+  modelSettled,
+  modelTensionsAfter,
+} from '../tissue/models/model-figures';
 
 /** What a limit model says of a dive: samples and depths are those of the engine's timeline it was made from. */
 export interface ModelTimeline {
@@ -42,11 +48,15 @@ export function modelTimeline(model: LimitModel, timeline: Timeline): ModelTimel
       const minutes = (timeS[i]! - timeS[i - 1]!) / 60;
       const fromBar = modelBreathedBar(model, gas, ambientBar[i - 1]!);
       const rate = minutes === 0 ? 0 : (modelBreathedBar(model, gas, ambientBar[i]!) - fromBar) / minutes;
-      for (let c = 0; c < count; c += 1) tensionsBar[i * count + c] = schreiner(tensionsBar[(i - 1) * count + c]!, fromBar, rate, k[c]!, minutes);
+      for (let c = 0; c < count; c += 1)
+        tensionsBar[i * count + c] = schreiner(tensionsBar[(i - 1) * count + c]!, fromBar, rate, k[c]!, minutes);
     }
     const tensions = tensionsBar.subarray(i * count, (i + 1) * count);
     const ceiling = modelCeilingM(model, tensions, timeline);
-    const left = ceiling.value > 0 ? { value: 0, leader: ceiling.leader } : modelNoStopMin(model, depthM[i]!, gases[legs[leg[i]!]!.gas]!, timeline, tensions);
+    const left =
+      ceiling.value > 0
+        ? { value: 0, leader: ceiling.leader }
+        : modelNoStopMin(model, depthM[i]!, gases[legs[leg[i]!]!.gas]!, timeline, tensions);
     made.ceilingM[i] = ceiling.value;
     made.ceilingLeader[i] = ceiling.leader;
     made.noStopMin[i] = left.value;
@@ -57,7 +67,9 @@ export function modelTimeline(model: LimitModel, timeline: Timeline): ModelTimel
 
 function startingTensions(model: LimitModel, start: Start, surfaceBar: number): Float64Array {
   if (start.kind === 'tensions') {
-    throw new RangeError(`${model.name} has its own compartments and can’t begin with the tensions of others: begin the dive rested instead`);
+    throw new RangeError(
+      `${model.name} has its own compartments and can’t begin with the tensions of others: begin the dive rested instead`,
+    );
   }
   if (start.kind === 'adapted') return modelSettled(model, atmosphereBar(start.altitudeM));
   const atSiteBar = modelSettled(model, surfaceBar)[0]!;

@@ -38,7 +38,8 @@ export function noStopCurve(conditions: NoStopConditions, depthsM: ArrayLike<num
   for (let i = 0; i < depthM.length; i += 1) {
     const deepM = depthM[i]!;
     const descentMin = descentMMin === undefined ? 0 : deepM / descentMMin;
-    const there = descentMin === 0 ? load : { ...load, ...tissuesAfterChange(site, conditions.tissues, gas, 0, deepM, descentMin) };
+    const there =
+      descentMin === 0 ? load : { ...load, ...tissuesAfterChange(site, conditions.tissues, gas, 0, deepM, descentMin) };
     const left = noStop(there, breathedAt(site, gas, site.surfaceBar + deepM * site.barPerMetre), gf);
     minutes[i] = left.minutes === 0 ? 0 : descentMin + left.minutes;
     leader[i] = left.leader;

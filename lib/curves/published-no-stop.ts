@@ -33,18 +33,31 @@ export interface PublishedTable {
 
 const PA_PER_BAR = 1e5;
 const metresPerFsw = water.fsw.pa / PA_PER_BAR / barPerMetre('reference');
-const fromFsw = ({ depthFsw, minutes, obtained }: { depthFsw: number; minutes: number; obtained: string }): PublishedRow => ({
+const fromFsw = ({
+  depthFsw,
+  minutes,
+  obtained,
+}: {
+  depthFsw: number;
+  minutes: number;
+  obtained: string;
+}): PublishedRow => ({
   depthM: depthFsw * metresPerFsw,
   minutes,
   printed: `${depthFsw} fsw`,
   obtained,
 });
 
-const ROWS: Record<string, { readonly source: string; readonly note: string; readonly rows: readonly PublishedRow[] }> = {
-  'navy-revision-7': { source: navy.source, note: navy.note, rows: navy.revision7.map(fromFsw) },
-  'navy-revision-4': { source: navy.source, note: navy.note, rows: navy.revision4.map(fromFsw) },
-  'table-1986': { source: table1986.source, note: table1986.note, rows: table1986.values.map((row) => ({ ...row, printed: `${row.depthM} m` })) },
-};
+const ROWS: Record<string, { readonly source: string; readonly note: string; readonly rows: readonly PublishedRow[] }> =
+  {
+    'navy-revision-7': { source: navy.source, note: navy.note, rows: navy.revision7.map(fromFsw) },
+    'navy-revision-4': { source: navy.source, note: navy.note, rows: navy.revision4.map(fromFsw) },
+    'table-1986': {
+      source: table1986.source,
+      note: table1986.note,
+      rows: table1986.values.map((row) => ({ ...row, printed: `${row.depthM} m` })),
+    },
+  };
 
 export const PUBLISHED_TABLES: readonly PublishedTable[] = overlays.map(({ id, name, altitudeM, descentMMin }) => ({
   id,
@@ -69,9 +82,19 @@ export interface DifferenceStep {
  * table's altitude, counted from arrival; the way down counted in; cut to whole minutes; and the rest, which is
  * another model. `gf` is the gradient factor at the surface; the model's settings default to ZH-L16C with 1b.
  */
-export function whyTheyDiffer(table: PublishedTable, row: PublishedRow, gf: number, model: Settings['model'] = defaultSettings().model): DifferenceStep[] {
+export function whyTheyDiffer(
+  table: PublishedTable,
+  row: PublishedRow,
+  gf: number,
+  model: Settings['model'] = defaultSettings().model,
+): DifferenceStep[] {
   const overlay = overlays.find(({ id }) => id === table.id)!;
-  const settings: Settings = { ...defaultSettings(), model, altitudeM: table.altitudeM, start: { kind: 'adapted', altitudeM: table.altitudeM } };
+  const settings: Settings = {
+    ...defaultSettings(),
+    model,
+    altitudeM: table.altitudeM,
+    start: { kind: 'adapted', altitudeM: table.altitudeM },
+  };
   const conditions = { site: curveSite(settings), tissues: rested(settings), gas: AIR, gf };
   const own = noStopCurve(conditions, [row.depthM]).minutes[0]!;
   const fromSurface = noStopCurve({ ...conditions, descentMMin: table.descentMMin }, [row.depthM]).minutes[0]!;
@@ -82,5 +105,8 @@ export function whyTheyDiffer(table: PublishedTable, row: PublishedRow, gf: numb
     { id: 'whole-minutes' as const, minutes: whole, why: [overlay.wholeMinutes] },
     { id: 'remainder' as const, minutes: row.minutes, why: overlay.remainder },
   ];
-  return steps.map((step, i) => ({ ...step, changeMin: i === 0 || step.minutes === steps[i - 1]!.minutes ? 0 : step.minutes - steps[i - 1]!.minutes }));
+  return steps.map((step, i) => ({
+    ...step,
+    changeMin: i === 0 || step.minutes === steps[i - 1]!.minutes ? 0 : step.minutes - steps[i - 1]!.minutes,
+  }));
 }

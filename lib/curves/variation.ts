@@ -17,7 +17,14 @@ export interface Variation {
 }
 
 /** Ten per cent on what was fitted, half a metre on the gauge, five per cent at the start: a teaching choice, not a measurement. */
-export const USUAL_VARIATION: Variation = { halfTimes: 0.1, limits: 0.1, depthM: 0.5, start: 0.05, samples: 48, seed: 1908 };
+export const USUAL_VARIATION: Variation = {
+  halfTimes: 0.1,
+  limits: 0.1,
+  depthM: 0.5,
+  start: 0.05,
+  samples: 48,
+  seed: 1908,
+};
 
 /** One way it might really be: factors for each compartment, and what is added to every depth under water. */
 export interface Variant {
@@ -34,18 +41,41 @@ export interface Variant {
  */
 export function variantsOf({ halfTimes, limits, depthM, start, samples, seed }: Variation): Variant[] {
   for (const share of [halfTimes, limits, start]) {
-    if (!(share >= 0 && share < 1)) throw new RangeError(`a share that something may be off is 0 to less than 1, not ${share}`);
+    if (!(share >= 0 && share < 1))
+      throw new RangeError(`a share that something may be off is 0 to less than 1, not ${share}`);
   }
-  if (!(depthM >= 0) || !(samples >= 0)) throw new RangeError('a depth that a gauge may be off, and a number of samples, are 0 or more');
-  const variants: Variant[] = [variant(() => 1, () => 1, 0, 1)];
+  if (!(depthM >= 0) || !(samples >= 0))
+    throw new RangeError('a depth that a gauge may be off, and a number of samples, are 0 or more');
+  const variants: Variant[] = [
+    variant(
+      () => 1,
+      () => 1,
+      0,
+      1,
+    ),
+  ];
   for (let corner = 0; corner < 16; corner += 1) {
     const side = (bit: number) => (corner & (1 << bit) ? 1 : -1);
-    variants.push(variant(() => 1 + side(0) * halfTimes, () => 1 + side(1) * limits, side(2) * depthM, 1 + side(3) * start));
+    variants.push(
+      variant(
+        () => 1 + side(0) * halfTimes,
+        () => 1 + side(1) * limits,
+        side(2) * depthM,
+        1 + side(3) * start,
+      ),
+    );
   }
   const random = seededRandom(seed);
   const either = () => 2 * random() - 1;
   for (let sample = 0; sample < samples; sample += 1) {
-    variants.push(variant(() => 1 + either() * halfTimes, () => 1 + either() * limits, either() * depthM, 1 + either() * start));
+    variants.push(
+      variant(
+        () => 1 + either() * halfTimes,
+        () => 1 + either() * limits,
+        either() * depthM,
+        1 + either() * start,
+      ),
+    );
   }
   return variants;
 }

@@ -36,7 +36,8 @@ export function fillTensions(tensions: Float64Array, loading: Loading): void {
     const fraction = fractions[leg.gas]!;
     const alveolarBar = (ambientBar[first]! - lungOffsetBar) * fraction;
     const spanMin = (leg.endS - leg.startS) / 60;
-    const rate = leg.fromM === leg.toM || spanMin === 0 ? 0 : ((ambientBar[last]! - ambientBar[first]!) * fraction) / spanMin;
+    const rate =
+      leg.fromM === leg.toM || spanMin === 0 ? 0 : ((ambientBar[last]! - ambientBar[first]!) * fraction) / spanMin;
     let at = first;
     while (at < last) {
       const stepS = timeS[at + 1]! - timeS[at]!;
@@ -56,7 +57,15 @@ export function fillTensions(tensions: Float64Array, loading: Loading): void {
  *
  * Four compartments go side by side: each waits for its own last result, and the processor works on the others meanwhile.
  */
-function carry(tensions: Float64Array, from: number, to: number, alveolarBar: number, rate: number, stepMin: number, k: Float64Array): void {
+function carry(
+  tensions: Float64Array,
+  from: number,
+  to: number,
+  alveolarBar: number,
+  rate: number,
+  stepMin: number,
+  k: Float64Array,
+): void {
   const riseBar = rate * stepMin;
   const end = to * COMPARTMENTS;
   for (let c = 0; c < COMPARTMENTS; c += 4) {

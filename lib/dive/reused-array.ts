@@ -20,7 +20,11 @@ export function reusedBytes(used: Uint8Array | undefined, length: number): Uint8
   return new Uint8Array(memory(used, length, Uint8Array.BYTES_PER_ELEMENT), 0, length);
 }
 
-function memory(used: { readonly buffer: ArrayBufferLike; readonly byteOffset: number } | undefined, length: number, bytesEach: number) {
+function memory(
+  used: { readonly buffer: ArrayBufferLike; readonly byteOffset: number } | undefined,
+  length: number,
+  bytesEach: number,
+) {
   if (used && used.byteOffset === 0 && used.buffer.byteLength >= length * bytesEach) return used.buffer;
   return new ArrayBuffer((length + (length >> 3)) * bytesEach);
 }

@@ -11,7 +11,10 @@ export interface Sampling {
 
 /** Each second while rules can still tell, more coarsely in dives of many hours, so that a week is no more work than a morning. */
 export function samplingOf(dive: Dive, intervalEveryS: number): Sampling {
-  const underWaterS = dive.steps.reduce((sum, step) => sum + (step.kind === 'switch' || step.kind === 'interval' ? 0 : step.durationS), 0);
+  const underWaterS = dive.steps.reduce(
+    (sum, step) => sum + (step.kind === 'switch' || step.kind === 'interval' ? 0 : step.durationS),
+    0,
+  );
   const everyS = Math.max(1, Math.ceil(underWaterS / SECONDS_SAMPLED_SINGLY));
   return { everyS, intervalEveryS: Math.max(everyS, intervalEveryS) };
 }

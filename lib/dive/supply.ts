@@ -1,5 +1,12 @@
 import * as z from 'zod';
-import { BREATHING_RANGE_L_MIN, CYLINDER_RANGE_L, FILL_RANGE_BAR, LONGEST_CYLINDER_NAME, MOST_CYLINDERS, STRESS_FACTOR_RANGE } from './bounds';
+import {
+  BREATHING_RANGE_L_MIN,
+  CYLINDER_RANGE_L,
+  FILL_RANGE_BAR,
+  LONGEST_CYLINDER_NAME,
+  MOST_CYLINDERS,
+  STRESS_FACTOR_RANGE,
+} from './bounds';
 import { gasSchema } from './gas-schema';
 
 const breathing = z.number().min(BREATHING_RANGE_L_MIN[0]).max(BREATHING_RANGE_L_MIN[1]);

@@ -63,7 +63,8 @@ export function siteOf(dive: Dive): { readonly surfaceBar: number; readonly barP
 export function computeTimeline(dive: Dive, everyS: number, options: TimelineOptions = {}): Timeline {
   const { reuse, freshAtLegs = [], intervalEveryS = everyS } = options;
   for (const seconds of [everyS, intervalEveryS]) {
-    if (!(seconds > 0) || !Number.isFinite(seconds)) throw new RangeError('a timeline needs a positive number of seconds');
+    if (!(seconds > 0) || !Number.isFinite(seconds))
+      throw new RangeError('a timeline needs a positive number of seconds');
   }
   const { model } = dive.settings;
   const coefficients = options.compartments ?? compartments(model.variant, model.first);
@@ -98,7 +99,12 @@ export function computeTimeline(dive: Dive, everyS: number, options: TimelineOpt
     fractions: gases.map(nitrogenFraction),
   });
   if (hasHelium) {
-    fillTensions(timeline.heliumBar, { ...common, start: start.heliumBar, k: coefficients.heliumK, fractions: gases.map(({ he }) => he) });
+    fillTensions(timeline.heliumBar, {
+      ...common,
+      start: start.heliumBar,
+      k: coefficients.heliumK,
+      fractions: gases.map(({ he }) => he),
+    });
   }
   return timeline;
 }
@@ -137,7 +143,10 @@ export function gasAt(timeline: Timeline, sample: number): Gas {
   return timeline.gases[timeline.legs[timeline.leg[sample]!]!.gas]!;
 }
 
-function fillDepths({ legs, timeS, depthM, ambientBar, surfaceBar, barPerMetre: perMetre }: Timeline, firstOfLeg: readonly number[]): void {
+function fillDepths(
+  { legs, timeS, depthM, ambientBar, surfaceBar, barPerMetre: perMetre }: Timeline,
+  firstOfLeg: readonly number[],
+): void {
   legs.forEach(({ startS, endS, fromM, toM }, index) => {
     const first = firstOfLeg[index]!;
     const last = firstOfLeg[index + 1]!;

@@ -56,7 +56,8 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
   {
     id: 'loading',
     title: 'Gas in the lungs and in the tissues',
-    about: 'Haldane’s solution at constant depth and Schreiner’s while the depth changes, worked elsewhere by arithmetic.',
+    about:
+      'Haldane’s solution at constant depth and Schreiner’s while the depth changes, worked elsewhere by arithmetic.',
     run: loadingChecks,
   },
   {
@@ -87,13 +88,15 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
   {
     id: 'gas-depths',
     title: 'Depths a gas is good for',
-    about: 'Each gas of a mixture presses as if it were alone. From that follow the depths a gas may be breathed at and the best mixture for a depth.',
+    about:
+      'Each gas of a mixture presses as if it were alone. From that follow the depths a gas may be breathed at and the best mixture for a depth.',
     run: gasDepthChecks,
   },
   {
     id: 'gas-density',
     title: 'How heavy the gas is to breathe',
-    about: 'Density by the ideal gas law against handbooks, and against the depths on air that are quoted beside the advised maxima.',
+    about:
+      'Density by the ideal gas law against handbooks, and against the depths on air that are quoted beside the advised maxima.',
     run: gasDensityChecks,
   },
   {
@@ -106,7 +109,8 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
   {
     id: 'compressibility',
     title: 'Real gas in a cylinder',
-    about: 'At high pressure a cylinder holds more or less than volume times pressure. Mixtures are taken as the mean of their pure gases.',
+    about:
+      'At high pressure a cylinder holds more or less than volume times pressure. Mixtures are taken as the mean of their pure gases.',
     run: compressibilityChecks,
   },
   {

@@ -37,7 +37,11 @@ export function compared(given: Given & { readonly published: number }): Check {
 }
 
 /** A check against a range from `from` to `to`, both included. */
-export function ranged({ from, to, ...given }: Omit<Given, 'published'> & { readonly from: number; readonly to: number }): Check {
+export function ranged({
+  from,
+  to,
+  ...given
+}: Omit<Given, 'published'> & { readonly from: number; readonly to: number }): Check {
   const outside = given.ours < from ? given.ours - from : Math.max(0, given.ours - to);
   return judged({ ...given, published: `${from} to ${to}` }, outside);
 }

@@ -32,7 +32,11 @@ export function gasDensityChecks(engine: Engine): Check[] {
         id: `${group}-quoted-${depthM}`,
         title: `Density of ${gas} at ${depthM} m, as quoted beside the advised maxima`,
         published: gramsPerL,
-        ours: engine.gasDensityGL(GASES[gas], engine.seaLevelBar + depthM * engine.barPerMetre('reference'), QUOTED_AT_C),
+        ours: engine.gasDensityGL(
+          GASES[gas],
+          engine.seaLevelBar + depthM * engine.barPerMetre('reference'),
+          QUOTED_AT_C,
+        ),
         tolerance: tolerances.quoted.value,
         reason: tolerances.quoted.reason,
         obtained,

@@ -61,7 +61,12 @@ export function gasDepthChecks(engine: Engine): Check[] {
       }),
     ),
     ...rows.equivalentNarcotic.flatMap(({ o2, he, depthM, withOxygenM, nitrogenAloneM, obtained }) =>
-      ([['nitrogen and oxygen', withOxygenM], ['nitrogen', nitrogenAloneM]] as const).map(([narcotic, equivalentM]) =>
+      (
+        [
+          ['nitrogen and oxygen', withOxygenM],
+          ['nitrogen', nitrogenAloneM],
+        ] as const
+      ).map(([narcotic, equivalentM]) =>
         compared({
           ...metres,
           id: `${group}-narcotic-${o2}-${he}-${narcotic.replaceAll(' ', '-')}`,
@@ -81,7 +86,12 @@ export function gasDepthChecks(engine: Engine): Check[] {
         ours: engine.bestMix(depthM, { pO2LimitBar: po2Bar }, METRES).o2,
         obtained,
       });
-      const helium = ([['nitrogen and oxygen', heWithOxygen], ['nitrogen', heNitrogenAlone]] as const).flatMap(([narcotic, he]) =>
+      const helium = (
+        [
+          ['nitrogen and oxygen', heWithOxygen],
+          ['nitrogen', heNitrogenAlone],
+        ] as const
+      ).flatMap(([narcotic, he]) =>
         he === undefined || asAirAtM === undefined
           ? []
           : [

@@ -5,7 +5,8 @@ import { AIR, nitrogenFraction, type Gas } from '../physics/gas';
 
 /** What both kinds of comparison with the numerical solution say of it. */
 export const SOLVED = {
-  source: 'numerical integration of dP/dt = k·(P_alv − P) by the general-purpose library mathjs (RK45), from the published half-times',
+  source:
+    'numerical integration of dP/dt = k·(P_alv − P) by the general-purpose library mathjs (RK45), from the published half-times',
   obtained: 'derived',
   unit: 'bar',
   tolerance: 1e-9,
@@ -39,7 +40,13 @@ type SolveODE = (
   slope: (minutes: number, state: readonly [number]) => [number],
   span: readonly [number, number],
   start: readonly [number],
-  options: { readonly method: 'RK45'; readonly tol: number; readonly firstStep: number; readonly maxStep: number; readonly maxIter: number },
+  options: {
+    readonly method: 'RK45';
+    readonly tol: number;
+    readonly firstStep: number;
+    readonly maxStep: number;
+    readonly maxIter: number;
+  },
 ) => { readonly y: readonly (readonly [number])[] };
 
 const fractionOf = (gas: Gas, of: InertGas) => (of === 'nitrogen' ? nitrogenFraction(gas) : gas.he);

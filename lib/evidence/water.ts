@@ -11,7 +11,8 @@ const KG_PER_LB = 0.45359237;
 /** The depth gauge's water, fresh and sea water, and the units of sea-water pressure. */
 export function waterChecks(engine: Engine): Check[] {
   const { source, tolerances, reference, msw, fsw, fswPerMsw, eos80 } = waterSchema.parse(published);
-  const densityOf = (water: 'reference' | 'fresh' | 'salt') => (engine.barPerMetre(water) * PA_PER_BAR) / engine.standardGravity;
+  const densityOf = (water: 'reference' | 'fresh' | 'salt') =>
+    (engine.barPerMetre(water) * PA_PER_BAR) / engine.standardGravity;
   const footOfSeaWaterPa = (fsw.lbPerCubicFt * KG_PER_LB * engine.standardGravity) / METRES_PER_FOOT ** 2;
   const common = { group, source };
   return [

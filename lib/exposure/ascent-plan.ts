@@ -35,7 +35,10 @@ export function bottomOf(dive: Dive, diveNumber?: number): Dive {
 }
 
 /** Plans the ascent from where a dive ends, under its own settings or changed ones. */
-export function planFrom(bottom: Dive, changes: Partial<Pick<Settings, 'plan' | 'gradientFactors' | 'carried'>> = {}): AscentPlan {
+export function planFrom(
+  bottom: Dive,
+  changes: Partial<Pick<Settings, 'plan' | 'gradientFactors' | 'carried'>> = {},
+): AscentPlan {
   const changed = { ...bottom, settings: { ...bottom.settings, ...changes } };
   const timeline = computeTimeline(changed, SPARSE_S);
   const last = timeline.length - 1;
@@ -67,7 +70,8 @@ export function plannedDive({ bottom, schedule, gas }: AscentPlan): Dive {
     if (part.fromM === part.toM) ascent.push({ kind: 'stay', durationS });
     else if (part.toM > part.fromM) ascent.push({ kind: 'descend', toM: part.toM, durationS });
     // Every climb of a schedule has the plan's rate, so climbs in a row are one.
-    else if (last?.kind === 'ascend') ascent[ascent.length - 1] = { ...last, toM: part.toM, durationS: last.durationS + durationS };
+    else if (last?.kind === 'ascend')
+      ascent[ascent.length - 1] = { ...last, toM: part.toM, durationS: last.durationS + durationS };
     else ascent.push({ kind: 'ascend', toM: part.toM, durationS });
   }
   return { settings: bottom.settings, steps: [...bottom.steps, ...ascent], lines: [] };

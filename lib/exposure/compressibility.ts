@@ -40,7 +40,11 @@ function curveOf(gas: Gas, temperatureK: number): Curve {
   const known = curves.get(gas) ?? new Map<number, Curve>();
   const before = known.get(temperatureK);
   if (before) return before;
-  const fractions: readonly (readonly [PureGas, number])[] = [['O2', gas.o2], ['N2', nitrogenFraction(gas)], ['He', gas.he]];
+  const fractions: readonly (readonly [PureGas, number])[] = [
+    ['O2', gas.o2],
+    ['N2', nitrogenFraction(gas)],
+    ['He', gas.he],
+  ];
   const rows = fractions.map(([pure, fraction]) => ({ row: rowAt(pure, temperatureK), fraction }));
   const z = PRESSURES_BAR.map((_, i) => rows.reduce((sum, { row, fraction }) => sum + fraction * row[i]!, 0));
   const curve = { z, ratiosBar: PRESSURES_BAR.map((bar, i) => bar / z[i]!) };

@@ -8,7 +8,16 @@ import { RESTING_PO2_BAR, WORKING_PO2_BAR } from '../physics/oxygen-limits';
 import { barPerMetre } from '../physics/water';
 import { lungOffsetBar } from '../tissue/alveolar';
 import { compartments } from '../tissue/coefficients';
-import { ambientBarAt, equivalentAirDepthM, equivalentNarcoticDepthM, gasModM, hypoxicAboveM, partialPressures, type Narcotic, type PartialPressures } from './gas-depths';
+import {
+  ambientBarAt,
+  equivalentAirDepthM,
+  equivalentNarcoticDepthM,
+  gasModM,
+  hypoxicAboveM,
+  partialPressures,
+  type Narcotic,
+  type PartialPressures,
+} from './gas-depths';
 import { gasDensityGL } from './gas-density';
 import { pulmonaryRate, singleLimitMin } from './oxygen-rates';
 
@@ -32,7 +41,12 @@ export interface GasAtDepth {
 }
 
 /** Gases beside each other at a depth of a dive's site, under its limits. */
-export function compareGases(gases: readonly Gas[], depthM: number, settings: Settings, narcotic: Narcotic = 'nitrogen and oxygen'): GasAtDepth[] {
+export function compareGases(
+  gases: readonly Gas[],
+  depthM: number,
+  settings: Settings,
+  narcotic: Narcotic = 'nitrogen and oxygen',
+): GasAtDepth[] {
   const site = { surfaceBar: atmosphereBar(settings.altitudeM), barPerMetre: barPerMetre(settings.water) };
   const { variant, first, respiratoryQuotient } = settings.model;
   const coefficients = compartments(variant, first);

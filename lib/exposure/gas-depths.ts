@@ -28,7 +28,11 @@ export function ambientBarAt(depthM: number, { surfaceBar, barPerMetre }: Site):
 
 /** The partial pressures of a dry gas at an ambient pressure, bar (Dalton's law). */
 export function partialPressures(gas: Gas, ambientBar: number): PartialPressures {
-  return { oxygenBar: gas.o2 * ambientBar, nitrogenBar: nitrogenFraction(gas) * ambientBar, heliumBar: gas.he * ambientBar };
+  return {
+    oxygenBar: gas.o2 * ambientBar,
+    nitrogenBar: nitrogenFraction(gas) * ambientBar,
+    heliumBar: gas.he * ambientBar,
+  };
 }
 
 /** The deepest a gas may be breathed under an oxygen limit, m; below 0 where not even at the surface. */
@@ -37,7 +41,11 @@ export function gasModM(gas: Gas, pO2LimitBar: number, { surfaceBar, barPerMetre
 }
 
 /** The shallowest a gas keeps a diver awake, m: 0 when it does at the surface. 0.16 bar unless told, common practice. */
-export function hypoxicAboveM(gas: Gas, { surfaceBar, barPerMetre }: Site, leastPO2Bar: number = LEAST_PO2_BAR): number {
+export function hypoxicAboveM(
+  gas: Gas,
+  { surfaceBar, barPerMetre }: Site,
+  leastPO2Bar: number = LEAST_PO2_BAR,
+): number {
   return minimumOperatingDepthM(gas.o2, leastPO2Bar, surfaceBar, barPerMetre);
 }
 

@@ -50,7 +50,17 @@ export function gasNeeds(parts: readonly PartNeed[], cylinders: readonly Cylinde
       return gaugeOfAbsolute(law.absoluteBar(together, litres + law.contentL(together, leftBar)));
     };
     const holds = (law: GasLaw) =>
-      held.reduce((sum, one) => sum + law.contentL(one, absoluteOfGauge(one.startBar)) - law.contentL(one, leftBar), 0) >= litres;
-    return { gas, litres, lastM, idealBar: showing(IDEAL_GAS), realBar: showing(REAL_GAS), enough: holds(IDEAL_GAS) && holds(REAL_GAS) };
+      held.reduce(
+        (sum, one) => sum + law.contentL(one, absoluteOfGauge(one.startBar)) - law.contentL(one, leftBar),
+        0,
+      ) >= litres;
+    return {
+      gas,
+      litres,
+      lastM,
+      idealBar: showing(IDEAL_GAS),
+      realBar: showing(REAL_GAS),
+      enough: holds(IDEAL_GAS) && holds(REAL_GAS),
+    };
   });
 }

@@ -37,7 +37,12 @@ const MOMENT_S = 1e-6;
  * empty. A cylinder is empty once its pressure has fallen to the water's around the diver, and stays so for the dive;
  * every dive of the day begins with the cylinders as listed.
  */
-export function gasSpells(timeline: Timeline, cylinders: readonly Cylinder[], law: GasLaw, rates: BreathingRates = breathingRatesOf(timeline.dive.settings)): Spells {
+export function gasSpells(
+  timeline: Timeline,
+  cylinders: readonly Cylinder[],
+  law: GasLaw,
+  rates: BreathingRates = breathingRatesOf(timeline.dive.settings),
+): Spells {
   const { legs, gases } = timeline;
   const phases = phasesOf(legs);
   const spells: Spell[] = [];
@@ -62,9 +67,11 @@ export function gasSpells(timeline: Timeline, cylinders: readonly Cylinder[], la
       const cylinder = leg.interval ? -1 : nextHolding();
       const vessel = cylinders[cylinder];
       const fromS = startS;
-      const usedByS = (timeS: number) => gasBreathedL(rateLMin, ambientAtS(fromS), ambientAtS(timeS), (timeS - fromS) / 60);
+      const usedByS = (timeS: number) =>
+        gasBreathedL(rateLMin, ambientAtS(fromS), ambientAtS(timeS), (timeS - fromS) / 60);
       /** What could still be drawn at a moment. */
-      const leftAtS = (timeS: number) => contentL[cylinder]! - usedByS(timeS) - law.contentL(vessel!, ambientAtS(timeS));
+      const leftAtS = (timeS: number) =>
+        contentL[cylinder]! - usedByS(timeS) - law.contentL(vessel!, ambientAtS(timeS));
       const lowestS = vessel ? leastLeftS(fromS, leg.endS, ambientAtS, rateLMin, vessel.waterL) : leg.endS;
       if (!vessel || leftAtS(lowestS) >= 0) {
         spells.push({ leg: index, startS: fromS, endS: leg.endS, cylinder, rateLMin });
@@ -75,7 +82,12 @@ export function gasSpells(timeline: Timeline, cylinders: readonly Cylinder[], la
       spells.push({ leg: index, startS: fromS, endS: outS, cylinder, rateLMin });
       contentL[cylinder]! -= usedByS(outS);
       empty.add(cylinder);
-      runOuts.push({ timeS: outS, depthM: leg.fromM + perSecondM * (outS - leg.startS), cylinder, next: nextHolding() });
+      runOuts.push({
+        timeS: outS,
+        depthM: leg.fromM + perSecondM * (outS - leg.startS),
+        cylinder,
+        next: nextHolding(),
+      });
       startS = outS;
     }
   });
@@ -86,7 +98,13 @@ export function gasSpells(timeline: Timeline, cylinders: readonly Cylinder[], la
  * When the least can be drawn within a stretch. On the way up the water lets go of gas in the cylinder while the diver
  * breathes it: where it lets go faster, the least was before the end, when rate · ambient = volume · fall of ambient.
  */
-function leastLeftS(fromS: number, toS: number, ambientAtS: (timeS: number) => number, rateLMin: number, waterL: number): number {
+function leastLeftS(
+  fromS: number,
+  toS: number,
+  ambientAtS: (timeS: number) => number,
+  rateLMin: number,
+  waterL: number,
+): number {
   const fallBarMin = ((ambientAtS(fromS) - ambientAtS(toS)) / (toS - fromS)) * 60;
   if (!(fallBarMin > 0)) return toS;
   const balancedBar = (waterL * fallBarMin) / rateLMin;

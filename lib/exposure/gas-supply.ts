@@ -42,7 +42,11 @@ export function gasSupplyOf(timeline: Timeline): GasSupply | undefined {
 function supplyUnder(law: GasLaw, timeline: Timeline, cylinders: readonly Cylinder[]): SupplyUnderLaw {
   const { length, timeS, legs, leg } = timeline;
   const { spells, runOuts } = gasSpells(timeline, cylinders, law);
-  const tracks = cylinders.map((cylinder) => ({ cylinder, pressureBar: new Float64Array(length), usedL: new Float64Array(length) }));
+  const tracks = cylinders.map((cylinder) => ({
+    cylinder,
+    pressureBar: new Float64Array(length),
+    usedL: new Float64Array(length),
+  }));
   const unsuppliedL = new Float64Array(length);
   /** Used since the script began, and before the dive under way, by cylinder; the last is none. */
   const used = new Float64Array(cylinders.length + 1);

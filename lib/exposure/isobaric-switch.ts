@@ -60,7 +60,8 @@ export function isobaricSwitches(timeline: Timeline): IsobaricSwitch[] {
       const start = { nitrogenBar: tissues.nitrogenBar[c]!, heliumBar: tissues.heliumBar[c]! };
       const k = { nitrogen: nitrogenK[c]!, helium: heliumK[c]! };
       const peak = totalPeak(start, fresh, k);
-      const anyway = totalPeak(start, old, k).riseBar > NO_RISE_BAR && together(start) + peak.riseBar <= pressedBar + NO_RISE_BAR;
+      const anyway =
+        totalPeak(start, old, k).riseBar > NO_RISE_BAR && together(start) + peak.riseBar <= pressedBar + NO_RISE_BAR;
       return { ...peak, compartment: c + 1, anyway };
     })
       .filter(({ riseBar, anyway }) => riseBar > NO_RISE_BAR && !anyway)

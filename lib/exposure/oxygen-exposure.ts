@@ -2,7 +2,13 @@ import type { Leg } from '../dive/legs';
 import type { Timeline } from '../dive/timeline';
 import { ambientBarAt } from './gas-depths';
 import type { ExposureRate } from './exposure-rate';
-import { dailyExposureRate, LIMITS_END_BAR, pulmonaryRate, singleExposureRate, type PulmonaryExponent } from './oxygen-rates';
+import {
+  dailyExposureRate,
+  LIMITS_END_BAR,
+  pulmonaryRate,
+  singleExposureRate,
+  type PulmonaryExponent,
+} from './oxygen-rates';
 
 /** Half-time in which a single-exposure fraction is commonly taken to fade at the surface, min. Common practice, no source. */
 export const SURFACE_HALF_TIME_MIN = 90;
@@ -73,8 +79,11 @@ export function oxygenExposureOf(timeline: Timeline, options: OxygenOptions = {}
     pO2Bar[i] = bar;
     const start = singleStarts[index]!;
     const { interval, startS } = legs[index]!;
-    singleFraction[i] = interval ? fadedTo(start, timeS[i]! - startS) : start + since(singleExposureRate, index, bar, timeS[i]!);
-    dailyFraction[i] = dailyStarts[index]! + since(dailyExposureRate, index, bar, timeS[i]!) - dailySince(timeS[i]! - DAY_S);
+    singleFraction[i] = interval
+      ? fadedTo(start, timeS[i]! - startS)
+      : start + since(singleExposureRate, index, bar, timeS[i]!);
+    dailyFraction[i] =
+      dailyStarts[index]! + since(dailyExposureRate, index, bar, timeS[i]!) - dailySince(timeS[i]! - DAY_S);
     pulmonaryUnits[i] = unitStarts[index]! + since(units, index, bar, timeS[i]!);
   }
   return {
@@ -115,7 +124,9 @@ function dailyBefore(timeline: Timeline, starts: readonly number[]): (momentS: n
     const leg = legs[index]!;
     const [fromBar, toBar] = pO2Ends(leg, timeline);
     const part = leg.endS > leg.startS ? (momentS - leg.startS) / (leg.endS - leg.startS) : 0;
-    return starts[index]! + dailyExposureRate.over(fromBar, fromBar + (toBar - fromBar) * part, (momentS - leg.startS) / 60);
+    return (
+      starts[index]! + dailyExposureRate.over(fromBar, fromBar + (toBar - fromBar) * part, (momentS - leg.startS) / 60)
+    );
   };
 }
 

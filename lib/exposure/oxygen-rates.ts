@@ -51,7 +51,10 @@ export function pulmonaryRate(exponent: PulmonaryExponent = 'diving'): ExposureR
   return PULMONARY_RATES[exponent];
 }
 
-const PULMONARY_RATES = { diving: powerRate(published.exponent.diving), textbook: powerRate(published.exponent.textbook) };
+const PULMONARY_RATES = {
+  diving: powerRate(published.exponent.diving),
+  textbook: powerRate(published.exponent.textbook),
+};
 
 function powerRate(exponent: number): ExposureRate {
   const excess = (bar: number) => (bar - NOTHING_COUNTS_BAR) / NOTHING_COUNTS_BAR;

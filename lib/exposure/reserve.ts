@@ -49,9 +49,22 @@ export function reserveFor(dive: Dive, options: ReserveOptions = {}): Reserve {
   const schedule = ascentPlanner(settings, timeline)({ depthM, gas, ...tissues, at: 0, fixedFirstStopM: 0 });
   const rates = breathingRatesOf(settings);
   const times = divers * stressFactor;
-  const sharing = partNeeds([{ fromM: depthM, toM: depthM, minutes: sharingMin, gas }], { ...rates, stops: rates.bottom }, timeline, times);
+  const sharing = partNeeds(
+    [{ fromM: depthM, toM: depthM, minutes: sharingMin, gas }],
+    { ...rates, stops: rates.bottom },
+    timeline,
+    times,
+  );
   const ascent = partNeeds(schedule.parts, rates, timeline, times);
   const endless = { ...sharing[0]!, litres: Infinity };
   const parts = [...sharing, ...(Number.isFinite(schedule.timeToSurfaceMin) ? ascent : [...ascent, endless])];
-  return { depthM, sharingMin, divers, stressFactor, schedule, parts, needs: gasNeeds(parts, settings.supply?.cylinders ?? [], timeline) };
+  return {
+    depthM,
+    sharingMin,
+    divers,
+    stressFactor,
+    schedule,
+    parts,
+    needs: gasNeeds(parts, settings.supply?.cylinders ?? [], timeline),
+  };
 }

@@ -3,7 +3,10 @@ import { legsOf } from '../dive/legs';
 import type { Gas } from '../physics/gas';
 import { phasesOf, type Phase } from './consumption';
 
-const ACTIONS = { descent: 'descend', bottom: 'stay', ascent: 'ascend', stops: 'stop' } as const satisfies Record<Phase, string>;
+const ACTIONS = { descent: 'descend', bottom: 'stay', ascent: 'ascend', stops: 'stop' } as const satisfies Record<
+  Phase,
+  string
+>;
 export type RunTimeAction = (typeof ACTIONS)[Phase];
 
 /** One line of a run-time table. */
@@ -46,7 +49,8 @@ export function runTimeTable(dive: Dive, diveNumber = 0): RunTimeRow[] {
       switched: i > 0 && own[i - 1]!.gas !== leg.gas,
     };
     const last = rows.at(-1);
-    if (!last || row.switched || last.action !== row.action || Math.abs(rateOf(last) - rateOf(row)) > SAME_RATE_M_MIN) rows.push(row);
+    if (!last || row.switched || last.action !== row.action || Math.abs(rateOf(last) - rateOf(row)) > SAME_RATE_M_MIN)
+      rows.push(row);
     else rows[rows.length - 1] = { ...last, toM: row.toM, minutes: row.endMin - last.startMin, endMin: row.endMin };
   });
   return rows;

@@ -71,7 +71,8 @@ function distribution(bottom: Dive, gradientFactors: GradientFactors): StopDistr
   for (let i = 0; i < timeline.length; i += 1) {
     if (timeline.timeS[i]! < plan.ascentFromS) continue;
     const load = loadAt(timeline, i);
-    for (let c = 0; c < COMPARTMENTS; c += 1) peaks[c] = Math.max(peaks[c]!, supersaturationOf(load, c, timeline.ambientBar[i]!));
+    for (let c = 0; c < COMPARTMENTS; c += 1)
+      peaks[c] = Math.max(peaks[c]!, supersaturationOf(load, c, timeline.ambientBar[i]!));
   }
   const { stops, timeToSurfaceMin } = plan.schedule;
   const surfacing = supersaturation(loadAt(timeline, timeline.length - 1), timeline.surfaceBar);

@@ -32,7 +32,12 @@ export interface NoCylinder {
 export type SupplyEvent = (OutOfGas | NoCylinder) & { readonly text: string };
 
 /** What happens to a supply, in order of time. */
-export function supplyEvents(timeline: Timeline, cylinders: readonly Cylinder[], ideal: Spells, real: Spells): SupplyEvent[] {
+export function supplyEvents(
+  timeline: Timeline,
+  cylinders: readonly Cylinder[],
+  ideal: Spells,
+  real: Spells,
+): SupplyEvent[] {
   const events = [...outOfGas(timeline, cylinders, ideal.runOuts, real.runOuts), ...noCylinder(timeline, cylinders)];
   return events
     .sort((one, other) => one.timeS - other.timeS)
@@ -58,9 +63,15 @@ function otherLaw(timeS: number, idealS: number | null, realS: number | null): s
   return ` That is as ${counted}; as ${other} ${lasts}.`;
 }
 
-function outOfGas(timeline: Timeline, cylinders: readonly Cylinder[], ideal: readonly RunOut[], real: readonly RunOut[]): OutOfGas[] {
+function outOfGas(
+  timeline: Timeline,
+  cylinders: readonly Cylinder[],
+  ideal: readonly RunOut[],
+  real: readonly RunOut[],
+): OutOfGas[] {
   const diveAt = (timeS: number) => timeline.legs.find(({ endS }) => timeS <= endS)?.diveNumber ?? 0;
-  const same = (one: RunOut, other: RunOut) => one.cylinder === other.cylinder && diveAt(one.timeS) === diveAt(other.timeS);
+  const same = (one: RunOut, other: RunOut) =>
+    one.cylinder === other.cylinder && diveAt(one.timeS) === diveAt(other.timeS);
   const told = (runOut: RunOut, idealS: number | null, realS: number | null): OutOfGas => ({
     kind: 'out-of-gas',
     timeS: runOut.timeS,

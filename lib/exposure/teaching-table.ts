@@ -46,17 +46,29 @@ export function teachingTable(settings: Settings, wish: TeachingTableWish): Teac
     };
     const reachedMin = depthM / descentMMin;
     const noStop = longestWithout((minutes) => entry(minutes).stops.length > 0, Math.ceil(reachedMin), longestMin);
-    return { depthM, noStopMin: noStop, entries: wish.bottomMins.filter((minutes) => minutes >= reachedMin).map(entry) };
+    return {
+      depthM,
+      noStopMin: noStop,
+      entries: wish.bottomMins.filter((minutes) => minutes >= reachedMin).map(entry),
+    };
   });
 }
 
 /** A descent and a stay, which together take the bottom time. */
-export function squareDive(settings: Settings, depthM: number, bottomMin: number, descentMMin: number = USUAL_DESCENT_M_MIN): Dive {
+export function squareDive(
+  settings: Settings,
+  depthM: number,
+  bottomMin: number,
+  descentMMin: number = USUAL_DESCENT_M_MIN,
+): Dive {
   const downS = (depthM / descentMMin) * 60;
   const stayS = bottomMin * 60 - downS;
   return {
     settings,
-    steps: [{ kind: 'descend', toM: depthM, durationS: downS }, ...(stayS > 0 ? [{ kind: 'stay' as const, durationS: stayS }] : [])],
+    steps: [
+      { kind: 'descend', toM: depthM, durationS: downS },
+      ...(stayS > 0 ? [{ kind: 'stay' as const, durationS: stayS }] : []),
+    ],
     lines: [],
   };
 }

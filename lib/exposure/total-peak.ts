@@ -17,10 +17,15 @@ export interface TotalPeak {
  * slope is nothing, k_He·g_He·e^(−k_He·t) = −k_N2·g_N2·e^(−k_N2·t), which happens once at most; the highest is there, at
  * the start or in the end.
  */
-export function totalPeak(start: TwoGases, breathed: TwoGases, k: { readonly nitrogen: number; readonly helium: number }): TotalPeak {
+export function totalPeak(
+  start: TwoGases,
+  breathed: TwoGases,
+  k: { readonly nitrogen: number; readonly helium: number },
+): TotalPeak {
   const nitrogenGap = start.nitrogenBar - breathed.nitrogenBar;
   const heliumGap = start.heliumBar - breathed.heliumBar;
-  const riseAt = (minutes: number) => nitrogenGap * Math.expm1(-k.nitrogen * minutes) + heliumGap * Math.expm1(-k.helium * minutes);
+  const riseAt = (minutes: number) =>
+    nitrogenGap * Math.expm1(-k.nitrogen * minutes) + heliumGap * Math.expm1(-k.helium * minutes);
   const turnMin = Math.log((-k.helium * heliumGap) / (k.nitrogen * nitrogenGap)) / (k.helium - k.nitrogen);
   const candidates = [0, Infinity, ...(turnMin > 0 && Number.isFinite(turnMin) ? [turnMin] : [])];
   return candidates

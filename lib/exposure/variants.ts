@@ -48,7 +48,11 @@ export function variantsOf(dive: Dive, options: VariantOptions = {}): Variant[] 
     }),
     variant('overstayed', `Stayed ${overstayMin} min too long`, planFrom(stayed)),
     variant('deeper', `${deeperM} m deeper`, planFrom(deepened(bottom, deeperM))),
-    variant('deeper and overstayed', `${deeperM} m deeper and ${overstayMin} min too long`, planFrom(deepened(stayed, deeperM))),
+    variant(
+      'deeper and overstayed',
+      `${deeperM} m deeper and ${overstayMin} min too long`,
+      planFrom(deepened(stayed, deeperM)),
+    ),
   ];
 }
 

@@ -1,7 +1,7 @@
-import { answerQuestion, guessColumns, type Question } from './guess-columns';
-import { readCsv } from './read-csv';
-import { readUddf } from './read-uddf';
-import type { FileResult, Hooks } from './record';
+import { answerQuestion, guessColumns, type Question } from './csv/guess-columns';
+import { readCsv } from './csv/read-csv';
+import { readUddf } from './uddf/read-uddf';
+import type { FileResult, Hooks } from './records/record';
 import { refusalOf } from './refused-file';
 import { HEAD_BYTES, readHead, textOfBytes, type Pieces } from './text-of-bytes';
 

@@ -1,4 +1,4 @@
-import type { FileRefusal, Recording } from './record';
+import type { FileRefusal, Recording } from './records/record';
 
 /** Thrown inside a reader to give up on a file; each reader turns it into a refusal at its own door. */
 export class RefusedFile extends Error {

@@ -1,4 +1,4 @@
-import { MAX_FILE_BYTES } from './record';
+import { MAX_FILE_BYTES } from './records/record';
 import { RefusedFile, tooLarge } from './refused-file';
 
 export type FileKind = 'csv' | 'uddf';
@@ -30,7 +30,11 @@ const KNOWN: ReadonlyMap<string, string> = new Map([
 
 /** What other kinds of file begin with: told by name, so that the mend can be told too. */
 const SIGNATURES: readonly (readonly [readonly number[], string, string])[] = [
-  [[0x50, 0x4b, 0x03, 0x04], 'This is a zip archive or a spreadsheet.', 'Unpack it, or save the sheet as CSV, and open that.'],
+  [
+    [0x50, 0x4b, 0x03, 0x04],
+    'This is a zip archive or a spreadsheet.',
+    'Unpack it, or save the sheet as CSV, and open that.',
+  ],
   [[0x1f, 0x8b], 'This file is compressed (gzip).', 'Unpack it and open what is inside.'],
   [[0x25, 0x50, 0x44, 0x46], 'This is a PDF.', 'Export the dive as UDDF or CSV instead.'],
   [[0xd0, 0xcf, 0x11, 0xe0], 'This is an old spreadsheet or document.', 'Save it as CSV and open that.'],
@@ -56,7 +60,10 @@ export function encodingOf(head: Uint8Array): Encoding {
     const label = KNOWN.get(declared);
     // A file whose declaration can be read byte by byte is not in UTF-16, whatever it says.
     if (label !== undefined && !label.startsWith('utf-16')) return { label, skip: 0, note: undefined };
-    throw new RefusedFile(`The file says it is in the encoding “${declared}”, which is not read here.`, 'Save it in UTF-8.');
+    throw new RefusedFile(
+      `The file says it is in the encoding “${declared}”, which is not read here.`,
+      'Save it in UTF-8.',
+    );
   }
   if (isUtf8(head)) return { label: 'utf-8', skip: 0, note: undefined };
   return {
@@ -103,9 +110,15 @@ export function kindOfText(head: string): FileKind {
 }
 
 /** The first bytes of a file as text, and what kind of file it is. Throws RefusedFile. */
-export function readHead(bytes: Uint8Array): { readonly text: string; readonly kind: FileKind; readonly encoding: Encoding } {
+export function readHead(bytes: Uint8Array): {
+  readonly text: string;
+  readonly kind: FileKind;
+  readonly encoding: Encoding;
+} {
   const encoding = encodingOf(bytes.subarray(0, HEAD_BYTES));
-  const text = new TextDecoder(encoding.label).decode(bytes.subarray(encoding.skip, HEAD_BYTES), { stream: bytes.length >= HEAD_BYTES });
+  const text = new TextDecoder(encoding.label).decode(bytes.subarray(encoding.skip, HEAD_BYTES), {
+    stream: bytes.length >= HEAD_BYTES,
+  });
   return { text, kind: kindOfText(text), encoding };
 }
 

@@ -107,8 +107,13 @@ function blocked(node: unknown): void {
 }
 
 function freshId(data: unknown, base: string): string {
-  const steps = typeof data === 'object' && data !== null && Array.isArray((data as { steps?: unknown }).steps) ? ((data as { steps: unknown[] }).steps) : [];
-  const taken = new Set(steps.map((step) => (typeof step === 'object' && step !== null ? (step as { id?: unknown }).id : undefined)));
+  const steps =
+    typeof data === 'object' && data !== null && Array.isArray((data as { steps?: unknown }).steps)
+      ? (data as { steps: unknown[] }).steps
+      : [];
+  const taken = new Set(
+    steps.map((step) => (typeof step === 'object' && step !== null ? (step as { id?: unknown }).id : undefined)),
+  );
   let number = 1;
   while (taken.has(`${base}-${number}`)) number += 1;
   return `${base}-${number}`;

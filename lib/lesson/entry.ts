@@ -4,7 +4,7 @@ import { accepted, refused, type Parsed } from '../quantity/parsed';
 import { BAR_PER_PSI } from '../quantity/pressure';
 import type { UnitSystem } from '../quantity/unit-system';
 import { LITRES_PER_CUBIC_FOOT } from '../quantity/volume';
-import { DIMENSION_UNITS, type Dimension } from './dimension';
+import { DIMENSION_UNITS, type Dimension } from './expression/dimension';
 
 /** The unit a learner types a kind of value in, and its size in the unit of expressions. */
 export interface EntryUnit {
@@ -26,8 +26,10 @@ export function entryUnit(dimension: Dimension, system: UnitSystem): EntryUnit {
 /** Reads a number typed without its unit, or with it; in the unit of expressions. */
 export function readEntry(text: string, dimension: Dimension, system: UnitSystem): Parsed<number> {
   const { unit, size } = entryUnit(dimension, system);
-  const bare = unit !== '' && text.trim().toLowerCase().endsWith(unit.toLowerCase()) ? text.trim().slice(0, -unit.length) : text;
-  if (bare.trim() === '') return refused('Nothing is written here.', `Write a number${unit === '' ? '' : ` of ${unit}`}.`);
+  const bare =
+    unit !== '' && text.trim().toLowerCase().endsWith(unit.toLowerCase()) ? text.trim().slice(0, -unit.length) : text;
+  if (bare.trim() === '')
+    return refused('Nothing is written here.', `Write a number${unit === '' ? '' : ` of ${unit}`}.`);
   const read = readNumber(bare, unit);
   return read.ok ? accepted(read.value.value * size) : read;
 }

@@ -11,6 +11,8 @@ const termSchema = z.strictObject({
   means: z.string().trim().min(1).max(700),
 });
 
-export const glossarySchema = z.array(termSchema).refine((all) => new Set(all.map(({ id }) => id)).size === all.length, 'two terms have the same id');
+export const glossarySchema = z
+  .array(termSchema)
+  .refine((all) => new Set(all.map(({ id }) => id)).size === all.length, 'two terms have the same id');
 
 export type Term = z.infer<typeof termSchema>;

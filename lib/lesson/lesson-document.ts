@@ -1,5 +1,5 @@
 import { CST, Lexer, LineCounter, parseDocument, type Document } from 'yaml';
-import type { LessonFault } from './fault';
+import type { LessonFault } from './checking/fault';
 import { LONGEST_LESSON } from './lesson';
 
 /** Words, marks and spaces of YAML in one lesson, and backslashes in quotation marks; those shipped have some three thousand. */
@@ -36,12 +36,22 @@ export function lessonDocument(text: string): LessonDocument {
     ok: false,
     faults: document.errors
       .slice(0, MOST_TOLD)
-      .map(({ message, pos }) => fault(lines.linePos(pos[0]).line, `This is not YAML: ${message.split('\n')[0]!.replace(/[.:]*$/, '.')}`, 'Mend the indentation or the quotation marks there.')),
+      .map(({ message, pos }) =>
+        fault(
+          lines.linePos(pos[0]).line,
+          `This is not YAML: ${message.split('\n')[0]!.replace(/[.:]*$/, '.')}`,
+          'Mend the indentation or the quotation marks there.',
+        ),
+      ),
   };
 }
 
 function tooLong({ length }: string): LessonFault {
-  return fault(1, `This lesson has ${length} characters; ${LONGEST_LESSON} are read.`, 'Shorten it, or split it in two.');
+  return fault(
+    1,
+    `This lesson has ${length} characters; ${LONGEST_LESSON} are read.`,
+    'Shorten it, or split it in two.',
+  );
 }
 
 /** What is too much for one lesson, counted without understanding it. */
@@ -53,13 +63,23 @@ function tooMuch(text: string): LessonFault | undefined {
   for (const mark of new Lexer().lex(text)) {
     const type = CST.tokenType(mark);
     marks += type === 'double-quoted-scalar' ? mark.split('\\').length : 1;
-    if (marks > MOST_MARKS) return fault(line, 'This lesson has more groups, lists and values than are read.', 'Shorten it, or split it in two.');
+    if (marks > MOST_MARKS)
+      return fault(
+        line,
+        'This lesson has more groups, lists and values than are read.',
+        'Shorten it, or split it in two.',
+      );
     if (type === 'flow-map-start' || type === 'flow-seq-start') open += 1;
     else if (type === 'flow-map-end' || type === 'flow-seq-end') open = Math.max(0, open - 1);
     else if (type === 'newline') beginningsOnLine = 0;
-    else if (open === 0 && (type === 'seq-item-ind' || type === 'explicit-key-ind' || type === 'map-value-ind')) beginningsOnLine += 1;
+    else if (open === 0 && (type === 'seq-item-ind' || type === 'explicit-key-ind' || type === 'map-value-ind'))
+      beginningsOnLine += 1;
     if (open > DEEPEST || beginningsOnLine > DEEPEST) {
-      return fault(line, 'Groups and lists lie too deep inside one another here.', 'Write them on lines of their own, as in the other lessons.');
+      return fault(
+        line,
+        'Groups and lists lie too deep inside one another here.',
+        'Write them on lines of their own, as in the other lessons.',
+      );
     }
     line += mark.split('\n').length - 1;
   }

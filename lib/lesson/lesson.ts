@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { prose, sentence } from './answer';
+import { prose, sentence } from './questions/answer';
 import { scriptText, stepSchema } from './step';
 
 /**

@@ -1,4 +1,4 @@
-import type { SketchPoint } from './sketch';
+import type { SketchPoint } from './questions/sketch';
 
 /** What one learner has done in lessons, as plain data. Kept on their own device and nowhere else. */
 export interface Progress {
@@ -69,18 +69,32 @@ export function withPrediction(progress: Progress, slug: string, step: string, p
 
 /** Takes a prediction back, so that it can be made anew. */
 export function withoutPrediction(progress: Progress, slug: string, step: string): Progress {
-  return changed(progress, slug, ({ predictions }) => ({ predictions: Object.fromEntries(Object.entries(predictions).filter(([id]) => id !== step)) }));
+  return changed(progress, slug, ({ predictions }) => ({
+    predictions: Object.fromEntries(Object.entries(predictions).filter(([id]) => id !== step)),
+  }));
 }
 
 export function withMet(progress: Progress, slug: string, step: string, script: string): Progress {
   return changed(progress, slug, ({ met }) => ({ met: { ...met, [step]: script } }));
 }
 
-export function withCheck(progress: Progress, slug: string, step: string, question: string, seed: number, right: boolean): Progress {
+export function withCheck(
+  progress: Progress,
+  slug: string,
+  step: string,
+  question: string,
+  seed: number,
+  right: boolean,
+): Progress {
   const key = `${step}/${question}`;
   return changed(progress, slug, ({ checks }) => {
     const before = checks[key];
-    return { checks: { ...checks, [key]: { seed, right, tries: (before?.tries ?? 0) + 1, rights: (before?.rights ?? 0) + (right ? 1 : 0) } } };
+    return {
+      checks: {
+        ...checks,
+        [key]: { seed, right, tries: (before?.tries ?? 0) + 1, rights: (before?.rights ?? 0) + (right ? 1 : 0) },
+      },
+    };
   });
 }
 
@@ -110,11 +124,15 @@ export function readProgress(record: unknown): Progress {
 }
 
 function fieldOf(value: unknown, name: string): unknown {
-  return typeof value === 'object' && value !== null && Object.hasOwn(value, name) ? (value as Record<string, unknown>)[name] : undefined;
+  return typeof value === 'object' && value !== null && Object.hasOwn(value, name)
+    ? (value as Record<string, unknown>)[name]
+    : undefined;
 }
 
 function entriesOf(value: unknown): [string, unknown][] {
-  return typeof value === 'object' && value !== null && !Array.isArray(value) ? Object.entries(value).slice(0, 200) : [];
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? Object.entries(value).slice(0, 200)
+    : [];
 }
 
 function readEach<T>(value: unknown, read: (one: unknown) => T | undefined): Record<string, T> {
@@ -143,14 +161,20 @@ function readAnswer(value: unknown): Answer | undefined {
   if (by === 'choice' && isNumber(option)) return { by, option };
   if (by === 'number' && isNumber(number)) return { by, value: number };
   if (by !== 'draw' || !Array.isArray(sketch)) return undefined;
-  const points = sketch.slice(0, 400).map((point) => ({ timeS: fieldOf(point, 'timeS'), value: fieldOf(point, 'value') }));
-  return points.every((point): point is SketchPoint => isNumber(point.timeS) && isNumber(point.value)) ? { by, sketch: points } : undefined;
+  const points = sketch
+    .slice(0, 400)
+    .map((point) => ({ timeS: fieldOf(point, 'timeS'), value: fieldOf(point, 'value') }));
+  return points.every((point): point is SketchPoint => isNumber(point.timeS) && isNumber(point.value))
+    ? { by, sketch: points }
+    : undefined;
 }
 
 function readCheck(value: unknown): CheckAnswer | undefined {
   const [seed, tries, rights] = [fieldOf(value, 'seed'), fieldOf(value, 'tries'), fieldOf(value, 'rights')];
   const right = fieldOf(value, 'right');
-  return isNumber(seed) && isNumber(tries) && isNumber(rights) && typeof right === 'boolean' ? { seed, tries, rights, right } : undefined;
+  return isNumber(seed) && isNumber(tries) && isNumber(rights) && typeof right === 'boolean'
+    ? { seed, tries, rights, right }
+    : undefined;
 }
 
 function isNumber(value: unknown): value is number {

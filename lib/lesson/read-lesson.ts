@@ -1,11 +1,12 @@
 import { isMap, isScalar, isSeq, type Document, type LineCounter, type Node } from 'yaml';
-import { checkLesson, type CheckOptions } from './check-lesson';
-import type { LessonFault, PlacedFault } from './fault';
+import { checkLesson, type CheckOptions } from './checking/check-lesson';
+import type { LessonFault, PlacedFault } from './checking/fault';
 import { lessonSchema, type Lesson } from './lesson';
 import { lessonDocument } from './lesson-document';
-import { shapeFault } from './shape-fault';
+import { shapeFault } from './checking/shape-fault';
 
-export type ReadLesson = { readonly ok: true; readonly lesson: Lesson } | { readonly ok: false; readonly faults: readonly LessonFault[] };
+export type ReadLesson =
+  { readonly ok: true; readonly lesson: Lesson } | { readonly ok: false; readonly faults: readonly LessonFault[] };
 
 /**
  * Reads a lesson from YAML. Never throws, whatever the text: what is wrong is told line by line with how to mend it.
@@ -33,11 +34,18 @@ function inOrder(faults: readonly LessonFault[]): LessonFault[] {
   return [...faults].sort((one, other) => one.line - other.line);
 }
 
-function plainData(document: Document.Parsed): { readonly ok: true; readonly data: unknown } | { readonly ok: false; readonly what: string; readonly mend: string } {
+function plainData(
+  document: Document.Parsed,
+):
+  { readonly ok: true; readonly data: unknown } | { readonly ok: false; readonly what: string; readonly mend: string } {
   try {
     return { ok: true, data: document.toJS({ maxAliasCount: 0 }) };
   } catch {
-    return { ok: false, what: 'This lesson refers from one place to another with * or &.', mend: 'Write everything out where it is needed.' };
+    return {
+      ok: false,
+      what: 'This lesson refers from one place to another with * or &.',
+      mend: 'Write everything out where it is needed.',
+    };
   }
 }
 

@@ -16,14 +16,20 @@ const DRAFTS: Readonly<Record<StepKind, { readonly [key: string]: Value }>> = {
     number: { answer: 'noStopMin at arrival', within: '2 min', otherwise: 'The model says {{answer | min down}}.' },
     after: 'On arrival {{noStopMin at arrival}} are left.\n',
   },
-  run: { title: 'See it happen', text: 'Run the dive.\n', show: ['profile', 'no-stop'], watch: [{ at: 'arrival', text: 'You are down: {{noStopMin at arrival}} are left.' }] },
+  run: {
+    title: 'See it happen',
+    text: 'Run the dive.\n',
+    show: ['profile', 'no-stop'],
+    watch: [{ at: 'arrival', text: 'You are down: {{noStopMin at arrival}} are left.' }],
+  },
   explain: { title: 'Open the number', text: 'Why is it what it is?\n', reading: 'no-stop', at: 'arrival' },
   try: {
     title: 'Your turn',
     text: 'Change the dive so that you reach at least {{18 m}}, and make {{3 min}} between 3 m and 6 m on the way up.\n',
     show: ['profile'],
     goal: 'maxDepthM >= 18 and safetyStopMin >= 3 and deepestCeilingM == 0 and bottomMin <= 15',
-    reach: 'gas: air\ndescend to 18 m at 18 m/min\nstay 10 min\nascend to 5 m at 9 m/min\nstay 3 min\nascend to surface at 9 m/min\n',
+    reach:
+      'gas: air\ndescend to 18 m at 18 m/min\nstay 10 min\nascend to 5 m at 9 m/min\nstay 3 min\nascend to surface at 9 m/min\n',
   },
   check: {
     title: 'Check yourself',

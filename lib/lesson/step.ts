@@ -1,5 +1,14 @@
 import * as z from 'zod';
-import { choiceSchema, drawSchema, expressionText, numberSchema, pickSchema, prose, replySchema, sentence } from './answer';
+import {
+  choiceSchema,
+  drawSchema,
+  expressionText,
+  numberSchema,
+  pickSchema,
+  prose,
+  replySchema,
+  sentence,
+} from './questions/answer';
 
 const id = z.string().regex(/^[a-z][a-z0-9-]{1,39}$/);
 const name = z.string().max(40);
@@ -10,7 +19,10 @@ const notesSchema = z.strictObject({
   /** What to ask the class. */
   ask: z.array(sentence).max(6).default([]),
   /** Common wrong answers and why they tempt. */
-  wrong: z.array(z.strictObject({ answer: sentence, tempts: sentence })).max(6).default([]),
+  wrong: z
+    .array(z.strictObject({ answer: sentence, tempts: sentence }))
+    .max(6)
+    .default([]),
   /** Anything else: what to point at, how long to wait. */
   tip: sentence.optional(),
 });
@@ -56,7 +68,10 @@ export const runSchema = z.strictObject({
   from: expressionText.default('start'),
   to: expressionText.default('end'),
   /** Moments at which the run waits and something is said. */
-  watch: z.array(z.strictObject({ at: expressionText, text: sentence })).max(12).default([]),
+  watch: z
+    .array(z.strictObject({ at: expressionText, text: sentence }))
+    .max(12)
+    .default([]),
 });
 
 export const explainSchema = z.strictObject({
@@ -115,7 +130,15 @@ export const recapSchema = z.strictObject({
   points: z.array(sentence).min(1).max(8),
 });
 
-export const stepSchema = z.discriminatedUnion('kind', [readSchema, predictSchema, runSchema, explainSchema, trySchema, checkSchema, recapSchema]);
+export const stepSchema = z.discriminatedUnion('kind', [
+  readSchema,
+  predictSchema,
+  runSchema,
+  explainSchema,
+  trySchema,
+  checkSchema,
+  recapSchema,
+]);
 
 export const STEP_KINDS = ['read', 'predict', 'run', 'explain', 'try', 'check', 'recap'] as const;
 export type LessonStep = z.infer<typeof stepSchema>;

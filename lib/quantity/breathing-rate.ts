@@ -15,7 +15,8 @@ const BREATHING_RATE: Measure = {
 /** Reads how fast someone breathes gas at the surface; L/min, more than nothing. */
 export function parseBreathingRate(text: string): Parsed<number> {
   const read = parsePositiveMeasure(text, BREATHING_RATE);
-  if (read.ok && read.value === 0) return refused('Nobody breathes nothing.', 'Write a rate such as 20 L/min or 0.7 cu ft/min.');
+  if (read.ok && read.value === 0)
+    return refused('Nobody breathes nothing.', 'Write a rate such as 20 L/min or 0.7 cu ft/min.');
   return read;
 }
 
@@ -30,5 +31,7 @@ function litresPerMinute(word: string): number | undefined {
 
 /** A breathing rate: `20 L/min`, `0.71 cu ft/min`. */
 export function printBreathingRate(litresMin: number, system: UnitSystem): string {
-  return system === 'metric' ? `${atMost(litresMin, 1)} L/min` : `${atMost(litresMin / LITRES_PER_CUBIC_FOOT, 2)} cu ft/min`;
+  return system === 'metric'
+    ? `${atMost(litresMin, 1)} L/min`
+    : `${atMost(litresMin / LITRES_PER_CUBIC_FOOT, 2)} cu ft/min`;
 }

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantity/unit-system';
 import { sentence, type EventKind, type RuleEvent } from './event';
-import { flyingWait } from './flying-wait';
+import { flyingWait } from './surface/flying-wait';
 import { imposedStop } from './imposed-stop';
 import { lockOut } from './lock-out';
 import { longerSafetyStop } from './longer-safety-stop';
@@ -9,22 +9,33 @@ import { rateWatch } from './rate-watch';
 import { requiredStops } from './required-stops';
 import type { Moment, Rule } from './rule';
 import { safetyStop } from './safety-stop';
-import { usualValues, type SettingList, type ValuesOf } from './setting';
-import { slowedWashoutSettings, type SlowedWashoutSettings } from './slowed-washout-settings';
+import { usualValues, type SettingList, type ValuesOf } from './settings/setting';
+import { slowedWashoutSettings, type SlowedWashoutSettings } from './settings/slowed-washout-settings';
 import { tighterLimits } from './tighter-limits';
-import type { Unit } from './unit';
+import type { Unit } from './unit/unit';
 
 /**
  * Every rule, in the order they are stepped: what one makes of a sample, those after it see at the same sample. A new
  * rule is a file of its own and a place in this list.
  */
-export const RULES = [rateWatch, tighterLimits, imposedStop, longerSafetyStop, requiredStops, lockOut, safetyStop, flyingWait] as const;
+export const RULES = [
+  rateWatch,
+  tighterLimits,
+  imposedStop,
+  longerSafetyStop,
+  requiredStops,
+  lockOut,
+  safetyStop,
+  flyingWait,
+] as const;
 
 type ListedRule = (typeof RULES)[number];
 export type RuleId = ListedRule['id'];
 
 /** Each rule on or off with its numbers, and the what-if kept apart from them; `rule-settings.ts` checks those from outside. */
-export type RuleSettings = { [Own in ListedRule as Own['id']]: ValuesOf<Own['settings']> } & { slowedWashout: SlowedWashoutSettings };
+export type RuleSettings = { [Own in ListedRule as Own['id']]: ValuesOf<Own['settings']> } & {
+  slowedWashout: SlowedWashoutSettings;
+};
 
 /** The rules as they are unless someone sets them. */
 export const DEFAULT_RULES = Object.fromEntries([
@@ -32,11 +43,16 @@ export const DEFAULT_RULES = Object.fromEntries([
   ['slowedWashout', usualValues(slowedWashoutSettings)],
 ]) as RuleSettings;
 
-const KINDS: readonly EventKind<string, never>[] = [memoryLost, ...RULES.flatMap((one): readonly EventKind<string, never>[] => one.events)];
+const KINDS: readonly EventKind<string, never>[] = [
+  memoryLost,
+  ...RULES.flatMap((one): readonly EventKind<string, never>[] => one.events),
+];
 export type RuleEventKind = ListedRule['events'][number]['kind'] | typeof memoryLost.kind;
 
 /** Every kind of event with what it means, in one line. */
-export const EVENT_KINDS = Object.fromEntries(KINDS.map(({ kind, meaning }) => [kind, meaning])) as Readonly<Record<RuleEventKind, string>>;
+export const EVENT_KINDS = Object.fromEntries(KINDS.map(({ kind, meaning }) => [kind, meaning])) as Readonly<
+  Record<RuleEventKind, string>
+>;
 
 const kindByName = new Map(KINDS.map((kind) => [kind.kind, kind]));
 
@@ -53,7 +69,9 @@ export interface RunningRule {
 
 /** The rules that are on, in order, as in a unit just switched on. */
 export function switchedOn(settings: RuleSettings): RunningRule[] {
-  return RULES.flatMap((one) => (settings[one.id].on ? [running(one as AnyRule, settings[one.id] as unknown as ValuesOf<SettingList>)] : []));
+  return RULES.flatMap((one) =>
+    settings[one.id].on ? [running(one as AnyRule, settings[one.id] as unknown as ValuesOf<SettingList>)] : [],
+  );
 }
 
 // Which settings and which state belong to which rule is known where the rule is declared.

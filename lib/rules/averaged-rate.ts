@@ -8,7 +8,13 @@ import type { Timeline } from '../dive/timeline';
  * It is taken from the dive's true legs times `depthFactor`, not from the depths shown: a constant fault of the sensor
  * changes no speed. Written into `rates`.
  */
-export function averagedRates(timeline: Timeline, trueLegs: readonly Leg[], depthFactor: number, averageS: number, rates: Float64Array): void {
+export function averagedRates(
+  timeline: Timeline,
+  trueLegs: readonly Leg[],
+  depthFactor: number,
+  averageS: number,
+  rates: Float64Array,
+): void {
   const { length, timeS, leg } = timeline;
   const beganS = diveBeginnings(trueLegs);
   let then = 0;
@@ -25,13 +31,21 @@ export function averagedRates(timeline: Timeline, trueLegs: readonly Leg[], dept
 }
 
 /** The true depths that the speed at one sample is taken from, m: so many seconds before, and now. Both are 0 at rest at the surface. */
-export function averagedDepths({ timeS, leg }: Timeline, trueLegs: readonly Leg[], averageS: number, sample: number): { readonly thenM: number; readonly nowM: number } {
+export function averagedDepths(
+  { timeS, leg }: Timeline,
+  trueLegs: readonly Leg[],
+  averageS: number,
+  sample: number,
+): { readonly thenM: number; readonly nowM: number } {
   const index = leg[sample]!;
   const current = trueLegs[index]!;
   if (current.interval && timeS[sample]! > current.startS) return { thenM: 0, nowM: 0 };
   const thenS = timeS[sample]! - averageS;
   const before = trueLegs.find(({ endS }) => endS >= thenS) ?? current;
-  return { thenM: thenS <= diveBeginnings(trueLegs)[index]! ? 0 : depthOn(before, thenS), nowM: depthOn(current, timeS[sample]!) };
+  return {
+    thenM: thenS <= diveBeginnings(trueLegs)[index]! ? 0 : depthOn(before, thenS),
+    nowM: depthOn(current, timeS[sample]!),
+  };
 }
 
 /** When the dive that each leg belongs to began, s. */

@@ -25,10 +25,17 @@ export interface RuleEvent {
 }
 
 /** Declares a kind of event; `kind` keeps its own name as its type. */
-export function eventKind<const Kind extends string, Numbers extends EventNumbers>(kind: EventKind<Kind, Numbers>): EventKind<Kind, Numbers> {
+export function eventKind<const Kind extends string, Numbers extends EventNumbers>(
+  kind: EventKind<Kind, Numbers>,
+): EventKind<Kind, Numbers> {
   return kind;
 }
 
-export function sentence<Numbers extends EventNumbers>(kind: EventKind<string, Numbers>, timeS: number, numbers: Numbers, system: UnitSystem): string {
+export function sentence<Numbers extends EventNumbers>(
+  kind: EventKind<string, Numbers>,
+  timeS: number,
+  numbers: Numbers,
+  system: UnitSystem,
+): string {
   return `At ${printClock(timeS)} ${kind.say(numbers, system)}`;
 }

@@ -3,7 +3,7 @@ import { SAME_DEPTH_M } from '../ascent/ceiling';
 import { eventKind } from './event';
 import { rule } from './rule';
 import { sayTime } from './say';
-import { amount, onOff } from './setting';
+import { amount, onOff } from './settings/setting';
 
 const settings = {
   on: onOff(false),
@@ -21,7 +21,16 @@ const imposed = eventKind({
   kind: 'stop-imposed',
   rule: 'imposedStop',
   meaning: 'After a breach of the rate limit the unit adds a stop that must be made, whatever the tissues allow.',
-  say: ({ riseM, overS, depthM, leftS, direct }: { riseM: number; overS: number; depthM: number; leftS: number; direct: number; breach: number }, system) =>
+  say: (
+    {
+      riseM,
+      overS,
+      depthM,
+      leftS,
+      direct,
+    }: { riseM: number; overS: number; depthM: number; leftS: number; direct: number; breach: number },
+    system,
+  ) =>
     `you rose ${sayDepth(riseM, system)} in ${sayTime(overS)}. The unit adds a required stop at ${printStopDepth(depthM, system)} for ${sayTime(leftS)}${direct ? ', though the model allows you to go straight up' : ''}.`,
 });
 const made = eventKind({
@@ -59,7 +68,10 @@ export const imposedStop = rule({
         unit.tell(missed, now.timeS, { depthM: unit.imposedStopM, leftS: unit.imposedStopLeftS });
         unit.imposedStopM = 0;
         unit.imposedStopLeftS = 0;
-      } else if (isWithin(now.depthM, unit.imposedStopM, own.withinM) && isWithin(now.depthBeforeM, unit.imposedStopM, own.withinM)) {
+      } else if (
+        isWithin(now.depthM, unit.imposedStopM, own.withinM) &&
+        isWithin(now.depthBeforeM, unit.imposedStopM, own.withinM)
+      ) {
         unit.imposedStopLeftS = Math.max(0, unit.imposedStopLeftS - now.elapsedS);
         if (unit.imposedStopLeftS === 0) {
           unit.tell(made, now.timeS, { depthM: unit.imposedStopM });

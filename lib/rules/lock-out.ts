@@ -1,6 +1,6 @@
 import { eventKind } from './event';
 import { rule } from './rule';
-import { onOff, oneOf } from './setting';
+import { onOff, oneOf } from './settings/setting';
 
 export const LOCK_HOURS = [24, 48] as const;
 

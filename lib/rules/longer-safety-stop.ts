@@ -2,7 +2,7 @@ import { sayDepth } from '../quantity/depth';
 import { eventKind } from './event';
 import { rule } from './rule';
 import { sayTime } from './say';
-import { amount, onOff } from './setting';
+import { amount, onOff } from './settings/setting';
 
 const settings = {
   on: onOff(true),

@@ -1,10 +1,10 @@
 import { sayDepth } from '../quantity/depth';
 import { printRate } from '../quantity/rate';
 import { eventKind } from './event';
-import { RATE_PRESETS, rateLimitAt } from './rate-limits';
+import { RATE_PRESETS, rateLimitAt } from './settings/rate-limits';
 import { rule } from './rule';
 import { sayTime } from './say';
-import { amount, onOff, rateLimit, type ValuesOf } from './setting';
+import { amount, onOff, rateLimit, type ValuesOf } from './settings/setting';
 
 /** Names of the levels, by number. */
 export const RATE_LEVELS = ['easy', 'brisk', 'too fast', 'far too fast'] as const;
@@ -88,12 +88,21 @@ export const rateWatch = rule({
         unit.breachRiseM = state.fromM - now.depthM;
         unit.breachOverS = now.timeS - state.fromS;
         if (unit.dive) unit.dive.breaches = state.breaches;
-        unit.tell(slowDown, now.timeS, { riseM: unit.breachRiseM, overS: unit.breachOverS, limitMMin, breach: state.breaches });
+        unit.tell(slowDown, now.timeS, {
+          riseM: unit.breachRiseM,
+          overS: unit.breachOverS,
+          limitMMin,
+          breach: state.breaches,
+        });
       }
     }
     if (level < TOO_FAST || now.atSurface) {
       if (state.breaching) {
-        unit.tell(slowedDown, now.timeS, { riseM: state.fromM - now.depthM, overS: state.risingS - state.fromS, surfaced: now.atSurface ? 1 : 0 });
+        unit.tell(slowedDown, now.timeS, {
+          riseM: state.fromM - now.depthM,
+          overS: state.risingS - state.fromS,
+          surfaced: now.atSurface ? 1 : 0,
+        });
       }
       state.sinceS = NaN;
       state.breaching = false;
@@ -105,7 +114,8 @@ export const rateWatch = rule({
 
 /** The level of a speed told as a part of its limit; a level once reached is held until the speed is clearly below it. */
 function levelOf(part: number, before: number, own: Settings): number {
-  const level = part > own.farTooFastFrom + ROUNDING ? 3 : part > 1 + ROUNDING ? 2 : part >= own.briskFrom - ROUNDING ? 1 : 0;
+  const level =
+    part > own.farTooFastFrom + ROUNDING ? 3 : part > 1 + ROUNDING ? 2 : part >= own.briskFrom - ROUNDING ? 1 : 0;
   for (let held = before; held > level; held -= 1) {
     const from = held === 3 ? own.farTooFastFrom : held === 2 ? 1 : own.briskFrom;
     if (part > from - own.hysteresis - ROUNDING) return held;

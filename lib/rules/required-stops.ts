@@ -3,7 +3,7 @@ import { printStopDepth, sayDepth } from '../quantity/depth';
 import { eventKind } from './event';
 import { rule } from './rule';
 import { sayTime } from './say';
-import { amount, onOff } from './setting';
+import { amount, onOff } from './settings/setting';
 
 const settings = {
   on: onOff(true),
@@ -16,7 +16,8 @@ const settings = {
 const required = eventKind({
   kind: 'stop-required',
   rule: 'requiredStops',
-  meaning: 'The no-stop time has run out: the model has a ceiling, and you need to stop on the way up until it has cleared.',
+  meaning:
+    'The no-stop time has run out: the model has a ceiling, and you need to stop on the way up until it has cleared.',
   say: ({ stopM }: { stopM: number; ceilingM: number }, system) =>
     `the no-stop time has run out and a ceiling is there. On the way up, stop at ${printStopDepth(stopM, system)} until it has cleared.`,
 });
@@ -24,7 +25,8 @@ const deeper = eventKind({
   kind: 'required-stop-deeper',
   rule: 'requiredStops',
   meaning: 'The ceiling has sunk past a stop depth: the first stop is deeper now.',
-  say: ({ stopM }: { stopM: number; ceilingM: number }, system) => `the first stop has moved down to ${printStopDepth(stopM, system)}.`,
+  say: ({ stopM }: { stopM: number; ceilingM: number }, system) =>
+    `the first stop has moved down to ${printStopDepth(stopM, system)}.`,
 });
 const cleared = eventKind({
   kind: 'required-stops-done',
@@ -51,8 +53,10 @@ const back = eventKind({
 const graceOver = eventKind({
   kind: 'grace-over',
   rule: 'requiredStops',
-  meaning: 'You have been above the ceiling for longer than the grace time; the stop counts as left out unless you make it.',
-  say: ({ graceS }: { graceS: number }) => `you have been above the ceiling for ${sayTime(graceS)}: the unit’s grace time is over.`,
+  meaning:
+    'You have been above the ceiling for longer than the grace time; the stop counts as left out unless you make it.',
+  say: ({ graceS }: { graceS: number }) =>
+    `you have been above the ceiling for ${sayTime(graceS)}: the unit’s grace time is over.`,
 });
 
 interface State {

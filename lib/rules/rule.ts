@@ -1,6 +1,6 @@
 import type { EventKind } from './event';
-import type { SettingList, ValuesOf } from './setting';
-import type { Unit } from './unit';
+import type { SettingList, ValuesOf } from './settings/setting';
+import type { Unit } from './unit/unit';
 
 /** How far a rule is other people's practice, too. */
 export type Standing = 'published guidance' | 'common practice' | 'illustrative';
@@ -54,8 +54,11 @@ export interface Rule<Id extends string, Settings extends SettingList, State, Ev
 }
 
 /** Declares a rule, keeping the types of its settings, state and events. */
-export function rule<const Id extends string, Settings extends SettingList, State, const Events extends readonly EventKind<string, never>[]>(
-  own: Rule<Id, Settings, State, Events>,
-): Rule<Id, Settings, State, Events> {
+export function rule<
+  const Id extends string,
+  Settings extends SettingList,
+  State,
+  const Events extends readonly EventKind<string, never>[],
+>(own: Rule<Id, Settings, State, Events>): Rule<Id, Settings, State, Events> {
   return own;
 }

@@ -4,8 +4,8 @@ import { eventKind } from './event';
 import { rule, type Moment } from './rule';
 import { sayBand, sayIdealDepth, sayTime } from './say';
 import type { SafetyStopState } from './safety-stop-state';
-import { amount, onOff, oneOf, type ValuesOf } from './setting';
-import type { Unit } from './unit';
+import { amount, onOff, oneOf, type ValuesOf } from './settings/setting';
+import type { Unit } from './unit/unit';
 
 /** An edge of the band is where a reading says it is: 20 ft is 6.096 m, and stands for 6 m. */
 export const EDGE_M = 0.1;
@@ -79,7 +79,10 @@ export const safetyStop = rule({
   standing: 'common practice',
   settings,
   must: [
-    { holds: (own) => own.bandFromM < own.bandToM, otherwise: 'the band of the safety stop ends above where it begins' },
+    {
+      holds: (own) => own.bandFromM < own.bandToM,
+      otherwise: 'the band of the safety stop ends above where it begins',
+    },
     { holds: (own) => own.dueBelowM > own.bandToM, otherwise: 'the safety stop has to fall due deeper than its band' },
   ],
   events: [due, counting, paused, restarted, done, skipped],
@@ -94,7 +97,8 @@ export const safetyStop = rule({
     if (unit.extraSafetyStopS > 0) lengthen(state, own, unit);
     if (now.depthM > own.dueBelowM + SAME_DEPTH_M) {
       if (state.begun) unit.tell(restarted, now.timeS, { belowM: own.dueBelowM, lastsS: state.wholeS });
-      else if (unit.safetyStop === 'none') unit.tell(due, now.timeS, { belowM: own.dueBelowM, lastsS: state.wholeS, idealM: own.idealM });
+      else if (unit.safetyStop === 'none')
+        unit.tell(due, now.timeS, { belowM: own.dueBelowM, lastsS: state.wholeS, idealM: own.idealM });
       unit.safetyStop = 'due';
       unit.safetyStopLeftS = state.wholeS;
       state.begun = false;
@@ -143,7 +147,8 @@ function pause(state: State, now: Moment, own: Settings, unit: Unit): void {
   const grows = own.outside === 'extends';
   const { bandFromM: fromM, bandToM: toM } = own;
   if (grows) unit.safetyStopLeftS = Math.min(state.wholeS, unit.safetyStopLeftS + now.elapsedS);
-  if (unit.safetyStop === 'counting') unit.tell(paused, now.timeS, { fromM, toM, leftS: unit.safetyStopLeftS, grows: grows ? 1 : 0 });
+  if (unit.safetyStop === 'counting')
+    unit.tell(paused, now.timeS, { fromM, toM, leftS: unit.safetyStopLeftS, grows: grows ? 1 : 0 });
   unit.safetyStop = 'paused';
 }
 

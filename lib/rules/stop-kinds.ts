@@ -14,13 +14,15 @@ export const STOP_KINDS = {
     word: 'required stop',
     standing: 'limit',
     mark: 'solid bar',
-    explanation: 'The model’s ceiling: above it a compartment holds more gas than the chosen limits let pass. It has to be made.',
+    explanation:
+      'The model’s ceiling: above it a compartment holds more gas than the chosen limits let pass. It has to be made.',
   },
   imposed: {
     word: 'imposed stop',
     standing: 'rule',
     mark: 'hatched bar',
-    explanation: 'The unit’s own demand after a fast rise. It has to be made on this unit, though the model may ask for nothing.',
+    explanation:
+      'The unit’s own demand after a fast rise. It has to be made on this unit, though the model may ask for nothing.',
   },
 } as const;
 

@@ -2,7 +2,7 @@ import { printPercent } from '../quantity/percent';
 import type { GradientFactors } from '../dive/dive';
 import { eventKind } from './event';
 import { rule } from './rule';
-import { amount, count, onOff, type ValuesOf } from './setting';
+import { amount, count, onOff, type ValuesOf } from './settings/setting';
 
 const settings = {
   on: onOff(false),
@@ -26,7 +26,8 @@ const restored = eventKind({
   kind: 'limits-restored',
   rule: 'tighterLimits',
   meaning: 'A dive has passed without a breach; the unit goes by its own limits again.',
-  say: ({ high }: { high: number }) => `the unit goes by its own limits again, a high gradient factor of ${printPercent(high)}.`,
+  say: ({ high }: { high: number }) =>
+    `the unit goes by its own limits again, a high gradient factor of ${printPercent(high)}.`,
 });
 
 /** A fast rise is answered with stricter limits for the rest of the dive and the next one. */
@@ -45,7 +46,8 @@ export const tighterLimits = rule({
       state.earlier = state.earned;
       state.earned = 0;
       unit.tightness = Math.min(state.earlier, own.mostTimes);
-      if (before > 0 && unit.tightness === 0) unit.tell(restored, now.timeS, { high: unit.limits.gradientFactors.high });
+      if (before > 0 && unit.tightness === 0)
+        unit.tell(restored, now.timeS, { high: unit.limits.gradientFactors.high });
     }
     if (unit.breach === 0) return;
     state.earned += 1;
@@ -60,7 +62,11 @@ export const tighterLimits = rule({
  * The limits drawn in so many times. Only `high` is lowered, and `low` kept from being above it: lowering `low` as well
  * would move the first stop deeper and with it raise the line between, so that some stops came out shorter.
  */
-export function tightenedFactors({ low, high }: GradientFactors, own: Pick<Settings, 'by' | 'floor'>, times: number): GradientFactors {
+export function tightenedFactors(
+  { low, high }: GradientFactors,
+  own: Pick<Settings, 'by' | 'floor'>,
+  times: number,
+): GradientFactors {
   const lowered = Math.min(high, Math.max(own.floor, Math.round((high - own.by * times) * 1e9) / 1e9));
   return { low: Math.min(low, lowered), high: lowered };
 }

@@ -5,15 +5,15 @@ import type { Setup } from '../dive/setup';
 import type { Timeline } from '../dive/timeline';
 import { switchedOn, type RuleSettings } from './all';
 import { averagedRates } from './averaged-rate';
-import { believedDive } from './believed-dive';
-import { believedTimeline } from './believed-timeline';
+import { believedDive } from './unit/believed-dive';
+import { believedTimeline } from './unit/believed-timeline';
 import type { RuleEvent } from './event';
 import { lockOut } from './lock-out';
 import { memoryLost } from './memory';
-import { PassingMoment } from './passing-moment';
+import { PassingMoment } from './unit/passing-moment';
 import { tightenedFactors } from './tighter-limits';
-import { roomForTracks, track, type Tracks } from './tracks';
-import { Unit, type DiveSeen, type Limits } from './unit';
+import { roomForTracks, track, type Tracks } from './unit/tracks';
+import { Unit, type DiveSeen, type Limits } from './unit/unit';
 
 /** A dive as one unit saw it: what it works out for itself, what its rules made of it, and what it told. */
 export interface Watch {
@@ -45,19 +45,47 @@ export interface WatchOptions {
 }
 
 /** Has a unit watch a dive. The tensions are the model's alone: no rule changes them. */
-export function watchDive(dive: Dive, setup: Setup, rules: RuleSettings, everyS = 1, options: WatchOptions = {}): Watch {
+export function watchDive(
+  dive: Dive,
+  setup: Setup,
+  rules: RuleSettings,
+  everyS = 1,
+  options: WatchOptions = {},
+): Watch {
   const { truth, intervalEveryS, reuse } = options;
   const believed = believedDive(dive, setup);
-  const shared = truth && truth.timeline.dive === believed.dive && believed.freshAtLegs.length === 0 ? truth : undefined;
+  const shared =
+    truth && truth.timeline.dive === believed.dive && believed.freshAtLegs.length === 0 ? truth : undefined;
   const own = reuse?.ownModel ? reuse : undefined;
   const timeline = shared?.timeline ?? believedTimeline(believed, everyS, { reuse: own?.timeline, intervalEveryS });
   const figures = shared?.figures ?? figuresOf(timeline, own?.figures);
   const limits: Limits[] = [{ gradientFactors: timeline.dive.settings.gradientFactors, timeline, figures }];
-  const unit = new Unit(timeline, (tightness) => (limits[tightness] ??= tightened(limits[0]!, rules, tightness, reuse?.limits[tightness]?.figures)));
+  const unit = new Unit(
+    timeline,
+    (tightness) => (limits[tightness] ??= tightened(limits[0]!, rules, tightness, reuse?.limits[tightness]?.figures)),
+  );
   const tracks = roomForTracks(timeline.length, reuse?.tracks);
   averagedRates(timeline, legsOf(dive).legs, believed.depthFactor, rules.rateWatch.averageS, tracks.rateMMin);
-  run(new PassingMoment(timeline, tracks.rateMMin), unit, rules, setup.mode === 'gauge', new Set(believed.freshAtLegs), tracks);
-  return { setup, rules, dive, timeline, figures, limits, events: unit.events, dives: unit.dives, tracks, ownModel: !shared };
+  run(
+    new PassingMoment(timeline, tracks.rateMMin),
+    unit,
+    rules,
+    setup.mode === 'gauge',
+    new Set(believed.freshAtLegs),
+    tracks,
+  );
+  return {
+    setup,
+    rules,
+    dive,
+    timeline,
+    figures,
+    limits,
+    events: unit.events,
+    dives: unit.dives,
+    tracks,
+    ownModel: !shared,
+  };
 }
 
 function tightened({ timeline, gradientFactors }: Limits, rules: RuleSettings, times: number, reuse?: Figures): Limits {
@@ -67,7 +95,14 @@ function tightened({ timeline, gradientFactors }: Limits, rules: RuleSettings, t
   return { gradientFactors: drawnIn, timeline: under, figures: figuresOf(under, reuse) };
 }
 
-function run(now: PassingMoment, unit: Unit, rules: RuleSettings, gauge: boolean, freshAtLegs: ReadonlySet<number>, tracks: Tracks): void {
+function run(
+  now: PassingMoment,
+  unit: Unit,
+  rules: RuleSettings,
+  gauge: boolean,
+  freshAtLegs: ReadonlySet<number>,
+  tracks: Tracks,
+): void {
   const begin = () => (gauge ? [] : switchedOn(rules));
   let running = begin();
   while (now.next()) {

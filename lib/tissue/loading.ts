@@ -14,5 +14,10 @@ export function haldane(startBar: number, alveolarBar: number, k: number, minute
  * change is quick they are large and all but cancel.
  */
 export function schreiner(startBar: number, alveolarBar: number, rate: number, k: number, minutes: number): number {
-  return alveolarBar + rate * minutes + (startBar - alveolarBar) * Math.exp(-k * minutes) + (rate * Math.expm1(-k * minutes)) / k;
+  return (
+    alveolarBar +
+    rate * minutes +
+    (startBar - alveolarBar) * Math.exp(-k * minutes) +
+    (rate * Math.expm1(-k * minutes)) / k
+  );
 }

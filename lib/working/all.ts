@@ -1,20 +1,20 @@
 import type { Figures } from '../ascent/figures';
 import type { Timeline } from '../dive/timeline';
 import { COMPARTMENTS } from '../tissue/coefficients';
-import { ceilingWorking } from './ceiling-working';
-import { creditedNoStopWorking } from './credited-no-stop-working';
-import { endWorking } from './end-working';
-import { gasDensityWorking } from './gas-density-working';
+import { ceilingWorking } from './model/ceiling-working';
+import { creditedNoStopWorking } from './model/credited-no-stop-working';
+import { endWorking } from './oxygen/end-working';
+import { gasDensityWorking } from './oxygen/gas-density-working';
 import type { Instant } from './instant';
-import { modWorking } from './mod-working';
-import { noStopWorking } from './no-stop-working';
-import { dailyOxygenWorking, singleOxygenWorking } from './oxygen-fraction-working';
-import { pulmonaryOxygenWorking } from './oxygen-lungs-working';
-import { oxygenPressureWorking } from './partial-pressure-working';
-import { requiredStopWorking } from './required-stop-working';
-import { supersaturationWorking, surfacingSupersaturationWorking } from './supersaturation-working';
-import { tensionWorking } from './tension-working';
-import { timeToSurfaceWorking } from './time-to-surface-working';
+import { modWorking } from './oxygen/mod-working';
+import { noStopWorking } from './model/no-stop-working';
+import { dailyOxygenWorking, singleOxygenWorking } from './oxygen/oxygen-fraction-working';
+import { pulmonaryOxygenWorking } from './oxygen/oxygen-lungs-working';
+import { oxygenPressureWorking } from './oxygen/partial-pressure-working';
+import { requiredStopWorking } from './model/required-stop-working';
+import { supersaturationWorking, surfacingSupersaturationWorking } from './model/supersaturation-working';
+import { tensionWorking } from './model/tension-working';
+import { timeToSurfaceWorking } from './model/time-to-surface-working';
 import type { Working } from './working';
 
 /** Every reading of the model that can be asked "why?", each with what answers. */

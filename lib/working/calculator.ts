@@ -1,4 +1,12 @@
-import type { ConditionalNode, ConstantNode, FunctionNode, MathNode, OperatorNode, ParenthesisNode, SymbolNode } from 'mathjs';
+import type {
+  ConditionalNode,
+  ConstantNode,
+  FunctionNode,
+  MathNode,
+  OperatorNode,
+  ParenthesisNode,
+  SymbolNode,
+} from 'mathjs';
 
 /** Longest expression that is read, in characters. */
 export const LONGEST_EXPRESSION = 400;
@@ -6,7 +14,18 @@ export const LONGEST_EXPRESSION = 400;
 export const MOST_NODES = 150;
 
 const FUNCTIONS: ReadonlySet<string> = new Set(['exp', 'log', 'sqrt', 'min', 'max', 'abs', 'pow', 'ceil']);
-const OPERATORS: ReadonlySet<string> = new Set(['add', 'subtract', 'multiply', 'divide', 'pow', 'unaryMinus', 'smaller', 'smallerEq', 'larger', 'largerEq']);
+const OPERATORS: ReadonlySet<string> = new Set([
+  'add',
+  'subtract',
+  'multiply',
+  'divide',
+  'pow',
+  'unaryMinus',
+  'smaller',
+  'smallerEq',
+  'larger',
+  'largerEq',
+]);
 
 /** A node of an expression as it may stand in a working. */
 export type FormulaNode =
@@ -54,7 +73,8 @@ function calculator(parse: (expression: string) => MathNode): Calculator {
   const understand = (expression: string): Understood => {
     const before = understood.get(expression);
     if (before) return before;
-    if (expression.length > LONGEST_EXPRESSION) throw new RangeError(`an expression in a working has at most ${LONGEST_EXPRESSION} characters`);
+    if (expression.length > LONGEST_EXPRESSION)
+      throw new RangeError(`an expression in a working has at most ${LONGEST_EXPRESSION} characters`);
     const tree = read(parse, expression);
     const symbols = allowedSymbols(tree);
     const made = { tree, symbols, compiled: tree.compile() };
@@ -83,7 +103,9 @@ function read(parse: (expression: string) => MathNode, expression: string): Math
   try {
     return parse(expression);
   } catch (error) {
-    throw new RangeError(`this is not an expression: ${error instanceof Error ? error.message : String(error)}`, { cause: error });
+    throw new RangeError(`this is not an expression: ${error instanceof Error ? error.message : String(error)}`, {
+      cause: error,
+    });
   }
 }
 
@@ -97,7 +119,8 @@ function allowedSymbols(tree: MathNode): Set<string> {
     const known = node as FormulaNode;
     switch (known.type) {
       case 'ConstantNode':
-        if (typeof known.value !== 'number' || Number.isNaN(known.value)) throw new RangeError('only numbers may stand in a working');
+        if (typeof known.value !== 'number' || Number.isNaN(known.value))
+          throw new RangeError('only numbers may stand in a working');
         return;
       case 'SymbolNode':
         symbols.add(known.name);
@@ -106,11 +129,13 @@ function allowedSymbols(tree: MathNode): Set<string> {
         visit(known.content);
         return;
       case 'OperatorNode':
-        if (!OPERATORS.has(known.fn) || known.implicit) throw new RangeError(`${known.op} has no place in a working, nor has a sign left out`);
+        if (!OPERATORS.has(known.fn) || known.implicit)
+          throw new RangeError(`${known.op} has no place in a working, nor has a sign left out`);
         known.args.forEach(visit);
         return;
       case 'FunctionNode':
-        if (known.fn.type !== 'SymbolNode' || !FUNCTIONS.has(known.fn.name)) throw new RangeError(`a working knows no function but ${[...FUNCTIONS].join(', ')}`);
+        if (known.fn.type !== 'SymbolNode' || !FUNCTIONS.has(known.fn.name))
+          throw new RangeError(`a working knows no function but ${[...FUNCTIONS].join(', ')}`);
         known.args.forEach(visit);
         return;
       case 'ConditionalNode':

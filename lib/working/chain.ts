@@ -39,10 +39,12 @@ interface Given extends Quantity {
   readonly at?: Quantity;
 }
 
-const given = (from: 'dive' | 'setting' | 'published' | 'common practice' | 'search') => (symbol: SymbolName, value: Given): Named => ({
-  symbol,
-  value: { ...value, from, changeable: value.within !== undefined },
-});
+const given =
+  (from: 'dive' | 'setting' | 'published' | 'common practice' | 'search') =>
+  (symbol: SymbolName, value: Given): Named => ({
+    symbol,
+    value: { ...value, from, changeable: value.within !== undefined },
+  });
 
 export const fromDive = given('dive');
 export const fromSetting = given('setting');

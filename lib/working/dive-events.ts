@@ -17,7 +17,10 @@ export function thisDive(watch: Watch, sample: number, kind: string): RuleEvent[
 }
 
 /** How many seconds each of a dive's penalties adds: so many times its breach's number, together no more than a most. */
-export function penaltySizes(events: readonly RuleEvent[], { addsS, mostS }: { readonly addsS: number; readonly mostS: number }): ReadonlyMap<RuleEvent, number> {
+export function penaltySizes(
+  events: readonly RuleEvent[],
+  { addsS, mostS }: { readonly addsS: number; readonly mostS: number },
+): ReadonlyMap<RuleEvent, number> {
   const sizes = new Map<RuleEvent, number>();
   let total = 0;
   for (const event of events) {

@@ -24,7 +24,8 @@ export interface Typesetter {
 export async function loadTypesetter(): Promise<Typesetter> {
   const [calculator, { default: temml }] = await Promise.all([loadCalculator(), import('temml')]);
   // Inline styles only fine-tune spacing, and a page with a strict content policy would refuse them.
-  const set = (tex: string, displayMode: boolean) => temml.renderToString(tex, { displayMode, throwOnError: true, strict: true }).replace(/ style="[^"]*"/g, '');
+  const set = (tex: string, displayMode: boolean) =>
+    temml.renderToString(tex, { displayMode, throwOnError: true, strict: true }).replace(/ style="[^"]*"/g, '');
   return {
     calculator,
     step: (step, options) => set(stepTex(calculator, step, options), true),
@@ -38,7 +39,11 @@ export async function stepMathml(step: WorkingStep, options: FormulaOptions): Pr
 }
 
 /** A step's formula in TeX: `p_amb = p_surface + w·d`, or with numbers put in and the result after them. */
-export function stepTex(calculator: Calculator, step: WorkingStep, { withNumbers, print = plainly }: FormulaOptions): string {
+export function stepTex(
+  calculator: Calculator,
+  step: WorkingStep,
+  { withNumbers, print = plainly }: FormulaOptions,
+): string {
   const shown = (symbol: SymbolName) => {
     const value = step.values[symbol];
     return withNumbers && value ? bracketedTex(print(value)) : symbolTex(symbol);
@@ -48,13 +53,22 @@ export function stepTex(calculator: Calculator, step: WorkingStep, { withNumbers
   return withNumbers ? `${equation} = ${quantityTex(print(step.result))}` : equation;
 }
 
-const WORDS: Readonly<Record<string, string>> = { nostop: 'no-stop', half: '1/2', N2: 'N₂', O2: 'O₂', H2O: 'H₂O', CO2: 'CO₂' };
+const WORDS: Readonly<Record<string, string>> = {
+  nostop: 'no-stop',
+  half: '1/2',
+  N2: 'N₂',
+  O2: 'O₂',
+  H2O: 'H₂O',
+  CO2: 'CO₂',
+};
 
 /** A symbol with its subscripts: `P_alv_N2_3` is P with the subscript "alv, N₂, 3". */
 export function symbolTex(symbol: SymbolName): string {
   const [head = '', ...subscripts] = symbol.split('_');
   const letter = head.length > 1 ? `\\text{${head}}` : head;
-  return subscripts.length === 0 ? letter : `${letter}_{\\text{${subscripts.map((word) => WORDS[word] ?? word).join(', ')}}}`;
+  return subscripts.length === 0
+    ? letter
+    : `${letter}_{\\text{${subscripts.map((word) => WORDS[word] ?? word).join(', ')}}}`;
 }
 
 /** Each piece begins with a space where it may follow a command, such as the sign of a product. */
@@ -71,7 +85,9 @@ function nodeTex(tree: MathNode, shown: (symbol: SymbolName) => string, withNumb
           return known.fn.name === 'exp' ? ` e^{${tex(known.args[0]!)}}` : undefined;
         case 'OperatorNode':
           // A number with its unit is one thing: a power of it needs brackets.
-          return withNumbers && known.fn === 'pow' && known.args[0]!.type === 'SymbolNode' ? `\\left(${tex(known.args[0]!)}\\right)^{${tex(known.args[1]!)}}` : undefined;
+          return withNumbers && known.fn === 'pow' && known.args[0]!.type === 'SymbolNode'
+            ? `\\left(${tex(known.args[0]!)}\\right)^{${tex(known.args[1]!)}}`
+            : undefined;
         case 'ConditionalNode':
           return casesTex(known, tex);
         default:

@@ -1,15 +1,21 @@
 /** What workings say of themselves, worded once. */
 export const REMARKS = {
-  earlierLegs: 'Only the latest legs of the dive are worked through. The tension that earlier ones left is taken as it stood.',
-  search: 'With helium the limit moves as the mixture in the compartment changes, so no formula gives the time. It is found by trying times until both sides meet.',
-  stopSearch: 'The compartment goes on changing while you climb, so the wait is found by trying times until the climb to the next level is tolerated.',
-  fillsUp: 'At once, this compartment would tolerate the climb. It takes up gas at the stop while you wait for another one, and then has to be waited for itself.',
-  oneCompartment: 'A number you change is followed for this compartment alone. With it, another compartment might set the reading.',
+  earlierLegs:
+    'Only the latest legs of the dive are worked through. The tension that earlier ones left is taken as it stood.',
+  search:
+    'With helium the limit moves as the mixture in the compartment changes, so no formula gives the time. It is found by trying times until both sides meet.',
+  stopSearch:
+    'The compartment goes on changing while you climb, so the wait is found by trying times until the climb to the next level is tolerated.',
+  fillsUp:
+    'At once, this compartment would tolerate the climb. It takes up gas at the stop while you wait for another one, and then has to be waited for itself.',
+  oneCompartment:
+    'A number you change is followed for this compartment alone. With it, another compartment might set the reading.',
   nothingCounts: 'Legs with half an atmosphere of oxygen or less add nothing and are left out.',
   earlierOxygen: 'Only the latest legs of the dive are worked through. What earlier ones added is taken as it stood.',
   withinRows: 'A depth or a mixture can be changed as far as it stays between the same rows of the table.',
   beyondTable: 'Beyond the last row of the table nothing is published: the figure is a guess.',
-  stopJumps: 'The stop appears all at once here, as the line from low to high is drawn from another depth. The margin shown does not pass through nothing, and no search is made anew.',
+  stopJumps:
+    'The stop appears all at once here, as the line from low to high is drawn from another depth. The margin shown does not pass through nothing, and no search is made anew.',
   rule: 'This is a rule’s doing, not the model’s. Makers’ rules differ; its numbers are settings.',
   earlierStretches: 'Only the latest stretches are worked through. What was left before them is taken as it stood.',
   asked: 'What counts and what does not was settled on the dive. A number you change alters the sum alone.',

@@ -51,4 +51,7 @@ const refuse = () => {
   throw new RangeError('this is not allowed in a working');
 };
 // Nothing may be added to what is above, whatever reaches these names.
-math.import({ import: refuse, createUnit: refuse, evaluate: refuse, parse: refuse, simplify: refuse, derivative: refuse }, { override: true });
+math.import(
+  { import: refuse, createUnit: refuse, evaluate: refuse, parse: refuse, simplify: refuse, derivative: refuse },
+  { override: true },
+);

@@ -27,5 +27,6 @@ export const SOURCES = {
   rateWatch: 'the rate watch of this project: the numbers are settings of the rule',
   penalty: 'an illustrative rule of this project: the numbers are settings of the rule',
   arithmetic: 'arithmetic',
-  schedule: 'the rule of this project’s schedule: each stop ends at the first multiple of the stop rounding from which the climb keeps every limit',
+  schedule:
+    'the rule of this project’s schedule: each stop ends at the first multiple of the stop rounding from which the climb keeps every limit',
 } as const;

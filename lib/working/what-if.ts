@@ -11,19 +11,30 @@ const SEARCH_END_MIN = 1e-9;
  * hang on a change are worked out anew, a search among them is made anew, and the rest stay the same objects. The dive is
  * not touched. Refuses a symbol that is not there or not for changing, and a number that makes no sense in its place.
  */
-export function carryThrough(calculator: Calculator, working: Working, changes: Readonly<Record<SymbolName, number>>): Parsed<Working> {
+export function carryThrough(
+  calculator: Calculator,
+  working: Working,
+  changes: Readonly<Record<SymbolName, number>>,
+): Parsed<Working> {
   for (const [symbol, number] of Object.entries(changes)) {
     const refusal = refusedChange(working, symbol, number);
     if (refusal) return refusal;
   }
-  const found = working.search && !Object.hasOwn(changes, working.search.symbol) ? searched(calculator, working, working.search, changes) : {};
+  const found =
+    working.search && !Object.hasOwn(changes, working.search.symbol)
+      ? searched(calculator, working, working.search, changes)
+      : {};
   const steps = recomputed(calculator, working.steps, { ...changes, ...found });
   const last = steps.at(-1);
   if (!last) return accepted(working);
   const { value } = last.result;
   // The table tells of the dive as it is; what sixteen compartments would do under the change is not worked out.
   const { table: _dropped, ...kept } = working;
-  return accepted({ ...kept, steps, answer: { ...working.answer, value, text: Number.isNaN(value) ? REMARKS.noAnswer : REMARKS.whatIf } });
+  return accepted({
+    ...kept,
+    steps,
+    answer: { ...working.answer, value, text: Number.isNaN(value) ? REMARKS.noAnswer : REMARKS.whatIf },
+  });
 }
 
 /** The values of a working that a learner may change, each once, by symbol. */
@@ -39,16 +50,24 @@ function refusedChange(working: Working, symbol: SymbolName, number: number): Re
   const known = working.steps.some((step) => Object.hasOwn(step.values, symbol));
   if (!known) return refused(`There is no ${symbol} in this working.`, 'Choose one of the numbers in it.');
   const value = changeableValues(working).get(symbol);
-  if (!value) return refused(`${symbol} follows from the rest, or is a constant.`, 'Change one of the numbers it comes from.');
+  if (!value)
+    return refused(`${symbol} follows from the rest, or is a constant.`, 'Change one of the numbers it comes from.');
   const [least, most] = value.within ?? [-Infinity, Infinity];
   if (!(number >= least && number <= most)) {
-    return refused(`${number} makes no sense here: ${value.meaning}.`, `Write a number from ${least} to ${most}${value.unit === '' ? '' : ` ${value.unit}`}.`);
+    return refused(
+      `${number} makes no sense here: ${value.meaning}.`,
+      `Write a number from ${least} to ${most}${value.unit === '' ? '' : ` ${value.unit}`}.`,
+    );
   }
   return undefined;
 }
 
 /** The steps with changed values put in; those that hang on none of them as they were. */
-function recomputed(calculator: Calculator, steps: readonly WorkingStep[], changes: Readonly<Record<SymbolName, number>>): WorkingStep[] {
+function recomputed(
+  calculator: Calculator,
+  steps: readonly WorkingStep[],
+  changes: Readonly<Record<SymbolName, number>>,
+): WorkingStep[] {
   const results = new Map<StepId, number>();
   return steps.map((step) => {
     const values: Record<SymbolName, WorkingValue> = {};
@@ -65,7 +84,12 @@ function recomputed(calculator: Calculator, steps: readonly WorkingStep[], chang
   });
 }
 
-function changedNumber(symbol: SymbolName, value: WorkingValue, changes: Readonly<Record<SymbolName, number>>, results: ReadonlyMap<StepId, number>): number | undefined {
+function changedNumber(
+  symbol: SymbolName,
+  value: WorkingValue,
+  changes: Readonly<Record<SymbolName, number>>,
+  results: ReadonlyMap<StepId, number>,
+): number | undefined {
   if (value.from.startsWith('step:')) return results.get(value.from as StepId);
   return Object.hasOwn(changes, symbol) ? changes[symbol] : undefined;
 }
@@ -75,11 +99,17 @@ function numbersOf(values: Readonly<Record<SymbolName, WorkingValue>>): Record<S
 }
 
 /** Makes a working's search anew under changed values. */
-function searched(calculator: Calculator, working: Working, search: Search, changes: Readonly<Record<SymbolName, number>>): Record<SymbolName, number> {
+function searched(
+  calculator: Calculator,
+  working: Working,
+  search: Search,
+  changes: Readonly<Record<SymbolName, number>>,
+): Record<SymbolName, number> {
   const end = working.steps.findIndex(({ id }) => id === search.until) + 1;
   const steps = recomputed(calculator, working.steps.slice(0, end), changes);
   const trials = stepsThatHangOn(steps, search.symbol);
-  const reached = (minutes: number) => recomputed(calculator, trials, { [search.symbol]: minutes }).at(-1)!.result.value >= 0;
+  const reached = (minutes: number) =>
+    recomputed(calculator, trials, { [search.symbol]: minutes }).at(-1)!.result.value >= 0;
   if (reached(search.fromMin)) return { [search.symbol]: search.fromMin };
   const stepMin = search.stepMin ?? SEARCH_STEP_MIN;
   for (let before = search.fromMin; before < search.horizonMin; before += stepMin) {

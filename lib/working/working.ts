@@ -19,7 +19,24 @@ export interface Working {
   readonly cautions?: readonly string[];
 }
 
-export const UNITS = ['', 'bar', 'm', 's', 'min', 'h', 'm/min', 'bar/m', 'bar/min', '1/min', '1/bar', 'g/L', 'g/mol', 'K', 'bar·L/(mol·K)', 'units'] as const;
+export const UNITS = [
+  '',
+  'bar',
+  'm',
+  's',
+  'min',
+  'h',
+  'm/min',
+  'bar/m',
+  'bar/min',
+  '1/min',
+  '1/bar',
+  'g/L',
+  'g/mol',
+  'K',
+  'bar·L/(mol·K)',
+  'units',
+] as const;
 /** Unit of a quantity; '' for a fraction or a plain number, `units` those of pulmonary oxygen dose. */
 export type Unit = (typeof UNITS)[number];
 

@@ -85,7 +85,8 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
         const spans: [first: number[], later: number[]] = [[], []];
         let longestTaskMs = 0;
         const observer = new PerformanceObserver((list) => {
-          for (const { startTime, duration } of list.getEntries()) if (startTime >= begun) longestTaskMs = Math.max(longestTaskMs, duration);
+          for (const { startTime, duration } of list.getEntries())
+            if (startTime >= begun) longestTaskMs = Math.max(longestTaskMs, duration);
         });
         observer.observe({ type: 'longtask' });
         for (let i = 0; i < frames; i += 1) {
@@ -94,12 +95,23 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
             requestAnimationFrame(() => {
               const start = performance.now();
               const clientY = y - Math.abs((i % 60) - 30) * 3 - 8;
-              target.dispatchEvent(new PointerEvent('pointermove', { bubbles: true, pointerId: 1, button: -1, buttons: 1, clientX: x, clientY, isPrimary: true }));
+              target.dispatchEvent(
+                new PointerEvent('pointermove', {
+                  bubbles: true,
+                  pointerId: 1,
+                  button: -1,
+                  buttons: 1,
+                  clientX: x,
+                  clientY,
+                  isPrimary: true,
+                }),
+              );
               // A frame's work is over once a message posted from its last callback is heard.
               requestAnimationFrame(() => undefined);
               painted.port1.onmessage = () => {
                 // The pointer moves finer than depths are set: many a move changes nothing, and is not counted.
-                if (slider.getAttribute('aria-valuenow') !== before) spans[i < firstFrames ? 0 : 1].push(performance.now() - start);
+                if (slider.getAttribute('aria-valuenow') !== before)
+                  spans[i < firstFrames ? 0 : 1].push(performance.now() - start);
                 done();
               };
               painted.port2.postMessage(0);

@@ -1,9 +1,9 @@
 import { performance } from 'node:perf_hooks';
 import { computeTimeline } from '@/lib/dive/timeline';
-import { checkRecord } from '@/lib/files/check-record';
-import { diveFromRecords } from '@/lib/files/dive-from-record';
-import { guessColumns } from '@/lib/files/guess-columns';
-import { readCsv } from '@/lib/files/read-csv';
+import { checkRecord } from '@/lib/files/records/check-record';
+import { diveFromRecords } from '@/lib/files/records/dive-from-record';
+import { guessColumns } from '@/lib/files/csv/guess-columns';
+import { readCsv } from '@/lib/files/csv/read-csv';
 import { textOfBytes } from '@/lib/files/text-of-bytes';
 
 const SAMPLES = 1_000_000;

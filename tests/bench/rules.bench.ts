@@ -5,8 +5,8 @@ import type { Dive } from '@/lib/dive/dive';
 import { setupSchema } from '@/lib/dive/setup';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import { DEFAULT_RULES } from '@/lib/rules/all';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
-import { shownAt } from '@/lib/rules/shown';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
+import { shownAt } from '@/lib/rules/unit/shown';
 import { watchDive, type Watch } from '@/lib/rules/watch';
 
 /** A day of two dives, three hours in all, every second of it. */

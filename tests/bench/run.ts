@@ -13,12 +13,15 @@ import { medianOf, timed, type Timed, type Workload } from './workload';
 const WORKLOADS: readonly Workload[] = [timeline3h, noStopCurve, scheduleTrimix, gfContour];
 const IMPORT_SAMPLES = 3;
 
-const { values } = parseArgs({ options: { json: { type: 'boolean' }, only: { type: 'string' }, browser: { type: 'boolean' } } });
+const { values } = parseArgs({
+  options: { json: { type: 'boolean' }, only: { type: 'string' }, browser: { type: 'boolean' } },
+});
 
 async function* results(): AsyncGenerator<object> {
   if (values.browser) {
     const { dragFrame, dragDay } = await import('./drag-frame');
-    for (const drag of [dragFrame, dragDay]) if (values.only === undefined || values.only === drag.name) yield await drag.run();
+    for (const drag of [dragFrame, dragDay])
+      if (values.only === undefined || values.only === drag.name) yield await drag.run();
     yield* (await import('./screens')).screenTimes(values.only);
     return;
   }
@@ -54,6 +57,8 @@ for await (const result of results()) {
   told += 1;
 }
 if (told === 0) {
-  console.error(`bench: no workload is called ${values.only}; there are ${[...WORKLOADS, import1m].map(({ name }) => name).join(', ')}`);
+  console.error(
+    `bench: no workload is called ${values.only}; there are ${[...WORKLOADS, import1m].map(({ name }) => name).join(', ')}`,
+  );
   process.exitCode = 2;
 }

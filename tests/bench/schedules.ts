@@ -9,7 +9,13 @@ function bottom(script: string): { dive: Dive; timeline: Timeline; start: Ascent
   if (!parsed.ok) throw new Error(parsed.errors[0]?.message);
   const timeline = computeTimeline({ ...parsed.dive, steps: parsed.dive.steps.slice(0, -1) }, 600);
   const last = timeline.length - 1;
-  const start = { depthM: timeline.depthM[last]!, gas: gasAt(timeline, last), ...tissuesAt(timeline, last), at: 0, fixedFirstStopM: 0 };
+  const start = {
+    depthM: timeline.depthM[last]!,
+    gas: gasAt(timeline, last),
+    ...tissuesAt(timeline, last),
+    at: 0,
+    fixedFirstStopM: 0,
+  };
   return { dive: parsed.dive, timeline, start };
 }
 
@@ -44,7 +50,10 @@ export const gfContour: Workload = {
         for (let row = 0; row < SIDE; row += 1) {
           const high = 0.4 + (0.6 * column) / (SIDE - 1);
           const low = Math.min(high, 0.1 + (0.9 * row) / (SIDE - 1));
-          minutes += ascentPlanner({ ...dive.settings, gradientFactors: { low, high } }, timeline)(start).timeToSurfaceMin;
+          minutes += ascentPlanner(
+            { ...dive.settings, gradientFactors: { low, high } },
+            timeline,
+          )(start).timeToSurfaceMin;
         }
       }
       return minutes;

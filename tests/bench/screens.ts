@@ -45,22 +45,52 @@ const click = (name: string | RegExp) => (page: Page) => button(page, name).firs
 const editor = (page: Page) => page.getByRole('textbox', { name: 'Dive script' });
 
 const DOINGS: readonly Doing[] = [
-  { name: 'desk-play', path: routes.desk.path, press: click('Play'), then: async (page) => (await page.waitForTimeout(300), await button(page, 'Pause').click()) },
+  {
+    name: 'desk-play',
+    path: routes.desk.path,
+    press: click('Play'),
+    then: async (page) => (await page.waitForTimeout(300), await button(page, 'Pause').click()),
+  },
   { name: 'desk-step', path: routes.desk.path, press: click('On 30 seconds') },
   { name: 'desk-step-playing', path: routes.desk.path, ready: click('Play'), press: click('On 30 seconds') },
-  { name: 'desk-drag-point', path: routes.desk.path, ready: (page) => page.getByRole('slider', { name: /^Point 2:/ }).waitFor(), press: dragPoint },
-  { name: 'desk-type', path: routes.desk.path, ready: async (page) => (await editor(page).click(), await page.keyboard.press('Control+End')), press: (page) => page.keyboard.press('#'), then: (page) => page.keyboard.press('a') },
+  {
+    name: 'desk-drag-point',
+    path: routes.desk.path,
+    ready: (page) => page.getByRole('slider', { name: /^Point 2:/ }).waitFor(),
+    press: dragPoint,
+  },
+  {
+    name: 'desk-type',
+    path: routes.desk.path,
+    ready: async (page) => (await editor(page).click(), await page.keyboard.press('Control+End')),
+    press: (page) => page.keyboard.press('#'),
+    then: (page) => page.keyboard.press('a'),
+  },
   {
     name: 'desk-why',
     path: routes.desk.path,
     // The first answer also waits for its code, which is fetched; each after it does not.
-    ready: async (page) => (await click('Why this no-stop time?')(page), await page.getByRole('heading', { name: /^Why\?/ }).waitFor(), await page.keyboard.press('Escape')),
+    ready: async (page) => (
+      await click('Why this no-stop time?')(page),
+      await page.getByRole('heading', { name: /^Why\?/ }).waitFor(),
+      await page.keyboard.press('Escape')
+    ),
     press: click('Why this no-stop time?'),
     then: (page) => page.keyboard.press('Escape'),
   },
   { name: 'lesson-next', path: LESSON, press: click('Go on'), then: (page) => page.waitForTimeout(1500) },
-  { name: 'lesson-answer', path: QUESTION, press: (page) => page.getByRole('main').getByRole('radio').and(page.locator(':not(:checked)')).first().click() },
-  { name: 'lesson-show', path: QUESTION, ready: guess, press: click('Show what the model says'), then: async (page) => (await click('Answer it again')(page), await guess(page)) },
+  {
+    name: 'lesson-answer',
+    path: QUESTION,
+    press: (page) => page.getByRole('main').getByRole('radio').and(page.locator(':not(:checked)')).first().click(),
+  },
+  {
+    name: 'lesson-show',
+    path: QUESTION,
+    ready: guess,
+    press: click('Show what the model says'),
+    then: async (page) => (await click('Answer it again')(page), await guess(page)),
+  },
 ];
 
 async function guess(page: Page): Promise<void> {
@@ -88,13 +118,18 @@ export async function* screenTimes(only?: string): AsyncGenerator<ScreenTime> {
   const browser = await launchChromium();
   const wanted = (name: string) => only === undefined || only === name;
   try {
-    for (const [name, path] of [['front-door-paint', routes.home.path], ['desk-paint', routes.desk.path], ['lesson-paint', LESSON]] as const) {
+    for (const [name, path] of [
+      ['front-door-paint', routes.home.path],
+      ['desk-paint', routes.desk.path],
+      ['lesson-paint', LESSON],
+    ] as const) {
       if (!wanted(name)) continue;
       const times: number[] = [];
       for (let visit = 0; visit < VISITS; visit += 1) times.push(await largestPaintMs(browser, address + path));
       yield told(name, times);
     }
-    for (const doing of DOINGS) if (wanted(doing.name)) yield told(doing.name, await answersMs(browser, address, doing));
+    for (const doing of DOINGS)
+      if (wanted(doing.name)) yield told(doing.name, await answersMs(browser, address, doing));
   } finally {
     await browser.close();
     await close();
@@ -114,7 +149,8 @@ async function slowPage(browser: Browser): Promise<Page> {
     const seen: Seen[] = [];
     // No function here may have a name: the compiler would mark it with a helper the page does not have.
     new PerformanceObserver((list) => {
-      for (const entry of list.getEntries() as Timed[]) if (entry.interactionId > 0) seen.push({ ms: entry.duration, atMs: entry.startTime });
+      for (const entry of list.getEntries() as Timed[])
+        if (entry.interactionId > 0) seen.push({ ms: entry.duration, atMs: entry.startTime });
     }).observe({ type: 'event', durationThreshold: 16, buffered: true } as PerformanceObserverInit);
     Object.assign(window, { answersSeen: seen });
   });
@@ -131,7 +167,10 @@ async function largestPaintMs(browser: Browser, address: string): Promise<number
   const ms = await page.evaluate(
     () =>
       new Promise<number>((done) => {
-        new PerformanceObserver((list) => done(list.getEntries().at(-1)!.startTime)).observe({ type: 'largest-contentful-paint', buffered: true });
+        new PerformanceObserver((list) => done(list.getEntries().at(-1)!.startTime)).observe({
+          type: 'largest-contentful-paint',
+          buffered: true,
+        });
       }),
   );
   await page.context().close();
@@ -160,5 +199,11 @@ async function answersMs(browser: Browser, address: string, { path, ready, press
 
 /** How long what was done since a moment took to be answered, ms. What was done before may be told only now, and does not count. */
 function answersSince(page: Page, begunMs: number): Promise<number[]> {
-  return page.evaluate((begun) => (window as unknown as { answersSeen: Seen[] }).answersSeen.filter(({ atMs }) => atMs >= begun).map(({ ms }) => ms), begunMs);
+  return page.evaluate(
+    (begun) =>
+      (window as unknown as { answersSeen: Seen[] }).answersSeen
+        .filter(({ atMs }) => atMs >= begun)
+        .map(({ ms }) => ms),
+    begunMs,
+  );
 }

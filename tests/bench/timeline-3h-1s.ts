@@ -3,7 +3,8 @@ import { parseScript } from '@/lib/dive/script';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import type { Workload } from './workload';
 
-const ONE_DIVE = 'descend to 30 m in 2 min\nstay 20 min\nascend to 5 m in 4 min\nstay 3 min\nascend to surface in 1 min\n';
+const ONE_DIVE =
+  'descend to 30 m in 2 min\nstay 20 min\nascend to 5 m in 4 min\nstay 3 min\nascend to surface in 1 min\n';
 
 /** Three dives and two intervals, three hours to the second. */
 const SCRIPT = `gas: air\n${[ONE_DIVE, ONE_DIVE, ONE_DIVE].join('interval 45 min\n')}`;

@@ -6,7 +6,8 @@ import { cautions } from '@/content/cautions';
 import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
-const SHORT = 'descend to 10 m at 10 m/min\nstay 1 min # check: ten\ndescend to 16 m at 10 m/min\nstay 1 min # check: sixteen\nascend to surface at 10 m/min\n';
+const SHORT =
+  'descend to 10 m at 10 m/min\nstay 1 min # check: ten\ndescend to 16 m at 10 m/min\nstay 1 min # check: sixteen\nascend to surface at 10 m/min\n';
 
 async function openShort(page: Page): Promise<void> {
   await page.goto(routes.bench.path, { waitUntil: 'networkidle' });
@@ -28,7 +29,10 @@ describe('a bench sheet', () => {
     await tolerance.fill('0.5');
     await tolerance.press('Enter');
     await read(page, 'Unit 1 at ten', '9.8');
-    await page.getByRole('group', { name: 'Unit 1 at sixteen' }).getByRole('checkbox', { name: 'shows no depth' }).check();
+    await page
+      .getByRole('group', { name: 'Unit 1 at sixteen' })
+      .getByRole('checkbox', { name: 'shows no depth' })
+      .check();
     const verdict = page.getByRole('article', { name: 'Unit 1' });
     await verdict.getByText('Stop the run. Do not return this unit to service.').waitFor();
     await verdict.getByText('No depth reading at 16 m.').waitFor();
@@ -36,9 +40,13 @@ describe('a bench sheet', () => {
     await page.reload({ waitUntil: 'networkidle' });
     await verdict.getByText('No depth reading at 16 m.').waitFor();
 
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Export as CSV' }).click()]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Export as CSV' }).click(),
+    ]);
     const text = readFileSync(await download.path(), 'utf8');
-    for (const words of [cautions.general, cautions.chamber, 'No depth reading at 16 m.', 'EN 13319']) expect(text).toContain(words);
+    for (const words of [cautions.general, cautions.chamber, 'No depth reading at 16 m.', 'EN 13319'])
+      expect(text).toContain(words);
     expect(complaints.filter((text) => !text.includes('preloaded using link preload'))).toEqual([]);
   });
 
@@ -62,19 +70,26 @@ describe('a bench sheet', () => {
     await live.getByText('Hold 10 m on the gauge for 1:00. Then read the units: ten.').waitFor();
     await page.getByRole('button', { name: 'Watch this run on the desk' }).click();
     await page.waitForURL(`**${routes.desk.path}`);
-    await page.waitForFunction(() => [...document.querySelectorAll('textarea')].some(({ value }) => value.includes('what the units in the pot go through')));
+    await page.waitForFunction(() =>
+      [...document.querySelectorAll('textarea')].some(({ value }) =>
+        value.includes('what the units in the pot go through'),
+      ),
+    );
   });
 
-  it.each(['light', 'dark'])('has no fault that axe can find in the %s theme, with two units out of tolerance', async (theme) => {
-    const { page } = await visit({ preferences: { theme }, viewport: { width: 390, height: 844 } });
-    await openShort(page);
-    await page.getByRole('button', { name: 'Add a unit' }).click();
-    const tolerance = page.getByLabel('Depth may be off by, m');
-    await tolerance.fill('0.5');
-    await tolerance.press('Enter');
-    await read(page, 'Unit 1 at ten', '12');
-    await read(page, 'Unit 2 at ten', '12');
-    expect(await accessibilityFaults(page)).toEqual([]);
-    expect(await sidewaysPx(page)).toBe(0);
-  });
+  it.each(['light', 'dark'])(
+    'has no fault that axe can find in the %s theme, with two units out of tolerance',
+    async (theme) => {
+      const { page } = await visit({ preferences: { theme }, viewport: { width: 390, height: 844 } });
+      await openShort(page);
+      await page.getByRole('button', { name: 'Add a unit' }).click();
+      const tolerance = page.getByLabel('Depth may be off by, m');
+      await tolerance.fill('0.5');
+      await tolerance.press('Enter');
+      await read(page, 'Unit 1 at ten', '12');
+      await read(page, 'Unit 2 at ten', '12');
+      expect(await accessibilityFaults(page)).toEqual([]);
+      expect(await sidewaysPx(page)).toBe(0);
+    },
+  );
 });

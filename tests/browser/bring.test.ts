@@ -25,12 +25,14 @@ function longFile(): string {
   return path;
 }
 
-const choose = (page: Page, path: string) => page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles(path);
+const choose = (page: Page, path: string) =>
+  page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles(path);
 
 async function mendAll(page: Page): Promise<void> {
   await page.getByRole('heading', { name: 'What is wrong with it' }).waitFor();
   const faults = page.getByRole('group', { name: /Mend what you agree to/ });
-  for (const name of [/Leaps nobody/, /Cells that cannot/, /Repeated times/, /Negative depths/, /Time going backwards/]) await faults.getByRole('checkbox', { name }).check();
+  for (const name of [/Leaps nobody/, /Cells that cannot/, /Repeated times/, /Negative depths/, /Time going backwards/])
+    await faults.getByRole('checkbox', { name }).check();
 }
 
 async function textOf(download: Download): Promise<string> {
@@ -52,7 +54,11 @@ describe('bringing a recorded dive', () => {
     expect(await accessibilityFaults(page)).toEqual([]);
     await open.click();
     await page.waitForURL(`**${routes.desk.path}`);
-    await page.waitForFunction(() => [...document.querySelectorAll('textarea')].some(({ value }) => value.includes('two-dives-with-faults: a recorded dive')));
+    await page.waitForFunction(() =>
+      [...document.querySelectorAll('textarea')].some(({ value }) =>
+        value.includes('two-dives-with-faults: a recorded dive'),
+      ),
+    );
     expect(complaints).toEqual([]);
   });
 

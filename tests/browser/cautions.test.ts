@@ -17,19 +17,28 @@ const visit = browserVisits();
 const plain = (text: string) => text.replace(/\s+/g, ' ');
 
 async function saved(page: Page, button: string | RegExp): Promise<string> {
-  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: button, exact: true }).click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button, exact: true }).click(),
+  ]);
   return plain(await readFile(await download.path(), 'utf8'));
 }
 
 /** The words drawn in a picture, and those said of it. */
-const drawn = (svg: string) => plain([...svg.matchAll(/<(?:text|tspan)\b[^>]*>([^<]*)</g)].map(([, words]) => words).join(' '));
+const drawn = (svg: string) =>
+  plain([...svg.matchAll(/<(?:text|tspan)\b[^>]*>([^<]*)</g)].map(([, words]) => words).join(' '));
 
 /** How many dots of a picture's foot are dark, where its words are. */
 async function inkAtFoot(page: Page, button: string): Promise<number> {
-  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: button }).click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).click(),
+  ]);
   const png = (await readFile(await download.path())).toString('base64');
   return page.evaluate(async (data) => {
-    const bitmap = await createImageBitmap(new Blob([Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0))], { type: 'image/png' }));
+    const bitmap = await createImageBitmap(
+      new Blob([Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0))], { type: 'image/png' }),
+    );
     const canvas = document.createElement('canvas');
     [canvas.width, canvas.height] = [bitmap.width, bitmap.height];
     const context = canvas.getContext('2d')!;
@@ -105,7 +114,11 @@ describe('the caution goes along with', () => {
   it('a recorded dive taken away, and a bench sheet', async () => {
     const { page } = await visit();
     await page.goto(routes.bring.path, { waitUntil: 'networkidle' });
-    await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles({ name: 'dive.csv', mimeType: 'text/csv', buffer: Buffer.from('time (s),depth (m)\n0,0\n60,9\n120,18\n600,18\n700,9\n800,0\n') });
+    await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles({
+      name: 'dive.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from('time (s),depth (m)\n0,0\n60,9\n120,18\n600,18\n700,9\n800,0\n'),
+    });
     await page.getByRole('button', { name: 'Open on the desk' }).waitFor();
     expect.soft(await saved(page, 'Export as UDDF')).toContain(cautions.general);
     expect.soft(await saved(page, 'Export as CSV')).toContain(cautions.general);
@@ -120,7 +133,8 @@ describe('the caution goes along with', () => {
 
   it('every lesson as a file, its results, and what is made in the workshop', async () => {
     const { page } = await visit();
-    for (const slug of lessonSlugs()) expect.soft(await (await page.request.get(yamlPath(slug))).text(), slug).toContain(cautions.general);
+    for (const slug of lessonSlugs())
+      expect.soft(await (await page.request.get(yamlPath(slug))).text(), slug).toContain(cautions.general);
     await page.goto(lessonPath(LESSON, 'results'), { waitUntil: 'networkidle' });
     await page.getByRole('button', { name: 'Your results' }).first().click();
     expect.soft(await saved(page, 'Save as text')).toContain(cautions.general);
@@ -134,7 +148,9 @@ describe('the caution goes along with', () => {
 
   // A site that is older than its sources would first be built anew.
   it.skipIf(isSiteStale())('the address that the start command tells', async () => {
-    const server = spawn(process.execPath, ['--import', 'tsx', 'app/commands/start.ts'], { env: { ...process.env, PORT: '0' } });
+    const server = spawn(process.execPath, ['--import', 'tsx', 'app/commands/start.ts'], {
+      env: { ...process.env, PORT: '0' },
+    });
     try {
       let told = '';
       for await (const part of server.stdout) {

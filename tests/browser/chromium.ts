@@ -11,8 +11,13 @@ interface Executable {
 const systemNames = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
 
 const flags = [
-  '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',
-  '--disable-background-networking', '--disable-component-update', '--disable-sync',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
 ];
 
 /** Opens a browser: the one in `CHROMIUM_PATH`, else one on this machine, else the packaged one. `CHROMIUM=npm` insists on the last. */

@@ -18,7 +18,8 @@ async function open(options: Options = {}): Promise<Visit> {
 
 const map = (page: Page) => page.getByRole('figure', { name: 'Time to surface for each pair of gradient factors' });
 const bands = (page: Page) => page.getByRole('figure', { name: 'No-stop time, as a band' });
-const sentence = async (page: Page, figure: string) => page.getByRole('figure', { name: figure, exact: true }).locator('figcaption p').textContent();
+const sentence = async (page: Page, figure: string) =>
+  page.getByRole('figure', { name: figure, exact: true }).locator('figcaption p').textContent();
 
 /** Both long pieces of work have come to their end. */
 async function workedOut(page: Page): Promise<void> {
@@ -31,7 +32,10 @@ describe('the curves', () => {
     const { page, complaints } = await open();
     await page.getByRole('slider', { name: 'Depth to read', exact: true }).first().press('ArrowRight');
     expect(await sentence(page, 'No-stop time against depth')).toContain('At 31 m');
-    const picture = page.getByRole('figure', { name: 'No-stop time against depth', exact: true }).locator('svg').first();
+    const picture = page
+      .getByRole('figure', { name: 'No-stop time against depth', exact: true })
+      .locator('svg')
+      .first();
     const box = (await picture.boundingBox())!;
     await picture.click({ position: { x: box.width / 2, y: box.height - 50 } });
     expect(await sentence(page, 'No-stop time against depth')).toMatch(/At (59|60) m/);
@@ -80,7 +84,9 @@ describe('the map of gradient factors', () => {
       new MutationObserver((_, observer) => {
         if (!/Working out the map: [1-9]/.test(element.querySelector('[role="status"]')!.textContent)) return;
         observer.disconnect();
-        Array.from(element.querySelectorAll('button')).find((button) => button.textContent === 'Stop working out the map')!.click();
+        Array.from(element.querySelectorAll('button'))
+          .find((button) => button.textContent === 'Stop working out the map')!
+          .click();
       }).observe(element, { subtree: true, childList: true, characterData: true });
     });
     await section.getByText('every 1%').click();

@@ -18,7 +18,8 @@ async function blockStorage(context: BrowserContext): Promise<void> {
     const blocked = () => {
       throw new DOMException('The operation is insecure.', 'SecurityError');
     };
-    for (const name of ['localStorage', 'sessionStorage', 'indexedDB'] as const) Object.defineProperty(window, name, { get: blocked });
+    for (const name of ['localStorage', 'sessionStorage', 'indexedDB'] as const)
+      Object.defineProperty(window, name, { get: blocked });
   });
 }
 
@@ -67,8 +68,14 @@ describe('the desk between visits', () => {
     );
     await page.reload();
     await page.getByText(/can’t be read\. It is set aside, not lost/).waitFor();
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save it as a file' }).click()]);
-    expect(JSON.parse(await readFile(await download.path(), 'utf8'))).toEqual({ caution: cautions.general, record: { version: 1, script: 17 } });
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save it as a file' }).click(),
+    ]);
+    expect(JSON.parse(await readFile(await download.path(), 'utf8'))).toEqual({
+      caution: cautions.general,
+      record: { version: 1, script: 17 },
+    });
   });
 
   it('says plainly that nothing can be kept where storage is blocked, and works on', async () => {
@@ -133,7 +140,9 @@ describe('a dive that is being steered', () => {
     const lever = page.getByRole('slider', { name: /^Lever/ });
     await lever.focus();
     await page.keyboard.down('ArrowDown');
-    await page.waitForFunction(() => Number(document.querySelector('[aria-label="Steer by hand"] output')?.textContent?.split(' ')[0]) > 5);
+    await page.waitForFunction(
+      () => Number(document.querySelector('[aria-label="Steer by hand"] output')?.textContent?.split(' ')[0]) > 5,
+    );
     await page.keyboard.up('ArrowDown');
     await page.reload();
     await page.getByText(/from a window that was closed, now among your saved dives/).waitFor();
@@ -149,7 +158,9 @@ describe('saved dives', () => {
     const { page } = await visit();
     await deskWithReef(page);
     await page.getByRole('button', { name: 'Saved dives' }).click();
-    expect(await page.getByRole('textbox', { name: 'Save this dive as' }).inputValue()).toBe('A reef at eighteen metres');
+    expect(await page.getByRole('textbox', { name: 'Save this dive as' }).inputValue()).toBe(
+      'A reef at eighteen metres',
+    );
     await saveAs(page, 'Reef');
     await page.getByRole('combobox', { name: 'Ready dives' }).selectOption({ index: 1 });
     await page.getByRole('button', { name: 'Open Reef' }).click();
@@ -170,7 +181,10 @@ describe('saved dives', () => {
     await page.getByRole('button', { name: 'Saved dives' }).click();
     await saveAs(page, 'Reef');
     await saveAs(page, 'Reef again');
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Export all as one file' }).click()]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Export all as one file' }).click(),
+    ]);
     const file = JSON.parse(await readFile(await download.path(), 'utf8')) as { caution: string; dives: unknown[] };
     expect(file.caution).toBe(cautions.general);
     expect(file.dives).toHaveLength(2);
@@ -179,9 +193,11 @@ describe('saved dives', () => {
     await openDesk(elsewhere);
     await elsewhere.getByRole('button', { name: 'Saved dives' }).click();
     const bring = async (dives: unknown[]) =>
-      elsewhere
-        .getByLabel('Bring in a file of saved dives')
-        .setInputFiles({ name: 'dives.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify({ ...file, dives })) });
+      elsewhere.getByLabel('Bring in a file of saved dives').setInputFiles({
+        name: 'dives.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(JSON.stringify({ ...file, dives })),
+      });
     await bring([...file.dives, { id: 'x', title: 'No script' }]);
     await elsewhere.getByText('2 dives brought in.').waitFor();
     expect(await elsewhere.getByText(/Record 3 left out: script/).isVisible()).toBe(true);
@@ -195,7 +211,9 @@ describe('saved dives', () => {
     const { page } = await visit();
     await openDesk(page);
     await page.getByRole('button', { name: 'Saved dives' }).click();
-    await page.getByLabel('Bring in a file of saved dives').setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer: Buffer.from('{"dives":') });
+    await page
+      .getByLabel('Bring in a file of saved dives')
+      .setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer: Buffer.from('{"dives":') });
     await page.getByText(/The file is not sound JSON/).waitFor();
   });
 });

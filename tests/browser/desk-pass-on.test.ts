@@ -24,7 +24,11 @@ describe('a link to a desk', () => {
     expect(await script(elsewhere).inputValue()).toBe(REEF);
     // A picture's code is fetched when it is first shown.
     await elsewhere.locator('[data-picture="loading"]').waitFor();
-    expect(await elsewhere.locator('[data-picture]').evaluateAll((plates) => plates.map((plate) => plate.getAttribute('data-picture')))).toEqual(['profile', 'loading']);
+    expect(
+      await elsewhere
+        .locator('[data-picture]')
+        .evaluateAll((plates) => plates.map((plate) => plate.getAttribute('data-picture'))),
+    ).toEqual(['profile', 'loading']);
     expect(await elsewhere.getByRole('button', { name: 'Uncover Ceiling' }).isVisible()).toBe(true);
     expect(await elsewhere.getByText('Covered', { exact: true }).count()).toBe(1);
     expect(await elsewhere.getByRole('slider', { name: 'Time cursor' }).inputValue()).toBe('900');
@@ -48,9 +52,17 @@ describe('a link to a desk', () => {
   });
 
   it.each([
-    ['was changed on the way', (fragment: string) => `${fragment.slice(0, 40)}x${fragment.slice(41)}`, /changed or cut on the way/],
+    [
+      'was changed on the way',
+      (fragment: string) => `${fragment.slice(0, 40)}x${fragment.slice(41)}`,
+      /changed or cut on the way/,
+    ],
     ['was cut', (fragment: string) => fragment.slice(0, 60), /changed or cut on the way|cut off/],
-    ['is from a newer version', (fragment: string) => fragment.replace(/^1\./, '7.'), /version 7, and version 1 is read here/],
+    [
+      'is from a newer version',
+      (fragment: string) => fragment.replace(/^1\./, '7.'),
+      /version 7, and version 1 is read here/,
+    ],
     ['is nothing of ours', () => 'lunch', /not a link to a dive/],
   ])('that %s is refused in plain words, and the usual desk is there', async (_how, spoil, told) => {
     const { page } = await visit();
@@ -74,7 +86,10 @@ describe('a link to a desk', () => {
     expect(await dialog.getByText(/It leaves out your other saved dives/).isVisible()).toBe(true);
     expect(await dialog.getByText(cautions.general).first().isVisible()).toBe(true);
     expect(await accessibilityFaults(page)).toEqual([]);
-    const [download] = await Promise.all([page.waitForEvent('download'), dialog.getByRole('button', { name: 'Save the readings as CSV' }).click()]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      dialog.getByRole('button', { name: 'Save the readings as CSV' }).click(),
+    ]);
     const csv = await readFile(await download.path(), 'utf8');
     expect(csv.split('\n')[0]).toContain(cautions.general);
     expect(csv.split('\n').length).toBeGreaterThan(1000);
@@ -85,12 +100,19 @@ describe('a picture as a file', () => {
   it('is an SVG that stands alone, with its title, its units and the caution', async () => {
     const { page } = await visit();
     await openDesk(page);
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save The dive as SVG' }).click()]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save The dive as SVG' }).click(),
+    ]);
     const svg = await readFile(await download.path(), 'utf8');
     const told = await page.evaluate((text) => {
       const read = new DOMParser().parseFromString(text, 'image/svg+xml');
       const words = Array.from(read.querySelectorAll('text'), (one) => one.textContent).join(' ');
-      return { faults: read.querySelectorAll('parsererror').length, classes: read.querySelectorAll('[class]').length, words };
+      return {
+        faults: read.querySelectorAll('parsererror').length,
+        classes: read.querySelectorAll('[class]').length,
+        words,
+      };
     }, svg);
     expect(told.faults).toBe(0);
     expect(told.classes).toBe(0);
@@ -107,7 +129,10 @@ describe('a picture as a file', () => {
     await page.getByText('Choose pictures').click();
     await page.getByRole('checkbox', { name: 'The loading map' }).check();
     await page.getByRole('slider', { name: 'Time cursor' }).fill('1200');
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save The loading map as PNG' }).click()]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save The loading map as PNG' }).click(),
+    ]);
     const png = (await readFile(await download.path())).toString('base64');
     const seen = await page.evaluate(async (data) => {
       const image = new Image();

@@ -51,9 +51,15 @@ describe('the presenter’s view', () => {
     await page.getByRole('button', { name: 'Panels' }).click();
     await page.getByRole('checkbox', { name: 'Readings' }).uncheck();
     await page.getByRole('checkbox', { name: 'The dive', exact: true }).uncheck();
-    expect(await page.locator('[data-picture]').evaluateAll((plates) => plates.map((plate) => plate.getAttribute('data-picture')))).toEqual(['chase']);
+    expect(
+      await page
+        .locator('[data-picture]')
+        .evaluateAll((plates) => plates.map((plate) => plate.getAttribute('data-picture'))),
+    ).toEqual(['chase']);
     expect(await page.getByRole('region', { name: 'Readings' }).count()).toBe(0);
-    expect(await page.evaluate(() => parseFloat(getComputedStyle(document.documentElement).fontSize))).toBeGreaterThan(usual * 1.5);
+    expect(await page.evaluate(() => parseFloat(getComputedStyle(document.documentElement).fontSize))).toBeGreaterThan(
+      usual * 1.5,
+    );
     expect(await accessibilityFaults(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
@@ -70,7 +76,11 @@ describe('the presenter’s view', () => {
     await page.getByRole('button', { name: 'Present' }).click();
     await clock(page).waitFor();
     const ring = page.locator('[data-always]');
-    const seen = () => ring.evaluate((element) => ({ opacity: getComputedStyle(element).opacity, place: element.getBoundingClientRect().x + element.getBoundingClientRect().width / 2 }));
+    const seen = () =>
+      ring.evaluate((element) => ({
+        opacity: getComputedStyle(element).opacity,
+        place: element.getBoundingClientRect().x + element.getBoundingClientRect().width / 2,
+      }));
     await page.mouse.move(400, 300);
     expect((await seen()).opacity).toBe('0');
     await page.mouse.down();

@@ -9,7 +9,8 @@ const offer = (page: Page) => page.getByRole('group', { name: 'A tour of the des
 const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent);
 const boxOf = async (page: Page, selector: string) => (await page.locator(selector).boundingBox())!;
 const shared = (one: { x: number; y: number; width: number; height: number }, other: typeof one) =>
-  Math.max(0, Math.min(one.x + one.width, other.x + other.width) - Math.max(one.x, other.x)) * Math.max(0, Math.min(one.y + one.height, other.y + other.height) - Math.max(one.y, other.y));
+  Math.max(0, Math.min(one.x + one.width, other.x + other.width) - Math.max(one.x, other.x)) *
+  Math.max(0, Math.min(one.y + one.height, other.y + other.height) - Math.max(one.y, other.y));
 
 describe('the tour of the desk', () => {
   it('is taken by keys, points at each part without covering it or the dive, and gives the focus back', async () => {
@@ -17,14 +18,22 @@ describe('the tour of the desk', () => {
     await openDesk(page);
     const chart = await boxOf(page, '[data-picture="profile"]');
     await offer(page).getByRole('button', { name: 'Show me' }).press('Enter');
-    for (const [stop, title] of ['A dive is a few lines of text', 'The dive, drawn', 'What it comes to, at one moment', 'Why that number?', 'Let time run'].entries()) {
+    for (const [stop, title] of [
+      'A dive is a few lines of text',
+      'The dive, drawn',
+      'What it comes to, at one moment',
+      'Why that number?',
+      'Let time run',
+    ].entries()) {
       const card = page.getByRole('dialog', { name: title });
       await card.waitFor();
       await page.getByText(`Stop ${stop + 1} of 5`).waitFor();
       expect(await focused(page)).toBe(title);
       const box = (await card.boundingBox())!;
       expect(shared(box, await boxOf(page, '[data-ring]')), `the card covers what it points at in “${title}”`).toBe(0);
-      expect(shared(box, await boxOf(page, '[data-picture="profile"]')), `the card covers the dive in “${title}”`).toBe(0);
+      expect(shared(box, await boxOf(page, '[data-picture="profile"]')), `the card covers the dive in “${title}”`).toBe(
+        0,
+      );
       if (stop === 1) expect(await accessibilityFaults(page)).toEqual([]);
       await page.keyboard.press('ArrowRight');
     }

@@ -12,7 +12,9 @@ async function openDesk(page: Page) {
 /** The script as it stands: the desk has one text box of that name, whichever editor draws it. */
 async function scriptOf(page: Page): Promise<string> {
   const box = page.getByRole('textbox', { name: 'Dive script' });
-  return box.evaluate((element) => (element instanceof HTMLTextAreaElement ? element.value : (element as HTMLElement).innerText));
+  return box.evaluate((element) =>
+    element instanceof HTMLTextAreaElement ? element.value : (element as HTMLElement).innerText,
+  );
 }
 
 async function writeScript(page: Page, script: string) {
@@ -93,10 +95,18 @@ describe('the desk', () => {
     await panel.getByLabel('Speed of time').selectOption('20');
     await panel.getByRole('slider').focus();
     await page.keyboard.down('ArrowDown');
-    await page.waitForFunction(() => Number.parseFloat(document.querySelector('section[aria-label="Steer by hand"] output')!.textContent!) > 20, undefined, { timeout: 30_000 });
+    await page.waitForFunction(
+      () => Number.parseFloat(document.querySelector('section[aria-label="Steer by hand"] output')!.textContent!) > 20,
+      undefined,
+      { timeout: 30_000 },
+    );
     await page.keyboard.up('ArrowDown');
     await page.keyboard.down('ArrowUp');
-    await page.waitForFunction(() => Number.parseFloat(document.querySelector('section[aria-label="Steer by hand"] output')!.textContent!) < 3, undefined, { timeout: 30_000 });
+    await page.waitForFunction(
+      () => Number.parseFloat(document.querySelector('section[aria-label="Steer by hand"] output')!.textContent!) < 3,
+      undefined,
+      { timeout: 30_000 },
+    );
     await page.keyboard.up('ArrowUp');
     await panel.getByRole('button', { name: 'End and keep as a script' }).click();
     const script = await scriptOf(page);
@@ -122,14 +132,20 @@ describe('the desk', () => {
     expect(await scriptOf(page)).not.toContain('Nitrox unit');
   });
 
-  it.each(['light', 'dark'])('has no fault that axe finds in the %s theme with every picture on show', { timeout: 180_000 }, async (theme) => {
-    const { page } = await visit({ viewport: { width: 1440, height: 900 }, preferences: { theme } });
-    await openDesk(page);
-    await page.getByText('Choose pictures').click();
-    const pictures = page.getByRole('list', { name: 'Pictures' });
-    const titles = await pictures.getByRole('checkbox', { checked: false }).evaluateAll((boxes) => boxes.map((box) => box.parentElement!.textContent!.trim()));
-    for (const title of titles) await pictures.getByRole('checkbox', { name: title, exact: true }).check();
-    expect(await pictures.getByRole('checkbox', { checked: false }).count()).toBe(0);
-    expect(await accessibilityFaults(page)).toEqual([]);
-  });
+  it.each(['light', 'dark'])(
+    'has no fault that axe finds in the %s theme with every picture on show',
+    { timeout: 180_000 },
+    async (theme) => {
+      const { page } = await visit({ viewport: { width: 1440, height: 900 }, preferences: { theme } });
+      await openDesk(page);
+      await page.getByText('Choose pictures').click();
+      const pictures = page.getByRole('list', { name: 'Pictures' });
+      const titles = await pictures
+        .getByRole('checkbox', { checked: false })
+        .evaluateAll((boxes) => boxes.map((box) => box.parentElement!.textContent!.trim()));
+      for (const title of titles) await pictures.getByRole('checkbox', { name: title, exact: true }).check();
+      expect(await pictures.getByRole('checkbox', { checked: false }).count()).toBe(0);
+      expect(await accessibilityFaults(page)).toEqual([]);
+    },
+  );
 });

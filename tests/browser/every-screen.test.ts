@@ -16,7 +16,11 @@ async function inTheme(page: Page, theme: 'light' | 'dark'): Promise<void> {
 /** How far the page scrolls sideways in each kind of window it has to fit. */
 async function sidewaysIn(page: Page): Promise<Record<string, number>> {
   const found: Record<string, number> = {};
-  for (const [how, width, height] of [['a phone', 390, 844], ['a tablet', 1024, 768], ['a desktop at 200 %', 720, 450]] as const) {
+  for (const [how, width, height] of [
+    ['a phone', 390, 844],
+    ['a tablet', 1024, 768],
+    ['a desktop at 200 %', 720, 450],
+  ] as const) {
     await page.setViewportSize({ width, height });
     found[how] = await sidewaysPx(page);
   }
@@ -29,7 +33,9 @@ async function sidewaysIn(page: Page): Promise<Record<string, number>> {
 }
 
 it('the list of pages has every page of the app', () => {
-  const made = readdirSync('app', { recursive: true, encoding: 'utf8' }).filter((file) => /(^|[/\\])page\.tsx$/.test(file));
+  const made = readdirSync('app', { recursive: true, encoding: 'utf8' }).filter((file) =>
+    /(^|[/\\])page\.tsx$/.test(file),
+  );
   // One more is the page for an address that leads nowhere.
   expect(everyPage).toHaveLength(made.length + 1);
 });
@@ -43,9 +49,19 @@ describe.each(everyPage)('$name, at $path', ({ path }) => {
     await inTheme(page, 'dark');
     expect.soft(await accessibilityFaults(page), 'dark').toEqual([]);
     await inTheme(page, 'light');
-    expect.soft(await sidewaysIn(page)).toEqual({ 'a phone': 0, 'a tablet': 0, 'a desktop at 200 %': 0, 'letters at 200 %': 0 });
+    expect
+      .soft(await sidewaysIn(page))
+      .toEqual({ 'a phone': 0, 'a tablet': 0, 'a desktop at 200 %': 0, 'letters at 200 %': 0 });
     expect.soft(await hiddenFocus(page, 40), 'the focus is lost from sight').toEqual([]);
-    expect.soft(await page.evaluate(() => document.getAnimations().filter((one) => Number(one.effect?.getComputedTiming().duration ?? 0) > 1).length), 'something moves that was asked not to').toBe(0);
+    expect
+      .soft(
+        await page.evaluate(
+          () =>
+            document.getAnimations().filter((one) => Number(one.effect?.getComputedTiming().duration ?? 0) > 1).length,
+        ),
+        'something moves that was asked not to',
+      )
+      .toBe(0);
     // The page for an address that leads nowhere is itself told of in the console.
     expect.soft(complaints.filter((one) => !/status of 404/.test(one))).toEqual([]);
   }, 120_000);

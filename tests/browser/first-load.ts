@@ -18,7 +18,9 @@ export function scriptOf(source: string): { readonly text: string; readonly byte
 /** The scripts a page names in its HTML: what is fetched before it answers to anyone. Those for browsers without modules are not. */
 export function firstScripts(page: string): string[] {
   const html = readFileSync(join(siteFolder, page, 'index.html'), 'utf8');
-  const tags = [...html.matchAll(/<script\b[^>]*\ssrc="([^"?]+)[^"]*"[^>]*>/g)].filter(([tag]) => !/noModule/i.test(tag));
+  const tags = [...html.matchAll(/<script\b[^>]*\ssrc="([^"?]+)[^"]*"[^>]*>/g)].filter(
+    ([tag]) => !/noModule/i.test(tag),
+  );
   return [...new Set(tags.map(([, source]) => source!))];
 }
 

@@ -24,7 +24,9 @@ describe('the front door', () => {
     await page.goto('/');
     const loaded = await page.evaluate(async () => {
       await document.fonts.ready;
-      return [...document.fonts].filter((font) => font.status === 'loaded').map((font) => font.family.replaceAll('"', ''));
+      return [...document.fonts]
+        .filter((font) => font.status === 'loaded')
+        .map((font) => font.family.replaceAll('"', ''));
     });
     expect(loaded).toEqual(expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']));
   });
@@ -119,7 +121,10 @@ describe('the doors', () => {
 
   it('keep the place free where an earlier visit is found, so that nothing moves', async () => {
     const { page } = await visit({ viewport: { width: 390, height: 844 } });
-    const record = JSON.stringify({ state: { progress: { lessons: { '01-pressure': { done: ['the-air-above'] } } } }, version: 1 });
+    const record = JSON.stringify({
+      state: { progress: { lessons: { '01-pressure': { done: ['the-air-above'] } } } },
+      version: 1,
+    });
     await page.addInitScript(([key, record]) => localStorage.setItem(key, record), [progressKey, record] as const);
     await page.goto('/', { waitUntil: 'commit' });
     const below = page.getByRole('heading', { name: 'Sixteen half-times' });

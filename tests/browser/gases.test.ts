@@ -57,7 +57,8 @@ describe('a run-time table from the desk', () => {
     });
     await page.goto('/desk/', { waitUntil: 'networkidle' });
     await page.getByText('Choose pictures').click();
-    for (const title of ['Oxygen', 'Cylinders', 'Staged stops', 'Helium and nitrogen']) await page.getByRole('checkbox', { name: title, exact: true }).check();
+    for (const title of ['Oxygen', 'Cylinders', 'Staged stops', 'Helium and nitrogen'])
+      await page.getByRole('checkbox', { name: title, exact: true }).check();
   }
 
   it('is the only thing printed, under its cautions and its watermark', async () => {
@@ -71,12 +72,15 @@ describe('a run-time table from the desk', () => {
     expect(await page.getByRole('figure', { name: 'The dive' }).isVisible()).toBe(false);
   });
 
-  it.each(['light', 'dark'])('stands among pictures without a fault that axe can find in the %s theme', async (theme) => {
-    const { page } = await visit({ preferences: { theme } });
-    await openStaged(page);
-    await page.getByRole('button', { name: 'Add a cylinder of air' }).click();
-    expect(await accessibilityFaults(page)).toEqual([]);
-  });
+  it.each(['light', 'dark'])(
+    'stands among pictures without a fault that axe can find in the %s theme',
+    async (theme) => {
+      const { page } = await visit({ preferences: { theme } });
+      await openStaged(page);
+      await page.getByRole('button', { name: 'Add a cylinder of air' }).click();
+      expect(await accessibilityFaults(page)).toEqual([]);
+    },
+  );
 
   it('fits a window 390 px wide with all its pictures', async () => {
     const { page } = await visit({ viewport: { width: 390, height: 844 } });

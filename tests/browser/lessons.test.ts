@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { glossaryPath, keyPath, lessonPath, sheetPath, textPath, workshopPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
-import { encodeLesson } from '@/lib/files/lesson-link';
+import { encodeLesson } from '@/lib/files/links/lesson-link';
 import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
@@ -17,8 +17,15 @@ async function tabTo(page: Page, name: string | RegExp, backwards = false): Prom
     const found = await page.evaluate(() => {
       const element = document.activeElement;
       if (!(element instanceof HTMLElement)) return '';
-      const labelled = element instanceof HTMLInputElement || element instanceof HTMLTextAreaElement || element instanceof HTMLSelectElement ? (element.labels?.[0]?.textContent ?? '') : '';
-      return (element.getAttribute('aria-label') ?? (labelled || element.textContent) ?? '').replace(/\s+/g, ' ').trim();
+      const labelled =
+        element instanceof HTMLInputElement ||
+        element instanceof HTMLTextAreaElement ||
+        element instanceof HTMLSelectElement
+          ? (element.labels?.[0]?.textContent ?? '')
+          : '';
+      return (element.getAttribute('aria-label') ?? (labelled || element.textContent) ?? '')
+        .replace(/\s+/g, ' ')
+        .trim();
     });
     if (matches(found)) return;
   }
@@ -90,7 +97,9 @@ describe('a lesson in a browser', () => {
     await page.getByText(/things are still missing/).waitFor();
     await tabTo(page, 'Dive script');
     await page.keyboard.press('Control+A');
-    await page.keyboard.insertText('gas: air\ngradient factors: 85/85\ndescend to 30 m at 18 m/min\nstay 10 min 30 s\nascend to 5 m at 9 m/min\nstay 3 min\nascend to surface at 9 m/min\n');
+    await page.keyboard.insertText(
+      'gas: air\ngradient factors: 85/85\ndescend to 30 m at 18 m/min\nstay 10 min 30 s\nascend to 5 m at 9 m/min\nstay 3 min\nascend to surface at 9 m/min\n',
+    );
     await page.getByText('You have done it.').waitFor();
 
     await goOn(page, 'Check yourself');
@@ -104,7 +113,9 @@ describe('a lesson in a browser', () => {
     await goOn(page, 'Your results');
     const table = page.getByRole('table');
     await table.waitFor();
-    expect(await table.getByRole('row', { name: /How long at thirty metres\? 20 min \(a guess\).*11 min/ }).count()).toBe(1);
+    expect(
+      await table.getByRole('row', { name: /How long at thirty metres\? 20 min \(a guess\).*11 min/ }).count(),
+    ).toBe(1);
     expect(await table.getByRole('row', { name: /Stay inside it.*goal met/ }).count()).toBe(1);
     expect(complaints).toEqual([]);
   }, 180_000);
@@ -147,7 +158,16 @@ describe('a lesson in a browser', () => {
     expect(await page.getByRole('slider', { name: 'Time cursor' }).getAttribute('aria-valuetext')).toBe('1:00');
   });
 
-  it.each(['what-it-promises', 'on-arrival', 'draw-the-fall', 'watch-it', 'open-the-number', 'inside-the-time', 'check', 'recap'])('has no fault that axe can find at the step %s, in a dim room', async (step) => {
+  it.each([
+    'what-it-promises',
+    'on-arrival',
+    'draw-the-fall',
+    'watch-it',
+    'open-the-number',
+    'inside-the-time',
+    'check',
+    'recap',
+  ])('has no fault that axe can find at the step %s, in a dim room', async (step) => {
     const { page, complaints } = await visit({ preferences: { theme: 'dark' } });
     await openAt(page, step);
     await page.getByText('Setting up the dive…').waitFor({ state: 'detached' });
@@ -155,12 +175,15 @@ describe('a lesson in a browser', () => {
     expect(complaints).toEqual([]);
   });
 
-  it.each(['draw-the-fall', 'watch-it', 'open-the-number', 'inside-the-time', 'check'])('fits a phone at the step %s', async (step) => {
-    const { page } = await visit({ viewport: { width: 390, height: 844 } });
-    await openAt(page, step);
-    await page.getByText('Setting up the dive…').waitFor({ state: 'detached' });
-    expect(await sidewaysPx(page)).toBe(0);
-  });
+  it.each(['draw-the-fall', 'watch-it', 'open-the-number', 'inside-the-time', 'check'])(
+    'fits a phone at the step %s',
+    async (step) => {
+      const { page } = await visit({ viewport: { width: 390, height: 844 } });
+      await openAt(page, step);
+      await page.getByText('Setting up the dive…').waitFor({ state: 'detached' });
+      expect(await sidewaysPx(page)).toBe(0);
+    },
+  );
 });
 
 describe('a lesson on paper', () => {
@@ -180,13 +203,16 @@ describe('a lesson on paper', () => {
     expect(complaints).toEqual([]);
   });
 
-  it.each([textPath(SLUG), sheetPath(SLUG), keyPath(SLUG), glossaryPath, workshopPath])('%s has no fault that axe can find, and fits a phone', async (path) => {
-    const { page, complaints } = await visit({ viewport: { width: 390, height: 844 } });
-    await page.goto(path, { waitUntil: 'networkidle' });
-    expect(await accessibilityFaults(page)).toEqual([]);
-    expect(await sidewaysPx(page)).toBe(0);
-    expect(complaints).toEqual([]);
-  });
+  it.each([textPath(SLUG), sheetPath(SLUG), keyPath(SLUG), glossaryPath, workshopPath])(
+    '%s has no fault that axe can find, and fits a phone',
+    async (path) => {
+      const { page, complaints } = await visit({ viewport: { width: 390, height: 844 } });
+      await page.goto(path, { waitUntil: 'networkidle' });
+      expect(await accessibilityFaults(page)).toEqual([]);
+      expect(await sidewaysPx(page)).toBe(0);
+      expect(complaints).toEqual([]);
+    },
+  );
 
   it('can be read to the end without a script running', async () => {
     const { page } = await visit({ javaScriptEnabled: false });
@@ -199,7 +225,9 @@ describe('a lesson on paper', () => {
   it('leads every term it links to to its place in the glossary', async () => {
     const { page } = await visit();
     await page.goto(textPath(SLUG), { waitUntil: 'networkidle' });
-    const terms = await page.locator(`main a[href^="${glossaryPath}#"]`).evaluateAll((links) => links.map((link) => new URL((link as HTMLAnchorElement).href).hash.slice(1)));
+    const terms = await page
+      .locator(`main a[href^="${glossaryPath}#"]`)
+      .evaluateAll((links) => links.map((link) => new URL((link as HTMLAnchorElement).href).hash.slice(1)));
     expect(terms.length).toBeGreaterThan(4);
     await page.goto(glossaryPath, { waitUntil: 'networkidle' });
     for (const term of new Set(terms)) expect(await page.locator(`[id="${term}"]`).count()).toBe(1);
@@ -214,7 +242,10 @@ describe('the workshop in a browser', () => {
     await page.getByRole('button', { name: 'Copy it' }).click();
     await page.getByText('The lesson is sound').waitFor();
     await page.getByRole('textbox', { name: 'Title' }).fill('My own no-stop time');
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Export' }).click()]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Export' }).click(),
+    ]);
     expect(download.suggestedFilename()).toBe('my-own-no-stop-time.yaml');
     const file = (await download.path())!;
     await page.getByRole('button', { name: 'All your lessons' }).click();
@@ -251,7 +282,8 @@ describe('the workshop in a browser', () => {
 
   it('runs nothing of a hostile lesson', async () => {
     const { page, complaints } = await visit();
-    const hostile = 'title: "<img src=x onerror=window.hacked=1>"\nsummary: x\nlevel: first steps\nminutes: 5\nobjectives: ["<script>window.hacked=1</script>"]\nscripts: { main: { title: x, script: "descend to 10 m at 9 m/min\\nascend to surface at 9 m/min\\n" } }\nsteps: [{ kind: read, id: ab, title: "<svg onload=window.hacked=1>", text: "x" }]\n';
+    const hostile =
+      'title: "<img src=x onerror=window.hacked=1>"\nsummary: x\nlevel: first steps\nminutes: 5\nobjectives: ["<script>window.hacked=1</script>"]\nscripts: { main: { title: x, script: "descend to 10 m at 9 m/min\\nascend to surface at 9 m/min\\n" } }\nsteps: [{ kind: read, id: ab, title: "<svg onload=window.hacked=1>", text: "x" }]\n';
     const packed = encodeLesson(hostile);
     if (!packed.ok) throw new Error(packed.what);
     await page.goto(`${workshopPath}#${packed.value}`, { waitUntil: 'networkidle' });

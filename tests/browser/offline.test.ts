@@ -35,7 +35,9 @@ async function keptVisit(folder = siteFolder) {
 const fontsLoaded = (page: Page) =>
   page.evaluate(async () => {
     await document.fonts.ready;
-    return Array.from(document.fonts).filter(({ status }) => status === 'loaded').map(({ family }) => family.replaceAll('"', ''));
+    return Array.from(document.fonts)
+      .filter(({ status }) => status === 'loaded')
+      .map(({ family }) => family.replaceAll('"', ''));
   });
 
 describe('without a network, after one visit', () => {
@@ -46,7 +48,9 @@ describe('without a network, after one visit', () => {
       const answer = await page.goto(path);
       expect(answer?.fromServiceWorker(), path).toBe(true);
       expect(await page.getByRole('heading', { level: 1 }).first().isVisible(), path).toBe(true);
-      expect(await fontsLoaded(page), path).toEqual(expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']));
+      expect(await fontsLoaded(page), path).toEqual(
+        expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']),
+      );
     }
     for (const path of ['/no/such/page/', '/no-such-page', '/no-such-page.html']) {
       await page.goto(path);
@@ -69,11 +73,16 @@ describe('without a network, after one visit', () => {
     expect(new URL(page.url()).pathname).toBe(routes.desk.path);
     await restored(page);
     await page.goto(routes.evidence.path);
-    await page.getByText(/^(\d{2,}) of \1 checks hold\.$/).first().waitFor();
+    await page
+      .getByText(/^(\d{2,}) of \1 checks hold\.$/)
+      .first()
+      .waitFor();
     await page.goto(routes.curves.path);
     await page.getByRole('figure', { name: 'Time to surface for each pair of gradient factors' }).waitFor();
     await page.goto(routes.bring.path);
-    await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles(join(process.cwd(), 'content/records/quarry-clean.csv'));
+    await page
+      .getByLabel('Choose a UDDF or CSV file, or drop it here')
+      .setInputFiles(join(process.cwd(), 'content/records/quarry-clean.csv'));
     await page.getByRole('button', { name: 'Open on the desk' }).click();
     await page.waitForURL(`**${routes.desk.path}`);
     await restored(page);
@@ -83,7 +92,10 @@ describe('without a network, after one visit', () => {
     expect(await fontsLoaded(page)).toContain('Noto Sans Math');
     await page.goto(lessonPath(SLUG, 'watch-it'));
     await page.getByRole('button', { name: 'Next moment' }).click();
-    await page.getByText(/and they are falling fast|You are down/).first().waitFor();
+    await page
+      .getByText(/and they are falling fast|You are down/)
+      .first()
+      .waitFor();
     await page.goto(workshopPath);
     await page.getByRole('button', { name: 'New lesson' }).click();
     await page.getByText(/^The lesson is sound|things? to mend\.$/).waitFor();
@@ -106,7 +118,8 @@ describe('that the site is kept', () => {
     site = await serveSite(siteFolder, 0);
     const { page, complaints } = await visit({ baseURL: site.address, keepsSite: true });
     await page.addInitScript(() => {
-      navigator.serviceWorker.register = () => Promise.reject(new DOMException('The operation is insecure.', 'SecurityError'));
+      navigator.serviceWorker.register = () =>
+        Promise.reject(new DOMException('The operation is insecure.', 'SecurityError'));
     });
     await openDesk(page);
     await page.waitForLoadState('networkidle');
@@ -120,8 +133,17 @@ describe('that the site is kept', () => {
     const { page } = await visit({ baseURL: address });
     await page.goto(routes.home.path);
     const named = await page.locator('link[rel=manifest]').getAttribute('href');
-    const manifest = (await (await fetch(new URL(named!, address))).json()) as { name: string; description: string; display: string; icons: { src: string; sizes: string }[] };
-    expect(manifest).toMatchObject({ name: 'Halftime', display: 'standalone', description: expect.stringContaining('never to dive on') as string });
+    const manifest = (await (await fetch(new URL(named!, address))).json()) as {
+      name: string;
+      description: string;
+      display: string;
+      icons: { src: string; sizes: string }[];
+    };
+    expect(manifest).toMatchObject({
+      name: 'Halftime',
+      display: 'standalone',
+      description: expect.stringContaining('never to dive on') as string,
+    });
     for (const { src, sizes } of manifest.icons.filter(({ sizes: size }) => size !== 'any')) {
       const measured = await page.evaluate(async (source) => {
         const image = new Image();
@@ -137,7 +159,13 @@ describe('that the site is kept', () => {
 /** Puts a newer version of one lesson's page where the older was, as a new build would. */
 function publishNewer(folder: string): void {
   const page = join(folder, `${lessonPath(SLUG)}index.html`);
-  writeFileSync(page, readFileSync(page, 'utf8').replace('<meta name="viewport"', '<meta name="told-apart" content="newer"/><meta name="viewport"'));
+  writeFileSync(
+    page,
+    readFileSync(page, 'utf8').replace(
+      '<meta name="viewport"',
+      '<meta name="told-apart" content="newer"/><meta name="viewport"',
+    ),
+  );
   const worker = join(folder, 'sw.js');
   const before = readFileSync(worker, 'utf8');
   const entry = new RegExp(`(url:"lessons/${SLUG}/index\\.html",revision:")[0-9a-f]+`);

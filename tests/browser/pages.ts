@@ -5,7 +5,8 @@ import { siteFolder } from '@/app/commands/build-site';
 
 /** The address of every page of the built site, less the one for addresses that are none. */
 export function builtPages(): string[] {
-  if (!existsSync(join(siteFolder, 'index.html'))) throw new Error('There is no built site in out/ to test. Build it first: npm run build');
+  if (!existsSync(join(siteFolder, 'index.html')))
+    throw new Error('There is no built site in out/ to test. Build it first: npm run build');
   return filesOf(siteFolder)
     .filter((file) => /(^|\/)index\.html$/.test(file))
     .map((file) => `/${file.replace(/index\.html$/, '')}`)

@@ -9,8 +9,38 @@ const visit = browserVisits();
 const SEED = 20_261_125;
 const DESK_MS = 30_000;
 const SCREEN_MS = 10_000;
-const KEYS = ['Tab', 'Enter', 'Escape', 'Space', 'ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Delete', 'Insert', 'Control+z', 'Control+y'];
-const TYPED = ['30 m', '100 ft', '-1', 'x', '99999', '2:50', 'descend to 12 m at 9 m/min', '\n', '# a remark', '0/0', '18/45', '1e308', '', '{{1/0}}', '<b>', 'stay 6 days'];
+const KEYS = [
+  'Tab',
+  'Enter',
+  'Escape',
+  'Space',
+  'ArrowUp',
+  'ArrowDown',
+  'ArrowLeft',
+  'ArrowRight',
+  'Delete',
+  'Insert',
+  'Control+z',
+  'Control+y',
+];
+const TYPED = [
+  '30 m',
+  '100 ft',
+  '-1',
+  'x',
+  '99999',
+  '2:50',
+  'descend to 12 m at 9 m/min',
+  '\n',
+  '# a remark',
+  '0/0',
+  '18/45',
+  '1e308',
+  '',
+  '{{1/0}}',
+  '<b>',
+  'stay 6 days',
+];
 
 /** Numbers from 0 to 1 that are the same at every run (the mulberry32 generator, public domain). */
 function seededNumbers(seed: number): () => number {
@@ -25,7 +55,10 @@ function seededNumbers(seed: number): () => number {
 
 /** What can be poked inside a screen; links would leave it. */
 function reachable(page: Page): Locator {
-  return page.locator('main').locator('button, select, input, textarea, [role="slider"], summary').filter({ visible: true });
+  return page
+    .locator('main')
+    .locator('button, select, input, textarea, [role="slider"], summary')
+    .filter({ visible: true });
 }
 
 /** How much is to be read on a screen, characters. */
@@ -54,7 +87,9 @@ async function poke(page: Page, forMs: number): Promise<void> {
       await (async () => {
         const kind = await target.evaluate((element) => element.tagName, undefined, { timeout: 1000 });
         if (kind === 'SELECT') {
-          const options = await target.locator('option').evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value));
+          const options = await target
+            .locator('option')
+            .evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value));
           await target.selectOption(pick(options), quick);
         } else if (kind === 'TEXTAREA' || (kind === 'INPUT' && act < 0.6)) await target.fill(pick(TYPED), quick);
         else await target.click(quick);
@@ -74,7 +109,9 @@ describe('random poking', () => {
     await poke(page, DESK_MS);
     expect(complaints).toEqual([]);
     await page.goto(routes.desk.path, { waitUntil: 'networkidle' });
-    await page.getByRole('textbox', { name: 'Dive script' }).fill('descend to 20 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n');
+    await page
+      .getByRole('textbox', { name: 'Dive script' })
+      .fill('descend to 20 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n');
     await page.getByRole('slider', { name: /^Point 3:/ }).waitFor();
     expect(complaints).toEqual([]);
   });

@@ -18,20 +18,29 @@ async function watched() {
   const home = inject('siteAddress');
   await page.exposeFunction('noteRefused', (what: string) => void refused.push(what));
   await page.addInitScript(() => {
-    document.addEventListener('securitypolicyviolation', ({ effectiveDirective, blockedURI, sample, sourceFile, lineNumber }) => {
-      const note = (window as unknown as { noteRefused: (what: string) => void }).noteRefused;
-      note(`${location.pathname}: ${effectiveDirective} refused ${blockedURI} ${sample} (${sourceFile}:${lineNumber})`);
-    });
+    document.addEventListener(
+      'securitypolicyviolation',
+      ({ effectiveDirective, blockedURI, sample, sourceFile, lineNumber }) => {
+        const note = (window as unknown as { noteRefused: (what: string) => void }).noteRefused;
+        note(
+          `${location.pathname}: ${effectiveDirective} refused ${blockedURI} ${sample} (${sourceFile}:${lineNumber})`,
+        );
+      },
+    );
   });
   page.context().on('request', (request) => {
     const { protocol, origin } = new URL(request.url());
-    if (origin !== home && !['data:', 'blob:', 'about:'].includes(protocol)) abroad.push(`${page.url()} asked for ${request.url()}`);
+    if (origin !== home && !['data:', 'blob:', 'about:'].includes(protocol))
+      abroad.push(`${page.url()} asked for ${request.url()}`);
   });
   return { page, complaints, refused, abroad };
 }
 
 const saved = async (page: Page, button: string) => {
-  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: button }).first().click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).first().click(),
+  ]);
   return download.suggestedFilename();
 };
 
@@ -54,7 +63,9 @@ describe('the policy of each page', () => {
   it('stands before anything that it could refuse', async () => {
     const { page } = await visit();
     await page.goto(routes.desk.path);
-    const order = await page.evaluate(() => Array.from(document.head.children, (child) => child.outerHTML.slice(0, 50)));
+    const order = await page.evaluate(() =>
+      Array.from(document.head.children, (child) => child.outerHTML.slice(0, 50)),
+    );
     expect(order[0]).toMatch(/^<meta charset="utf-8"/i);
     expect(order[1]).toContain('Content-Security-Policy');
   });
@@ -84,7 +95,12 @@ describe('the policy of each page', () => {
   it('lets nothing be sent to another origin', async () => {
     const { page, refused } = await watched();
     await page.goto(routes.home.path, { waitUntil: 'networkidle' });
-    const answer = await page.evaluate(() => fetch('https://elsewhere.invalid/?dive=mine').then(() => 'sent', () => 'refused'));
+    const answer = await page.evaluate(() =>
+      fetch('https://elsewhere.invalid/?dive=mine').then(
+        () => 'sent',
+        () => 'refused',
+      ),
+    );
     expect(answer).toBe('refused');
     await expect.poll(() => refused.join()).toContain('connect-src refused https://elsewhere.invalid');
   });
@@ -121,7 +137,9 @@ describe('work under the policy', () => {
     expect(await saved(page, 'Save What each compartment tolerates as PNG')).toMatch(/\.png$/);
     await page.goto(routes.evidence.path, { waitUntil: 'networkidle' });
     await page.goto(routes.bring.path);
-    await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles(join(process.cwd(), 'content/records/quarry-clean.csv'));
+    await page
+      .getByLabel('Choose a UDDF or CSV file, or drop it here')
+      .setInputFiles(join(process.cwd(), 'content/records/quarry-clean.csv'));
     expect(await saved(page, 'Export as UDDF')).toMatch(/\.uddf$/);
     await page.goto(lessonPath(LESSON, 'watch-it'));
     await page.getByLabel('Speed').selectOption('120');

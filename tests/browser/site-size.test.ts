@@ -38,7 +38,9 @@ const kB = (bytes: number) => `${Math.round(bytes / 1024)} kB`.padStart(9);
 /** What the site weighs, kind by kind, and its largest files. */
 function told(all: readonly Part[]): string {
   const kinds = group(all, ({ file }) => file.split('.').at(-1)!);
-  const byKind = [...kinds].map(([kind, of]) => ({ kind, files: of.length, sent: sum(of, 'sent'), raw: sum(of, 'raw') })).sort((one, other) => other.sent - one.sent);
+  const byKind = [...kinds]
+    .map(([kind, of]) => ({ kind, files: of.length, sent: sum(of, 'sent'), raw: sum(of, 'raw') }))
+    .sort((one, other) => other.sent - one.sent);
   const largest = [...all].sort((one, other) => other.sent - one.sent).slice(0, 20);
   return [
     `sent ${kB(sum(all, 'sent'))}, on disk ${kB(sum(all, 'raw'))}`,

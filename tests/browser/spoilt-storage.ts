@@ -8,7 +8,8 @@ export async function blockStorage(context: BrowserContext): Promise<void> {
     const blocked = () => {
       throw new DOMException('The operation is insecure.', 'SecurityError');
     };
-    for (const name of ['localStorage', 'sessionStorage', 'indexedDB'] as const) Object.defineProperty(window, name, { get: blocked });
+    for (const name of ['localStorage', 'sessionStorage', 'indexedDB'] as const)
+      Object.defineProperty(window, name, { get: blocked });
   });
 }
 
@@ -29,9 +30,11 @@ export async function fillStorage(page: Page): Promise<void> {
     };
   });
 }
-export const setFull = (page: Page, full: boolean) => page.evaluate((now) => void ((window as { full?: boolean }).full = now), full);
+export const setFull = (page: Page, full: boolean) =>
+  page.evaluate((now) => void ((window as { full?: boolean }).full = now), full);
 
-export const withoutDatabase = (page: Page) => page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
+export const withoutDatabase = (page: Page) =>
+  page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
 
 /** The computer's clock, as far as the page can tell, moved by so many milliseconds from now on. */
 export async function movableClock(page: Page): Promise<(byMs: number) => Promise<void>> {
@@ -39,9 +42,16 @@ export async function movableClock(page: Page): Promise<(byMs: number) => Promis
     const { now } = Date;
     const moved = () => now() + Number(sessionStorage.getItem('moved') ?? 0);
     Date.now = moved;
-    window.Date = new Proxy(Date, { construct: (Own, given: unknown[]) => (given.length === 0 ? new Own(moved()) : Reflect.construct(Own, given) as Date) });
+    window.Date = new Proxy(Date, {
+      construct: (Own, given: unknown[]) =>
+        given.length === 0 ? new Own(moved()) : (Reflect.construct(Own, given) as Date),
+    });
   });
-  return (byMs) => page.evaluate((ms) => sessionStorage.setItem('moved', String(Number(sessionStorage.getItem('moved') ?? 0) + ms)), byMs);
+  return (byMs) =>
+    page.evaluate(
+      (ms) => sessionStorage.setItem('moved', String(Number(sessionStorage.getItem('moved') ?? 0) + ms)),
+      byMs,
+    );
 }
 
 /** Puts records on the desk's shelf. */

@@ -36,8 +36,21 @@ describe('the desk holds up', () => {
     await holdsUp(page, 'every picture and panel');
     for (const picture of await page.getByRole('figure').all()) {
       expect.soft(await picture.getAttribute('aria-label')).toBeTruthy();
-      expect.soft(await picture.evaluate((figure) => document.getElementById(figure.getAttribute('aria-describedby') ?? '')?.textContent?.length ?? 0), `${await picture.getAttribute('aria-label')} says what it shows`).toBeGreaterThan(20);
-      expect.soft((await picture.getByText('Read it as a table').count()) > 0 || (await picture.getByRole('table').count()) > 0, `${await picture.getAttribute('aria-label')} has a table`).toBe(true);
+      expect
+        .soft(
+          await picture.evaluate(
+            (figure) =>
+              document.getElementById(figure.getAttribute('aria-describedby') ?? '')?.textContent?.length ?? 0,
+          ),
+          `${await picture.getAttribute('aria-label')} says what it shows`,
+        )
+        .toBeGreaterThan(20);
+      expect
+        .soft(
+          (await picture.getByText('Read it as a table').count()) > 0 || (await picture.getByRole('table').count()) > 0,
+          `${await picture.getAttribute('aria-label')} has a table`,
+        )
+        .toBe(true);
     }
     expect.soft(await hiddenFocus(page, 120), 'the focus is lost from sight').toEqual([]);
   }, 240_000);
@@ -78,12 +91,19 @@ describe('other screens hold up', () => {
   it('with a file that is no dive, a run that is none, and a workshop with a lesson in it', async () => {
     const { page } = await visit({ viewport: { width: 1440, height: 900 } });
     await page.goto(routes.bring.path, { waitUntil: 'networkidle' });
-    await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles({ name: 'lunch.csv', mimeType: 'text/csv', buffer: Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]) });
+    await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles({
+      name: 'lunch.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]),
+    });
     await page.getByRole('alert').first().waitFor();
     await holdsUp(page, 'a file that is no dive');
     await page.goto(routes.bench.path, { waitUntil: 'networkidle' });
     await page.getByLabel(/^The run as a script/).fill('descend to lunch');
-    await page.getByText(/Line 1/).first().waitFor();
+    await page
+      .getByText(/Line 1/)
+      .first()
+      .waitFor();
     await holdsUp(page, 'a run that is none');
     await page.goto(workshopPath, { waitUntil: 'networkidle' });
     await page.getByRole('button', { name: 'New lesson' }).click();

@@ -15,9 +15,11 @@ const LESSON = '04-no-stop-time';
 const SHEET = 'halftime.bench';
 const PROGRESS = 'halftime.lessons';
 
-const said = (page: Page, words: RegExp | string) => page.getByRole('status').getByText(words).first().waitFor({ timeout: 10_000 });
+const said = (page: Page, words: RegExp | string) =>
+  page.getByRole('status').getByText(words).first().waitFor({ timeout: 10_000 });
 const runScript = (page: Page): Locator => page.getByLabel(/^The run as a script/);
-const run = (name: string) => `descend to 10 m at 10 m/min\nstay 1 min # check: ${name}\nascend to surface at 10 m/min\n`;
+const run = (name: string) =>
+  `descend to 10 m at 10 m/min\nstay 1 min # check: ${name}\nascend to surface at 10 m/min\n`;
 
 /** Opens the bench once what was kept is on it: only then does a change show what a unit should show. */
 async function openBench(page: Page, words = 'gas: air'): Promise<void> {
@@ -42,7 +44,9 @@ async function openLesson(page: Page, slug = LESSON): Promise<void> {
 
 const kept = (page: Page, name: string) => page.evaluate((key) => localStorage.getItem(key), name);
 const doneIn = async (page: Page, slug = LESSON) => {
-  const record = JSON.parse((await kept(page, PROGRESS)) ?? '{}') as { state?: { progress: { lessons: Record<string, { done: string[] }> } } };
+  const record = JSON.parse((await kept(page, PROGRESS)) ?? '{}') as {
+    state?: { progress: { lessons: Record<string, { done: string[] }> } };
+  };
   return record.state?.progress.lessons[slug]?.done ?? [];
 };
 
@@ -62,7 +66,9 @@ describe('where nothing may be kept', () => {
     await said(page, 'so what you do in lessons lasts until the page is closed. Print your results');
     await page.goto(workshopPath, { waitUntil: 'load' });
     await page.getByRole('button', { name: 'New lesson' }).click();
-    await page.getByText('so your lesson lasts until the page is closed. Go on working, and export it as a file').waitFor();
+    await page
+      .getByText('so your lesson lasts until the page is closed. Go on working, and export it as a file')
+      .waitFor();
     await page.getByRole('textbox', { name: 'Title' }).fill('Still here');
     for (const { path } of [routes.gases, routes.curves, routes.bring]) {
       await page.goto(path);
@@ -76,7 +82,9 @@ describe('where nothing may be kept', () => {
     await withoutDatabase(page);
     await openDesk(page);
     await script(page).fill(REEF);
-    await page.waitForFunction(() => localStorage.getItem('halftime.desk.records')?.includes('A reef at eighteen metres'));
+    await page.waitForFunction(() =>
+      localStorage.getItem('halftime.desk.records')?.includes('A reef at eighteen metres'),
+    );
     await page.reload();
     await restored(page);
     expect(await script(page).inputValue()).toBe(REEF);
@@ -134,7 +142,9 @@ describe('where there is no room left', () => {
     await page.goto(workshopPath, { waitUntil: 'load' });
     await setFull(page, true);
     await page.getByRole('button', { name: 'New lesson' }).click();
-    await page.getByText('There is no room left in this browser to keep your lesson. Go on working, and export it as a file').waitFor();
+    await page
+      .getByText('There is no room left in this browser to keep your lesson. Go on working, and export it as a file')
+      .waitFor();
   });
 });
 
@@ -159,7 +169,9 @@ describe('two windows at once', () => {
 
   it('that do not hear of one another lose no sheet either: the later one is told, and can take the other', async () => {
     const { page } = await visit();
-    await page.context().addInitScript(() => window.addEventListener('storage', (event) => event.stopImmediatePropagation(), true));
+    await page
+      .context()
+      .addInitScript(() => window.addEventListener('storage', (event) => event.stopImmediatePropagation(), true));
     await openBench(page);
     const other = await page.context().newPage();
     await openBench(other);
@@ -188,7 +200,10 @@ describe('two windows at once', () => {
     await page.getByRole('button', { name: 'Show what the model says' }).click();
     await page.waitForFunction((key) => localStorage.getItem(key)?.includes('a guess'), PROGRESS);
     const before = await doneIn(page);
-    await third.getByRole('button', { name: /^Go on/ }).first().click();
+    await third
+      .getByRole('button', { name: /^Go on/ })
+      .first()
+      .click();
     for (const step of before) expect(await doneIn(third)).toContain(step);
     expect(await kept(third, PROGRESS)).toContain('a guess');
   });
@@ -221,7 +236,10 @@ describe('two windows at once', () => {
     await other.getByRole('textbox', { name: 'Title' }).fill('Theirs');
     await other.waitForTimeout(1000);
     await page.getByRole('textbox', { name: 'Title' }).fill('Ours');
-    await said(page, 'This lesson was changed in another window too. What was written there is kept as a lesson of its own.');
+    await said(
+      page,
+      'This lesson was changed in another window too. What was written there is kept as a lesson of its own.',
+    );
     await page.goto(workshopPath, { waitUntil: 'load' });
     await page.getByRole('button', { name: 'Open Ours' }).waitFor();
     await page.getByRole('button', { name: 'Open Theirs' }).waitFor();
@@ -246,7 +264,8 @@ describe('when the computer’s clock is put back', () => {
     await restored(page);
     expect(await script(page).inputValue()).toBe(`# After\n${REEF}`);
     await page.getByRole('button', { name: 'Saved dives' }).click();
-    for (const name of ['Before', 'After']) await page.getByRole('button', { name: `Open ${name}`, exact: true }).waitFor();
+    for (const name of ['Before', 'After'])
+      await page.getByRole('button', { name: `Open ${name}`, exact: true }).waitFor();
   });
 
   it('a live run on the bench goes on from where it was, and says so', async () => {
@@ -278,35 +297,57 @@ describe('when the computer’s clock is put back', () => {
 
 const SPOILT: readonly (readonly [string, string])[] = [
   ['text that is no record', '{"sheet": {"script":'],
-  ['a record of a newer version', JSON.stringify({ version: 7, sheet: { script: 'kept', future: true }, state: { progress: { kept: 1 } } })],
+  [
+    'a record of a newer version',
+    JSON.stringify({ version: 7, sheet: { script: 'kept', future: true }, state: { progress: { kept: 1 } } }),
+  ],
   ['a record with parts missing', JSON.stringify({ version: 1, sheet: { script: 'kept' }, state: {} })],
   ['a record of another kind', JSON.stringify([1, 2, { kept: ['__proto__'] }])],
   ['nothing', 'null'],
 ];
 
 describe('a record that cannot be read', () => {
-  it('is set aside by the bench and by lessons, which begin anew, say so, and hand it over whole', { timeout: 120_000 }, async () => {
-    const { page, complaints } = await visit();
-    await page.goto(routes.licences.path);
-    for (const [index, [what, text]] of SPOILT.entries()) {
-      await page.evaluate(([names, record]) => names.forEach((name) => localStorage.setItem(name, record)), [[SHEET, PROGRESS], text] as const);
-      await openBench(page);
-      await said(page, 'What was kept of your last sheet can’t be read here, so a fresh one is shown. It is set aside, not lost.');
-      const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save it as a file' }).click()]);
-      expect(JSON.parse(await readFile(await download.path(), 'utf8')), what).toEqual({ caution: cautions.general, record: text });
-      await write(page, 'new');
-      expect(await kept(page, `${SHEET}.aside-${index + 1}`), what).toBe(text);
-      await openLesson(page);
-      await said(page, 'What was kept of your lessons can’t be read here, so they begin anew. It is set aside, not lost.');
-      await page.getByRole('button', { name: 'Go on' }).click();
-      expect(await kept(page, `${PROGRESS}.aside-${index + 1}`), what).toBe(text);
-      await expect.poll(() => doneIn(page)).toHaveLength(1);
-    }
-    await page.reload();
-    await page.getByRole('button', { name: 'Go on' }).waitFor();
-    expect(await page.getByText('can’t be read here').count(), 'it is told once').toBe(0);
-    expect(complaints).toEqual([]);
-  });
+  it(
+    'is set aside by the bench and by lessons, which begin anew, say so, and hand it over whole',
+    { timeout: 120_000 },
+    async () => {
+      const { page, complaints } = await visit();
+      await page.goto(routes.licences.path);
+      for (const [index, [what, text]] of SPOILT.entries()) {
+        await page.evaluate(([names, record]) => names.forEach((name) => localStorage.setItem(name, record)), [
+          [SHEET, PROGRESS],
+          text,
+        ] as const);
+        await openBench(page);
+        await said(
+          page,
+          'What was kept of your last sheet can’t be read here, so a fresh one is shown. It is set aside, not lost.',
+        );
+        const [download] = await Promise.all([
+          page.waitForEvent('download'),
+          page.getByRole('button', { name: 'Save it as a file' }).click(),
+        ]);
+        expect(JSON.parse(await readFile(await download.path(), 'utf8')), what).toEqual({
+          caution: cautions.general,
+          record: text,
+        });
+        await write(page, 'new');
+        expect(await kept(page, `${SHEET}.aside-${index + 1}`), what).toBe(text);
+        await openLesson(page);
+        await said(
+          page,
+          'What was kept of your lessons can’t be read here, so they begin anew. It is set aside, not lost.',
+        );
+        await page.getByRole('button', { name: 'Go on' }).click();
+        expect(await kept(page, `${PROGRESS}.aside-${index + 1}`), what).toBe(text);
+        await expect.poll(() => doneIn(page)).toHaveLength(1);
+      }
+      await page.reload();
+      await page.getByRole('button', { name: 'Go on' }).waitFor();
+      expect(await page.getByText('can’t be read here').count(), 'it is told once').toBe(0);
+      expect(complaints).toEqual([]);
+    },
+  );
 
   it('of every other kind the app keeps breaks no screen', async () => {
     const { page, complaints } = await visit();
@@ -321,7 +362,6 @@ describe('a record that cannot be read', () => {
       );
       await openDesk(page);
       expect(await script(page).inputValue()).toBe(REEF);
-      
     }
     expect(complaints).toEqual([]);
   });
@@ -329,18 +369,38 @@ describe('a record that cannot be read', () => {
   it('among the saved dives or lessons stays there, is told of and goes along when all are exported', async () => {
     const { page } = await visit();
     await deskWithReef(page);
-    await putRecords(page, { 'dive/a': { id: 'a', title: 17 }, 'dive/b': 'garbage', 'dive/c': { version: 9, id: 'c', title: 'Sound', script: REEF, future: { kept: true } }, 'lesson:x': { version: 9, text: 'kept' } });
+    await putRecords(page, {
+      'dive/a': { id: 'a', title: 17 },
+      'dive/b': 'garbage',
+      'dive/c': { version: 9, id: 'c', title: 'Sound', script: REEF, future: { kept: true } },
+      'lesson:x': { version: 9, text: 'kept' },
+    });
     await page.reload();
     await restored(page);
     await page.getByRole('button', { name: 'Saved dives' }).click();
-    await page.getByText('2 records can’t be read by this version. They are kept, and go along when you export all.').waitFor();
+    await page
+      .getByText('2 records can’t be read by this version. They are kept, and go along when you export all.')
+      .waitFor();
     await page.getByRole('button', { name: 'Open Sound' }).waitFor();
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Export all as one file' }).click()]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Export all as one file' }).click(),
+    ]);
     const { dives } = JSON.parse(await readFile(await download.path(), 'utf8')) as { dives: unknown[] };
-    expect(dives).toEqual(expect.arrayContaining([{ id: 'a', title: 17 }, 'garbage', expect.objectContaining({ future: { kept: true } })]));
+    expect(dives).toEqual(
+      expect.arrayContaining([{ id: 'a', title: 17 }, 'garbage', expect.objectContaining({ future: { kept: true } })]),
+    );
     await page.goto(workshopPath, { waitUntil: 'load' });
-    await page.getByText('One lesson kept here can’t be read by this version. What was kept stays where it is.').waitFor();
-    const [lessons] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save it as a file' }).click()]);
-    expect(JSON.parse(await readFile(await lessons.path(), 'utf8'))).toEqual({ caution: cautions.general, records: [{ version: 9, text: 'kept' }] });
+    await page
+      .getByText('One lesson kept here can’t be read by this version. What was kept stays where it is.')
+      .waitFor();
+    const [lessons] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save it as a file' }).click(),
+    ]);
+    expect(JSON.parse(await readFile(await lessons.path(), 'utf8'))).toEqual({
+      caution: cautions.general,
+      records: [{ version: 9, text: 'kept' }],
+    });
   });
 });

@@ -43,7 +43,8 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
       );
     }
     // A visit is about one screen; that the whole site is kept on a machine is tested by itself.
-    if (!keepsSite) await context.addInitScript(() => void Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'));
+    if (!keepsSite)
+      await context.addInitScript(() => void Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'));
     const page = await context.newPage();
     const complaints: string[] = [];
     page.on('console', (message) => {
@@ -57,7 +58,9 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
 /** What axe finds wrong, one line each: the rule and the elements that break it. */
 export async function accessibilityFaults(page: Page): Promise<string[]> {
   // Off unless asked for, and part of WCAG 2.2 AA: nothing to hit is smaller than 24 px without room around it.
-  const { violations } = await new AxeBuilder({ page }).options({ rules: { 'target-size': { enabled: true } } }).analyze();
+  const { violations } = await new AxeBuilder({ page })
+    .options({ rules: { 'target-size': { enabled: true } } })
+    .analyze();
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`);
 }
 
@@ -83,15 +86,26 @@ export async function hiddenFocus(page: Page, presses: number): Promise<string[]
       await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
       const element = document.activeElement;
       // Past the last there is the browser itself or, in some, the first again.
-      if (!element || element === document.body || element.hasAttribute('data-walked')) return { name: '', fault: 'end' };
+      if (!element || element === document.body || element.hasAttribute('data-walked'))
+        return { name: '', fault: 'end' };
       element.setAttribute('data-walked', '');
       const name = `${element.tagName.toLowerCase()} ${(element.getAttribute('aria-label') ?? element.textContent ?? '').trim().slice(0, 40)}`;
       // A radio that is drawn by its label, or a file box by its button, shows the focus there.
-      const seen = element instanceof HTMLInputElement && element.labels?.[0] && element.getBoundingClientRect().width < 8 ? element.labels[0] : element;
+      const seen =
+        element instanceof HTMLInputElement && element.labels?.[0] && element.getBoundingClientRect().width < 8
+          ? element.labels[0]
+          : element;
       const { left, top, right, bottom } = seen.getBoundingClientRect();
-      const [x0, y0, x1, y1] = [Math.max(0, left), Math.max(0, top), Math.min(innerWidth, right), Math.min(innerHeight, bottom)];
+      const [x0, y0, x1, y1] = [
+        Math.max(0, left),
+        Math.max(0, top),
+        Math.min(innerWidth, right),
+        Math.min(innerHeight, bottom),
+      ];
       if (x1 - x0 < 1 || y1 - y0 < 1) return { name, fault: 'out of the window' };
-      const points = [0.05, 0.5, 0.95].flatMap((x) => [0.05, 0.5, 0.95].map((y) => [x0 + (x1 - x0) * x, y0 + (y1 - y0) * y] as const));
+      const points = [0.05, 0.5, 0.95].flatMap((x) =>
+        [0.05, 0.5, 0.95].map((y) => [x0 + (x1 - x0) * x, y0 + (y1 - y0) * y] as const),
+      );
       const uncovered = points.some(([x, y]) => {
         const there = document.elementFromPoint(x, y);
         return there !== null && (seen.contains(there) || there.contains(seen));
@@ -115,16 +129,28 @@ export async function hiddenFocus(page: Page, presses: number): Promise<string[]
 /** Controls that lie over one another, as names of pairs; what is held at an edge of the window while the rest scrolls is left out. */
 export async function overlaidControls(page: Page): Promise<string[]> {
   return page.evaluate(() => {
-    const held = (element: Element | null): boolean => element !== null && (/fixed|sticky/.test(getComputedStyle(element).position) || held(element.parentElement));
-    const controls = [...document.querySelectorAll('main :is(button, a, select, textarea, summary)')].flatMap((element) => {
-      // A link that goes on in the next line has a box in each.
-      const boxes = [...element.getClientRects()].filter((box) => box.width >= 2 && box.height >= 2);
-      return boxes.length === 0 || held(element) || !element.checkVisibility() || element.closest('svg') ? [] : [{ element, boxes }];
-    });
-    const overlaid = (box: DOMRect, its: DOMRect) => Math.min(box.right, its.right) - Math.max(box.left, its.left) >= 3 && Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top) >= 3;
+    const held = (element: Element | null): boolean =>
+      element !== null && (/fixed|sticky/.test(getComputedStyle(element).position) || held(element.parentElement));
+    const controls = [...document.querySelectorAll('main :is(button, a, select, textarea, summary)')].flatMap(
+      (element) => {
+        // A link that goes on in the next line has a box in each.
+        const boxes = [...element.getClientRects()].filter((box) => box.width >= 2 && box.height >= 2);
+        return boxes.length === 0 || held(element) || !element.checkVisibility() || element.closest('svg')
+          ? []
+          : [{ element, boxes }];
+      },
+    );
+    const overlaid = (box: DOMRect, its: DOMRect) =>
+      Math.min(box.right, its.right) - Math.max(box.left, its.left) >= 3 &&
+      Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top) >= 3;
     return controls.flatMap(({ element, boxes }, index) =>
       controls.slice(index + 1).flatMap(({ element: other, boxes: theirs }) => {
-        if (!boxes.some((box) => theirs.some((its) => overlaid(box, its))) || element.contains(other) || other.contains(element)) return [];
+        if (
+          !boxes.some((box) => theirs.some((its) => overlaid(box, its))) ||
+          element.contains(other) ||
+          other.contains(element)
+        )
+          return [];
         const name = (one: Element) => (one.getAttribute('aria-label') ?? one.textContent ?? '').trim().slice(0, 40);
         return [`${name(element)} / ${name(other)}`];
       }),

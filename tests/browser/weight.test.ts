@@ -16,21 +16,36 @@ const BARE_KB = 132;
  * 4G of some 10 Mbit/s, 200 kB are there in less than a fifth of a second, and read in about as long.
  */
 const CEILINGS: readonly { readonly pages: RegExp; readonly mostKB: number; readonly because: string }[] = [
-  { pages: /^\/lessons\/(\d\d-[^/]+)\/$/, mostKB: 170, because: 'a lesson is words and questions first; dives are fetched as its steps ask for them' },
-  { pages: /^\/(desk|gases|gases\/table)\/$/, mostKB: 200, because: 'the model itself has to be there: a script, a dive, its readings' },
+  {
+    pages: /^\/lessons\/(\d\d-[^/]+)\/$/,
+    mostKB: 170,
+    because: 'a lesson is words and questions first; dives are fetched as its steps ask for them',
+  },
+  {
+    pages: /^\/(desk|gases|gases\/table)\/$/,
+    mostKB: 200,
+    because: 'the model itself has to be there: a script, a dive, its readings',
+  },
   { pages: /^\/curves\/$/, mostKB: 200, because: 'the model itself has to be there, and its first two plates' },
-  { pages: /^\/(bench|bring)\/$/, mostKB: 250, because: 'the model, the rules, and the checker of what a person filled in or brought' },
+  {
+    pages: /^\/(bench|bring)\/$/,
+    mostKB: 250,
+    because: 'the model, the rules, and the checker of what a person filled in or brought',
+  },
   { pages: /./, mostKB: 150, because: 'words and links: hardly more than the framework' },
 ];
 
 const kindOf = (page: string) => CEILINGS.find(({ pages }) => pages.test(page))!;
 
 describe('what a page asks for before it answers', () => {
-  it.each(builtPages().map((page) => ({ page, ...kindOf(page) })))('is within $mostKB kB on $page: $because', ({ page, mostKB }) => {
-    const weight = firstLoadKB(page);
-    expect(weight).toBeGreaterThan(BARE_KB - 30);
-    expect(weight).toBeLessThanOrEqual(mostKB);
-  });
+  it.each(builtPages().map((page) => ({ page, ...kindOf(page) })))(
+    'is within $mostKB kB on $page: $because',
+    ({ page, mostKB }) => {
+      const weight = firstLoadKB(page);
+      expect(weight).toBeGreaterThan(BARE_KB - 30);
+      expect(weight).toBeLessThanOrEqual(mostKB);
+    },
+  );
 
   // Each is told by words of its own that no minifying changes.
   it.each([
@@ -65,13 +80,19 @@ describe('a page that opens', () => {
       () =>
         new Promise<{ value: number; moved: string[] }[]>((done) => {
           type Shift = PerformanceEntry & { value: number; hadRecentInput: boolean; sources: { node?: Node }[] };
-          new PerformanceObserver((list) => done(told(list.getEntries() as Shift[]))).observe({ type: 'layout-shift', buffered: true });
+          new PerformanceObserver((list) => done(told(list.getEntries() as Shift[]))).observe({
+            type: 'layout-shift',
+            buffered: true,
+          });
           // Nothing is ever told where nothing moved.
           setTimeout(() => done([]), 500);
           const told = (entries: Shift[]) =>
             entries
               .filter(({ hadRecentInput }) => !hadRecentInput)
-              .map(({ value, sources }) => ({ value, moved: sources.map(({ node }) => (node instanceof Element ? `${node.tagName} ${node.className}` : '')) }));
+              .map(({ value, sources }) => ({
+                value,
+                moved: sources.map(({ node }) => (node instanceof Element ? `${node.tagName} ${node.className}` : '')),
+              }));
         }),
     );
     const total = shifts.reduce((sum, { value }) => sum + value, 0);

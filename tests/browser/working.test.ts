@@ -26,7 +26,9 @@ describe('the working behind a reading of the desk', () => {
     const { page, sheet } = await askNoStop();
     const reading = page.getByRole('group', { name: 'No-stop time', exact: true });
     const before = await reading.textContent();
-    await sheet.getByRole('combobox', { name: 'The number to change' }).selectOption({ label: 'half-time of this compartment for nitrogen' });
+    await sheet
+      .getByRole('combobox', { name: 'The number to change' })
+      .selectOption({ label: 'half-time of this compartment for nitrogen' });
     await sheet.getByRole('textbox', { name: 'were' }).fill('8');
     const told = await sheet.getByRole('status').textContent();
     const [, would, so] = /It would be ([\d.]+) min instead of ([\d.]+) min/.exec(told!)!;
@@ -40,14 +42,20 @@ describe('the working behind a reading of the desk', () => {
     const { page } = await visit();
     await page.goto('/desk/', { waitUntil: 'networkidle' });
     await page.locator('[data-picture="chase"] svg').click({ position: { x: 300, y: 200 } });
-    await page.getByRole('dialog', { name: /Why\? Tension in compartment/ }).locator('math').first().waitFor();
+    await page
+      .getByRole('dialog', { name: /Why\? Tension in compartment/ })
+      .locator('math')
+      .first()
+      .waitFor();
   });
 
   it('closes on Escape with the focus back on its button', async () => {
     const { page, sheet } = await askNoStop();
     await page.keyboard.press('Escape');
     await sheet.waitFor({ state: 'detached' });
-    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Why this no-stop time?');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe(
+      'Why this no-stop time?',
+    );
   });
 
   it.each(['light', 'dark'])('has no fault that axe can find while open, in the %s theme', async (theme) => {

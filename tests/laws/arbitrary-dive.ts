@@ -12,7 +12,12 @@ const between = (min: number, max: number) => fc.double({ min, max, noNaN: true 
 
 const AIR: Gas = { o2: 0.21, he: 0 };
 const NITROGEN_MIXES: Gas[] = [AIR, { o2: 0.32, he: 0 }, { o2: 0.5, he: 0 }, { o2: 1, he: 0 }];
-const HELIUM_MIXES: Gas[] = [{ o2: 0.18, he: 0.45 }, { o2: 0.21, he: 0.35 }, { o2: 0.1, he: 0.7 }, { o2: 0.16, he: 0.84 }];
+const HELIUM_MIXES: Gas[] = [
+  { o2: 0.18, he: 0.45 },
+  { o2: 0.21, he: 0.35 },
+  { o2: 0.1, he: 0.7 },
+  { o2: 0.16, he: 0.84 },
+];
 
 type Move = { toM: number; mMin: number; stayS: number; gas: Gas | undefined };
 
@@ -26,7 +31,9 @@ const anyMove = (gases: Gas[]): fc.Arbitrary<Move> =>
 
 const anyLimits: fc.Arbitrary<Settings['gradientFactors']> = fc
   .tuple(between(0.1, 1), between(0.4, 1), fc.boolean())
-  .map(([one, other, same]) => (same ? { low: other, high: other } : { low: Math.min(one, other), high: Math.max(one, other) }));
+  .map(([one, other, same]) =>
+    same ? { low: other, high: other } : { low: Math.min(one, other), high: Math.max(one, other) },
+  );
 
 const anyAltitudeM = fc.oneof(fc.constantFrom(0, 0, 700, 2400), between(0, 4000));
 
@@ -47,7 +54,12 @@ export const anySettings = (gases: Gas[], carried: Settings['carried']): fc.Arbi
       gas: fc.constantFrom(...gases),
       carried: fc.subarray([...carried]),
       ascentMMin: fc.constantFrom(3, 9, 10, 18),
-      stops: fc.constantFrom({ stopStepM: 3, lastStopM: 3 }, { stopStepM: 3, lastStopM: 6 }, { stopStepM: 3.048, lastStopM: 6.096 }, { stopStepM: 2, lastStopM: 5 }),
+      stops: fc.constantFrom(
+        { stopStepM: 3, lastStopM: 3 },
+        { stopStepM: 3, lastStopM: 6 },
+        { stopStepM: 3.048, lastStopM: 6.096 },
+        { stopStepM: 2, lastStopM: 5 },
+      ),
       stopRoundingMin: fc.constantFrom(1, 1, 0.5, 1 / 60),
     })
     .map(({ variant, first, respiratoryQuotient, ascentMMin, stops, stopRoundingMin, ...rest }) => ({
@@ -61,19 +73,29 @@ export const anySettings = (gases: Gas[], carried: Settings['carried']): fc.Arbi
 function stepsThrough(moves: readonly Move[], fromM = 0): Step[] {
   let depthM = fromM;
   return moves.flatMap(({ toM, mMin, stayS, gas }): Step[] => {
-    const change: Step[] = toM === depthM ? [] : [{ kind: toM > depthM ? 'descend' : 'ascend', toM, durationS: (Math.abs(toM - depthM) * 60) / mMin }];
+    const change: Step[] =
+      toM === depthM
+        ? []
+        : [{ kind: toM > depthM ? 'descend' : 'ascend', toM, durationS: (Math.abs(toM - depthM) * 60) / mMin }];
     depthM = toM;
     return [...(gas ? [{ kind: 'switch' as const, gas }] : []), ...change, { kind: 'stay', durationS: stayS }];
   });
 }
 
-const surfacing = (moves: readonly Move[]): Step => ({ kind: 'ascend', toM: 0, durationS: (moves.at(-1)!.toM * 60) / 9 });
+const surfacing = (moves: readonly Move[]): Step => ({
+  kind: 'ascend',
+  toM: 0,
+  durationS: (moves.at(-1)!.toM * 60) / 9,
+});
 
 const day = (gases: Gas[], carried: Settings['carried']): fc.Arbitrary<Dive> =>
   fc
     .record({
       settings: anySettings(gases, carried),
-      before: fc.array(fc.record({ moves: fc.array(anyMove(gases), { minLength: 1, maxLength: 3 }), intervalS: between(60, 20_000) }), { maxLength: 2 }),
+      before: fc.array(
+        fc.record({ moves: fc.array(anyMove(gases), { minLength: 1, maxLength: 3 }), intervalS: between(60, 20_000) }),
+        { maxLength: 2 },
+      ),
       last: fc.array(anyMove(gases), { minLength: 1, maxLength: 4 }),
       surfaces: fc.boolean(),
     })
@@ -81,7 +103,11 @@ const day = (gases: Gas[], carried: Settings['carried']): fc.Arbitrary<Dive> =>
       settings,
       lines: [],
       steps: [
-        ...before.flatMap(({ moves, intervalS }): Step[] => [...stepsThrough(moves), surfacing(moves), { kind: 'interval', durationS: intervalS }]),
+        ...before.flatMap(({ moves, intervalS }): Step[] => [
+          ...stepsThrough(moves),
+          surfacing(moves),
+          { kind: 'interval', durationS: intervalS },
+        ]),
         ...stepsThrough(last),
         ...(surfaces ? [surfacing(last), { kind: 'interval' as const, durationS: 3600 }] : []),
       ],
@@ -98,7 +124,9 @@ export const heliumDay: fc.Arbitrary<Dive> = day(
     { gas: { o2: 0.35, he: 0.25 }, fromM: 40 },
     { gas: { o2: 1, he: 0 }, fromM: 6 },
   ],
-).filter(({ settings, steps }) => settings.gas.he > 0 || steps.some((step) => step.kind === 'switch' && step.gas.he > 0));
+).filter(
+  ({ settings, steps }) => settings.gas.he > 0 || steps.some((step) => step.kind === 'switch' && step.gas.he > 0),
+);
 
 export const anyDay: fc.Arbitrary<Dive> = fc.oneof(nitrogenDay, heliumDay);
 

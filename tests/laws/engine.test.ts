@@ -13,7 +13,8 @@ import { anyDay, heliumDay, nitrogenDay } from './arbitrary-dive';
 import { anyDive } from './dives';
 
 const runs = (numRuns: number) => ({ numRuns, seed: 20_261_125, endOnFailure: true });
-const lengthS = (dive: Dive) => dive.steps.reduce((sum, step) => sum + (step.kind === 'switch' ? 0 : step.durationS), 0);
+const lengthS = (dive: Dive) =>
+  dive.steps.reduce((sum, step) => sum + (step.kind === 'switch' ? 0 : step.durationS), 0);
 
 /** First sample of each leg and the last of all. */
 function legBorders({ leg, length }: Timeline): number[] {
@@ -63,8 +64,10 @@ describe('tissues', () => {
             for (const gas of ['nitrogenBar', 'heliumBar'] as const) {
               const before = timeline[gas][(i - 1) * COMPARTMENTS + c]! - breathed[gas];
               const after = timeline[gas][i * COMPARTMENTS + c]! - breathed[gas];
-              const nearer = Math.abs(after) <= Math.abs(before) + 1e-12 && (after * before >= 0 || Math.abs(after) < 1e-12);
-              if (!nearer) expect.fail(`${gas} of compartment ${c + 1} went from ${before} to ${after} off the gas breathed`);
+              const nearer =
+                Math.abs(after) <= Math.abs(before) + 1e-12 && (after * before >= 0 || Math.abs(after) < 1e-12);
+              if (!nearer)
+                expect.fail(`${gas} of compartment ${c + 1} went from ${before} to ${after} off the gas breathed`);
             }
           }
         }
@@ -86,7 +89,8 @@ describe('tissues', () => {
         expect([...again.leg]).toEqual([...fresh.leg]);
         const figures = figuresOf(fresh);
         const figuresAgain = figuresOf(again, usedFigures);
-        for (const name of Object.keys(figures) as (keyof typeof figures)[]) expect([...figuresAgain[name]]).toEqual([...figures[name]]);
+        for (const name of Object.keys(figures) as (keyof typeof figures)[])
+          expect([...figuresAgain[name]]).toEqual([...figures[name]]);
       }),
       runs(30),
     );
@@ -98,23 +102,40 @@ describe('no-stop time', () => {
 
   it('is never longer deeper, whatever was dived before', () => {
     fc.assert(
-      fc.property(anyStateOnAir, fc.double({ min: 0, max: 60, noNaN: true }), fc.double({ min: 0.01, max: 20, noNaN: true }), (timeline, depthM, furtherM) => {
-        const load = loadAt(timeline, timeline.length - 1);
-        const at = (m: number) => breathedAt(timeline, timeline.gases[0]!, timeline.surfaceBar + m * timeline.barPerMetre);
-        const gf = timeline.dive.settings.gradientFactors.high;
-        expect(noStop(load, at(depthM + furtherM), gf).minutes).toBeLessThanOrEqual(noStop(load, at(depthM), gf).minutes);
-      }),
+      fc.property(
+        anyStateOnAir,
+        fc.double({ min: 0, max: 60, noNaN: true }),
+        fc.double({ min: 0.01, max: 20, noNaN: true }),
+        (timeline, depthM, furtherM) => {
+          const load = loadAt(timeline, timeline.length - 1);
+          const at = (m: number) =>
+            breathedAt(timeline, timeline.gases[0]!, timeline.surfaceBar + m * timeline.barPerMetre);
+          const gf = timeline.dive.settings.gradientFactors.high;
+          expect(noStop(load, at(depthM + furtherM), gf).minutes).toBeLessThanOrEqual(
+            noStop(load, at(depthM), gf).minutes,
+          );
+        },
+      ),
       runs(300),
     );
   });
 
   it('is never longer with a lower limit', () => {
     fc.assert(
-      fc.property(anyStateOnAir, fc.double({ min: 0, max: 60, noNaN: true }), fc.double({ min: 0.3, max: 0.9, noNaN: true }), (timeline, depthM, gf) => {
-        const load = loadAt(timeline, timeline.length - 1);
-        const breathed = breathedAt(timeline, timeline.gases[0]!, timeline.surfaceBar + depthM * timeline.barPerMetre);
-        expect(noStop(load, breathed, gf).minutes).toBeLessThanOrEqual(noStop(load, breathed, gf + 0.1).minutes);
-      }),
+      fc.property(
+        anyStateOnAir,
+        fc.double({ min: 0, max: 60, noNaN: true }),
+        fc.double({ min: 0.3, max: 0.9, noNaN: true }),
+        (timeline, depthM, gf) => {
+          const load = loadAt(timeline, timeline.length - 1);
+          const breathed = breathedAt(
+            timeline,
+            timeline.gases[0]!,
+            timeline.surfaceBar + depthM * timeline.barPerMetre,
+          );
+          expect(noStop(load, breathed, gf).minutes).toBeLessThanOrEqual(noStop(load, breathed, gf + 0.1).minutes);
+        },
+      ),
       runs(300),
     );
   });
@@ -140,7 +161,8 @@ describe('no-stop time', () => {
           const leg = timeline.legs[timeline.leg[i - 1]!]!;
           const stepMin = (timeline.timeS[i]! - timeline.timeS[i - 1]!) / 60;
           if (leg.fromM !== leg.toM || noStopMin[i - 1] === 0 || Math.abs(noStopMin[i - 1]! - stepMin) < 1e-6) continue;
-          if (ceilingM[i]! > 0 !== noStopMin[i - 1]! < stepMin) expect.fail(`${noStopMin[i - 1]} min left, yet the ceiling ${stepMin} min later is ${ceilingM[i]} m`);
+          if (ceilingM[i]! > 0 !== noStopMin[i - 1]! < stepMin)
+            expect.fail(`${noStopMin[i - 1]} min left, yet the ceiling ${stepMin} min later is ${ceilingM[i]} m`);
         }
       }),
       runs(60),
@@ -163,7 +185,8 @@ describe('the ceiling', () => {
             worstBar = Math.max(worstBar, inertBarOf(load, c) - limitBar(a, b, high, timeline.surfaceBar));
           }
           if (Math.abs(worstBar) < ROUNDING) continue;
-          if (ceilingM[i]! > 0 !== worstBar > 0) expect.fail(`ceiling ${ceilingM[i]} m with a compartment ${worstBar} bar over the limit at the surface`);
+          if (ceilingM[i]! > 0 !== worstBar > 0)
+            expect.fail(`ceiling ${ceilingM[i]} m with a compartment ${worstBar} bar over the limit at the surface`);
         }
       }),
       runs(60),
@@ -175,8 +198,14 @@ describe('the ceiling', () => {
       fc.property(anyDay, (dive) => {
         const { ceilingM, ceilingAtLowM, ceilingAtHighM, firstStopM } = figuresOf(computeTimeline(dive, 10));
         ceilingM.forEach((depthM, i) => {
-          const inOrder = ceilingAtHighM[i]! <= depthM + ROUNDING && depthM <= ceilingAtLowM[i]! + ROUNDING && ceilingAtLowM[i]! <= firstStopM[i]! + ROUNDING;
-          if (!inOrder) expect.fail(`high ${ceilingAtHighM[i]}, line ${depthM}, low ${ceilingAtLowM[i]}, first stop ${firstStopM[i]}`);
+          const inOrder =
+            ceilingAtHighM[i]! <= depthM + ROUNDING &&
+            depthM <= ceilingAtLowM[i]! + ROUNDING &&
+            ceilingAtLowM[i]! <= firstStopM[i]! + ROUNDING;
+          if (!inOrder)
+            expect.fail(
+              `high ${ceilingAtHighM[i]}, line ${depthM}, low ${ceilingAtLowM[i]}, first stop ${firstStopM[i]}`,
+            );
         });
       }),
       runs(60),
@@ -206,7 +235,8 @@ describe('figures of a whole timeline', () => {
           const told = figures.noStopMin[i]!;
           if (left.minutes === Infinity || told === Infinity) {
             // A time found just short of the end of the search may be told either way.
-            if (Math.min(left.minutes, told) < 99.9) expect.fail(`${told} min, by the function for one instant ${left.minutes}`);
+            if (Math.min(left.minutes, told) < 99.9)
+              expect.fail(`${told} min, by the function for one instant ${left.minutes}`);
           } else {
             same('no-stop time', told, left.minutes, 1e-6 * Math.max(1, left.minutes));
             if (left.minutes > 0) same('leader', figures.noStopLeader[i]!, left.leader);
@@ -222,14 +252,30 @@ describe('figures of a whole timeline', () => {
       fc.property(anyDive, fc.nat(), (dive, pick) => {
         const timeline = computeTimeline(dive, Math.max(30, lengthS(dive) / 400));
         const figures = figuresOf(timeline);
-        for (const values of [timeline.timeS, timeline.depthM, timeline.ambientBar, timeline.nitrogenBar, timeline.heliumBar, ...Object.values(figures)]) {
+        for (const values of [
+          timeline.timeS,
+          timeline.depthM,
+          timeline.ambientBar,
+          timeline.nitrogenBar,
+          timeline.heliumBar,
+          ...Object.values(figures),
+        ]) {
           for (const value of values as Float64Array) if (!(value >= 0)) expect.fail(`a figure is ${value}`);
         }
         const now = figuresAt(timeline, figures, pick % timeline.length);
         const { ceiling, noStop: left, creditedNoStopMin, supersaturation, surfacingSupersaturation, schedule } = now;
-        for (const value of [ceiling.depthM, left.minutes, creditedNoStopMin, schedule.timeToSurfaceMin, schedule.firstStopM]) expect(value).toBeGreaterThanOrEqual(0);
-        for (const value of [supersaturation.value, surfacingSupersaturation.value]) expect(Number.isFinite(value)).toBe(true);
-        for (const part of schedule.parts) for (const value of [part.fromM, part.toM, part.minutes]) expect(Number.isFinite(value)).toBe(true);
+        for (const value of [
+          ceiling.depthM,
+          left.minutes,
+          creditedNoStopMin,
+          schedule.timeToSurfaceMin,
+          schedule.firstStopM,
+        ])
+          expect(value).toBeGreaterThanOrEqual(0);
+        for (const value of [supersaturation.value, surfacingSupersaturation.value])
+          expect(Number.isFinite(value)).toBe(true);
+        for (const part of schedule.parts)
+          for (const value of [part.fromM, part.toM, part.minutes]) expect(Number.isFinite(value)).toBe(true);
       }),
       runs(60),
     );
@@ -244,10 +290,12 @@ describe('figures of a whole timeline', () => {
         const fineFigures = figuresOf(fine);
         let f = 0;
         for (let i = 0; i < coarse.length; i += 1) {
-          while (fine.timeS[f]! < coarse.timeS[i]! - 1e-6 || (fine.leg[f]! < coarse.leg[i]! && f + 1 < fine.length)) f += 1;
+          while (fine.timeS[f]! < coarse.timeS[i]! - 1e-6 || (fine.leg[f]! < coarse.leg[i]! && f + 1 < fine.length))
+            f += 1;
           same('tension', fine.nitrogenBar[f * COMPARTMENTS + 4]!, coarse.nitrogenBar[i * COMPARTMENTS + 4]!);
           same('ceiling at high', fineFigures.ceilingAtHighM[f]!, coarseFigures.ceilingAtHighM[i]!, 1e-7);
-          if (coarseFigures.noStopMin[i]! < 90) same('no-stop time', fineFigures.noStopMin[f]!, coarseFigures.noStopMin[i]!, 1e-5);
+          if (coarseFigures.noStopMin[i]! < 90)
+            same('no-stop time', fineFigures.noStopMin[f]!, coarseFigures.noStopMin[i]!, 1e-5);
         }
       }),
       runs(25),
@@ -263,7 +311,9 @@ describe('figures of a whole timeline', () => {
           const leg = timeline.legs[timeline.leg[i]!]!;
           const deepestBar = timeline.surfaceBar + Math.max(leg.fromM, leg.toM) * timeline.barPerMetre;
           most = Math.max(most, (deepestBar - timeline.lungOffsetBar) * nitrogenFraction(gasAt(timeline, i)));
-          for (let c = 0; c < COMPARTMENTS; c += 1) if (timeline.nitrogenBar[i * COMPARTMENTS + c]! > most + ROUNDING) expect.fail('a tension is above all that was breathed');
+          for (let c = 0; c < COMPARTMENTS; c += 1)
+            if (timeline.nitrogenBar[i * COMPARTMENTS + c]! > most + ROUNDING)
+              expect.fail('a tension is above all that was breathed');
         }
       }),
       runs(60),

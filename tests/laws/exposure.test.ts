@@ -16,14 +16,23 @@ import { AIR } from '@/lib/physics/gas';
 const runs = (numRuns: number) => ({ numRuns, seed: 20_261_125 });
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
-const anyGas = fc.tuple(fc.integer({ min: 5, max: 100 }), fc.integer({ min: 0, max: 95 })).map(([o2, he]) => ({ o2: o2 / 100, he: Math.min(he, 100 - o2) / 100 }));
+const anyGas = fc
+  .tuple(fc.integer({ min: 5, max: 100 }), fc.integer({ min: 0, max: 95 }))
+  .map(([o2, he]) => ({ o2: o2 / 100, he: Math.min(he, 100 - o2) / 100 }));
 const anySite = fc.record({ surfaceBar: between(0.5, 1.1), barPerMetre: between(0.09, 0.11) });
 const GASES = [AIR, { o2: 0.5, he: 0 }, { o2: 0.18, he: 0.45 }];
 
 const anyCylinder: fc.Arbitrary<Omit<Cylinder, 'name'>> = fc
-  .record({ waterL: between(1, 40), workingBar: between(20, 300), filled: between(0.1, 1), gas: fc.constantFrom(...GASES) })
+  .record({
+    waterL: between(1, 40),
+    workingBar: between(20, 300),
+    filled: between(0.1, 1),
+    gas: fc.constantFrom(...GASES),
+  })
   .map(({ filled, ...one }) => ({ ...one, startBar: one.workingBar * filled }));
-const anyCylinders = fc.array(anyCylinder, { minLength: 1, maxLength: 4 }).map((all) => all.map((one, i) => ({ ...one, name: `cylinder ${'abcd'[i]!}` })));
+const anyCylinders = fc
+  .array(anyCylinder, { minLength: 1, maxLength: 4 })
+  .map((all) => all.map((one, i) => ({ ...one, name: `cylinder ${'abcd'[i]!}` })));
 
 const anyConsumption = fc.record(
   { bottomLMin: between(5, 60), descentLMin: between(5, 60), ascentLMin: between(5, 60), stopsLMin: between(5, 60) },
@@ -31,17 +40,27 @@ const anyConsumption = fc.record(
 );
 
 type Move = { toM: number; mMin: number; stayS: number; gas: (typeof GASES)[number] | undefined };
-const anyMove: fc.Arbitrary<Move> = fc.record({ toM: between(1, 60), mMin: between(2, 60), stayS: between(1, 1800), gas: fc.option(fc.constantFrom(...GASES), { nil: undefined }) });
+const anyMove: fc.Arbitrary<Move> = fc.record({
+  toM: between(1, 60),
+  mMin: between(2, 60),
+  stayS: between(1, 1800),
+  gas: fc.option(fc.constantFrom(...GASES), { nil: undefined }),
+});
 
 /** A day of dives through some depths, with cylinders. */
 const anySuppliedDay: fc.Arbitrary<Dive> = fc
-  .record({ dives: fc.array(fc.array(anyMove, { minLength: 1, maxLength: 4 }), { minLength: 1, maxLength: 2 }), cylinders: anyCylinders, consumption: anyConsumption })
+  .record({
+    dives: fc.array(fc.array(anyMove, { minLength: 1, maxLength: 4 }), { minLength: 1, maxLength: 2 }),
+    cylinders: anyCylinders,
+    consumption: anyConsumption,
+  })
   .map(({ dives, cylinders, consumption }) => {
     const steps = dives.flatMap((moves, i): Step[] => {
       let fromM = 0;
       const own: Step[] = [];
       const go = (toM: number, mMin: number) => {
-        if (toM !== fromM) own.push({ kind: toM > fromM ? 'descend' : 'ascend', toM, durationS: (Math.abs(toM - fromM) / mMin) * 60 });
+        if (toM !== fromM)
+          own.push({ kind: toM > fromM ? 'descend' : 'ascend', toM, durationS: (Math.abs(toM - fromM) / mMin) * 60 });
         fromM = toM;
       };
       for (const { toM, mMin, stayS, gas } of moves) {
@@ -79,8 +98,12 @@ describe('depths of gas', () => {
     fc.assert(
       fc.property(anyGas, between(0, 100), anySite, between(0, 1), (gas, depthM, site, part) => {
         const leaner = { o2: gas.o2 * part, he: gas.he };
-        expect(equivalentNarcoticDepthM(leaner, depthM, 'nitrogen', site)).toBeGreaterThanOrEqual(equivalentNarcoticDepthM(gas, depthM, 'nitrogen', site) - 1e-9);
-        expect(equivalentNarcoticDepthM(leaner, depthM, 'nitrogen and oxygen', site)).toBe(equivalentNarcoticDepthM(gas, depthM, 'nitrogen and oxygen', site));
+        expect(equivalentNarcoticDepthM(leaner, depthM, 'nitrogen', site)).toBeGreaterThanOrEqual(
+          equivalentNarcoticDepthM(gas, depthM, 'nitrogen', site) - 1e-9,
+        );
+        expect(equivalentNarcoticDepthM(leaner, depthM, 'nitrogen and oxygen', site)).toBe(
+          equivalentNarcoticDepthM(gas, depthM, 'nitrogen and oxygen', site),
+        );
       }),
       runs(500),
     );
@@ -88,13 +111,21 @@ describe('depths of gas', () => {
 });
 
 describe('oxygen', () => {
-  const anySplit = fc.record({ o2: between(0.2, 1), fromM: between(1, 60), toM: between(1, 60), durationS: between(1, 5000), part: between(0.01, 0.99) });
+  const anySplit = fc.record({
+    o2: between(0.2, 1),
+    fromM: between(1, 60),
+    toM: between(1, 60),
+    durationS: between(1, 5000),
+    part: between(0.01, 0.99),
+  });
 
   it('adds up across a leg split anywhere', () => {
     fc.assert(
       fc.property(anySplit, ({ o2, fromM, toM, durationS, part }) => {
         const leg = (endM: number, spanS: number, startM: number): Step =>
-          endM === startM ? { kind: 'stay', durationS: spanS } : { kind: endM > startM ? 'descend' : 'ascend', toM: endM, durationS: spanS };
+          endM === startM
+            ? { kind: 'stay', durationS: spanS }
+            : { kind: endM > startM ? 'descend' : 'ascend', toM: endM, durationS: spanS };
         const exposure = (legs: Step[]) => {
           const settings = { ...defaultSettings(), gas: { o2, he: 0 } };
           return oxygenExposureOf(computeTimeline({ settings, steps: [leg(fromM, 60, 0), ...legs], lines: [] }, 3600));
@@ -118,7 +149,8 @@ describe('oxygen', () => {
         const timeline = computeTimeline(dive, 60);
         const { singleFraction, dailyFraction, pulmonaryUnits } = oxygenExposureOf(timeline);
         for (let i = 1; i < timeline.length; i += 1) {
-          if (!timeline.legs[timeline.leg[i - 1]!]!.interval) expect(singleFraction[i]).toBeGreaterThanOrEqual(singleFraction[i - 1]! - 1e-12);
+          if (!timeline.legs[timeline.leg[i - 1]!]!.interval)
+            expect(singleFraction[i]).toBeGreaterThanOrEqual(singleFraction[i - 1]! - 1e-12);
           expect(dailyFraction[i]).toBeGreaterThanOrEqual(dailyFraction[i - 1]! - 1e-12);
           expect(pulmonaryUnits[i]).toBeGreaterThanOrEqual(pulmonaryUnits[i - 1]! - 1e-9);
           expect(singleFraction[i]).toBeGreaterThanOrEqual(0);
@@ -157,7 +189,9 @@ describe('the gas supply', () => {
   it('every breath comes from a cylinder or is missing, the same in all under both laws', () => {
     fc.assert(
       fc.property(anySuppliedDay, (dive) => {
-        const [ideal, real] = bothLaws(dive, 3600).map(({ cylinders, unsuppliedL }) => cylinders.reduce((sum, { usedL }) => sum + usedL.at(-1)!, unsuppliedL.at(-1)!));
+        const [ideal, real] = bothLaws(dive, 3600).map(({ cylinders, unsuppliedL }) =>
+          cylinders.reduce((sum, { usedL }) => sum + usedL.at(-1)!, unsuppliedL.at(-1)!),
+        );
         expect(Math.abs(ideal! - real!)).toBeLessThan(1e-6 * Math.max(1, ideal!));
       }),
       runs(150),
@@ -170,7 +204,9 @@ describe('the gas supply', () => {
         const [coarse, fine] = [3600, 20].map((everyS) => bothLaws(dive, everyS));
         fine!.forEach(({ cylinders, runOuts }, law) => {
           expect(runOuts).toEqual(coarse![law]!.runOuts);
-          cylinders.forEach(({ usedL }, i) => expect(usedL.at(-1)).toBeCloseTo(coarse![law]!.cylinders[i]!.usedL.at(-1)!, 6));
+          cylinders.forEach(({ usedL }, i) =>
+            expect(usedL.at(-1)).toBeCloseTo(coarse![law]!.cylinders[i]!.usedL.at(-1)!, 6),
+          );
         });
       }),
       runs(60),
@@ -184,9 +220,14 @@ describe('the gas supply', () => {
         for (const { cylinders, spells } of bothLaws(dive, 30)) {
           let spell = 0;
           for (let i = 0; i < timeline.length; i += 1) {
-            while (spell < spells.length - 1 && (spells[spell]!.leg < timeline.leg[i]! || spells[spell]!.endS < timeline.timeS[i]!)) spell += 1;
+            while (
+              spell < spells.length - 1 &&
+              (spells[spell]!.leg < timeline.leg[i]! || spells[spell]!.endS < timeline.timeS[i]!)
+            )
+              spell += 1;
             const drawn = cylinders[spells[spell]!.cylinder];
-            if (drawn && timeline.timeS[i]! < spells[spell]!.endS) expect(drawn.pressureBar[i]! + 1.01325).toBeGreaterThanOrEqual(timeline.ambientBar[i]! - 1e-5);
+            if (drawn && timeline.timeS[i]! < spells[spell]!.endS)
+              expect(drawn.pressureBar[i]! + 1.01325).toBeGreaterThanOrEqual(timeline.ambientBar[i]! - 1e-5);
           }
         }
       }),
@@ -197,7 +238,8 @@ describe('the gas supply', () => {
   it('a pressure told back from a content is the pressure', () => {
     fc.assert(
       fc.property(anyGas, between(1, 50), between(0.1, 450), (gas, waterL, bar) => {
-        for (const law of GAS_LAWS) expect(law.absoluteBar({ waterL, gas }, law.contentL({ waterL, gas }, bar))).toBeCloseTo(bar, 7);
+        for (const law of GAS_LAWS)
+          expect(law.absoluteBar({ waterL, gas }, law.contentL({ waterL, gas }, bar))).toBeCloseTo(bar, 7);
       }),
       runs(500),
     );
@@ -221,17 +263,26 @@ describe('the reserve', () => {
       { kind: 'stay', durationS: minutes * 60 },
       { kind: 'ascend', toM: 0, durationS: (depthM / 9) * 60 },
     ];
-    return reserveFor({ settings: defaultSettings(), steps, lines: [] }, { sharingMin: sharing }).needs.reduce((sum, { litres }) => sum + litres, 0);
+    return reserveFor({ settings: defaultSettings(), steps, lines: [] }, { sharingMin: sharing }).needs.reduce(
+      (sum, { litres }) => sum + litres,
+      0,
+    );
   };
 
   it('grows with depth, with time at depth and with the time to share', () => {
     fc.assert(
-      fc.property(between(5, 55), between(0.1, 15), between(1, 40), between(0, 3), (depthM, deeperM, minutes, sharing) => {
-        const litres = square(depthM, minutes, sharing);
-        expect(square(depthM + deeperM, minutes, sharing)).toBeGreaterThan(litres);
-        expect(square(depthM, minutes + 5, sharing)).toBeGreaterThanOrEqual(litres - 1e-9);
-        expect(square(depthM, minutes, sharing + 1)).toBeGreaterThan(litres);
-      }),
+      fc.property(
+        between(5, 55),
+        between(0.1, 15),
+        between(1, 40),
+        between(0, 3),
+        (depthM, deeperM, minutes, sharing) => {
+          const litres = square(depthM, minutes, sharing);
+          expect(square(depthM + deeperM, minutes, sharing)).toBeGreaterThan(litres);
+          expect(square(depthM, minutes + 5, sharing)).toBeGreaterThanOrEqual(litres - 1e-9);
+          expect(square(depthM, minutes, sharing + 1)).toBeGreaterThan(litres);
+        },
+      ),
       runs(200),
     );
   });

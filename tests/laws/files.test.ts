@@ -3,31 +3,43 @@ import { describe, expect, it } from 'vitest';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive, Step } from '@/lib/dive/dive';
 import { computeTimeline, sampleAt, type Timeline } from '@/lib/dive/timeline';
-import { checkRecord } from '@/lib/files/check-record';
-import { answerQuestion, guessColumns } from '@/lib/files/guess-columns';
-import type { Mapping } from '@/lib/files/csv-mapping';
-import { diveFromRecords } from '@/lib/files/dive-from-record';
-import { readCsv } from '@/lib/files/read-csv';
+import { checkRecord } from '@/lib/files/records/check-record';
+import { answerQuestion, guessColumns } from '@/lib/files/csv/guess-columns';
+import type { Mapping } from '@/lib/files/csv/csv-mapping';
+import { diveFromRecords } from '@/lib/files/records/dive-from-record';
+import { readCsv } from '@/lib/files/csv/read-csv';
 import { readDiveFile } from '@/lib/files/read-dive-file';
-import { readUddf } from '@/lib/files/read-uddf';
-import { recordingsOfTimeline } from '@/lib/files/record-of-timeline';
-import { repairRecord } from '@/lib/files/repair-record';
-import { decodeState, encodeState } from '@/lib/files/share-link';
-import { simplify } from '@/lib/files/simplify';
-import { readStoredDives } from '@/lib/files/stored-dives';
-import { writeProfileCsv } from '@/lib/files/write-csv';
-import { writeUddf } from '@/lib/files/write-uddf';
+import { readUddf } from '@/lib/files/uddf/read-uddf';
+import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { repairRecord } from '@/lib/files/records/repair-record';
+import { decodeState, encodeState } from '@/lib/files/links/share-link';
+import { simplify } from '@/lib/files/records/simplify';
+import { readStoredDives } from '@/lib/files/records/stored-dives';
+import { writeProfileCsv } from '@/lib/files/csv/write-csv';
+import { writeUddf } from '@/lib/files/uddf/write-uddf';
 import { compartments } from '@/lib/tissue/coefficients';
 import { madeRecording, switchTo } from '../unit/files/made-recordings';
 
 const settled = { seed: 20261125, numRuns: 200 } as const;
 
-const gas = fc.constantFrom({ o2: 0.21, he: 0 }, { o2: 0.32, he: 0 }, { o2: 0.18, he: 0.45 }, { o2: 0.5, he: 0 }, { o2: 0.305, he: 0.123 });
+const gas = fc.constantFrom(
+  { o2: 0.21, he: 0 },
+  { o2: 0.32, he: 0 },
+  { o2: 0.18, he: 0.45 },
+  { o2: 0.5, he: 0 },
+  { o2: 0.305, he: 0.123 },
+);
 const tenth = (from: number, to: number) => fc.integer({ min: from * 10, max: to * 10 }).map((tenths) => tenths / 10);
 
 /** A dive of levels below the surface and back, with gas changes, so many seconds and tenths of metres. */
 const dive = fc
-  .record({ first: gas, levels: fc.array(fc.record({ toM: tenth(1, 60), goS: tenth(30, 400), stayS: tenth(1, 1500), gas: fc.option(gas) }), { minLength: 1, maxLength: 5 }) })
+  .record({
+    first: gas,
+    levels: fc.array(
+      fc.record({ toM: tenth(1, 60), goS: tenth(30, 400), stayS: tenth(1, 1500), gas: fc.option(gas) }),
+      { minLength: 1, maxLength: 5 },
+    ),
+  })
   .map(({ first, levels }) => {
     const steps: Step[] = [];
     let depthM = 0;
@@ -42,7 +54,9 @@ const dive = fc
   });
 
 const day = fc.array(dive, { minLength: 1, maxLength: 3 }).map((dives): Dive => {
-  const steps = dives.flatMap(({ steps: own }, i): Step[] => (i === 0 ? own : [{ kind: 'interval', durationS: 1800 + 100 * i }, ...own]));
+  const steps = dives.flatMap(({ steps: own }, i): Step[] =>
+    i === 0 ? own : [{ kind: 'interval', durationS: 1800 + 100 * i }, ...own],
+  );
   return { settings: { ...defaultSettings(), gas: dives[0]!.first }, steps, lines: [] };
 });
 
@@ -69,7 +83,10 @@ async function readBack(text: string) {
 }
 
 describe('what is written reads back', () => {
-  it.each([['UDDF', writeUddf], ['CSV', writeProfileCsv]] as const)('as %s, for any day of dives: the same depths and tissues at every time', async (_, write) => {
+  it.each([
+    ['UDDF', writeUddf],
+    ['CSV', writeProfileCsv],
+  ] as const)('as %s, for any day of dives: the same depths and tissues at every time', async (_, write) => {
     await fc.assert(
       fc.asyncProperty(day, async (given) => {
         const { dive: back, tissueErrorBar } = await readBack(write(recordingsOfTimeline(computeTimeline(given, 1e6))));
@@ -82,10 +99,17 @@ describe('what is written reads back', () => {
 
   it('from a link, for any script and title', () => {
     fc.assert(
-      fc.property(fc.string({ unit: 'grapheme', maxLength: 500 }), fc.option(fc.string({ maxLength: 50 })), (script, title) => {
-        const encoded = encodeState({ script, title: title ?? undefined });
-        expect(encoded.ok && decodeState(encoded.fragment)).toMatchObject({ ok: true, state: title === null ? { script } : { script, title } });
-      }),
+      fc.property(
+        fc.string({ unit: 'grapheme', maxLength: 500 }),
+        fc.option(fc.string({ maxLength: 50 })),
+        (script, title) => {
+          const encoded = encodeState({ script, title: title ?? undefined });
+          expect(encoded.ok && decodeState(encoded.fragment)).toMatchObject({
+            ok: true,
+            state: title === null ? { script } : { script, title },
+          });
+        },
+      ),
       settled,
     );
   });
@@ -130,13 +154,22 @@ describe('a record, whatever is in it', () => {
     const site = { barPerMetre: 0.1, compartments: compartments('C', '1b') };
     const profile = fc.array(tenth(0, 50), { minLength: 2, maxLength: 120 });
     fc.assert(
-      fc.property(profile, fc.double({ min: 0.0001, max: 0.05, noNaN: true }), fc.double({ min: 0.01, max: 2, noNaN: true }), (depths, tissueBar, depthM) => {
-        const given = { timeS: Float64Array.from(depths, (_, i) => i * 20), depthM: Float64Array.from(depths), switches: [switchTo(0, 0.21)] };
-        const { kept, tissueErrorBar, depthErrorM } = simplify(given, site, { closeness: { tissueBar, depthM } });
-        expect(tissueErrorBar).toBeLessThanOrEqual(tissueBar);
-        expect(depthErrorM).toBeLessThanOrEqual(depthM + 1e-12);
-        expect([kept[0], kept.at(-1)]).toEqual([0, depths.length - 1]);
-      }),
+      fc.property(
+        profile,
+        fc.double({ min: 0.0001, max: 0.05, noNaN: true }),
+        fc.double({ min: 0.01, max: 2, noNaN: true }),
+        (depths, tissueBar, depthM) => {
+          const given = {
+            timeS: Float64Array.from(depths, (_, i) => i * 20),
+            depthM: Float64Array.from(depths),
+            switches: [switchTo(0, 0.21)],
+          };
+          const { kept, tissueErrorBar, depthErrorM } = simplify(given, site, { closeness: { tissueBar, depthM } });
+          expect(tissueErrorBar).toBeLessThanOrEqual(tissueBar);
+          expect(depthErrorM).toBeLessThanOrEqual(depthM + 1e-12);
+          expect([kept[0], kept.at(-1)]).toEqual([0, depths.length - 1]);
+        },
+      ),
       settled,
     );
   });
@@ -146,11 +179,69 @@ const mapping: Mapping = {
   separator: ',',
   decimal: '.',
   firstRow: 1,
-  columns: [{ role: 'time', unit: 's' }, { role: 'depth', unit: 'm' }, { role: 'gas', unit: 'none' }, { role: 'dive', unit: 'none' }],
+  columns: [
+    { role: 'time', unit: 's' },
+    { role: 'depth', unit: 'm' },
+    { role: 'gas', unit: 'none' },
+    { role: 'dive', unit: 'none' },
+  ],
 };
-const csvish = fc.array(fc.constantFrom('1', '2.5', ',', ';', '\n', '\r', '"', ' ', '#', 'air', ':', '-', 'é', '\u0000', 'time', 'depth', '10', '\t'), { maxLength: 200 }).map((parts) => parts.join(''));
+const csvish = fc
+  .array(
+    fc.constantFrom(
+      '1',
+      '2.5',
+      ',',
+      ';',
+      '\n',
+      '\r',
+      '"',
+      ' ',
+      '#',
+      'air',
+      ':',
+      '-',
+      'é',
+      '\u0000',
+      'time',
+      'depth',
+      '10',
+      '\t',
+    ),
+    { maxLength: 200 },
+  )
+  .map((parts) => parts.join(''));
 const xmlish = fc
-  .array(fc.constantFrom('<uddf version="3.2.2">', '<profiledata>', '<dive id="a">', '<samples>', '<waypoint>', '<depth>1</depth>', '<divetime>2</divetime>', '<switchmix ref="x"/>', '</waypoint>', '</samples>', '</dive>', '</profiledata>', '</uddf>', '&amp;', '&x;', '<!DOCTYPE a>', '<![CDATA[', ']]>', '<!--', '-->', '<', '>', '"', '\u0000', 'é'), { maxLength: 60 })
+  .array(
+    fc.constantFrom(
+      '<uddf version="3.2.2">',
+      '<profiledata>',
+      '<dive id="a">',
+      '<samples>',
+      '<waypoint>',
+      '<depth>1</depth>',
+      '<divetime>2</divetime>',
+      '<switchmix ref="x"/>',
+      '</waypoint>',
+      '</samples>',
+      '</dive>',
+      '</profiledata>',
+      '</uddf>',
+      '&amp;',
+      '&x;',
+      '<!DOCTYPE a>',
+      '<![CDATA[',
+      ']]>',
+      '<!--',
+      '-->',
+      '<',
+      '>',
+      '"',
+      '\u0000',
+      'é',
+    ),
+    { maxLength: 60 },
+  )
   .map((parts) => parts.join(''));
 
 function expectWords(result: { ok: boolean; what?: string; mend?: string }): void {
@@ -178,7 +269,9 @@ describe('any text at all', () => {
   it('read as CSV is read or refused in words, the same however it is cut', async () => {
     await fc.assert(
       fc.asyncProperty(csvish, fc.integer({ min: 1, max: 50 }), async (text, size) => {
-        const pieces = Array.from({ length: Math.ceil(text.length / size) }, (_, i) => text.slice(i * size, (i + 1) * size));
+        const pieces = Array.from({ length: Math.ceil(text.length / size) }, (_, i) =>
+          text.slice(i * size, (i + 1) * size),
+        );
         const result = await readCsv(pieces, mapping);
         expectWords(result);
         expect(result).toEqual(await readCsv([text], mapping));
@@ -189,27 +282,40 @@ describe('any text at all', () => {
 
   it('read as UDDF is read or refused in words', async () => {
     await fc.assert(
-      fc.asyncProperty(fc.oneof(xmlish, fc.string({ unit: 'binary' })), async (text) => expectWords(await readUddf([text]))),
+      fc.asyncProperty(fc.oneof(xmlish, fc.string({ unit: 'binary' })), async (text) =>
+        expectWords(await readUddf([text])),
+      ),
       { ...settled, numRuns: 500 },
     );
   });
 
   it('or any bytes as a file are read or refused in words', async () => {
     await fc.assert(
-      fc.asyncProperty(fc.uint8Array({ maxLength: 400 }), fc.constantFrom('', '<?xml version="1.0"?><uddf>', 'time,depth\n0,0\n1,'), async (bytes, start) => {
-        const file = Uint8Array.from([...new TextEncoder().encode(start), ...bytes]);
-        expectWords(await readDiveFile(file, [file]));
-      }),
+      fc.asyncProperty(
+        fc.uint8Array({ maxLength: 400 }),
+        fc.constantFrom('', '<?xml version="1.0"?><uddf>', 'time,depth\n0,0\n1,'),
+        async (bytes, start) => {
+          const file = Uint8Array.from([...new TextEncoder().encode(start), ...bytes]);
+          expectWords(await readDiveFile(file, [file]));
+        },
+      ),
       { ...settled, numRuns: 400 },
     );
   });
 
   it('as a link or as saved dives is read or refused in words', () => {
     fc.assert(
-      fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.base64String().map((text) => `1.${text}`), fc.json()), (text) => {
-        expectWords(decodeState(text));
-        expectWords(readStoredDives(text));
-      }),
+      fc.property(
+        fc.oneof(
+          fc.string({ unit: 'binary' }),
+          fc.base64String().map((text) => `1.${text}`),
+          fc.json(),
+        ),
+        (text) => {
+          expectWords(decodeState(text));
+          expectWords(readStoredDives(text));
+        },
+      ),
       { ...settled, numRuns: 1000 },
     );
   });

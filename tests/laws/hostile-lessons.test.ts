@@ -3,15 +3,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { knownNames } from '@/app/lessons/known-names';
 import { readGlossary } from '@/app/lessons/read-content';
-import { evaluate } from '@/lib/lesson/evaluate';
+import { evaluate } from '@/lib/lesson/expression/evaluate';
 import { lessonData, withEntry, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
-import { FACT_NAMES } from '@/lib/lesson/facts';
-import { goalState } from '@/lib/lesson/goal';
+import { FACT_NAMES } from '@/lib/lesson/facts/facts';
+import { goalState } from '@/lib/lesson/questions/goal';
 import { LONGEST_LESSON } from '@/lib/lesson/lesson';
-import { LONGEST_EXPRESSION, parseExpression, parseMoment } from '@/lib/lesson/parse-expression';
-import { MOST_TOKENS } from '@/lib/lesson/tokens';
+import { LONGEST_EXPRESSION, parseExpression, parseMoment } from '@/lib/lesson/expression/parse-expression';
+import { MOST_TOKENS } from '@/lib/lesson/expression/tokens';
 import { readLesson, type ReadLesson } from '@/lib/lesson/read-lesson';
-import { fillText, parseTemplate } from '@/lib/lesson/template';
+import { fillText, parseTemplate } from '@/lib/lesson/expression/template';
 import { SOUND, TWO_DIVES, worldFor } from '../unit/lesson/made-lessons';
 import { damagedLines, expectUnpolluted, promptly, SEED } from './hostile';
 
@@ -41,7 +41,8 @@ function expectRead(text: string, patienceMs?: number): ReadLesson {
   return read;
 }
 
-const full = (piece: string, least = 0) => piece.repeat(Math.max(least, Math.floor((LONGEST_LESSON - 10) / piece.length)));
+const full = (piece: string, least = 0) =>
+  piece.repeat(Math.max(least, Math.floor((LONGEST_LESSON - 10) / piece.length)));
 
 describe('a text that was made to be slow or to overflow, read as a lesson', () => {
   it.each([
@@ -50,7 +51,10 @@ describe('a text that was made to be slow or to overflow, read as a lesson', () 
     ['bad escapes', `"${full('\\x')}"`],
     ['anchors', full('&a ')],
     ['aliases to nothing', full('*a ')],
-    ['aliases of aliases', `a: &a [x, x]\n${Array.from({ length: 20 }, (_, i) => `b${i}: &b${i} [${Array.from({ length: 9 }, () => `*${i === 0 ? 'a' : `b${i - 1}`}`).join(', ')}]`).join('\n')}`],
+    [
+      'aliases of aliases',
+      `a: &a [x, x]\n${Array.from({ length: 20 }, (_, i) => `b${i}: &b${i} [${Array.from({ length: 9 }, () => `*${i === 0 ? 'a' : `b${i - 1}`}`).join(', ')}]`).join('\n')}`,
+    ],
     ['tags', full('!a ')],
     ['open brackets', full('[')],
     ['open braces', full('{a: ')],
@@ -62,7 +66,12 @@ describe('a text that was made to be slow or to overflow, read as a lesson', () 
     ['commas in a list', `[${full(',')}]`],
     ['empty lists', full('[]')],
     ['keys without values', full('a:\n')],
-    ['many different keys', Array.from({ length: 13_000 }, (_, i) => `k${i}: 1`).join('\n').slice(0, LONGEST_LESSON)],
+    [
+      'many different keys',
+      Array.from({ length: 13_000 }, (_, i) => `k${i}: 1`)
+        .join('\n')
+        .slice(0, LONGEST_LESSON),
+    ],
     ['documents', full('---\n')],
     ['directives', full('%A\n')],
     ['remarks', full('#\n')],
@@ -79,7 +88,11 @@ describe('a text that was made to be slow or to overflow, read as a lesson', () 
 
   it('with names that everything shares is read or refused, and nothing shared is written to', () => {
     for (const name of ['__proto__', 'constructor', 'toString', 'hasOwnProperty']) {
-      for (const text of [`${name}: { polluted: true }\n${SOUND}`, SOUND.replace('  main:', `  ${name}:`), SOUND.replace('    script: |', `    rules: { ${name}: { polluted: true } }\n    script: |`)]) {
+      for (const text of [
+        `${name}: { polluted: true }\n${SOUND}`,
+        SOUND.replace('  main:', `  ${name}:`),
+        SOUND.replace('    script: |', `    rules: { ${name}: { polluted: true } }\n    script: |`),
+      ]) {
         expectRead(text);
         expectUnpolluted(lessonData(text));
       }
@@ -94,20 +107,101 @@ describe('a lesson that asks for very much of the engine', () => {
   const WEEK = 'gas: 4/90\ndescend to 350 m at 18 m/min\nstay 6 days\nascend to surface at 9 m/min\ninterval 1 h';
 
   it.each([
-    ['for extremes over a week under water', lesson(WEEK, Array.from({ length: 40 }, (_, i) => step(`s${i}`, '{{highest supersaturationPercent}}'.repeat(60))).join(''))],
-    ['for no-stop times at every moment', lesson(WEEK, step('one', Array.from({ length: 60 }, (_, i) => `{{highest nextNoStopMin(${i + 1} m)}}`).join('')))],
-    ['for schedules at every second', lesson(TWO_DIVES, Array.from({ length: 40 }, (_, i) => step(`s${i}`, Array.from({ length: 60 }, (_, k) => `{{stopsMin at ${i + 1}.${k + 10} min}}`).join(''))).join(''))],
-    ['in questions with long dives of their own', lesson(TWO_DIVES, Array.from({ length: 5 }, (_, k) => `  - kind: check\n    id: check-${k}\n    title: t\n    text: t\n    questions:\n${Array.from({ length: 8 }, (_, i) => `      - id: q${i}\n        draws: { wait: { of: [7000 min, 8000 min] } }\n        script: |\n          descend to 300 m at 18 m/min\n          stay {wait}\n          ascend to surface at 9 m/min\n        ask: How long?\n        number: { answer: highest ceilingM, within: 1 m, otherwise: No. }`).join('\n')}\n`).join(''))],
+    [
+      'for extremes over a week under water',
+      lesson(
+        WEEK,
+        Array.from({ length: 40 }, (_, i) => step(`s${i}`, '{{highest supersaturationPercent}}'.repeat(60))).join(''),
+      ),
+    ],
+    [
+      'for no-stop times at every moment',
+      lesson(WEEK, step('one', Array.from({ length: 60 }, (_, i) => `{{highest nextNoStopMin(${i + 1} m)}}`).join(''))),
+    ],
+    [
+      'for schedules at every second',
+      lesson(
+        TWO_DIVES,
+        Array.from({ length: 40 }, (_, i) =>
+          step(`s${i}`, Array.from({ length: 60 }, (_, k) => `{{stopsMin at ${i + 1}.${k + 10} min}}`).join('')),
+        ).join(''),
+      ),
+    ],
+    [
+      'in questions with long dives of their own',
+      lesson(
+        TWO_DIVES,
+        Array.from(
+          { length: 5 },
+          (_, k) =>
+            `  - kind: check\n    id: check-${k}\n    title: t\n    text: t\n    questions:\n${Array.from({ length: 8 }, (_, i) => `      - id: q${i}\n        draws: { wait: { of: [7000 min, 8000 min] } }\n        script: |\n          descend to 300 m at 18 m/min\n          stay {wait}\n          ascend to surface at 9 m/min\n        ask: How long?\n        number: { answer: highest ceilingM, within: 1 m, otherwise: No. }`).join('\n')}\n`,
+        ).join(''),
+      ),
+    ],
   ])('%s is stopped in time, and the place is told', (_, text) => {
     const read = expectRead(text, WHOLE_LESSON_MS);
-    expect(read.ok ? [] : read.faults.map(({ what }) => what)).toContainEqual(expect.stringMatching(/more than is worked out for one lesson/));
+    expect(read.ok ? [] : read.faults.map(({ what }) => what)).toContainEqual(
+      expect.stringMatching(/more than is worked out for one lesson/),
+    );
     expect(read.ok ? 0 : read.faults.at(-1)!.line).toBeGreaterThan(5);
   });
 });
 
 const SPOILT = [
-  '', ' ', 'x', '0', '-1', '1e308', 'NaN', '.inf', '99999999999999999999', '1 m', '6 days', '{{', '}}', '{{1/0}}', '{{highest noStopMin}}', '{{0/0 | min}}', '{}', '[]', '[1, 2', '{ a: b', '*a', '&a', '!!js/function x', '|', '>', '"', "'", '- ', '? a', '~', 'null',
-  '<script>alert(1)</script>', '<b onclick=x>', '[a](javascript:alert(1))', '[a](https://example.org)', '__proto__', '{ __proto__: { polluted: true } }', 'constructor', '\u0000', '\ud800', '\u202e', '💥', '\t', 'stay 6 days', 'descend to 350 m at 200 m/min', 'setup: U, gauge', '"\\u0000"', '9'.repeat(3000), '('.repeat(300), 'not '.repeat(90) + '1', '$\\frac{1}{0}$', '```', '---', '...',
+  '',
+  ' ',
+  'x',
+  '0',
+  '-1',
+  '1e308',
+  'NaN',
+  '.inf',
+  '99999999999999999999',
+  '1 m',
+  '6 days',
+  '{{',
+  '}}',
+  '{{1/0}}',
+  '{{highest noStopMin}}',
+  '{{0/0 | min}}',
+  '{}',
+  '[]',
+  '[1, 2',
+  '{ a: b',
+  '*a',
+  '&a',
+  '!!js/function x',
+  '|',
+  '>',
+  '"',
+  "'",
+  '- ',
+  '? a',
+  '~',
+  'null',
+  '<script>alert(1)</script>',
+  '<b onclick=x>',
+  '[a](javascript:alert(1))',
+  '[a](https://example.org)',
+  '__proto__',
+  '{ __proto__: { polluted: true } }',
+  'constructor',
+  '\u0000',
+  '\ud800',
+  '\u202e',
+  '💥',
+  '\t',
+  'stay 6 days',
+  'descend to 350 m at 200 m/min',
+  'setup: U, gauge',
+  '"\\u0000"',
+  '9'.repeat(3000),
+  '('.repeat(300),
+  'not '.repeat(90) + '1',
+  '$\\frac{1}{0}$',
+  '```',
+  '---',
+  '...',
 ];
 
 describe('a lesson with lines lost, doubled, swapped or spoilt', () => {
@@ -124,31 +218,159 @@ describe('a lesson with lines lost, doubled, swapped or spoilt', () => {
 
   it('is read or refused line by line, whatever was done to one that is shipped', { timeout: 120_000 }, () => {
     fc.assert(
-      fc.property(fc.constantFrom(...shipped).chain((text) => damagedLines(text, SPOILT, 6)), (text) => void expectRead(text, WHOLE_LESSON_MS)),
+      fc.property(
+        fc.constantFrom(...shipped).chain((text) => damagedLines(text, SPOILT, 6)),
+        (text) => void expectRead(text, WHOLE_LESSON_MS),
+      ),
       runs(60),
     );
   });
 
   it('can be edited further or stays as it is', () => {
     fc.assert(
-      fc.property(damagedLines(SOUND, SPOILT), fc.constantFrom(...SPOILT), fc.array(fc.oneof(fc.constantFrom('steps', 'scripts', 'title', '__proto__', 'constructor', 'text'), fc.nat(5)), { minLength: 1, maxLength: 4 }), (text, value, path) => {
-        for (const edited of [withValue(text, path, value), withValue(text, path, undefined), withEntry(text, path, value), withStepCopied(text, 0), withStep(text, 'check')]) expect(edited).toEqual(expect.any(String));
-        expectUnpolluted(lessonData(text));
-      }),
+      fc.property(
+        damagedLines(SOUND, SPOILT),
+        fc.constantFrom(...SPOILT),
+        fc.array(
+          fc.oneof(fc.constantFrom('steps', 'scripts', 'title', '__proto__', 'constructor', 'text'), fc.nat(5)),
+          { minLength: 1, maxLength: 4 },
+        ),
+        (text, value, path) => {
+          for (const edited of [
+            withValue(text, path, value),
+            withValue(text, path, undefined),
+            withEntry(text, path, value),
+            withStepCopied(text, 0),
+            withStep(text, 'check'),
+          ])
+            expect(edited).toEqual(expect.any(String));
+          expectUnpolluted(lessonData(text));
+        },
+      ),
       runs(200),
     );
   });
 });
 
 const WORDS = [
-  ...FACT_NAMES, 'at', 'in', 'of', 'on', 'and', 'or', 'not', 'highest', 'lowest', 'after', 'before', 'first', 'dive', 'min', 'max', 'abs', 'floor', 'ceil', 'round', 'start', 'arrival', 'leaving', 'surfacing', 'end', 'stop-required',
-  'm', 'ft', 'min', 's', 'h', 'bar', 'm/min', '%', 'g/L', '(', ')', ',', '+', '-', '*', '/', '==', '!=', '<', '<=', '>', '>=', '=', '"', '"Rental unit"', '"constructor"', '0', '1', '16', '17', '350', '1000000000000000000000', '0.0000000000001', '.5', '9'.repeat(350), '__proto__', 'constructor', 'toString', '\u2212', '×', '≤', '\u0000', '💥', '{{', '|',
+  ...FACT_NAMES,
+  'at',
+  'in',
+  'of',
+  'on',
+  'and',
+  'or',
+  'not',
+  'highest',
+  'lowest',
+  'after',
+  'before',
+  'first',
+  'dive',
+  'min',
+  'max',
+  'abs',
+  'floor',
+  'ceil',
+  'round',
+  'start',
+  'arrival',
+  'leaving',
+  'surfacing',
+  'end',
+  'stop-required',
+  'm',
+  'ft',
+  'min',
+  's',
+  'h',
+  'bar',
+  'm/min',
+  '%',
+  'g/L',
+  '(',
+  ')',
+  ',',
+  '+',
+  '-',
+  '*',
+  '/',
+  '==',
+  '!=',
+  '<',
+  '<=',
+  '>',
+  '>=',
+  '=',
+  '"',
+  '"Rental unit"',
+  '"constructor"',
+  '0',
+  '1',
+  '16',
+  '17',
+  '350',
+  '1000000000000000000000',
+  '0.0000000000001',
+  '.5',
+  '9'.repeat(350),
+  '__proto__',
+  'constructor',
+  'toString',
+  '\u2212',
+  '×',
+  '≤',
+  '\u0000',
+  '💥',
+  '{{',
+  '|',
 ];
 const anyExpression = fc.oneof(
   fc.array(fc.constantFrom(...WORDS), { minLength: 1, maxLength: 30 }).map((words) => words.join(' ')),
   fc.string({ unit: 'binary', maxLength: 60 }),
-  fc.tuple(fc.constantFrom('(', '-', 'not ', 'abs(', 'min(1,', '1+', 'highest ', 'noStopMin at ', '1 h '), fc.nat(500), fc.constantFrom('1', 'noStopMin', ')', '')).map(([piece, times, end]) => piece.repeat(times) + end),
-  fc.tuple(fc.constantFrom(...FACT_NAMES), fc.constantFrom('', '(0 m)', '(350 m)', '(351 m)', '(1)', '(16)', '(17)', '(0/0)', '(1/0)', '(1.4 bar)', '(stop-required)', '(18 m, 3 m)', '(0 bar)'), fc.constantFrom('', ' at start', ' at arrival', ' at 5 min', ' at 1 s', ' at end', ' at 99 h', ' at (0-5) min', ' at first stop-required', ' at 2 min after leaving', ' in dive 1', ' in dive 50', ' on "Rental unit"', ' of main')).map((parts) => parts.join('')),
+  fc
+    .tuple(
+      fc.constantFrom('(', '-', 'not ', 'abs(', 'min(1,', '1+', 'highest ', 'noStopMin at ', '1 h '),
+      fc.nat(500),
+      fc.constantFrom('1', 'noStopMin', ')', ''),
+    )
+    .map(([piece, times, end]) => piece.repeat(times) + end),
+  fc
+    .tuple(
+      fc.constantFrom(...FACT_NAMES),
+      fc.constantFrom(
+        '',
+        '(0 m)',
+        '(350 m)',
+        '(351 m)',
+        '(1)',
+        '(16)',
+        '(17)',
+        '(0/0)',
+        '(1/0)',
+        '(1.4 bar)',
+        '(stop-required)',
+        '(18 m, 3 m)',
+        '(0 bar)',
+      ),
+      fc.constantFrom(
+        '',
+        ' at start',
+        ' at arrival',
+        ' at 5 min',
+        ' at 1 s',
+        ' at end',
+        ' at 99 h',
+        ' at (0-5) min',
+        ' at first stop-required',
+        ' at 2 min after leaving',
+        ' in dive 1',
+        ' in dive 50',
+        ' on "Rental unit"',
+        ' of main',
+      ),
+    )
+    .map((parts) => parts.join('')),
 );
 
 describe('any text as an expression', () => {
@@ -179,6 +401,12 @@ describe('any text as an expression', () => {
   });
 
   it('is refused where it is longer or has more in it than is read', () => {
-    for (const text of ['1+'.repeat(LONGEST_EXPRESSION), '-'.repeat(LONGEST_EXPRESSION), '('.repeat(MOST_TOKENS - 1), 'x'.repeat(1_000_000)]) expect(promptly(() => parseExpression(text)).ok).toBe(false);
+    for (const text of [
+      '1+'.repeat(LONGEST_EXPRESSION),
+      '-'.repeat(LONGEST_EXPRESSION),
+      '('.repeat(MOST_TOKENS - 1),
+      'x'.repeat(1_000_000),
+    ])
+      expect(promptly(() => parseExpression(text)).ok).toBe(false);
   });
 });

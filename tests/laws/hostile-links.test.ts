@@ -4,11 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { askedToPlay } from '@/app/desk/ready-dives';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { scenarios } from '@/content/scenarios/scenarios';
-import { base64UrlOfBytes, bytesOfBase64Url } from '@/lib/files/base64url';
-import { crc32 } from '@/lib/files/crc32';
-import { decodeLesson, encodeLesson, isLessonLink } from '@/lib/files/lesson-link';
-import { LARGEST_UNPACKED, LONGEST_FRAGMENT } from '@/lib/files/packed-text';
-import { decodeState, encodeState } from '@/lib/files/share-link';
+import { base64UrlOfBytes, bytesOfBase64Url } from '@/lib/files/links/base64url';
+import { crc32 } from '@/lib/files/links/crc32';
+import { decodeLesson, encodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
+import { LARGEST_UNPACKED, LONGEST_FRAGMENT } from '@/lib/files/links/packed-text';
+import { decodeState, encodeState } from '@/lib/files/links/share-link';
 import { SOUND } from '../unit/lesson/made-lessons';
 import { damagedRecord, expectUnpolluted, promptly, SEED } from './hostile';
 
@@ -42,7 +42,16 @@ function forged(mark: string, packed: Uint8Array): string {
   return mark + base64UrlOfBytes(whole);
 }
 
-const VIEW = { pictures: ['profile', 'chase'], covered: ['no-stop'], presented: ['log'], cursorS: 600, view: { startS: 0, endS: 900 }, unit: 1, overlay: { title: 'Another', script: 'stay 1 min' }, soundScript: 'stay 1 min' };
+const VIEW = {
+  pictures: ['profile', 'chase'],
+  covered: ['no-stop'],
+  presented: ['log'],
+  cursorS: 600,
+  view: { startS: 0, endS: 900 },
+  unit: 1,
+  overlay: { title: 'Another', script: 'stay 1 min' },
+  soundScript: 'stay 1 min',
+};
 const STATES = scenarios.map(({ script, title }) => ({ script, title, view: VIEW }));
 const LINKS = [
   ...STATES.map((state) => {
@@ -56,29 +65,60 @@ const LINKS = [
     return encoded.value;
   }),
 ];
-const MARKS = ['1.', 'lesson-1.', '2.', '0.', '9999.', '01.', '1', '-1.', 'lesson-', 'lesson-2.', 'lesson-1', 'play=', '#', '##1.', '%31.', ''];
+const MARKS = [
+  '1.',
+  'lesson-1.',
+  '2.',
+  '0.',
+  '9999.',
+  '01.',
+  '1',
+  '-1.',
+  'lesson-',
+  'lesson-2.',
+  'lesson-1',
+  'play=',
+  '#',
+  '##1.',
+  '%31.',
+  '',
+];
 
 describe('a link', () => {
   it('of any text is opened or refused in words', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...MARKS), fc.oneof(fc.string({ unit: 'binary' }), fc.base64String({ maxLength: 400 }), fc.json(), fc.constantFrom('__proto__', 'constructor', 'toString', '%', '%E0%A4%A', '\u0000', '💥')), (mark, text) => expectOpened(mark + text)),
+      fc.property(
+        fc.constantFrom(...MARKS),
+        fc.oneof(
+          fc.string({ unit: 'binary' }),
+          fc.base64String({ maxLength: 400 }),
+          fc.json(),
+          fc.constantFrom('__proto__', 'constructor', 'toString', '%', '%E0%A4%A', '\u0000', '💥'),
+        ),
+        (mark, text) => expectOpened(mark + text),
+      ),
       runs(600),
     );
   });
 
   it('cut anywhere, or with letters changed, doubled or lost, is refused or means what it meant', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...LINKS), fc.array(fc.tuple(fc.nat(), fc.nat(3), fc.string({ maxLength: 2 })), { minLength: 1, maxLength: 3 }), fc.option(fc.nat()), (link, changes, cut) => {
-        const changed = changes.reduce((text, [at, gone, put]) => {
-          const from = at % (text.length + 1);
-          return text.slice(0, from) + put + text.slice(from + gone);
-        }, link);
-        const text = cut === null ? changed : changed.slice(0, cut % (changed.length + 1));
-        expectOpened(text);
-        const read = decodeState(text);
-        // A checksum stands over the whole of it: what opens is what was sent.
-        if (read.ok) expect(STATES.map(({ script }) => script)).toContain(read.state.script);
-      }),
+      fc.property(
+        fc.constantFrom(...LINKS),
+        fc.array(fc.tuple(fc.nat(), fc.nat(3), fc.string({ maxLength: 2 })), { minLength: 1, maxLength: 3 }),
+        fc.option(fc.nat()),
+        (link, changes, cut) => {
+          const changed = changes.reduce((text, [at, gone, put]) => {
+            const from = at % (text.length + 1);
+            return text.slice(0, from) + put + text.slice(from + gone);
+          }, link);
+          const text = cut === null ? changed : changed.slice(0, cut % (changed.length + 1));
+          expectOpened(text);
+          const read = decodeState(text);
+          // A checksum stands over the whole of it: what opens is what was sent.
+          if (read.ok) expect(STATES.map(({ script }) => script)).toContain(read.state.script);
+        },
+      ),
       runs(800),
     );
   });
@@ -129,7 +169,8 @@ describe('a link', () => {
         const { script } = (state ?? {}) as { script?: unknown };
         if (script !== sound.script) return;
         // A title that is none makes it another kind of thing; what is to be shown may be anything.
-        if ((state as { title?: unknown }).title === sound.title) expect(read).toMatchObject({ ok: true, state: { script } });
+        if ((state as { title?: unknown }).title === sound.title)
+          expect(read).toMatchObject({ ok: true, state: { script } });
       }),
       runs(600),
     );
@@ -145,16 +186,34 @@ describe('a link', () => {
   });
 
   it('with thousands of brackets in brackets is refused', () => {
-    for (const text of [`${'['.repeat(400_000)}`, `${'['.repeat(400_000)}${']'.repeat(400_000)}`, `{"script":"stay 1 min","view":${'{"a":'.repeat(150_000)}1${'}'.repeat(150_000)}}`, '{"__proto__":{"script":"stay 1 min"}}']) {
+    for (const text of [
+      `${'['.repeat(400_000)}`,
+      `${'['.repeat(400_000)}${']'.repeat(400_000)}`,
+      `{"script":"stay 1 min","view":${'{"a":'.repeat(150_000)}1${'}'.repeat(150_000)}}`,
+      '{"__proto__":{"script":"stay 1 min"}}',
+    ]) {
       expectOpened(forged('1.', deflateSync(new TextEncoder().encode(text), { level: 9 })));
     }
   });
 
   it('of any length is looked at once and no more', () => {
-    for (const text of ['1.'.repeat(1_000_000), `1.${'A'.repeat(5_000_000)}`, `lesson-1.${'A'.repeat(5_000_000)}`, ' '.repeat(5_000_000), `#${'#'.repeat(1_000_000)}1.AAAA`, '9'.repeat(5_000_000), `${'1'.repeat(5_000_000)}.`]) expectOpened(text);
+    for (const text of [
+      '1.'.repeat(1_000_000),
+      `1.${'A'.repeat(5_000_000)}`,
+      `lesson-1.${'A'.repeat(5_000_000)}`,
+      ' '.repeat(5_000_000),
+      `#${'#'.repeat(1_000_000)}1.AAAA`,
+      '9'.repeat(5_000_000),
+      `${'1'.repeat(5_000_000)}.`,
+    ])
+      expectOpened(text);
   });
 
   it('of another version says so', () => {
-    for (const version of ['0', '2', '99', '9999']) expect(decodeState(LINKS[0]!.replace(/^1/, version))).toMatchObject({ ok: false, what: expect.stringContaining(`version ${version}`) });
+    for (const version of ['0', '2', '99', '9999'])
+      expect(decodeState(LINKS[0]!.replace(/^1/, version))).toMatchObject({
+        ok: false,
+        what: expect.stringContaining(`version ${version}`),
+      });
   });
 });

@@ -16,7 +16,7 @@ import { cautions } from '@/content/cautions';
 import { parseRun } from '@/lib/bench/chamber-run';
 import { expectedOf } from '@/lib/bench/expected';
 import { tookOf } from '@/lib/bench/live-run';
-import { readStoredDives, writeStoredDives } from '@/lib/files/stored-dives';
+import { readStoredDives, writeStoredDives } from '@/lib/files/records/stored-dives';
 import { readProgress, withDone } from '@/lib/lesson/progress';
 import { memoryShelf } from '../screens/memory-shelf';
 import { damagedRecord, expectUnpolluted, promptly, SEED } from './hostile';
@@ -43,7 +43,11 @@ let session: Storage;
 beforeEach(() => {
   local = memoryStorage();
   session = memoryStorage();
-  vi.stubGlobal('window', { localStorage: local, addEventListener: () => undefined, removeEventListener: () => undefined });
+  vi.stubGlobal('window', {
+    localStorage: local,
+    addEventListener: () => undefined,
+    removeEventListener: () => undefined,
+  });
   vi.stubGlobal('sessionStorage', session);
   vi.stubGlobal('document', { documentElement: { dataset: {} } });
 });
@@ -51,21 +55,60 @@ beforeEach(() => {
 const texts = () => Array.from({ length: local.length }, (_, i) => local.getItem(local.key(i)!)!);
 
 const SCRIPT = 'descend to 18 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
-const VIEW = { pictures: ['profile', 'chase'], covered: ['no-stop'], presented: ['log'], cursorS: 600, view: { startS: 0, endS: 900 }, unit: 1, overlay: { title: 'Another', script: SCRIPT }, rules: { imposedStop: { on: true } } };
-const DESK = { version: 1 as const, revision: 'a', follows: 'b', visit: 'c', savedAt: '2026-11-25T10:00:00.000Z', script: SCRIPT, desk: VIEW };
-const DIVE = { id: 'a', title: 'A reef', script: SCRIPT, changedAt: '2026-11-25T10:00:00.000Z', view: VIEW, note: 'mine' };
+const VIEW = {
+  pictures: ['profile', 'chase'],
+  covered: ['no-stop'],
+  presented: ['log'],
+  cursorS: 600,
+  view: { startS: 0, endS: 900 },
+  unit: 1,
+  overlay: { title: 'Another', script: SCRIPT },
+  rules: { imposedStop: { on: true } },
+};
+const DESK = {
+  version: 1 as const,
+  revision: 'a',
+  follows: 'b',
+  visit: 'c',
+  savedAt: '2026-11-25T10:00:00.000Z',
+  script: SCRIPT,
+  desk: VIEW,
+};
+const DIVE = {
+  id: 'a',
+  title: 'A reef',
+  script: SCRIPT,
+  changedAt: '2026-11-25T10:00:00.000Z',
+  view: VIEW,
+  note: 'mine',
+};
 const PROGRESS = {
   lessons: {
     '04-no-stop-time': {
       at: 'begin',
       done: ['begin', 'foretell'],
-      predictions: { foretell: { answer: { by: 'number', value: 12 }, reason: 'so', confidence: 'sure', right: true }, drawn: { answer: { by: 'draw', sketch: [{ timeS: 0, value: 1 }] }, reason: '', confidence: 'a guess', right: false } },
+      predictions: {
+        foretell: { answer: { by: 'number', value: 12 }, reason: 'so', confidence: 'sure', right: true },
+        drawn: {
+          answer: { by: 'draw', sketch: [{ timeS: 0, value: 1 }] },
+          reason: '',
+          confidence: 'a guess',
+          right: false,
+        },
+      },
       met: { own: SCRIPT },
       checks: { 'check/one': { seed: 1, right: true, tries: 2, rights: 1 } },
     },
   },
 };
-const SHEET = { version: 1, sheet: { ...FRESH_SHEET, readings: { 'unit-1': { ten: { depthM: 9.8, noStopMin: 'over', stopM: 0, rateAlarm: false, noFlyH: 2 } } }, marks: [0, 60, 120] } };
+const SHEET = {
+  version: 1,
+  sheet: {
+    ...FRESH_SHEET,
+    readings: { 'unit-1': { ten: { depthM: 9.8, noStopMin: 'over', stopM: 0, rateAlarm: false, noFlyH: 2 } } },
+    marks: [0, 60, 120],
+  },
+};
 const DRAFT = { version: 1, name: 'lesson:a', text: 'title: Mine', savedAt: '2026-11-25T10:00:00.000Z', writer: 'b' };
 const PREFERENCES = { state: { units: 'imperial', theme: 'dark', tour: 'settled' }, version: 1 };
 
@@ -114,7 +157,10 @@ describe('a damaged record', () => {
         const written = readStoredDives(writeStoredDives(dives, unread));
         expect(written).toMatchObject({ ok: true });
         if (written.ok) expect(written.dives.length + written.unread.length).toBe(2);
-        const report = await importDives(memoryShelf({}), JSON.stringify({ format: 'halftime dives', version: 1, caution: cautions.general, dives: [record, DIVE] }));
+        const report = await importDives(
+          memoryShelf({}),
+          JSON.stringify({ format: 'halftime dives', version: 1, caution: cautions.general, dives: [record, DIVE] }),
+        );
         expect(report.ok).toBe(true);
         for (const sentence of report.sentences) expect(sentence).toMatch(/\S.*\.$/);
       }),
@@ -169,7 +215,10 @@ describe('a damaged record', () => {
         promptly(restoreProgress);
         useProgress.getState().update((before) => withDone(before, '04-no-stop-time', 'new'));
         expectUnpolluted(useProgress.getState().progress);
-        expect(JSON.parse(local.getItem(progressKey)!)).toMatchObject({ version: 1, state: { progress: { lessons: { '04-no-stop-time': { done: expect.arrayContaining(['new']) as unknown } } } } });
+        expect(JSON.parse(local.getItem(progressKey)!)).toMatchObject({
+          version: 1,
+          state: { progress: { lessons: { '04-no-stop-time': { done: expect.arrayContaining(['new']) as unknown } } } },
+        });
         const { version, state } = (record ?? {}) as { version?: unknown; state?: { progress?: unknown } | null };
         const known = version === 1 && typeof state?.progress === 'object' && state.progress !== null;
         if (!known) expect(texts()).toContain(text);
@@ -178,32 +227,41 @@ describe('a damaged record', () => {
     );
   });
 
-  it('of the bench is the sheet, with all its sums, or is set aside whole before anything is written', { timeout: 60_000 }, () => {
-    fc.assert(
-      fc.property(damagedRecord(SHEET), (record) => {
-        local.clear();
-        const text = JSON.stringify(record) ?? 'null';
-        local.setItem('halftime.bench', text);
-        const store = createBenchStore();
-        promptly(() => store.getState().open());
-        const { script, settings, units, readings, marks } = store.getState();
-        expectUnpolluted([settings, units, readings, marks]);
-        const read = promptly(() => parseRun(script));
-        if (read.ok && script.length < 500) for (const unit of units.slice(0, 1)) promptly(() => expectedOf(read.run, settings, unit, tookOf(read.run, marks)), 6000);
-        store.getState().addUnit();
-        store.getState().setReading('unit-1', 'ten', { depthM: 10 });
-        store.getState().undo();
-        expect(JSON.parse(local.getItem('halftime.bench')!)).toMatchObject({ version: 1 });
-        if (script === FRESH_SHEET.script && !Object.hasOwn(readings, 'unit-1') && marks.length === 0) expect(texts()).toContain(text);
-      }),
-      runs(300),
-    );
-  });
+  it(
+    'of the bench is the sheet, with all its sums, or is set aside whole before anything is written',
+    { timeout: 60_000 },
+    () => {
+      fc.assert(
+        fc.property(damagedRecord(SHEET), (record) => {
+          local.clear();
+          const text = JSON.stringify(record) ?? 'null';
+          local.setItem('halftime.bench', text);
+          const store = createBenchStore();
+          promptly(() => store.getState().open());
+          const { script, settings, units, readings, marks } = store.getState();
+          expectUnpolluted([settings, units, readings, marks]);
+          const read = promptly(() => parseRun(script));
+          if (read.ok && script.length < 500)
+            for (const unit of units.slice(0, 1))
+              promptly(() => expectedOf(read.run, settings, unit, tookOf(read.run, marks)), 6000);
+          store.getState().addUnit();
+          store.getState().setReading('unit-1', 'ten', { depthM: 10 });
+          store.getState().undo();
+          expect(JSON.parse(local.getItem('halftime.bench')!)).toMatchObject({ version: 1 });
+          if (script === FRESH_SHEET.script && !Object.hasOwn(readings, 'unit-1') && marks.length === 0)
+            expect(texts()).toContain(text);
+        }),
+        runs(300),
+      );
+    },
+  );
 
   it('of a lesson in the workshop is told of, and the others are found', async () => {
     await fc.assert(
       fc.asyncProperty(damagedRecord(DRAFT), async (record) => {
-        const { drafts, unread } = await keptDrafts(memoryShelf({ 'lesson:a': record, 'lesson:b': { ...DRAFT, name: 'lesson:b' } }));
+        const { drafts, unread } = await keptDrafts(
+          memoryShelf({ 'lesson:a': record, 'lesson:b': { ...DRAFT, name: 'lesson:b' } }),
+        );
         expectUnpolluted([drafts, unread]);
         expect(drafts.length + unread.length).toBe(2);
         expect(drafts.map(({ name }) => name)).toContain('lesson:b');
@@ -228,13 +286,21 @@ describe('a damaged record', () => {
 
   it('left for the desk by another screen is a dive or nothing', () => {
     fc.assert(
-      fc.property(fc.oneof(damagedRecord({ version: 1, script: SCRIPT, title: 'A reef' }).map((record) => JSON.stringify(record) ?? 'null'), fc.string({ unit: 'binary' })), (text) => {
-        session.setItem('halftime:hand-over', text);
-        const taken = promptly(takeHandOver);
-        expectUnpolluted(taken);
-        if (taken) expect([typeof taken.script, typeof taken.title]).toEqual(['string', 'string']);
-        expect(takeHandOver()).toBeUndefined();
-      }),
+      fc.property(
+        fc.oneof(
+          damagedRecord({ version: 1, script: SCRIPT, title: 'A reef' }).map(
+            (record) => JSON.stringify(record) ?? 'null',
+          ),
+          fc.string({ unit: 'binary' }),
+        ),
+        (text) => {
+          session.setItem('halftime:hand-over', text);
+          const taken = promptly(takeHandOver);
+          expectUnpolluted(taken);
+          if (taken) expect([typeof taken.script, typeof taken.title]).toEqual(['string', 'string']);
+          expect(takeHandOver()).toBeUndefined();
+        },
+      ),
       runs(800),
     );
   });

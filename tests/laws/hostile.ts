@@ -37,33 +37,81 @@ export function expectUnpolluted(data?: unknown): void {
 function expectPlain(data: unknown, depth: number): void {
   if (typeof data !== 'object' || data === null || ArrayBuffer.isView(data) || depth > 40) return;
   const prototype: unknown = Object.getPrototypeOf(data);
-  if (prototype !== Object.prototype && prototype !== Array.prototype && prototype !== null) throw new Error('data was given a prototype of its own');
+  if (prototype !== Object.prototype && prototype !== Array.prototype && prototype !== null)
+    throw new Error('data was given a prototype of its own');
   for (const value of Object.values(data)) expectPlain(value, depth + 1);
 }
 
 /** Values nobody expects in a record. */
 export const HOSTILE_VALUES: readonly unknown[] = [
-  null, true, false, 0, -1, 1e308, -1e308, 1e-320, 4503599627370497.5, 2 ** 53, '', ' ', 'x', '__proto__', 'constructor', '\u0000', '\ud800',
-  '<img src=x onerror=alert(1)>', 'javascript:alert(1)', '9'.repeat(400), 'é'.repeat(5000), [], {}, [[[[[[[[]]]]]]]], { length: 1e9 }, { toString: 1 },
-  Array.from({ length: 2000 }, () => 0), { ['__proto__']: { polluted: true } }, JSON.parse('{"__proto__":{"polluted":true},"constructor":{"prototype":{"polluted":true}}}'),
+  null,
+  true,
+  false,
+  0,
+  -1,
+  1e308,
+  -1e308,
+  1e-320,
+  4503599627370497.5,
+  2 ** 53,
+  '',
+  ' ',
+  'x',
+  '__proto__',
+  'constructor',
+  '\u0000',
+  '\ud800',
+  '<img src=x onerror=alert(1)>',
+  'javascript:alert(1)',
+  '9'.repeat(400),
+  'é'.repeat(5000),
+  [],
+  {},
+  [[[[[[[[]]]]]]]],
+  { length: 1e9 },
+  { toString: 1 },
+  Array.from({ length: 2000 }, () => 0),
+  { ['__proto__']: { polluted: true } },
+  JSON.parse('{"__proto__":{"polluted":true},"constructor":{"prototype":{"polluted":true}}}'),
 ];
 
 type Place = readonly (string | number)[];
 
 function placesIn(value: unknown, at: Place = []): Place[] {
   if (typeof value !== 'object' || value === null) return [at];
-  return [at, ...Object.entries(value).flatMap(([key, one]) => placesIn(one, [...at, Array.isArray(value) ? Number(key) : key]))];
+  return [
+    at,
+    ...Object.entries(value).flatMap(([key, one]) => placesIn(one, [...at, Array.isArray(value) ? Number(key) : key])),
+  ];
 }
 
 /** A record with one to three things in it taken out, doubled, renamed or replaced by what nobody expects. */
 export function damagedRecord(sound: unknown): fc.Arbitrary<unknown> {
   const places = placesIn(sound);
-  const damage = fc.tuple(fc.constantFrom(...places), fc.constantFrom('out', 'replace', 'replace', 'replace', 'rename', 'add', 'swap'), fc.oneof(fc.constantFrom(...HOSTILE_VALUES), fc.jsonValue()), fc.constantFrom(...places));
-  return fc.array(damage, { minLength: 1, maxLength: 3 }).map((damages) => damages.reduce<unknown>((record, [at, how, value, other]) => damaged(record, at, how, value, other), structuredClone(sound)));
+  const damage = fc.tuple(
+    fc.constantFrom(...places),
+    fc.constantFrom('out', 'replace', 'replace', 'replace', 'rename', 'add', 'swap'),
+    fc.oneof(fc.constantFrom(...HOSTILE_VALUES), fc.jsonValue()),
+    fc.constantFrom(...places),
+  );
+  return fc
+    .array(damage, { minLength: 1, maxLength: 3 })
+    .map((damages) =>
+      damages.reduce<unknown>(
+        (record, [at, how, value, other]) => damaged(record, at, how, value, other),
+        structuredClone(sound),
+      ),
+    );
 }
 
 function valueAt(record: unknown, place: Place): unknown {
-  return place.reduce<unknown>((one, step) => (typeof one === 'object' && one !== null && Object.hasOwn(one, step) ? (one as Record<string, unknown>)[step] : undefined), record);
+  return place.reduce<unknown>(
+    (one, step) =>
+      typeof one === 'object' && one !== null && Object.hasOwn(one, step)
+        ? (one as Record<string, unknown>)[step]
+        : undefined,
+    record,
+  );
 }
 
 function damaged(record: unknown, at: Place, how: string, unexpected: unknown, other: Place): unknown {
@@ -72,7 +120,8 @@ function damaged(record: unknown, at: Place, how: string, unexpected: unknown, o
   if (key === undefined) return how === 'replace' ? value : record;
   const holder = valueAt(record, at.slice(0, -1)) as Record<string, unknown> | undefined;
   if (typeof holder !== 'object' || holder === null) return record;
-  const put = (name: string | number, one: unknown) => Object.defineProperty(holder, name, { value: one, enumerable: true, configurable: true, writable: true });
+  const put = (name: string | number, one: unknown) =>
+    Object.defineProperty(holder, name, { value: one, enumerable: true, configurable: true, writable: true });
   if (how === 'out') delete holder[key];
   else if (how === 'rename') {
     const kept = holder[key];
@@ -86,7 +135,12 @@ function damaged(record: unknown, at: Place, how: string, unexpected: unknown, o
 
 /** A text with lines taken out, doubled, swapped or spoilt. */
 export function damagedLines(text: string, spoilt: readonly string[], most = 3): fc.Arbitrary<string> {
-  const damage = fc.tuple(fc.nat(), fc.constantFrom('out', 'double', 'swap', 'value', 'value', 'put', 'cut'), fc.nat(), fc.constantFrom(...spoilt));
+  const damage = fc.tuple(
+    fc.nat(),
+    fc.constantFrom('out', 'double', 'swap', 'value', 'value', 'put', 'cut'),
+    fc.nat(),
+    fc.constantFrom(...spoilt),
+  );
   return fc.array(damage, { minLength: 1, maxLength: most }).map((damages) => {
     const lines = text.split('\n');
     for (const [place, how, otherPlace, value] of damages) {
@@ -97,8 +151,12 @@ export function damagedLines(text: string, spoilt: readonly string[], most = 3):
       else if (how === 'double') lines.splice(at, 0, line);
       else if (how === 'swap') [lines[at], lines[other]] = [lines[other]!, line];
       // The last word of a line, or all after its colon, is where values stand.
-      else if (how === 'value') lines[at] = /[:=] /.test(line) ? line.replace(/([:=] ).*$/, (_, colon: string) => colon + value) : line.replace(/\S+\s*$/, () => value);
-      else if (how === 'put') lines[at] = line.slice(0, otherPlace % (line.length + 1)) + value + line.slice(otherPlace % (line.length + 1));
+      else if (how === 'value')
+        lines[at] = /[:=] /.test(line)
+          ? line.replace(/([:=] ).*$/, (_, colon: string) => colon + value)
+          : line.replace(/\S+\s*$/, () => value);
+      else if (how === 'put')
+        lines[at] = line.slice(0, otherPlace % (line.length + 1)) + value + line.slice(otherPlace % (line.length + 1));
       else lines[at] = line.slice(0, otherPlace % (line.length + 1));
       if (lines.length === 0) lines.push('');
     }

@@ -4,9 +4,9 @@ import { figuresOf } from '@/lib/ascent/figures';
 import type { Dive, Step } from '@/lib/dive/dive';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { DEFAULT_RULES, RULES, type RuleSettings } from '@/lib/rules/all';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { EDGE_M } from '@/lib/rules/safety-stop';
-import { shownAt } from '@/lib/rules/shown';
+import { shownAt } from '@/lib/rules/unit/shown';
 import { watchDive, type Watch } from '@/lib/rules/watch';
 import { diveOf, setupOf } from '../unit/rules/made-dives';
 
@@ -16,7 +16,14 @@ const SEED = { seed: 20260412, numRuns: 60 };
 const days: fc.Arbitrary<Dive> = fc
   .record({
     dives: fc.array(
-      fc.array(fc.record({ toM: fc.oneof(fc.integer({ min: 1, max: 45 }), fc.constant(5)), rateMMin: fc.integer({ min: 4, max: 40 }), staysS: fc.integer({ min: 0, max: 900 }) }), { minLength: 1, maxLength: 5 }),
+      fc.array(
+        fc.record({
+          toM: fc.oneof(fc.integer({ min: 1, max: 45 }), fc.constant(5)),
+          rateMMin: fc.integer({ min: 4, max: 40 }),
+          staysS: fc.integer({ min: 0, max: 900 }),
+        }),
+        { minLength: 1, maxLength: 5 },
+      ),
       { minLength: 1, maxLength: 3 },
     ),
     homeMMin: fc.integer({ min: 4, max: 40 }),
@@ -27,24 +34,38 @@ const days: fc.Arbitrary<Dive> = fc
   .map(({ dives, homeMMin, restS, low, more }) => {
     const steps = dives.flatMap((levels): Step[] => {
       let depthM = 0;
-      const moves = [...levels, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(({ toM, rateMMin, staysS }): Step[] => {
-        const move: Step[] = toM === depthM ? [] : [{ kind: toM > depthM ? 'descend' : 'ascend', toM, durationS: (Math.abs(toM - depthM) * 60) / rateMMin }];
-        depthM = toM;
-        return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
-      });
+      const moves = [...levels, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(
+        ({ toM, rateMMin, staysS }): Step[] => {
+          const move: Step[] =
+            toM === depthM
+              ? []
+              : [
+                  {
+                    kind: toM > depthM ? 'descend' : 'ascend',
+                    toM,
+                    durationS: (Math.abs(toM - depthM) * 60) / rateMMin,
+                  },
+                ];
+          depthM = toM;
+          return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
+        },
+      );
       return [...moves, { kind: 'interval', durationS: restS }];
     });
     return diveOf(steps, { gradientFactors: { low: low / 100, high: Math.min(1, (low + more) / 100) } });
   });
 
 /** Every rule on or off by chance. */
-const switches: fc.Arbitrary<Record<string, boolean>> = fc.record(Object.fromEntries(RULES.map(({ id }) => [id, fc.boolean()])));
+const switches: fc.Arbitrary<Record<string, boolean>> = fc.record(
+  Object.fromEntries(RULES.map(({ id }) => [id, fc.boolean()])),
+);
 const rulesWith = (on: Record<string, boolean>): RuleSettings =>
   ruleSettingsSchema.parse(Object.fromEntries(Object.entries(on).map(([id, value]) => [id, { on: value }])));
 
 const EVERY_S = 5;
 const watchOf = (dive: Dive, rules: RuleSettings, setup = setupOf()): Watch => watchDive(dive, setup, rules, EVERY_S);
-const same = (one: Float64Array, other: Float64Array) => one.length === other.length && one.every((value, index) => Object.is(value, other[index]));
+const same = (one: Float64Array, other: Float64Array) =>
+  one.length === other.length && one.every((value, index) => Object.is(value, other[index]));
 
 describe('the rules', () => {
   it('leave the model’s tensions and figures the same, whichever are on', () => {
@@ -81,7 +102,12 @@ describe('the rules', () => {
   });
 
   it('make nothing shorter or shallower by a penalty', () => {
-    const off = { longerSafetyStop: { on: false }, imposedStop: { on: false }, tighterLimits: { on: false }, lockOut: { on: false } };
+    const off = {
+      longerSafetyStop: { on: false },
+      imposedStop: { on: false },
+      tighterLimits: { on: false },
+      lockOut: { on: false },
+    };
     let punished = 0;
     fc.assert(
       fc.property(days, fc.constantFrom('longerSafetyStop', 'imposedStop', 'tighterLimits'), (dive, penalty) => {
@@ -111,8 +137,23 @@ describe('the rules', () => {
         for (let i = 0; i < watch.timeline.length; i += 17) {
           const shown = shownAt(watch, i);
           if (shown.mode !== 'gauge' && shown.mode !== 'locked out') continue;
-          const { noStopMin, ceilingM, requiredStop, requiredStops, timeToSurfaceMin, imposedStop, safetyStop, alarms, noFlyH, rateMMin } = shown;
-          expect([noStopMin, ceilingM, requiredStop, timeToSurfaceMin, imposedStop, safetyStop, noFlyH, rateMMin].every((value) => value === null)).toBe(true);
+          const {
+            noStopMin,
+            ceilingM,
+            requiredStop,
+            requiredStops,
+            timeToSurfaceMin,
+            imposedStop,
+            safetyStop,
+            alarms,
+            noFlyH,
+            rateMMin,
+          } = shown;
+          expect(
+            [noStopMin, ceilingM, requiredStop, timeToSurfaceMin, imposedStop, safetyStop, noFlyH, rateMMin].every(
+              (value) => value === null,
+            ),
+          ).toBe(true);
           expect([...requiredStops, ...alarms]).toEqual([]);
         }
         if (mode === 'gauge') expect(watch.events).toEqual([]);
@@ -125,7 +166,12 @@ describe('the rules', () => {
     fc.assert(
       fc.property(days, (dive) => {
         const { settings } = dive;
-        const right = setupOf({ gas: settings.gas, altitudeM: settings.altitudeM, water: settings.water, gradientFactors: settings.gradientFactors });
+        const right = setupOf({
+          gas: settings.gas,
+          altitudeM: settings.altitudeM,
+          water: settings.water,
+          gradientFactors: settings.gradientFactors,
+        });
         const spelt = watchOf(dive, DEFAULT_RULES, right);
         const silent = watchOf(dive, DEFAULT_RULES);
         expect(same(spelt.timeline.nitrogenBar, silent.timeline.nitrogenBar)).toBe(true);
@@ -142,7 +188,9 @@ describe('the rules', () => {
         const watch = watchOf(dive, rulesWith(on));
         const times = watch.events.map(({ timeS }) => timeS);
         expect(times).toEqual([...times].sort((one, other) => one - other));
-        const owed = watch.events.some(({ kind }) => kind === 'stop-imposed') || watch.dives.some(({ requiredStop }) => requiredStop);
+        const owed =
+          watch.events.some(({ kind }) => kind === 'stop-imposed') ||
+          watch.dives.some(({ requiredStop }) => requiredStop);
         if (!owed) expect(watch.events.filter(({ kind }) => kind === 'locked-out')).toEqual([]);
       }),
       SEED,

@@ -18,7 +18,13 @@ const ROUNDING_BAR = 1e-9;
 /** Where an ascent begins at the end of a timeline. */
 function startAtEnd(timeline: Timeline): AscentStart {
   const last = timeline.length - 1;
-  return { depthM: timeline.depthM[last]!, gas: gasAt(timeline, last), ...tissuesAt(timeline, last), at: 0, fixedFirstStopM: 0 };
+  return {
+    depthM: timeline.depthM[last]!,
+    gas: gasAt(timeline, last),
+    ...tissuesAt(timeline, last),
+    at: 0,
+    fixedFirstStopM: 0,
+  };
 }
 
 /** The dive with the parts of an ascent as its last steps. */
@@ -26,7 +32,10 @@ function followed(dive: Dive, parts: readonly AscentPart[]): Dive {
   const steps = parts.flatMap(({ fromM, toM, minutes, gas }): Step[] => {
     if (minutes === 0) return [];
     const kind = toM < fromM ? 'ascend' : 'descend';
-    return [{ kind: 'switch', gas }, toM === fromM ? { kind: 'stay', durationS: minutes * 60 } : { kind, toM, durationS: minutes * 60 }];
+    return [
+      { kind: 'switch', gas },
+      toM === fromM ? { kind: 'stay', durationS: minutes * 60 } : { kind, toM, durationS: minutes * 60 },
+    ];
   });
   return { ...dive, steps: [...dive.steps, ...steps] };
 }
@@ -69,7 +78,10 @@ describe('a schedule', () => {
       fc.property(planned, (plan) => {
         const timeline = computeTimeline(followed(plan.dive, plan.schedule.parts), 1);
         const worst = Math.max(...overLine(timeline, plan.schedule.firstStopM, bottomEndS(plan)));
-        if (worst > ROUNDING_BAR) expect.fail(`a compartment passes its line by ${worst} bar; ${JSON.stringify(plan.schedule.stops)}, first stop ${plan.schedule.firstStopM}`);
+        if (worst > ROUNDING_BAR)
+          expect.fail(
+            `a compartment passes its line by ${worst} bar; ${JSON.stringify(plan.schedule.stops)}, first stop ${plan.schedule.firstStopM}`,
+          );
       }),
       runs(400),
     );
@@ -82,10 +94,15 @@ describe('a schedule', () => {
         fc.pre(stops.length > 0);
         const stop = stops[pick % stops.length]!;
         const unit = plan.dive.settings.plan.stopRoundingMin;
-        const shorter = parts.map((part) => (part.fromM === part.toM && part.fromM === stop.depthM ? { ...part, minutes: Math.max(0, part.minutes - unit) } : part));
+        const shorter = parts.map((part) =>
+          part.fromM === part.toM && part.fromM === stop.depthM
+            ? { ...part, minutes: Math.max(0, part.minutes - unit) }
+            : part,
+        );
         const timeline = computeTimeline(followed(plan.dive, shorter), 600);
         const worst = Math.max(...overLine(timeline, firstStopM, bottomEndS(plan)));
-        if (worst <= 0) expect.fail(`${stop.depthM} m for ${stop.minutes} min could be ${unit} min shorter: ${worst} bar`);
+        if (worst <= 0)
+          expect.fail(`${stop.depthM} m for ${stop.minutes} min could be ${unit} min shorter: ${worst} bar`);
       }),
       runs(300),
     );
@@ -98,7 +115,11 @@ describe('a schedule', () => {
         expect(parts.at(-1)?.toM).toBe(0);
         expect(parts[0]?.fromM).toBeCloseTo(bottom.depthM[bottom.length - 1]!, 9);
         parts.forEach((part, i) => i > 0 && expect(part.fromM).toBe(parts[i - 1]!.toM));
-        expect(parts.filter((part) => part.fromM === part.toM).map(({ fromM, minutes, gas }) => ({ depthM: fromM, minutes, gas }))).toEqual(stops);
+        expect(
+          parts
+            .filter((part) => part.fromM === part.toM)
+            .map(({ fromM, minutes, gas }) => ({ depthM: fromM, minutes, gas })),
+        ).toEqual(stops);
       }),
       runs(200),
     );
@@ -122,7 +143,10 @@ describe('a schedule', () => {
     fc.assert(
       fc.property(planned, planned, (plan, other) => {
         const { gradientFactors } = plan.dive.settings;
-        const planAscent = ascentPlanner({ ...plan.dive.settings, gradientFactors: other.dive.settings.gradientFactors }, plan.bottom);
+        const planAscent = ascentPlanner(
+          { ...plan.dive.settings, gradientFactors: other.dive.settings.gradientFactors },
+          plan.bottom,
+        );
         const start = startAtEnd(plan.bottom);
         planAscent(start);
         planAscent({ ...start, depthM: start.depthM / 2, gas: { o2: 0.3, he: 0.1 } });
@@ -156,7 +180,10 @@ describe('the no-stop time with credit for the way up', () => {
         const credited = creditedNoStopMin(planAscent, timeline, start);
         if (credited === 0) return;
         const stopsAfter = (minutes: number) => {
-          const later = computeTimeline({ ...short, steps: [short.steps[0]!, { kind: 'stay', durationS: 30 + minutes * 60 }] }, 600);
+          const later = computeTimeline(
+            { ...short, steps: [short.steps[0]!, { kind: 'stay', durationS: 30 + minutes * 60 }] },
+            600,
+          );
           return planAscent(startAtEnd(later)).stops.length;
         };
         if (credited === Infinity) {

@@ -3,12 +3,12 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Dive, Step } from '@/lib/dive/dive';
 import { setupSchema } from '@/lib/dive/setup';
 import { sampleAt } from '@/lib/dive/timeline';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
-import { shownAt } from '@/lib/rules/shown';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
+import { shownAt } from '@/lib/rules/unit/shown';
 import { watchDive, type Watch } from '@/lib/rules/watch';
 import { loadCalculator, type Calculator } from '@/lib/working/calculator';
 import { stepTex } from '@/lib/working/formula';
-import { RULE_READING_IDS, unitWorkingFor, type UnitReadingId } from '@/lib/working/unit-all';
+import { RULE_READING_IDS, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
 import { carryThrough, changeableValues } from '@/lib/working/what-if';
 import type { Working, WorkingStep } from '@/lib/working/working';
 import { SETTINGS, TRIMIX } from '../unit/working/dives';
@@ -29,7 +29,10 @@ const days: fc.Arbitrary<Dive> = fc
     dives: fc.array(
       fc.array(
         fc.record({
-          toM: fc.oneof({ weight: 1, arbitrary: fc.integer({ min: 1, max: 45 }) }, { weight: 2, arbitrary: fc.constantFrom(5, 4, 2, 7, 6, 12) }),
+          toM: fc.oneof(
+            { weight: 1, arbitrary: fc.integer({ min: 1, max: 45 }) },
+            { weight: 2, arbitrary: fc.constantFrom(5, 4, 2, 7, 6, 12) },
+          ),
           rateMMin: fc.integer({ min: 5, max: 40 }),
           staysS: fc.integer({ min: 0, max: 200 }),
         }),
@@ -45,11 +48,22 @@ const days: fc.Arbitrary<Dive> = fc
   .map(({ dives, homeMMin, restS, gas, altitudeM }): Dive => {
     const steps = dives.flatMap((levels): Step[] => {
       let depthM = 0;
-      const moves = [...levels, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(({ toM, rateMMin, staysS }): Step[] => {
-        const move: Step[] = toM === depthM ? [] : [{ kind: toM > depthM ? 'descend' : 'ascend', toM, durationS: (Math.abs(toM - depthM) * 60) / rateMMin }];
-        depthM = toM;
-        return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
-      });
+      const moves = [...levels, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(
+        ({ toM, rateMMin, staysS }): Step[] => {
+          const move: Step[] =
+            toM === depthM
+              ? []
+              : [
+                  {
+                    kind: toM > depthM ? 'descend' : 'ascend',
+                    toM,
+                    durationS: (Math.abs(toM - depthM) * 60) / rateMMin,
+                  },
+                ];
+          depthM = toM;
+          return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
+        },
+      );
       return [...moves, { kind: 'interval', durationS: restS }];
     });
     return { settings: { ...SETTINGS, gas, altitudeM, start: { kind: 'adapted', altitudeM } }, steps, lines: [] };
@@ -57,7 +71,10 @@ const days: fc.Arbitrary<Dive> = fc
 
 const rules = fc
   .record({
-    safetyStop: fc.record({ outside: fc.constantFrom('pauses' as const, 'extends' as const), lastsS: fc.constantFrom(180, 300) }),
+    safetyStop: fc.record({
+      outside: fc.constantFrom('pauses' as const, 'extends' as const),
+      lastsS: fc.constantFrom(180, 300),
+    }),
     longerSafetyStop: fc.record({ on: fc.boolean(), mostS: fc.constantFrom(600, 90) }),
     imposedStop: fc.record({ on: fc.boolean(), mostS: fc.constantFrom(900, 150) }),
     tighterLimits: fc.record({ on: fc.boolean() }),
@@ -65,7 +82,15 @@ const rules = fc
   })
   .map((own) => ruleSettingsSchema.parse(own));
 
-const setups = fc.constantFrom({}, {}, { depthScale: 1.03 }, { depthOffsetM: -1.5 }, { gas: { o2: 0.32, he: 0 } }, { altitudeM: 2000 }, { freshBeforeDives: [2] });
+const setups = fc.constantFrom(
+  {},
+  {},
+  { depthScale: 1.03 },
+  { depthOffsetM: -1.5 },
+  { gas: { o2: 0.32, he: 0 } },
+  { altitudeM: 2000 },
+  { freshBeforeDives: [2] },
+);
 
 interface Asked {
   readonly watch: Watch;
@@ -75,12 +100,23 @@ interface Asked {
 }
 
 const asked = fc
-  .record({ dive: days, rules, setup: setups, everyS: fc.constantFrom(1, 5), parts: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 6, maxLength: 6 }) })
+  .record({
+    dive: days,
+    rules,
+    setup: setups,
+    everyS: fc.constantFrom(1, 5),
+    parts: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 6, maxLength: 6 }),
+  })
   .map(({ dive, rules: own, setup, everyS, parts }): Asked[] => {
-    const watch = watchDive(dive, setupSchema.parse({ name: 'Any unit', ...setup }), own, everyS, { intervalEveryS: 30 });
+    const watch = watchDive(dive, setupSchema.parse({ name: 'Any unit', ...setup }), own, everyS, {
+      intervalEveryS: 30,
+    });
     const { timeline } = watch;
     const anywhere = parts.slice(0, 2).map((part) => sampleAt(timeline, part * timeline.timeS.at(-1)!));
-    const whileStopping = [...pick(watch.tracks.safetyStopLeftS, parts.slice(2, 4)), ...pick(watch.tracks.imposedStopLeftS, parts.slice(4))];
+    const whileStopping = [
+      ...pick(watch.tracks.safetyStopLeftS, parts.slice(2, 4)),
+      ...pick(watch.tracks.imposedStopLeftS, parts.slice(4)),
+    ];
     const samples = [...anywhere, ...whileStopping, timeline.length - 1];
     return samples.flatMap((sample) =>
       [...RULE_READING_IDS, 'no-stop' as const, 'time-to-surface' as const].flatMap((reading) => {
@@ -140,13 +176,20 @@ describe('the working behind anything a unit shows', () => {
       const { working } = one;
       for (const step of working.steps) {
         const recomputed = calculator.evaluate(step.expression, numbersOf(step));
-        expect(same(recomputed, step.result.value, ROUNDING), `${working.reading} ${step.id}: ${recomputed} for ${step.result.value}`).toBe(true);
+        expect(
+          same(recomputed, step.result.value, ROUNDING),
+          `${working.reading} ${step.id}: ${recomputed} for ${step.result.value}`,
+        ).toBe(true);
       }
       const expected = shownReading(one);
-      expect(same(working.answer.value, expected, SEARCHED), `${working.reading}: ${working.answer.value} for ${expected}`).toBe(true);
+      expect(
+        same(working.answer.value, expected, SEARCHED),
+        `${working.reading}: ${working.answer.value} for ${expected}`,
+      ).toBe(true);
       expect(working.steps.at(-1)!.result).toEqual({ value: working.answer.value, unit: working.answer.unit });
     });
-    for (const reading of RULE_READING_IDS) expect(told.get(reading) ?? 0, `how often ${reading} was asked`).toBeGreaterThan(5);
+    for (const reading of RULE_READING_IDS)
+      expect(told.get(reading) ?? 0, `how often ${reading} was asked`).toBeGreaterThan(5);
   });
 
   it('takes each value from somewhere, an earlier step where it says so, and means one thing by a symbol', () => {
@@ -158,12 +201,20 @@ describe('the working behind anything a unit shows', () => {
         for (const [symbol, value] of Object.entries(step.values)) {
           if (value.from.startsWith('step:')) {
             const earlier = results.get(value.from);
-            expect([symbol, value.value, value.unit]).toEqual([earlier?.symbol, earlier?.result.value, earlier?.result.unit]);
+            expect([symbol, value.value, value.unit]).toEqual([
+              earlier?.symbol,
+              earlier?.result.value,
+              earlier?.result.unit,
+            ]);
           } else expect(['dive', 'setting', 'published', 'common practice', 'search']).toContain(value.from);
           const meant = JSON.stringify({ ...value, value: String(value.value) });
           expect(symbols.get(symbol) ?? meant, `${symbol} in ${step.id}`).toBe(meant);
           symbols.set(symbol, meant);
-          if (value.within) expect(value.value >= value.within[0] && value.value <= value.within[1], `${working.reading} ${symbol} = ${value.value}`).toBe(true);
+          if (value.within)
+            expect(
+              value.value >= value.within[0] && value.value <= value.within[1],
+              `${working.reading} ${symbol} = ${value.value}`,
+            ).toBe(true);
         }
         results.set(step.id, step);
       }
@@ -175,7 +226,10 @@ describe('the working behind anything a unit shows', () => {
       for (const [symbol, { value, from }] of [...changeableValues(working)].slice(0, 12)) {
         if (from === 'search') continue;
         const carried = carryThrough(calculator, working, { [symbol]: value });
-        expect(carried.ok && same(carried.value.answer.value, working.answer.value, SEARCHED), `${working.reading} ${symbol} = ${value}`).toBe(true);
+        expect(
+          carried.ok && same(carried.value.answer.value, working.answer.value, SEARCHED),
+          `${working.reading} ${symbol} = ${value}`,
+        ).toBe(true);
       }
     });
   });
@@ -183,7 +237,8 @@ describe('the working behind anything a unit shows', () => {
   it('can be written out', () => {
     law(10, ({ working }) => {
       for (const step of working.steps) {
-        for (const withNumbers of [false, true]) expect(stepTex(calculator, step, { withNumbers })).not.toMatch(/NaN|undefined|step:/);
+        for (const withNumbers of [false, true])
+          expect(stepTex(calculator, step, { withNumbers })).not.toMatch(/NaN|undefined|step:/);
       }
     });
   });

@@ -38,7 +38,11 @@ const anyReading = fc.oneof(
 const asked = fc
   .record({ instant: anyInstant, readings: fc.uniqueArray(anyReading, { minLength: 3, maxLength: 6 }) })
   .map(({ instant, readings }) =>
-    readings.map((reading): Asked => ({ ...instant, reading, working: workingFor(reading, instant.timeline, instant.figures, instant.sample) })),
+    readings.map((reading): Asked => ({
+      ...instant,
+      reading,
+      working: workingFor(reading, instant.timeline, instant.figures, instant.sample),
+    })),
   );
 
 function same(one: number, other: number, rounding: number): boolean {
@@ -50,7 +54,10 @@ function numbersOf(step: WorkingStep): Record<string, number> {
 }
 
 function law(runs: number, holds: (asked: Asked) => void): void {
-  fc.assert(fc.property(asked, (all) => all.forEach(holds)), { numRuns: runs, seed: 20261125 });
+  fc.assert(
+    fc.property(asked, (all) => all.forEach(holds)),
+    { numRuns: runs, seed: 20261125 },
+  );
 }
 
 /** The reading as the engine gives it, by another way than through the working. */
@@ -98,7 +105,10 @@ describe('the working behind any reading of any dive', () => {
     law(150, ({ working }) => {
       for (const step of working.steps) {
         const recomputed = calculator.evaluate(step.expression, numbersOf(step));
-        expect(same(recomputed, step.result.value, ROUNDING), `${working.reading} ${step.id}: ${recomputed} for ${step.result.value}`).toBe(true);
+        expect(
+          same(recomputed, step.result.value, ROUNDING),
+          `${working.reading} ${step.id}: ${recomputed} for ${step.result.value}`,
+        ).toBe(true);
       }
     });
   });
@@ -107,7 +117,10 @@ describe('the working behind any reading of any dive', () => {
     law(100, (one) => {
       const { working } = one;
       const expected = engineReading(one);
-      expect(same(working.answer.value, expected, ROUNDING), `${working.reading}: ${working.answer.value} for ${expected}`).toBe(true);
+      expect(
+        same(working.answer.value, expected, ROUNDING),
+        `${working.reading}: ${working.answer.value} for ${expected}`,
+      ).toBe(true);
       expect(working.steps.at(-1)!.result).toEqual({ value: working.answer.value, unit: working.answer.unit });
     });
   });
@@ -122,14 +135,21 @@ describe('the working behind any reading of any dive', () => {
           if (value.from.startsWith('step:')) {
             const earlier = results.get(value.from);
             expect(earlier, `${step.id} takes ${symbol} from ${value.from}`).toBeDefined();
-            expect([symbol, value.value, value.unit]).toEqual([earlier!.symbol, earlier!.result.value, earlier!.result.unit]);
+            expect([symbol, value.value, value.unit]).toEqual([
+              earlier!.symbol,
+              earlier!.result.value,
+              earlier!.result.unit,
+            ]);
           } else {
             expect(['dive', 'setting', 'published', 'common practice', 'search']).toContain(value.from);
           }
           const told = JSON.stringify({ ...value, value: String(value.value) });
           expect(symbols.get(symbol) ?? told, `${symbol} in ${step.id}`).toBe(told);
           symbols.set(symbol, told);
-          if (value.within) expect(value.value >= value.within[0] && value.value <= value.within[1], `${symbol} = ${value.value}`).toBe(true);
+          if (value.within)
+            expect(value.value >= value.within[0] && value.value <= value.within[1], `${symbol} = ${value.value}`).toBe(
+              true,
+            );
         }
         results.set(step.id, step);
       }
@@ -139,7 +159,8 @@ describe('the working behind any reading of any dive', () => {
   it('puts its compartment in the row it marks, and no other row beats it', () => {
     law(150, ({ working }) => {
       const { table, compartment } = working;
-      if (!table || compartment === undefined || table.rows.length !== 16 || working.reading.startsWith('tension')) return;
+      if (!table || compartment === undefined || table.rows.length !== 16 || working.reading.startsWith('tension'))
+        return;
       expect(table.marked).toBe(compartment - 1);
       const last = table.rows.map((row) => row.at(-1) as number);
       const own = last[compartment - 1]!;
@@ -153,7 +174,10 @@ describe('the working behind any reading of any dive', () => {
       for (const [symbol, { value, from }] of changeableValues(working)) {
         if (from === 'search') continue;
         const carried = carryThrough(calculator, working, { [symbol]: value });
-        expect(carried.ok && same(carried.value.answer.value, working.answer.value, CHAIN_ROUNDING), `${working.reading} ${symbol} = ${value}: ${carried.ok ? carried.value.answer.value : carried.what} for ${working.answer.value}`).toBe(true);
+        expect(
+          carried.ok && same(carried.value.answer.value, working.answer.value, CHAIN_ROUNDING),
+          `${working.reading} ${symbol} = ${value}: ${carried.ok ? carried.value.answer.value : carried.what} for ${working.answer.value}`,
+        ).toBe(true);
       }
     });
   });
@@ -167,7 +191,9 @@ describe('the working behind any reading of any dive', () => {
       const [least, most] = value.within;
       const carried = carryThrough(calculator, working, { [symbol]: least + (most - least) * part });
       if (!carried.ok) throw new Error(carried.what);
-      const moved = new Set<string>(working.search && symbol !== working.search.symbol ? [symbol, working.search.symbol] : [symbol]);
+      const moved = new Set<string>(
+        working.search && symbol !== working.search.symbol ? [symbol, working.search.symbol] : [symbol],
+      );
       carried.value.steps.forEach((step, index) => {
         const before = working.steps[index]!;
         const hangs = Object.entries(before.values).some(([name, { from }]) => moved.has(name) || moved.has(from));
@@ -176,7 +202,9 @@ describe('the working behind any reading of any dive', () => {
         const recomputed = calculator.evaluate(step.expression, numbersOf(step));
         expect(Object.is(recomputed, step.result.value) || same(recomputed, step.result.value, ROUNDING)).toBe(true);
       });
-      expect(moved.has(carried.value.steps.at(-1)!.id) || carried.value.answer.value === working.answer.value).toBe(true);
+      expect(moved.has(carried.value.steps.at(-1)!.id) || carried.value.answer.value === working.answer.value).toBe(
+        true,
+      );
     };
     fc.assert(
       fc.property(changing, ([all, pick, part]) => all.forEach((one) => holds(one, pick, part))),
@@ -187,7 +215,8 @@ describe('the working behind any reading of any dive', () => {
   it('can be written out, with symbols and with numbers', () => {
     law(40, ({ working }) => {
       for (const step of working.steps) {
-        for (const withNumbers of [false, true]) expect(stepTex(calculator, step, { withNumbers })).not.toMatch(/NaN|undefined|step:/);
+        for (const withNumbers of [false, true])
+          expect(stepTex(calculator, step, { withNumbers })).not.toMatch(/NaN|undefined|step:/);
       }
     });
   });

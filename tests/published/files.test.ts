@@ -35,9 +35,25 @@ describe('published values', () => {
 
   it('names the seventeen compartments once each, slower and stricter one after another', () => {
     const { values } = zhl16Schema.parse(read('zhl16.json'));
-    expect(values.map(({ compartment }) => compartment)).toEqual(
-      ['1', '1b', '2', '3', '4', '5', '6', '7', '8', '9', '10', '11', '12', '13', '14', '15', '16'],
-    );
+    expect(values.map(({ compartment }) => compartment)).toEqual([
+      '1',
+      '1b',
+      '2',
+      '3',
+      '4',
+      '5',
+      '6',
+      '7',
+      '8',
+      '9',
+      '10',
+      '11',
+      '12',
+      '13',
+      '14',
+      '15',
+      '16',
+    ]);
     for (const [i, row] of values.entries()) {
       const before = values[i - 1];
       if (!before) continue;

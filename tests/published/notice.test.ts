@@ -25,7 +25,12 @@ describe('a check', () => {
   } as const;
 
   it('holds up to its tolerance and no further, on both sides', () => {
-    expect([0.49, 0.5, 1.5, 1.51].map((ours) => compared({ ...given, published: 1, ours }).holds)).toEqual([false, true, true, false]);
+    expect([0.49, 0.5, 1.5, 1.51].map((ours) => compared({ ...given, published: 1, ours }).holds)).toEqual([
+      false,
+      true,
+      true,
+      false,
+    ]);
   });
 
   it('never holds for a figure that is not finite', () => {
@@ -61,10 +66,13 @@ describe.each([-1, 1])('a coefficient out by %d in its last printed digit', (sig
 });
 
 describe('values that are only printed roughly', () => {
-  it.each(SIXTEEN)('notices a of B and C out by what moves the print by a tenth of a metre, compartment index %d', (index) => {
-    expect(broken(mValueChecks(withCoefficient('nitrogenA', index, 0.0101)))).not.toEqual([]);
-    expect(broken(mValueChecks(withCoefficient('heliumA', index, 0.0101)))).not.toEqual([]);
-  });
+  it.each(SIXTEEN)(
+    'notices a of B and C out by what moves the print by a tenth of a metre, compartment index %d',
+    (index) => {
+      expect(broken(mValueChecks(withCoefficient('nitrogenA', index, 0.0101)))).not.toEqual([]);
+      expect(broken(mValueChecks(withCoefficient('heliumA', index, 0.0101)))).not.toEqual([]);
+    },
+  );
 
   it.each(SIXTEEN)('notices a helium half-time out by one percent, compartment index %d', (index) => {
     const minutes = ENGINE.compartments('A', '1b').heliumHalfTimeMin[index]!;

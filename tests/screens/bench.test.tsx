@@ -12,7 +12,8 @@ function put(box: HTMLElement, value: string) {
 }
 const entry = (name: string) => within(screen.getByRole('group', { name }));
 const script = (text: string) => put(screen.getByLabelText(/^The run as a script/), text);
-const SHORT = 'descend to 10 m at 10 m/min\nstay 1 min # check: ten\ndescend to 16 m at 10 m/min\nstay 1 min # check: sixteen\nascend to surface at 10 m/min\n';
+const SHORT =
+  'descend to 10 m at 10 m/min\nstay 1 min # check: ten\ndescend to 16 m at 10 m/min\nstay 1 min # check: sixteen\nascend to surface at 10 m/min\n';
 
 describe('the bench sheet', () => {
   beforeEach(() => usePreferences.getState().setUnits('metric'));
@@ -40,14 +41,21 @@ describe('the bench sheet', () => {
     render(<BenchScreen />);
     script(SHORT);
     await user.click(screen.getByRole('button', { name: 'Add a unit' }));
-    for (const [unit, ten, sixteen] of [['Unit 1', '9.8', '15.6'], ['Unit 2', '9.8', '17.0']] as const) {
+    for (const [unit, ten, sixteen] of [
+      ['Unit 1', '9.8', '15.6'],
+      ['Unit 2', '9.8', '17.0'],
+    ] as const) {
       put(entry(`${unit} at ten`).getByLabelText('Depth shown, m'), ten);
       put(entry(`${unit} at sixteen`).getByLabelText('Depth shown, m'), sixteen);
     }
     expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent('not judged');
     put(screen.getByLabelText('Depth may be off by, m'), '0.5');
-    expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent('Every reading is within what you stated');
-    expect(screen.getByRole('article', { name: 'Unit 2' })).toHaveTextContent('At “sixteen” it is off by +1.47 m; 0.5 m is allowed.');
+    expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent(
+      'Every reading is within what you stated',
+    );
+    expect(screen.getByRole('article', { name: 'Unit 2' })).toHaveTextContent(
+      'At “sixteen” it is off by +1.47 m; 0.5 m is allowed.',
+    );
     expect(screen.getByRole('group', { name: 'Unit 2 at sixteen' })).toHaveTextContent('✗ out, +1.47 m of ±0.5 m');
   });
 
@@ -90,10 +98,14 @@ describe('a run against the clock', () => {
     put(screen.getByLabelText('The pressure may change at most at, m/min'), '12');
     const live = within(screen.getByRole('region', { name: 'Run it against the clock' }));
     fireEvent.click(live.getByRole('button', { name: 'Start the clock' }));
-    expect(live.getByRole('status')).toHaveTextContent('Raise the pressure to 10 m on the gauge in 1:00, which is 10 m/min.');
+    expect(live.getByRole('status')).toHaveTextContent(
+      'Raise the pressure to 10 m on the gauge in 1:00, which is 10 m/min.',
+    );
     vi.advanceTimersByTime(30_000);
     fireEvent.click(live.getByRole('button', { name: 'The gauge is at 10 m' }));
-    expect(live.getByRole('alert')).toHaveTextContent('The pressure changed at 20 m/min, faster than the 12 m/min you state.');
+    expect(live.getByRole('alert')).toHaveTextContent(
+      'The pressure changed at 20 m/min, faster than the 12 m/min you state.',
+    );
     expect(live.getByRole('status')).toHaveTextContent('Hold 10 m on the gauge for 1:00. Then read the units: ten.');
   });
 });

@@ -7,7 +7,9 @@ import { BringSession } from '@/app/bring/bring-session';
 import { takeHandOver } from '@/app/desk/hand-over';
 import { parseScript } from '@/lib/dive/script';
 
-const samples = [{ name: 'faults.csv', title: 'Try it', text: readFileSync('content/records/two-dives-with-faults.csv', 'utf8') }];
+const samples = [
+  { name: 'faults.csv', title: 'Try it', text: readFileSync('content/records/two-dives-with-faults.csv', 'utf8') },
+];
 
 function open(more: Parameters<typeof BringScreen>[0]['samples'] = samples) {
   render(<BringScreen samples={more} session={new BringSession()} />);
@@ -15,7 +17,15 @@ function open(more: Parameters<typeof BringScreen>[0]['samples'] = samples) {
 }
 
 describe('work on a file', () => {
-  const mapping = { separator: ',', decimal: '.', firstRow: 1, columns: [{ role: 'time', unit: 's' }, { role: 'depth', unit: 'm' }] } as const;
+  const mapping = {
+    separator: ',',
+    decimal: '.',
+    firstRow: 1,
+    columns: [
+      { role: 'time', unit: 's' },
+      { role: 'depth', unit: 'm' },
+    ],
+  } as const;
 
   it('stops reading when it is told to, and says so', async () => {
     const session = new BringSession();
@@ -60,7 +70,9 @@ describe('bringing a dive', () => {
   });
 
   it('asks for the unit nobody can tell from the file, and reads it as answered', async () => {
-    const rows = 'time,depth\n' + Array.from({ length: 30 }, (_, i) => `${i * 30},${Math.min(i * 5, 60, (29 - i) * 5)}`).join('\n');
+    const rows =
+      'time,depth\n' +
+      Array.from({ length: 30 }, (_, i) => `${i * 30},${Math.min(i * 5, 60, (29 - i) * 5)}`).join('\n');
     const user = open([{ name: 'bare.csv', title: 'Try it', text: rows }]);
     await user.click(screen.getByRole('button', { name: 'Try it' }));
     const depth = await screen.findByRole('combobox', { name: 'What is “depth” in?' });
@@ -73,7 +85,9 @@ describe('bringing a dive', () => {
   it('says what a file is that it cannot read, and how to mend it', async () => {
     const user = open([{ name: 'x.csv', title: 'Try it', text: '%PDF-1.7' }]);
     await user.click(screen.getByRole('button', { name: 'Try it' }));
-    expect(await screen.findByRole('alert')).toHaveTextContent('This is a PDF. Export the dive as UDDF or CSV instead.');
+    expect(await screen.findByRole('alert')).toHaveTextContent(
+      'This is a PDF. Export the dive as UDDF or CSV instead.',
+    );
   });
 
   it('asks for a surface interval the file does not tell, before dives are joined', async () => {
@@ -96,7 +110,8 @@ describe('bringing a dive', () => {
     const altitude = screen.getByLabelText('Altitude');
     fireEvent.change(altitude, { target: { value: '900 m' } });
     fireEvent.blur(altitude);
-    for (const name of [/water it is set to/, /altitude it goes by/, /gas it is set to/]) await user.click(screen.getByRole('checkbox', { name }));
+    for (const name of [/water it is set to/, /altitude it goes by/, /gas it is set to/])
+      await user.click(screen.getByRole('checkbox', { name }));
     await user.click(screen.getByRole('button', { name: 'Search for the settings' }));
     const found = await screen.findByRole('group', { name: 'What the search found' }, { timeout: 25_000 });
     expect(found).toHaveTextContent(/The unit is best explained by gradient factors 60\/85/);

@@ -40,14 +40,70 @@ interface Case {
 
 const wholeMinutes = (minutes: number) => String(Math.ceil(minutes));
 const sections: readonly Case[] = [
-  { section: <HalfTimesSection />, readings: /^After /, asks: 'Why this tension?', titled: /^Why\? Tension in compartment 5/, result: /([\d.]+) bar/, printed: (bar) => bar.toFixed(2) },
-  { section: <AscentRateSection />, readings: 'On surfacing at 9 m/min', asks: 'Why this supersaturation on surfacing?', titled: /^Why\? Supersaturation if you surfaced/, result: /([\d.]+)\s?%/, printed: String },
-  { section: <AscentRateSection />, readings: 'Time to surface at 9 m/min', asks: 'Why this time to surface?', titled: 'Why? Time to surface', result: /([\d.]+) min\./, printed: wholeMinutes },
-  { section: <GradientFactorSection />, readings: 'Where the map is read', asks: 'Why this time to surface?', titled: 'Why? Time to surface', result: /([\d.]+) min\./, printed: wholeMinutes },
-  { section: <LimitsSection />, readings: /^Tolerated at/, asks: 'Why what compartment 1 tolerates?', titled: /^Why\? What compartment 1b? tolerates/, result: /([\d.]+) bar/, printed: (bar) => bar.toFixed(2) },
-  { section: <ModelsSection />, readings: /^By each model/, asks: 'Why the time by Haldane 1908?', titled: 'Why? No-stop time by Haldane 1908', result: /([\d.]+) min /, printed: (minutes) => String(Math.floor(minutes)) },
-  { section: <HowSureSection />, readings: /^In the band at/, asks: 'Why this no-stop time?', titled: 'Why? No-stop time', result: /([\d.]+) min /, printed: (minutes) => String(Math.floor(minutes)) },
-  { section: <HowSureSection />, readings: /^In the band 25 min in/, asks: 'Why this ceiling?', titled: 'Why? Ceiling', result: /([\d.]+) m /, printed: (metres) => metres.toFixed(1) },
+  {
+    section: <HalfTimesSection />,
+    readings: /^After /,
+    asks: 'Why this tension?',
+    titled: /^Why\? Tension in compartment 5/,
+    result: /([\d.]+) bar/,
+    printed: (bar) => bar.toFixed(2),
+  },
+  {
+    section: <AscentRateSection />,
+    readings: 'On surfacing at 9 m/min',
+    asks: 'Why this supersaturation on surfacing?',
+    titled: /^Why\? Supersaturation if you surfaced/,
+    result: /([\d.]+)\s?%/,
+    printed: String,
+  },
+  {
+    section: <AscentRateSection />,
+    readings: 'Time to surface at 9 m/min',
+    asks: 'Why this time to surface?',
+    titled: 'Why? Time to surface',
+    result: /([\d.]+) min\./,
+    printed: wholeMinutes,
+  },
+  {
+    section: <GradientFactorSection />,
+    readings: 'Where the map is read',
+    asks: 'Why this time to surface?',
+    titled: 'Why? Time to surface',
+    result: /([\d.]+) min\./,
+    printed: wholeMinutes,
+  },
+  {
+    section: <LimitsSection />,
+    readings: /^Tolerated at/,
+    asks: 'Why what compartment 1 tolerates?',
+    titled: /^Why\? What compartment 1b? tolerates/,
+    result: /([\d.]+) bar/,
+    printed: (bar) => bar.toFixed(2),
+  },
+  {
+    section: <ModelsSection />,
+    readings: /^By each model/,
+    asks: 'Why the time by Haldane 1908?',
+    titled: 'Why? No-stop time by Haldane 1908',
+    result: /([\d.]+) min /,
+    printed: (minutes) => String(Math.floor(minutes)),
+  },
+  {
+    section: <HowSureSection />,
+    readings: /^In the band at/,
+    asks: 'Why this no-stop time?',
+    titled: 'Why? No-stop time',
+    result: /([\d.]+) min /,
+    printed: (minutes) => String(Math.floor(minutes)),
+  },
+  {
+    section: <HowSureSection />,
+    readings: /^In the band 25 min in/,
+    asks: 'Why this ceiling?',
+    titled: 'Why? Ceiling',
+    result: /([\d.]+) m /,
+    printed: (metres) => metres.toFixed(1),
+  },
 ];
 
 describe('a curve answers why where it is read', () => {
@@ -59,7 +115,11 @@ describe('a curve answers why where it is read', () => {
     const [shown] = /[\d.]+/.exec(first.querySelector('b')!.textContent!)!;
     await userEvent.click(within(first).getByRole('button', { name: asks }));
     const sheet = await screen.findByRole('dialog', { name: titled }, { timeout: 20_000 });
-    const says = await within(sheet).findAllByText((_, element) => element?.tagName === 'P' && result.test(element.textContent!), undefined, { timeout: 20_000 });
+    const says = await within(sheet).findAllByText(
+      (_, element) => element?.tagName === 'P' && result.test(element.textContent!),
+      undefined,
+      { timeout: 20_000 },
+    );
     const { textContent } = says[0]!;
     expect(printed(Number(result.exec(textContent!)![1]))).toBe(shown);
   });

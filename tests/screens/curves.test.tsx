@@ -63,7 +63,8 @@ const type = (label: string, text: string, at: HTMLElement = document.body) => {
   fireEvent.change(box, { target: { value: text } });
   fireEvent.blur(box);
 };
-const slide = (label: string, place: number) => fireEvent.change(screen.getByRole('slider', { name: label }), { target: { value: String(place) } });
+const slide = (label: string, place: number) =>
+  fireEvent.change(screen.getByRole('slider', { name: label }), { target: { value: String(place) } });
 const openTable = (figure: string) => {
   const frame = screen.getByRole('figure', { name: figure });
   const details = frame.querySelector('details')!;
@@ -71,11 +72,19 @@ const openTable = (figure: string) => {
   fireEvent(details, new Event('toggle'));
   return within(frame).getByRole('table', { name: figure });
 };
-const cells = (table: HTMLElement, row: string | RegExp) => Array.from(within(table).getByRole('row', { name: row }).querySelectorAll('td'), (cell) => cell.textContent);
+const cells = (table: HTMLElement, row: string | RegExp) =>
+  Array.from(within(table).getByRole('row', { name: row }).querySelectorAll('td'), (cell) => cell.textContent);
 
 const settings = defaultSettings();
 const atSea = { site: curveSite(settings), tissues: rested(settings), gas: AIR, gf: 0.85 };
-const wish: CurveWish = { id: 1, gas: AIR, gradientFactors: { low: 0.85, high: 0.85 }, altitudeM: 0, arrival: 'settled', before: undefined };
+const wish: CurveWish = {
+  id: 1,
+  gas: AIR,
+  gradientFactors: { low: 0.85, high: 0.85 },
+  altitudeM: 0,
+  arrival: 'settled',
+  before: undefined,
+};
 const whole = (minutes: number) => `${Math.floor(minutes)} min`;
 
 describe('no-stop time against depth', () => {
@@ -110,7 +119,9 @@ describe('no-stop time against depth', () => {
     const first = screen.getByRole('group', { name: 'Curve 1' });
     fireEvent.change(within(first).getByLabelText('Gas'), { target: { value: '140%' } });
     expect(within(first).getByLabelText('Gas')).toHaveAccessibleDescription(/cannot be 140/);
-    expect(screen.getByRole('list', { name: /^No-stop times/ })).toHaveTextContent(whole(noStopCurve(atSea, [30]).minutes[0]!));
+    expect(screen.getByRole('list', { name: /^No-stop times/ })).toHaveTextContent(
+      whole(noStopCurve(atSea, [30]).minutes[0]!),
+    );
   });
 
   it('has the same figures in the table behind it', () => {
@@ -130,7 +141,9 @@ describe('no-stop time against depth', () => {
     render(<NoStopSection />);
     await userEvent.click(screen.getByRole('checkbox', { name: 'US Navy, Revision 7' }));
     const printed = navy.revision7.find(({ depthFsw }) => depthFsw === 100)!;
-    const table = screen.getByRole('table', { name: new RegExp(`^US Navy, Revision 7 at 100 fsw: ${printed.minutes} min`) });
+    const table = screen.getByRole('table', {
+      name: new RegExp(`^US Navy, Revision 7 at 100 fsw: ${printed.minutes} min`),
+    });
     expect(cells(table, /^Another model/)[0]).toBe(`${printed.minutes}.0`);
     expect(within(table).getAllByRole('row')).toHaveLength(5);
   });
@@ -138,8 +151,13 @@ describe('no-stop time against depth', () => {
   it('reads in feet where feet are asked for', () => {
     usePreferences.getState().setUnits('imperial');
     render(<NoStopSection />);
-    expect(screen.getByRole('slider', { name: 'Depth to read' })).toHaveAttribute('aria-valuetext', expect.stringMatching(/ft$/));
-    expect(within(openTable('No-stop time against depth')).getByRole('rowheader', { name: '100 ft' })).toBeInTheDocument();
+    expect(screen.getByRole('slider', { name: 'Depth to read' })).toHaveAttribute(
+      'aria-valuetext',
+      expect.stringMatching(/ft$/),
+    );
+    expect(
+      within(openTable('No-stop time against depth')).getByRole('rowheader', { name: '100 ft' }),
+    ).toBeInTheDocument();
   });
 
   it('answers why with the working of a dive that has just arrived', async () => {
@@ -147,11 +165,18 @@ describe('no-stop time against depth', () => {
     await userEvent.click(screen.getAllByRole('button', { name: 'Why this no-stop time?' })[0]!);
     const sheet = await screen.findByRole('dialog', { name: 'Why? No-stop time' }, { timeout: 20_000 });
     expect(sheet).toHaveTextContent('On arriving at 30 m');
-    await waitFor(() => expect(sheet).toHaveTextContent(noStopCurve(atSea, [30]).minutes[0]!.toFixed(1)), { timeout: 20_000 });
+    await waitFor(() => expect(sheet).toHaveTextContent(noStopCurve(atSea, [30]).minutes[0]!.toFixed(1)), {
+      timeout: 20_000,
+    });
   });
 
   it.each([undefined, 18])('asks why of the very dive the curve is of, descending at %s m/min', (descentMMin) => {
-    const repeated: CurveWish = { ...wish, altitudeM: 1500, arrival: 'just arrived', before: { depthM: 24, stayS: 1800, surfaceS: 2400 } };
+    const repeated: CurveWish = {
+      ...wish,
+      altitudeM: 1500,
+      arrival: 'just arrived',
+      before: { depthM: 24, stayS: 1800, surfaceS: 2400 },
+    };
     const timeline = computeTimeline(arrivalAt(repeated, 21, descentMMin), 1e9);
     const left = figuresOf(timeline).noStopMin[timeline.length - 1]!;
     const curve = noStopCurve(wishConditions(repeated, descentMMin), [21]).minutes[0]!;
@@ -166,7 +191,15 @@ describe('the dive before', () => {
     expect(parseBefore(writeBefore({ depthM: 30, stayS: 1200, surfaceS: 5400 }, 'metric'))).toEqual(read);
     expect(parseBefore('none')).toEqual({ ok: true, value: undefined });
   });
-  it.each(['30 m', '30 m, 20 min, 1 h', '0 m, 20 min, 1 h ago', '30 m, 0 min, 1 h ago', '30 min, 20 m, 1 h ago', '400 m, 20 min, 1 h ago', ''])('of “%s” is refused with a way to mend it', (text) => {
+  it.each([
+    '30 m',
+    '30 m, 20 min, 1 h',
+    '0 m, 20 min, 1 h ago',
+    '30 m, 0 min, 1 h ago',
+    '30 min, 20 m, 1 h ago',
+    '400 m, 20 min, 1 h ago',
+    '',
+  ])('of “%s” is refused with a way to mend it', (text) => {
     const read = parseBefore(text);
     expect(read.ok).toBe(false);
     expect(!read.ok && read.mend.length).toBeGreaterThan(5);
@@ -220,14 +253,20 @@ describe('ascent rate', () => {
     const own = { ...settings, gradientFactors: { low: 0.4, high: 0.85 } };
     const { site, end } = bottomOf({ settings: own, depthM: 36, minutes: 20, descentMMin: 18 });
     const [one] = ascentRateCurve(own, site, end, [9]);
-    expect(screen.getByRole('figure', { name: /^Straight up/ })).toHaveAccessibleDescription(new RegExp(`${Math.round(one!.direct.surfacingSupersaturation * 100)}% after 20 min`));
-    expect(screen.getByRole('figure', { name: /^As the model asks/ })).toHaveAccessibleDescription(new RegExp(`${Math.ceil(one!.required.timeToSurfaceMin)} min up after 20 min, ${one!.required.stops} stops`));
+    expect(screen.getByRole('figure', { name: /^Straight up/ })).toHaveAccessibleDescription(
+      new RegExp(`${Math.round(one!.direct.surfacingSupersaturation * 100)}% after 20 min`),
+    );
+    expect(screen.getByRole('figure', { name: /^As the model asks/ })).toHaveAccessibleDescription(
+      new RegExp(`${Math.ceil(one!.required.timeToSurfaceMin)} min up after 20 min, ${one!.required.stops} stops`),
+    );
   });
 
   it('lays as many times at depth over each other as are asked for, and refuses more than can be told apart', () => {
     render(<AscentRateSection />);
     type('Times at depth', '15, 40 min');
-    expect(screen.getByRole('figure', { name: /^Straight up/ })).toHaveAccessibleDescription(/after 15 min.*after 40 min/);
+    expect(screen.getByRole('figure', { name: /^Straight up/ })).toHaveAccessibleDescription(
+      /after 15 min.*after 40 min/,
+    );
     fireEvent.change(screen.getByLabelText('Times at depth'), { target: { value: '1, 2, 3, 4, 5, 6 min' } });
     expect(screen.getByLabelText('Times at depth')).toHaveAccessibleDescription(/at most 5/);
     fireEvent.change(screen.getByLabelText('Depth'), { target: { value: '0 m' } });
@@ -296,8 +335,12 @@ describe('models side by side', () => {
   it('are taken off and laid on again', async () => {
     render(<ModelsSection />);
     await userEvent.click(screen.getByRole('checkbox', { name: 'Haldane 1908' }));
-    expect(screen.getByRole('figure', { name: 'No-stop times by each model' })).not.toHaveAccessibleDescription(/Haldane/);
-    expect(screen.getByRole('figure', { name: 'Ceilings over the same dive' })).toHaveAccessibleDescription(/Workman 1965/);
+    expect(screen.getByRole('figure', { name: 'No-stop times by each model' })).not.toHaveAccessibleDescription(
+      /Haldane/,
+    );
+    expect(screen.getByRole('figure', { name: 'Ceilings over the same dive' })).toHaveAccessibleDescription(
+      /Workman 1965/,
+    );
   });
 });
 
@@ -306,8 +349,14 @@ describe('how sure it is', () => {
     render(<HowSureSection />);
     const figure = await screen.findByRole('figure', { name: 'No-stop time, as a band' }, { timeout: 20_000 });
     const band = noStopBand(atSea, [30], USUAL_VARIATION);
-    expect(figure).toHaveAccessibleDescription(new RegExp(`model says ${whole(band.middle[0]!)}, and anything from ${whole(band.low[0]!)} to ${whole(band.high[0]!)}`));
-    expect(screen.getByRole('figure', { name: 'Ceiling of a dive, as a band' })).toHaveAccessibleDescription(/anything from [\d.]+ m to [\d.]+ m/);
+    expect(figure).toHaveAccessibleDescription(
+      new RegExp(
+        `model says ${whole(band.middle[0]!)}, and anything from ${whole(band.low[0]!)} to ${whole(band.high[0]!)}`,
+      ),
+    );
+    expect(screen.getByRole('figure', { name: 'Ceiling of a dive, as a band' })).toHaveAccessibleDescription(
+      /anything from [\d.]+ m to [\d.]+ m/,
+    );
     expect(screen.getByText(/It is not a margin of safety/)).toBeInTheDocument();
   });
 

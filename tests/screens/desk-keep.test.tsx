@@ -22,7 +22,15 @@ const desk = () => createDeskStore({ script: ready.script, pictures: ['profile',
 const view = deskViewSchema.parse({ pictures: ['profile'], covered: ['ceiling'], cursorS: 60 });
 
 function record(change: Partial<DeskRecord>): DeskRecord {
-  return { version: 1, revision: 'r1', visit: 'before', savedAt: '2026-11-25T10:00:00.000Z', script: REEF, desk: view, ...change };
+  return {
+    version: 1,
+    revision: 'r1',
+    visit: 'before',
+    savedAt: '2026-11-25T10:00:00.000Z',
+    script: REEF,
+    desk: view,
+    ...change,
+  };
 }
 
 beforeEach(() => localStorage.clear());
@@ -55,7 +63,9 @@ describe('covering readings one by one', () => {
 
 describe('finding the last desk again', () => {
   it('takes the record on the shelf, and passes over pictures and readings this version does not know', async () => {
-    const shelf = memoryShelf({ [DESK]: { ...record({}), desk: { ...view, pictures: ['profile', 'hologram'], covered: ['mood', 'ceiling'] } } });
+    const shelf = memoryShelf({
+      [DESK]: { ...record({}), desk: { ...view, pictures: ['profile', 'hologram'], covered: ['mood', 'ceiling'] } },
+    });
     const { desk: found } = await restoreDesk(shelf, undefined);
     expect(found).toMatchObject({ script: REEF, view: { pictures: ['profile'], covered: ['ceiling'] } });
   });
@@ -65,26 +75,32 @@ describe('finding the last desk again', () => {
     expect((await restoreDesk(shelf, undefined)).desk).toEqual({ script: REEF, view: undefined });
   });
 
-  it.each([['a string'], [{ version: 1, script: 7 }], [{ ...record({}), version: 2 }]])('sets a record that is not one aside, whole: %j', async (spoilt) => {
-    const shelf = memoryShelf({ [DESK]: spoilt });
-    const { desk: found, setAside } = await restoreDesk(shelf, undefined);
-    expect(found).toBeUndefined();
-    expect(shelf.lying.get(setAside!)).toEqual(spoilt);
-    expect(shelf.lying.has(DESK)).toBe(false);
-  });
+  it.each([['a string'], [{ version: 1, script: 7 }], [{ ...record({}), version: 2 }]])(
+    'sets a record that is not one aside, whole: %j',
+    async (spoilt) => {
+      const shelf = memoryShelf({ [DESK]: spoilt });
+      const { desk: found, setAside } = await restoreDesk(shelf, undefined);
+      expect(found).toBeUndefined();
+      expect(shelf.lying.get(setAside!)).toEqual(spoilt);
+      expect(shelf.lying.has(DESK)).toBe(false);
+    },
+  );
 
   it.each([
     ['later by the clock', '2026-11-25T10:00:05.000Z'],
     ['after the clock was put back', '2025-11-25T10:00:05.000Z'],
-  ])('prefers the last words of a window to the record they follow, %s, and does not keep what they were made from', async (_, savedAt) => {
-    const shelf = memoryShelf({ [DESK]: record({}) });
-    sayLastWords(record({ revision: 'r2', follows: 'r1', visit: 'w', savedAt, script: WRECK }));
-    const { desk: found, found: saved } = await restoreDesk(shelf, undefined);
-    expect(found?.script).toBe(WRECK);
-    expect(saved).toEqual([]);
-    expect(readDeskRecord(shelf.lying.get(DESK))?.script).toBe(WRECK);
-    expect(lastWords()).toEqual([]);
-  });
+  ])(
+    'prefers the last words of a window to the record they follow, %s, and does not keep what they were made from',
+    async (_, savedAt) => {
+      const shelf = memoryShelf({ [DESK]: record({}) });
+      sayLastWords(record({ revision: 'r2', follows: 'r1', visit: 'w', savedAt, script: WRECK }));
+      const { desk: found, found: saved } = await restoreDesk(shelf, undefined);
+      expect(found?.script).toBe(WRECK);
+      expect(saved).toEqual([]);
+      expect(readDeskRecord(shelf.lying.get(DESK))?.script).toBe(WRECK);
+      expect(lastWords()).toEqual([]);
+    },
+  );
 
   it('opens this window’s own desk, and puts another window’s last words among the saved dives', async () => {
     const shelf = memoryShelf();
@@ -195,7 +211,14 @@ describe('saved dives', () => {
   it('never write over a dive that is here with one that comes in', async () => {
     const shelf = memoryShelf();
     const { dive } = await saveDive(shelf, 'Monday', REEF, view);
-    const coming = { format: 'halftime dives', version: 1, dives: [{ ...dive, script: WRECK }, { ...dive, id: 'again' }] };
+    const coming = {
+      format: 'halftime dives',
+      version: 1,
+      dives: [
+        { ...dive, script: WRECK },
+        { ...dive, id: 'again' },
+      ],
+    };
     const { sentences } = await importDives(shelf, JSON.stringify(coming));
     expect(sentences).toEqual(['1 dive brought in.', '1 dive left out: the same is here already.']);
     const titles = Object.fromEntries((await listDives(shelf)).dives.map(({ title, script }) => [title, script]));

@@ -35,7 +35,8 @@ async function openWall(shown: readonly PictureId[], script = SCRIPT) {
   return store;
 }
 
-const goTo = (store: Awaited<ReturnType<typeof openWall>>, timeS: number) => act(() => store.getState().setCursor(timeS));
+const goTo = (store: Awaited<ReturnType<typeof openWall>>, timeS: number) =>
+  act(() => store.getState().setCursor(timeS));
 
 async function tableOf(title: string) {
   const figure = screen.getByRole('figure', { name: title });
@@ -49,7 +50,9 @@ function cells(table: HTMLElement, name: string): string[] {
     .getAllByRole('row')
     .find((one) => within(one).queryByRole('rowheader')?.textContent.trim() === name);
   if (!row) throw new Error(`no row is called ${name}`);
-  return within(row).getAllByRole('cell').map((cell) => cell.textContent.replaceAll('\u00a0', ' '));
+  return within(row)
+    .getAllByRole('cell')
+    .map((cell) => cell.textContent.replaceAll('\u00a0', ' '));
 }
 
 /** Air at sea level, 0.1 bar to the metre: the numbers a person would put into the formulas by hand. */
@@ -93,7 +96,8 @@ describe('every picture of gas in the body', () => {
 
   it.each(DRAWN)('%s leaves its drawing to the words and the table', async (id) => {
     await openWall([id]);
-    for (const drawing of document.querySelectorAll('[data-picture] :is(svg, canvas)')) expect(drawing).toHaveAttribute('aria-hidden', 'true');
+    for (const drawing of document.querySelectorAll('[data-picture] :is(svg, canvas)'))
+      expect(drawing).toHaveAttribute('aria-hidden', 'true');
   });
 
   it.each(DRAWN)('%s says something else when the cursor has moved', async (id) => {
@@ -127,13 +131,20 @@ describe('the chase', () => {
     const store = await openWall(['chase']);
     goTo(store, 25 * 60);
     const table = await tableOf('The chase');
-    const past = Array.from({ length: 16 }, (_, c) => cells(table, String(c + 1)).map(Number)).filter(([, tension, , surface]) => tension! > surface!);
+    const past = Array.from({ length: 16 }, (_, c) => cells(table, String(c + 1)).map(Number)).filter(
+      ([, tension, , surface]) => tension! > surface!,
+    );
     expect(past.length).toBeGreaterThan(1);
-    expect(screen.getByRole('figure', { name: 'The chase' })).toHaveAccessibleDescription(new RegExp(`${past.length} of 16, the lozenges, are past the limit`));
+    expect(screen.getByRole('figure', { name: 'The chase' })).toHaveAccessibleDescription(
+      new RegExp(`${past.length} of 16, the lozenges, are past the limit`),
+    );
   });
 
   it('shows how much of each tension is helium, once there is helium', async () => {
-    const store = await openWall(['chase'], 'gas: 18/45\ndescend to 50 m at 20 m/min\nstay 10 min\nascend to surface at 9 m/min\n');
+    const store = await openWall(
+      ['chase'],
+      'gas: 18/45\ndescend to 50 m at 20 m/min\nstay 10 min\nascend to surface at 9 m/min\n',
+    );
     expect(within(screen.getByRole('figure')).getByText('filled: nitrogen, open: helium')).toBeInTheDocument();
     goTo(store, 600);
     const [, tension, helium] = cells(await tableOf('The chase'), '1').map(Number);
@@ -156,7 +167,11 @@ describe('the loading map', () => {
     await openWall(['loading']);
     const row = cells(await tableOf('The loading map'), '21:00');
     expect(row).toHaveLength(16);
-    for (const [index, name] of [[0, '1b'], [4, '5'], [15, '16']] as const) {
+    for (const [index, name] of [
+      [0, '1b'],
+      [4, '5'],
+      [15, '16'],
+    ] as const) {
       const { halfTimeMin, limit } = published16(name);
       const share = (tensionAt30(halfTimeMin, 20) - SURFACE) / (limit(SURFACE) - SURFACE);
       expect(row[index]).toBe(`${Math.round(share * 100)} %${share > 0.85 ? ', past' : ''}`);
@@ -175,7 +190,9 @@ describe('the loading map', () => {
     await openWall(['loading', 'no-stop']);
     const map = await tableOf('The loading map');
     const noStop = await tableOf('No-stop time');
-    const rows = within(noStop).getAllByRole('rowheader').map((header) => header.textContent);
+    const rows = within(noStop)
+      .getAllByRole('rowheader')
+      .map((header) => header.textContent);
     expect(rows.length).toBeGreaterThan(20);
     for (const time of rows) {
       const past = cells(map, time).some((cell) => cell.endsWith('past'));
@@ -188,7 +205,10 @@ describe('pressure against pressure', () => {
   it('follows the compartment that leads, until one is chosen', async () => {
     const store = await openWall(['pressure']);
     const table = await tableOf('Pressure against pressure');
-    const rows = () => within(table).getAllByRole('rowheader').map((header) => header.textContent);
+    const rows = () =>
+      within(table)
+        .getAllByRole('rowheader')
+        .map((header) => header.textContent);
     goTo(store, 8 * 60);
     expect(rows()).toEqual(['1']);
     goTo(store, 45 * 60);
@@ -251,7 +271,9 @@ describe('a pointer on a picture', () => {
   it('names the compartment, its half-time, what it holds and its limits in the chase', async () => {
     const store = await openWall(['chase']);
     goTo(store, 21 * 60);
-    expect(point('chase', 60, 100)).toHaveTextContent(/Compartment 1, half-time 5 minholds 2\.\d\d barlimit here \d\.\d\d barlimit at the surface 2\.\d\d bar/);
+    expect(point('chase', 60, 100)).toHaveTextContent(
+      /Compartment 1, half-time 5 minholds 2\.\d\d barlimit here \d\.\d\d barlimit at the surface 2\.\d\d bar/,
+    );
   });
 
   it('names the compartment, the value and the time in the loading map', async () => {
@@ -261,7 +283,9 @@ describe('a pointer on a picture', () => {
 
   it('names the time, the values and the compartments over time', async () => {
     await openWall(['supersaturation', 'no-stop']);
-    expect(point('supersaturation', 400, 100)).toHaveTextContent(/\d+:\d\dat your depth noneif you surfaced \d+ %, compartment \d/);
+    expect(point('supersaturation', 400, 100)).toHaveTextContent(
+      /\d+:\d\dat your depth noneif you surfaced \d+ %, compartment \d/,
+    );
     expect(point('no-stop', 130, 100)).toHaveTextContent(/\d:\d\d\d+ min without a stopcompartment 1 sets it/);
   });
 
@@ -287,7 +311,10 @@ describe('the choice of pictures', () => {
     const store = await openWall(shown);
     await userEvent.click(screen.getByText('Choose pictures'));
     const list = screen.getByRole('list', { name: 'Pictures' });
-    const names = () => within(list).getAllByRole('checkbox').map((box) => box.closest('label')!.textContent);
+    const names = () =>
+      within(list)
+        .getAllByRole('checkbox')
+        .map((box) => box.closest('label')!.textContent);
     return { store, list, names };
   }
 

@@ -96,7 +96,8 @@ describe('moments to stop at', () => {
     for (let next = momentAfter(moments, 0); next; next = momentAfter(moments, next.timeS)) there.push(next.timeS);
     expect(there).toEqual(moments.map(({ timeS }) => timeS));
     const back: number[] = [];
-    for (let before = momentBefore(moments, Infinity); before; before = momentBefore(moments, before.timeS)) back.push(before.timeS);
+    for (let before = momentBefore(moments, Infinity); before; before = momentBefore(moments, before.timeS))
+      back.push(before.timeS);
     expect(back.reverse()).toEqual(there);
   });
 });

@@ -39,7 +39,12 @@ describe('a part that is fetched later', () => {
         <Handles />
       </svg>,
     );
-    await waitFor(() => expect(useStatus.getState().message).toMatchObject({ text: expect.stringContaining('could not be fetched'), action: { label: 'Try again' } }));
+    await waitFor(() =>
+      expect(useStatus.getState().message).toMatchObject({
+        text: expect.stringContaining('could not be fetched'),
+        action: { label: 'Try again' },
+      }),
+    );
     online = true;
     act(() => useStatus.getState().message!.action!.run());
     expect(await screen.findByText('The marks')).toBeInTheDocument();

@@ -13,13 +13,16 @@ const LESSONS = [
   { slug: '02-two', title: 'Two', steps: ['a', 'b'] },
 ];
 
-const withProgress = (lessons: Record<string, unknown>) => localStorage.setItem(progressKey, JSON.stringify({ state: { progress: { lessons } }, version: 1 }));
+const withProgress = (lessons: Record<string, unknown>) =>
+  localStorage.setItem(progressKey, JSON.stringify({ state: { progress: { lessons } }, version: 1 }));
 
 beforeEach(() => localStorage.clear());
 
 describe('the doors', () => {
   it('lead to ready dives that exist, wherever they ask for one to be played', () => {
-    const asked = doors().flatMap(({ ways }) => ways.flatMap(({ path }) => askedToPlay(path.split('#')[1] ?? '') ?? []));
+    const asked = doors().flatMap(({ ways }) =>
+      ways.flatMap(({ path }) => askedToPlay(path.split('#')[1] ?? '') ?? []),
+    );
     expect(asked.length).toBeGreaterThan(2);
     for (const id of asked) expect(readyDive(id)?.id).toBe(id);
   });
@@ -42,7 +45,10 @@ describe('where you were', () => {
   it('leads on to the lesson under way, not to one that is done or one this version does not have', async () => {
     withProgress({ '01-one': { done: ['a'] }, '02-two': { done: ['a', 'b'] }, '99-gone': { done: ['a'] } });
     render(<WhereYouWere lessons={LESSONS} />);
-    expect(await screen.findByRole('link', { name: 'One, 1 of 3 steps done' })).toHaveAttribute('href', '/lessons/01-one/');
+    expect(await screen.findByRole('link', { name: 'One, 1 of 3 steps done' })).toHaveAttribute(
+      'href',
+      '/lessons/01-one/',
+    );
     expect(screen.getAllByRole('link')).toHaveLength(1);
   });
 

@@ -31,7 +31,13 @@ const staged = scenarios.find(({ id }) => id === 'staged')!.script;
 
 // 12 L at 200 bar, 20 L/min: 12 · (201.01325 − 3.01325) = 2376 L may be drawn at 20 m. The descent takes 20 · 2.01325 L,
 // then each minute 20 · 3.01325 L: empty 38.757 min later, at 39:45 as an ideal gas.
-const RUN_OUT = ['cylinder: back, 12 L, 200 bar, air', 'consumption: 20 L/min', 'descend to 20 m at 20 m/min', 'stay 45 min', 'ascend to surface at 10 m/min'];
+const RUN_OUT = [
+  'cylinder: back, 12 L, 200 bar, air',
+  'consumption: 20 L/min',
+  'descend to 20 m at 20 m/min',
+  'stay 45 min',
+  'ascend to surface at 10 m/min',
+];
 
 describe('oxygen on the desk', () => {
   it('uses the whole single exposure in the 45 min NOAA allows at 1.6 atm', async () => {
@@ -44,7 +50,17 @@ describe('oxygen on the desk', () => {
   });
 
   it('tells a day dive by dive, says what is common practice, and carries the caution', () => {
-    desk(<OxygenFigure />, 'gas: 50%', 'descend to 18 m at 18 m/min', 'stay 30 min', 'ascend to surface at 9 m/min', 'interval 90 min', 'descend to 18 m at 18 m/min', 'stay 30 min', 'ascend to surface at 9 m/min');
+    desk(
+      <OxygenFigure />,
+      'gas: 50%',
+      'descend to 18 m at 18 m/min',
+      'stay 30 min',
+      'ascend to surface at 9 m/min',
+      'interval 90 min',
+      'descend to 18 m at 18 m/min',
+      'stay 30 min',
+      'ascend to surface at 9 m/min',
+    );
     const rows = within(screen.getByRole('table', { name: 'What each dive adds' })).getAllByRole('row');
     expect(rows).toHaveLength(3);
     expect(screen.getByText(/halve every 90 min: common practice, no source/)).toBeInTheDocument();
@@ -52,10 +68,18 @@ describe('oxygen on the desk', () => {
   });
 
   it('follows the cursor in its sentence', () => {
-    const { store } = desk(<OxygenFigure />, 'gas: 32%', 'descend to 30 m at 30 m/min', 'stay 10 min', 'ascend to surface at 10 m/min');
+    const { store } = desk(
+      <OxygenFigure />,
+      'gas: 32%',
+      'descend to 30 m at 30 m/min',
+      'stay 10 min',
+      'ascend to surface at 10 m/min',
+    );
     act(() => store.getState().setCursor(300));
     // 0.32 · 4.01325 bar.
-    expect(screen.getByRole('figure', { name: 'Oxygen' })).toHaveAccessibleDescription(/At 5:00 you breathe oxygen at 1\.28 bar/);
+    expect(screen.getByRole('figure', { name: 'Oxygen' })).toHaveAccessibleDescription(
+      /At 5:00 you breathe oxygen at 1\.28 bar/,
+    );
   });
 });
 
@@ -63,7 +87,9 @@ describe('cylinders on the desk', () => {
   it('tell when the gas runs out, as an ideal gas at the moment worked by hand', () => {
     desk(<SupplyFigure />, ...RUN_OUT);
     const told = within(screen.getByRole('list', { name: 'What happens to the gas' }));
-    expect(told.getByText(/the cylinder “back” is empty: you can’t draw any more from it at 20 m, and no other air is left/)).toHaveTextContent('as an ideal gas it would last until 39:45');
+    expect(
+      told.getByText(/the cylinder “back” is empty: you can’t draw any more from it at 20 m, and no other air is left/),
+    ).toHaveTextContent('as an ideal gas it would last until 39:45');
   });
 
   it('put the moment into the log and on the dive', async () => {
@@ -79,7 +105,12 @@ describe('cylinders on the desk', () => {
   });
 
   it('are added, changed and taken away in the script, and undone', async () => {
-    const { store } = desk(<SupplyFigure />, 'descend to 20 m at 20 m/min', 'stay 10 min', 'ascend to surface at 10 m/min');
+    const { store } = desk(
+      <SupplyFigure />,
+      'descend to 20 m at 20 m/min',
+      'stay 10 min',
+      'ascend to surface at 10 m/min',
+    );
     await userEvent.click(screen.getByRole('button', { name: 'Add a cylinder of air' }));
     expect(store.getState().script).toContain('cylinder: back, 24 L at 232 bar, 200 bar, air');
     const size = screen.getByLabelText('Size');
@@ -110,7 +141,13 @@ describe('cylinders on the desk', () => {
   });
 
   it('give the reserve of two divers and the turn pressure by the rule chosen', async () => {
-    desk(<SupplyFigure />, 'cylinder: back, 24 L at 232 bar, 210 bar, air', 'descend to 20 m at 20 m/min', 'stay 10 min', 'ascend to surface at 10 m/min');
+    desk(
+      <SupplyFigure />,
+      'cylinder: back, 24 L at 232 bar, 210 bar, air',
+      'descend to 20 m at 20 m/min',
+      'stay 10 min',
+      'ascend to surface at 10 m/min',
+    );
     // A minute at 3.01325 bar and 2 min and 13 s up at 9 m/min, through 2.01325 bar on average; two divers, twice as fast.
     const litres = 4 * 20 * (3.01325 + (20 / 9) * 2.01325);
     expect(screen.getByRole('table', { name: 'What two divers need' })).toHaveTextContent(`${Math.round(litres)} L`);
@@ -119,7 +156,13 @@ describe('cylinders on the desk', () => {
   });
 
   it('take the consumption of a logged dive into the script', async () => {
-    const { store } = desk(<SupplyFigure />, 'cylinder: back, 12 L, 200 bar, air', 'descend to 20 m at 20 m/min', 'stay 28 min', 'ascend to surface at 20 m/min');
+    const { store } = desk(
+      <SupplyFigure />,
+      'cylinder: back, 12 L, 200 bar, air',
+      'descend to 20 m at 20 m/min',
+      'stay 28 min',
+      'ascend to surface at 20 m/min',
+    );
     await userEvent.click(screen.getByRole('button', { name: /^Use .* in the script$/ }));
     expect(store.getState().script).toMatch(/consumption: \d+(\.\d)? L\/min/);
   });
@@ -128,15 +171,27 @@ describe('cylinders on the desk', () => {
 describe('staged stops on the desk', () => {
   it('stand beside what they become when gas is lost, time overstayed or depth exceeded', () => {
     desk(<StagedFigure />, staged);
-    const headings = within(screen.getByRole('table', { name: 'As planned, and otherwise' })).getAllByRole('columnheader').map((one) => one.textContent);
-    expect(headings).toEqual(['Stop at', 'A. As planned', 'B. 50% is lost', 'C. oxygen is lost', 'D. Stayed 5 min too long', 'E. 2 m deeper', 'F. 2 m deeper and 5 min too long']);
+    const headings = within(screen.getByRole('table', { name: 'As planned, and otherwise' }))
+      .getAllByRole('columnheader')
+      .map((one) => one.textContent);
+    expect(headings).toEqual([
+      'Stop at',
+      'A. As planned',
+      'B. 50% is lost',
+      'C. oxygen is lost',
+      'D. Stayed 5 min too long',
+      'E. 2 m deeper',
+      'F. 2 m deeper and 5 min too long',
+    ]);
   });
 
   it('write the last stop into the script, and then have none shallower', async () => {
     const { store } = desk(<StagedFigure />, staged);
     await userEvent.click(screen.getByRole('radio', { name: '6 m' }));
     expect(store.getState().script).toContain('last stop: 6 m');
-    const rows = within(screen.getByRole('table', { name: 'As planned, and otherwise' })).getAllByRole('rowheader').map((one) => one.textContent);
+    const rows = within(screen.getByRole('table', { name: 'As planned, and otherwise' }))
+      .getAllByRole('rowheader')
+      .map((one) => one.textContent);
     expect(rows).toContain('6 m');
     expect(rows).not.toContain('3 m');
   });
@@ -170,11 +225,15 @@ describe('staged stops on the desk', () => {
     desk(<StagedFigure />, staged);
     openDisclosure('Deeper or shallower stops, in the same time');
     const table = within(await screen.findByRole('table', { name: 'Stops timed to the second' }));
-    const whole = table.getAllByRole('row').find((one) => within(one).queryByRole('rowheader', { name: 'Whole way up' }))!;
-    const seconds = within(whole).getAllByRole('cell').map((cell) => {
-      const [minutes, rest] = cell.textContent!.split(':').map(Number);
-      return minutes! * 60 + rest!;
-    });
+    const whole = table
+      .getAllByRole('row')
+      .find((one) => within(one).queryByRole('rowheader', { name: 'Whole way up' }))!;
+    const seconds = within(whole)
+      .getAllByRole('cell')
+      .map((cell) => {
+        const [minutes, rest] = cell.textContent!.split(':').map(Number);
+        return minutes! * 60 + rest!;
+      });
     expect(seconds.length).toBeGreaterThan(2);
     expect(Math.max(...seconds) - Math.min(...seconds)).toBeLessThanOrEqual(6);
   });
@@ -189,19 +248,30 @@ describe('helium beside nitrogen on the desk', () => {
 
   it('says what the model hints at in a switch, and that it can’t tell more', () => {
     desk(<HeliumFigure />, staged);
-    expect(screen.getByText(/you go from 18\/45 to 50% at 21 m.*more than the fifth that is commonly allowed/)).toBeInTheDocument();
+    expect(
+      screen.getByText(/you go from 18\/45 to 50% at 21 m.*more than the fifth that is commonly allowed/),
+    ).toBeInTheDocument();
     expect(screen.getByText(ISOBARIC_CAUTION)).toBeInTheDocument();
   });
 
   it('says so when there is no helium', () => {
     desk(<HeliumFigure />, 'descend to 20 m at 20 m/min', 'stay 10 min', 'ascend to surface at 10 m/min');
-    expect(screen.getByRole('figure', { name: 'Helium and nitrogen' })).toHaveAccessibleDescription(/^No helium is breathed/);
+    expect(screen.getByRole('figure', { name: 'Helium and nitrogen' })).toHaveAccessibleDescription(
+      /^No helium is breathed/,
+    );
   });
 });
 
 describe('readings of oxygen, density and the cylinder', () => {
   it('are worked out once asked for, and can be covered', async () => {
-    const { store } = desk(<ExposureReadings />, 'gas: 32%', 'cylinder: back, 12 L, 200 bar, 32%', 'descend to 40 m at 40 m/min', 'stay 5 min', 'ascend to surface at 10 m/min');
+    const { store } = desk(
+      <ExposureReadings />,
+      'gas: 32%',
+      'cylinder: back, 12 L, 200 bar, 32%',
+      'descend to 40 m at 40 m/min',
+      'stay 5 min',
+      'ascend to surface at 10 m/min',
+    );
     act(() => {
       store.getState().setCursor(120);
       store.getState().change({ covered: ['gas-density'] });

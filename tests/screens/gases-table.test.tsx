@@ -15,9 +15,15 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const type = (label: string, text: string) => fireEvent.change(screen.getByLabelText(label), { target: { value: text } });
+const type = (label: string, text: string) =>
+  fireEvent.change(screen.getByLabelText(label), { target: { value: text } });
 const table = () => within(screen.getByRole('table'));
-const rowOf = (depth: string) => within(table().getAllByRole('row').find((one) => within(one).queryByRole('rowheader', { name: new RegExp(`^${depth}`) }))!);
+const rowOf = (depth: string) =>
+  within(
+    table()
+      .getAllByRole('row')
+      .find((one) => within(one).queryByRole('rowheader', { name: new RegExp(`^${depth}`) }))!,
+  );
 
 describe('a teaching table', () => {
   it('has the stops the engine asks for, depth by depth and time by time', () => {
@@ -74,7 +80,12 @@ describe('reading the table with a bottom timer', () => {
   const rows = teachingTable(defaultSettings(), { depthsM: [18, 30], bottomMins: mins });
 
   it('takes the next deeper row and the next longer column', () => {
-    expect(lookUp(rows, mins, 18.1, 20.5)).toMatchObject({ found: true, row: { depthM: 30 }, bottomMin: 30, entry: { bottomMin: 30 } });
+    expect(lookUp(rows, mins, 18.1, 20.5)).toMatchObject({
+      found: true,
+      row: { depthM: 30 },
+      bottomMin: 30,
+      entry: { bottomMin: 30 },
+    });
   });
 
   it('needs no column within the no-stop time', () => {
@@ -90,7 +101,9 @@ describe('reading the table with a bottom timer', () => {
     render(<TeachingTablePage />);
     type('Greatest depth on the gauge', '31 m');
     type('Time since leaving the surface', '23 min');
-    expect(screen.getByRole('status')).toHaveTextContent('31 m for 23 min is read in the row of 33 m, column of 25 min: you need to stop for');
+    expect(screen.getByRole('status')).toHaveTextContent(
+      '31 m for 23 min is read in the row of 33 m, column of 25 min: you need to stop for',
+    );
     type('Greatest depth on the gauge', '60 m');
     expect(screen.getByRole('status')).toHaveTextContent('The table says nothing of it');
   });

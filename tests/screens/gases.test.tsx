@@ -18,7 +18,8 @@ afterEach(() => {
   usePreferences.getState().setUnits('metric');
 });
 
-const type = (label: string, text: string) => fireEvent.change(screen.getByLabelText(label), { target: { value: text } });
+const type = (label: string, text: string) =>
+  fireEvent.change(screen.getByLabelText(label), { target: { value: text } });
 /** The cells of a row of the table of gases, by the row's name. */
 const row = (name: string | RegExp) =>
   within(screen.getByRole('table', { name: /^Gases at/ }))
@@ -66,7 +67,9 @@ describe('gases side by side', () => {
     for (const { depthM, gramsPerL } of density.quoted) {
       type('At a depth of', `${depthM} m`);
       // Both are rounded to a decimal: the quoted figure, and ours on the screen.
-      expect(Math.abs(number(row('Density, g/L')[0]!) - gramsPerL)).toBeLessThanOrEqual(density.tolerances.quoted.value + 0.05 + 1e-9);
+      expect(Math.abs(number(row('Density, g/L')[0]!) - gramsPerL)).toBeLessThanOrEqual(
+        density.tolerances.quoted.value + 0.05 + 1e-9,
+      );
     }
   });
 
@@ -75,8 +78,12 @@ describe('gases side by side', () => {
     type('Gases side by side', 'air, 36%, 18/45');
     type('At a depth of', '40 m');
     const said = within(screen.getByRole('list', { name: 'What each gas buys and costs' })).getAllByRole('listitem');
-    expect(said[0]).toHaveTextContent(/^36% against air: \d+ min more without stops.*over 1.6 bar here: it is not for this depth/);
-    expect(said[1]).toHaveTextContent(/^18\/45 against air: \d+ min less without stops.*narcosis as if .* shallower.*lighter to breathe/);
+    expect(said[0]).toHaveTextContent(
+      /^36% against air: \d+ min more without stops.*over 1.6 bar here: it is not for this depth/,
+    );
+    expect(said[1]).toHaveTextContent(
+      /^18\/45 against air: \d+ min less without stops.*narcosis as if .* shallower.*lighter to breathe/,
+    );
   });
 
   it('refuse what is no gas in place, and keep the last gases that made sense', () => {
@@ -145,7 +152,11 @@ describe('the screen of gases', () => {
     render(<GasesPage />);
     expect(screen.getByText(cautions.deepCourse)).toBeInTheDocument();
     expect(screen.getAllByRole('heading', { level: 2 }).map((one) => one.textContent)).toEqual([
-      'Gases side by side', 'The best mix for a depth', 'A cylinder, and what you breathe', 'Oxygen over time', 'Tables and a bottom timer',
+      'Gases side by side',
+      'The best mix for a depth',
+      'A cylinder, and what you breathe',
+      'Oxygen over time',
+      'Tables and a bottom timer',
     ]);
   });
 });

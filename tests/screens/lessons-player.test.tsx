@@ -34,7 +34,9 @@ describe('a lesson', () => {
     expect(window.location.hash).toBe('#by-number');
     await press('Back');
     expect(screen.getByRole('heading', { name: 'To begin' })).toHaveFocus();
-    expect(within(screen.getByRole('navigation', { name: 'Steps' })).getByRole('button', { name: /To begin ?, done/ })).toHaveAttribute('aria-current', 'step');
+    expect(
+      within(screen.getByRole('navigation', { name: 'Steps' })).getByRole('button', { name: /To begin ?, done/ }),
+    ).toHaveAttribute('aria-current', 'step');
     expect(progressIn(useProgress.getState().progress, 'every-way').at).toBe('begin');
   });
 
@@ -108,7 +110,13 @@ describe('a lesson', () => {
     for (const [index, value] of ['40', '30', '20', '10', '0'].entries()) await userEvent.type(boxes[index]!, value);
     await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
     await press('Show what the model says');
-    expect(await screen.findByText(/You drew it too high most of the way\. You are furthest off at \d+:\d\d: you drew 40 min/, undefined, LONG)).toBeInTheDocument();
+    expect(
+      await screen.findByText(
+        /You drew it too high most of the way\. You are furthest off at \d+:\d\d: you drew 40 min/,
+        undefined,
+        LONG,
+      ),
+    ).toBeInTheDocument();
     expect(screen.getByText('You began too high.')).toBeInTheDocument();
     await userEvent.click(screen.getByText('Read it as a table'));
     expect(screen.getAllByRole('row')).toHaveLength(12);
@@ -137,7 +145,9 @@ describe('a lesson', () => {
     expect(localStorage.getItem(progressKey)).toContain('by-choice');
     await press('Your results');
     const table = await screen.findByRole('table', undefined, LONG);
-    expect(within(table).getByRole('row', { name: /By choice A stop is needed\. \(a guess\).*✓ A stop is needed\./ })).toBeInTheDocument();
+    expect(
+      within(table).getByRole('row', { name: /By choice A stop is needed\. \(a guess\).*✓ A stop is needed\./ }),
+    ).toBeInTheDocument();
     expect(within(table).getByRole('row', { name: /By number.*not done yet/ })).toBeInTheDocument();
     await press('Forget my answers');
     await waitFor(() => expect(progressIn(useProgress.getState().progress, 'every-way').predictions).toEqual({}));
@@ -180,7 +190,10 @@ describe('a lesson before a class', () => {
   it('asks for the full screen once, and stays in it while pages are turned', async () => {
     const [request, exit] = [vi.fn(() => Promise.resolve()), vi.fn(() => Promise.resolve())];
     Object.defineProperties(document.documentElement, { requestFullscreen: { value: request, configurable: true } });
-    Object.defineProperties(document, { fullscreenElement: { value: document.documentElement, configurable: true }, exitFullscreen: { value: exit, configurable: true } });
+    Object.defineProperties(document, {
+      fullscreenElement: { value: document.documentElement, configurable: true },
+      exitFullscreen: { value: exit, configurable: true },
+    });
     try {
       await present('begin');
       await userEvent.keyboard('{PageDown}{PageDown}{PageDown}');
@@ -200,6 +213,10 @@ describe('a lesson before a class', () => {
     for (const number of ['12', '20', '12']) {
       await userEvent.type(screen.getByRole('textbox', { name: 'A number from the class' }), `${number}{Enter}`);
     }
-    expect(within(screen.getByRole('list', { name: 'Numbers called' })).getAllByRole('listitem').map(({ textContent }) => textContent)).toEqual(['12 min × 2', '20 min']);
+    expect(
+      within(screen.getByRole('list', { name: 'Numbers called' }))
+        .getAllByRole('listitem')
+        .map(({ textContent }) => textContent),
+    ).toEqual(['12 min × 2', '20 min']);
   });
 });

@@ -5,7 +5,7 @@ import { TryOut } from '@/app/lessons/workshop/TryOut';
 import { Workshop } from '@/app/lessons/workshop/Workshop';
 import { useStatus } from '@/app/parts/status';
 import { cautions } from '@/content/cautions';
-import { encodeLesson } from '@/lib/files/lesson-link';
+import { encodeLesson } from '@/lib/files/links/lesson-link';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import { EVERY_WAY, known } from './lesson-parts';
 import { memoryShelf } from './memory-shelf';
@@ -32,7 +32,10 @@ function open() {
 }
 
 async function importLesson(text: string) {
-  await userEvent.upload(screen.getByLabelText('Import a file'), new File([text], 'lesson.yaml', { type: 'application/yaml' }));
+  await userEvent.upload(
+    screen.getByLabelText('Import a file'),
+    new File([text], 'lesson.yaml', { type: 'application/yaml' }),
+  );
   await screen.findByRole('navigation', { name: 'Parts of the lesson' }, LONG);
 }
 
@@ -47,7 +50,9 @@ describe('the workshop', () => {
       await userEvent.selectOptions(screen.getByRole('combobox', { name: 'A new step' }), kind);
       await userEvent.click(screen.getByRole('button', { name: 'Add' }));
     }
-    expect(within(screen.getByRole('navigation', { name: 'Parts of the lesson' })).getAllByRole('listitem')).toHaveLength(6);
+    expect(
+      within(screen.getByRole('navigation', { name: 'Parts of the lesson' })).getAllByRole('listitem'),
+    ).toHaveLength(6);
     await waitFor(() => expect(screen.getByText(/The lesson is sound[^…]*$/)).toBeInTheDocument(), LONG);
   }, 60_000);
 
@@ -90,13 +95,18 @@ describe('the workshop', () => {
   it('orders, copies and removes steps', async () => {
     open();
     await importLesson(EVERY_WAY);
-    const titles = () => within(screen.getByRole('navigation', { name: 'Parts of the lesson' })).getAllByRole('listitem').map(({ textContent }) => /^\d+\. (By (?:number|choice|curve)|To begin|Check|In short)/.exec(textContent)?.[1]);
+    const titles = () =>
+      within(screen.getByRole('navigation', { name: 'Parts of the lesson' }))
+        .getAllByRole('listitem')
+        .map(({ textContent }) => /^\d+\. (By (?:number|choice|curve)|To begin|Check|In short)/.exec(textContent)?.[1]);
     await userEvent.click(screen.getByRole('button', { name: /^1\. To begin/ }));
     await userEvent.click(screen.getByRole('button', { name: 'Move down' }));
     expect(titles()).toEqual(['By number', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
     await userEvent.click(screen.getByRole('button', { name: 'Copy' }));
     expect(titles()).toEqual(['By number', 'To begin', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
-    await userEvent.click(within(screen.getByRole('group', { name: 'Step 3' })).getByRole('button', { name: 'Remove' }));
+    await userEvent.click(
+      within(screen.getByRole('group', { name: 'Step 3' })).getByRole('button', { name: 'Remove' }),
+    );
     expect(titles()).toEqual(['By number', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
   }, 60_000);
 
@@ -121,7 +131,9 @@ describe('the workshop', () => {
     vi.stubGlobal('Worker', Unfetched);
     try {
       render(<TryOut text={EVERY_WAY} known={known} />);
-      expect(await screen.findByRole('alert')).toHaveTextContent('could not be fetched; you may be offline. Nothing is lost');
+      expect(await screen.findByRole('alert')).toHaveTextContent(
+        'could not be fetched; you may be offline. Nothing is lost',
+      );
     } finally {
       vi.unstubAllGlobals();
     }
@@ -154,7 +166,10 @@ describe('the workshop', () => {
   }, 60_000);
 
   it('tells what is wrong with a hostile one and runs none of it', async () => {
-    const hostile = EVERY_WAY.replace('text: At {{30 m}} there are {{noStopMin at arrival}}.', 'text: "<img src=x onerror=alert(1)> [x](javascript:alert(1)) {{constructor}}"');
+    const hostile = EVERY_WAY.replace(
+      'text: At {{30 m}} there are {{noStopMin at arrival}}.',
+      'text: "<img src=x onerror=alert(1)> [x](javascript:alert(1)) {{constructor}}"',
+    );
     const packed = encodeLesson(hostile);
     window.location.hash = packed.ok ? packed.value : '';
     const { container } = open();

@@ -19,14 +19,21 @@ describe('a button', () => {
     const onClick = vi.fn();
     const { rerender } = render(<Button onClick={onClick}>Run the dive</Button>);
     await userEvent.click(screen.getByRole('button', { name: 'Run the dive' }));
-    rerender(<Button onClick={onClick} disabled>Run the dive</Button>);
+    rerender(
+      <Button onClick={onClick} disabled>
+        Run the dive
+      </Button>,
+    );
     await userEvent.click(screen.getByRole('button', { name: 'Run the dive' }));
     expect(onClick).toHaveBeenCalledTimes(1);
   });
 
   it('is a link when it leads somewhere', () => {
     render(<ButtonLink href="/desk/">Open the desk</ButtonLink>);
-    expect(screen.getByRole('link', { name: 'Open the desk' })).toHaveAttribute('href', expect.stringMatching(/^\/desk\/?$/));
+    expect(screen.getByRole('link', { name: 'Open the desk' })).toHaveAttribute(
+      'href',
+      expect.stringMatching(/^\/desk\/?$/),
+    );
   });
 
   it('that is only a drawing still has a name, and says whether it is pressed', () => {
@@ -56,7 +63,10 @@ describe('a field', () => {
 describe('a choice', () => {
   it('hands over the value that was picked', async () => {
     const onChange = vi.fn();
-    const options = [{ value: 'sea', label: 'Sea water' }, { value: 'fresh', label: 'Fresh water' }] as const;
+    const options = [
+      { value: 'sea', label: 'Sea water' },
+      { value: 'fresh', label: 'Fresh water' },
+    ] as const;
     render(<Choice label="Water" options={options} value="sea" onChange={onChange} />);
     await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Water' }), 'Fresh water');
     expect(onChange).toHaveBeenCalledWith('fresh');
@@ -69,7 +79,10 @@ describe('a segmented switch', () => {
     return (
       <Segmented
         label="Speed"
-        segments={[{ value: 'slow', label: 'Slow' }, { value: 'fast', label: 'Fast' }]}
+        segments={[
+          { value: 'slow', label: 'Slow' },
+          { value: 'fast', label: 'Fast' },
+        ]}
         value={speed}
         onChange={setSpeed}
       />
@@ -97,7 +110,11 @@ describe('a segmented switch', () => {
 describe('a disclosure', () => {
   it('opens on its summary and tells its owner', async () => {
     const onToggle = vi.fn();
-    render(<Disclosure summary="Working" onToggle={onToggle}>p = 1.01325 + 0.1 · 30</Disclosure>);
+    render(
+      <Disclosure summary="Working" onToggle={onToggle}>
+        p = 1.01325 + 0.1 · 30
+      </Disclosure>,
+    );
     expect(screen.getByText(/1\.01325/)).not.toBeVisible();
     await userEvent.click(screen.getByText('Working'));
     expect(screen.getByText(/1\.01325/)).toBeVisible();
@@ -111,7 +128,14 @@ describe('a dialog', () => {
     return (
       <>
         <Button onClick={() => setOpen(true)}>Ask</Button>
-        <Dialog open={open} title="Start afresh?" onClose={() => { setOpen(false); onClose(); }}>
+        <Dialog
+          open={open}
+          title="Start afresh?"
+          onClose={() => {
+            setOpen(false);
+            onClose();
+          }}
+        >
           The dive you have now is kept.
         </Dialog>
       </>
@@ -141,7 +165,15 @@ describe('a reading', () => {
   it('keeps a covered figure out of the page altogether, with its note and its working', async () => {
     const onUncover = vi.fn();
     render(
-      <Reading label="No-stop time" value="14" unit="min" covered onUncover={onUncover} note="Compartment 3 leads" why={<button>Why 14 min?</button>} />,
+      <Reading
+        label="No-stop time"
+        value="14"
+        unit="min"
+        covered
+        onUncover={onUncover}
+        note="Compartment 3 leads"
+        why={<button>Why 14 min?</button>}
+      />,
     );
     const reading = screen.getByRole('group', { name: 'No-stop time' });
     expect(reading).not.toHaveTextContent(/14|Compartment/);
@@ -160,7 +192,10 @@ describe('a picture in its frame', () => {
           { heading: 'Time', cell: (row: { timeMin: number; depthM: number }) => `${row.timeMin} min` },
           { heading: 'Depth', numeric: true, cell: (row) => `${row.depthM} m` },
         ]}
-        rows={[{ timeMin: 0, depthM: 0 }, { timeMin: 2, depthM: 30 }]}
+        rows={[
+          { timeMin: 0, depthM: 0 },
+          { timeMin: 2, depthM: 30 },
+        ]}
       >
         <svg aria-hidden="true" />
       </ChartFrame>,
@@ -176,7 +211,12 @@ describe('a picture in its frame', () => {
 
 describe('the cautions', () => {
   it('stand in the strip and in the notes with the one wording', () => {
-    render(<><CautionStrip /><Caution about="chamber" /></>);
+    render(
+      <>
+        <CautionStrip />
+        <Caution about="chamber" />
+      </>,
+    );
     expect(screen.getByRole('complementary', { name: 'Caution' })).toHaveTextContent(cautions.general);
     expect(screen.getByRole('note')).toHaveTextContent(cautions.chamber);
   });

@@ -40,7 +40,10 @@ describe('preferences', () => {
 
   it('follow another window, and write nothing over what was chosen there', async () => {
     render(<PreferenceSwitches />);
-    localStorage.setItem(preferencesKey, JSON.stringify({ state: { units: 'metric', theme: 'dark', tour: 'settled' }, version: 1 }));
+    localStorage.setItem(
+      preferencesKey,
+      JSON.stringify({ state: { units: 'metric', theme: 'dark', tour: 'settled' }, version: 1 }),
+    );
     act(() => void window.dispatchEvent(new StorageEvent('storage', { key: preferencesKey })));
     expect(await screen.findByRole('radio', { name: 'Dark', checked: true })).toBeInTheDocument();
     await vi.waitFor(() => expect(document.documentElement).toHaveAttribute('data-theme', 'dark'));
@@ -51,10 +54,26 @@ describe('preferences', () => {
   it.each([
     ['not JSON at all', '{"state":', { units: 'metric', theme: 'light' }],
     ['of another shape', '[]', { units: 'metric', theme: 'light' }],
-    ['with one field spoilt', JSON.stringify({ state: { units: 'furlongs', theme: 'dark' }, version: 1 }), { units: 'metric', theme: 'dark' }],
-    ['of a tour that was refused, and a unit system it does not know', JSON.stringify({ state: { tour: 'settled', units: 7 }, version: 1 }), { units: 'metric', tour: 'settled' }],
-    ['of a tour in a standing it does not know', JSON.stringify({ state: { tour: 'half-way' }, version: 1 }), { tour: 'offered' }],
-    ['from another version', JSON.stringify({ state: { units: 'imperial' }, version: 7 }), { units: 'imperial', theme: 'light' }],
+    [
+      'with one field spoilt',
+      JSON.stringify({ state: { units: 'furlongs', theme: 'dark' }, version: 1 }),
+      { units: 'metric', theme: 'dark' },
+    ],
+    [
+      'of a tour that was refused, and a unit system it does not know',
+      JSON.stringify({ state: { tour: 'settled', units: 7 }, version: 1 }),
+      { units: 'metric', tour: 'settled' },
+    ],
+    [
+      'of a tour in a standing it does not know',
+      JSON.stringify({ state: { tour: 'half-way' }, version: 1 }),
+      { tour: 'offered' },
+    ],
+    [
+      'from another version',
+      JSON.stringify({ state: { units: 'imperial' }, version: 7 }),
+      { units: 'imperial', theme: 'light' },
+    ],
   ])('survive a record %s', async (_what, record, expected) => {
     await openAgainWith(record);
     expect(usePreferences.getState()).toMatchObject(expected);

@@ -35,7 +35,8 @@ describe('the script panel', () => {
       const store = show();
       act(() => void vi.advanceTimersByTime(1000));
       const box = screen.getByRole('textbox', { name: 'Dive script' });
-      const drag = (depth: string) => act(() => store.getState().change({ script: SCRIPT.replace('20 m', depth) }, 'drag'));
+      const drag = (depth: string) =>
+        act(() => store.getState().change({ script: SCRIPT.replace('20 m', depth) }, 'drag'));
       drag('21 m');
       expect(box).toHaveValue(SCRIPT.replace('20 m', '21 m'));
       drag('22 m');
@@ -56,7 +57,8 @@ describe('the script panel', () => {
   it('shows the dive as it is to whoever begins to type right after a drag', async () => {
     const store = show();
     const box = screen.getByRole('textbox', { name: 'Dive script' });
-    for (const depth of ['21 m', '22 m']) act(() => store.getState().change({ script: SCRIPT.replace('20 m', depth) }, 'drag'));
+    for (const depth of ['21 m', '22 m'])
+      act(() => store.getState().change({ script: SCRIPT.replace('20 m', depth) }, 'drag'));
     await userEvent.type(box, '#');
     expect(store.getState().script).toBe(`${SCRIPT.replace('20 m', '22 m')}#`);
     expect(box).toHaveValue(store.getState().script);

@@ -58,7 +58,8 @@ async function sheet(): Promise<HTMLElement> {
 /** The formulas have come once there is mathematics in the sheet. */
 async function typeset(working: HTMLElement) {
   await act(async () => {
-    for (let tries = 0; tries < 400 && !working.querySelector('math'); tries += 1) await new Promise((resolve) => setTimeout(resolve, 25));
+    for (let tries = 0; tries < 400 && !working.querySelector('math'); tries += 1)
+      await new Promise((resolve) => setTimeout(resolve, 25));
   });
   expect(working.querySelector('math')).not.toBeNull();
 }
@@ -83,8 +84,15 @@ describe('asking why', () => {
     expect(working).toHaveAccessibleName('Why? No-stop time');
     expect(working).toHaveTextContent(`${noStopByHand(5).toFixed(2).replace(/0$/, '')} min (compartment 1)`);
     const steps = within(working).getByRole('region', { name: 'Steps' });
-    for (const title of ['Pressure around you', 'Nitrogen pressure in your lungs', 'What this compartment tolerates at the surface', 'No-stop time']) {
-      expect(within(steps).getByRole('heading', { level: 4, name: new RegExp(`^\\d+\\. ${title}$`) })).toBeInTheDocument();
+    for (const title of [
+      'Pressure around you',
+      'Nitrogen pressure in your lungs',
+      'What this compartment tolerates at the surface',
+      'No-stop time',
+    ]) {
+      expect(
+        within(steps).getByRole('heading', { level: 4, name: new RegExp(`^\\d+\\. ${title}$`) }),
+      ).toBeInTheDocument();
     }
     expect(steps).toHaveTextContent('Source: ');
     expect(within(steps).getByText(/How it got there: \d+ steps/)).toBeInTheDocument();
@@ -188,7 +196,9 @@ describe('what if a number were another', () => {
     await ask('Why this no-stop time?');
     const working = await change('half-time of this compartment for nitrogen', '8');
     const told = within(working).getByRole('status');
-    expect(told).toHaveTextContent(`${noStopByHand(8).toFixed(2).replace(/0$/, '')} min instead of ${noStopByHand(5).toFixed(2).replace(/0$/, '')} min`);
+    expect(told).toHaveTextContent(
+      `${noStopByHand(8).toFixed(2).replace(/0$/, '')} min instead of ${noStopByHand(5).toFixed(2).replace(/0$/, '')} min`,
+    );
     expect(told).toHaveTextContent('The dive is as it was.');
     expect(store.getState().scene).toBe(scene);
     expect(reading('No-stop time').textContent).toBe(shown);
@@ -198,9 +208,16 @@ describe('what if a number were another', () => {
     openDesk();
     await ask('Why this no-stop time?');
     const working = await change('gradient factor', '0.7');
-    const marked = within(working).getAllByRole('heading', { level: 4, name: /what if/ }).map((heading) => heading.textContent);
-    expect(marked.map((title) => title.replace(/^\d+\. /, ''))).toEqual(['What this compartment tolerates at the surface what if', 'No-stop time what if']);
-    expect(within(working).getByRole('status')).toHaveTextContent(`${noStopByHand(5, 0.7).toFixed(2).replace(/0$/, '')} min`);
+    const marked = within(working)
+      .getAllByRole('heading', { level: 4, name: /what if/ })
+      .map((heading) => heading.textContent);
+    expect(marked.map((title) => title.replace(/^\d+\. /, ''))).toEqual([
+      'What this compartment tolerates at the surface what if',
+      'No-stop time what if',
+    ]);
+    expect(within(working).getByRole('status')).toHaveTextContent(
+      `${noStopByHand(5, 0.7).toFixed(2).replace(/0$/, '')} min`,
+    );
   });
 
   it('goes back to what is so', async () => {
@@ -216,6 +233,8 @@ describe('what if a number were another', () => {
     openDesk();
     await ask('Why this no-stop time?');
     const working = await change('gradient factor', '12');
-    expect(within(working).getByRole('alert')).toHaveTextContent('12 makes no sense here. Write a number from 0.01 to 1.');
+    expect(within(working).getByRole('alert')).toHaveTextContent(
+      '12 makes no sense here. Write a number from 0.01 to 1.',
+    );
   });
 });

@@ -20,7 +20,10 @@ function contrast(one: string, other: string): number {
 
 const css = readFileSync(fileURLToPath(new URL('../../app/tokens.css', import.meta.url)), 'utf8');
 const tokens = new Map(
-  Array.from(css.matchAll(/--([\w-]+): light-dark\((#\w+), (#\w+)\)/g), ([, name, light, dark]) => [name!, { light: light!, dark: dark! }]),
+  Array.from(css.matchAll(/--([\w-]+): light-dark\((#\w+), (#\w+)\)/g), ([, name, light, dark]) => [
+    name!,
+    { light: light!, dark: dark! },
+  ]),
 );
 const colour = (name: string, theme: 'light' | 'dark'): string => {
   const token = tokens.get(name);

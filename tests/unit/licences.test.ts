@@ -9,8 +9,12 @@ const named = (list: typeof allowedLicences) => list.map(({ licence }) => licenc
 
 /** What the lock file itself calls needed at run time: everything it does not mark as for development only. */
 function notForDevelopment(): string[] {
-  const lock = JSON.parse(readFileSync('package-lock.json', 'utf8')) as { packages: Record<string, { dev?: boolean; devOptional?: boolean }> };
-  return Object.entries(lock.packages).flatMap(([path, { dev, devOptional }]) => (path === '' || dev || devOptional ? [] : [path.slice(path.lastIndexOf('node_modules/') + 13)]));
+  const lock = JSON.parse(readFileSync('package-lock.json', 'utf8')) as {
+    packages: Record<string, { dev?: boolean; devOptional?: boolean }>;
+  };
+  return Object.entries(lock.packages).flatMap(([path, { dev, devOptional }]) =>
+    path === '' || dev || devOptional ? [] : [path.slice(path.lastIndexOf('node_modules/') + 13)],
+  );
 }
 
 /** Packages that the app's own code asks for by name. */
@@ -20,7 +24,10 @@ function askedFor(): Set<string> {
     for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
       if (!entry.isFile() || !/\.tsx?$/.test(entry.name)) continue;
       const text = readFileSync(join(entry.parentPath, entry.name), 'utf8');
-      for (const [, name] of text.matchAll(/(?:\bfrom |^import |\bimport\()'((?:@[a-z][\w-]*\/)?[a-z][\w.-]*)(?:\/[^']*)?'/gm)) found.add(name!);
+      for (const [, name] of text.matchAll(
+        /(?:\bfrom |^import |\bimport\()'((?:@[a-z][\w-]*\/)?[a-z][\w.-]*)(?:\/[^']*)?'/gm,
+      ))
+        found.add(name!);
     }
   }
   return found;
@@ -42,14 +49,21 @@ describe('the list of licences', () => {
     expect(asked.filter((name) => !inPages.has(name) && !atTerminal.includes(name))).toEqual([]);
   });
 
-  it.each(packages.map(({ name, licence, inPages }) => [name, licence, inPages] as const))('lets %s in, under %s', (_name, licence, inPages) => {
-    const letIn = inPages ? named(allowedLicences) : [...named(allowedLicences), ...named(allowedAtBuild)];
-    expect(licence.split(' AND ').filter((one) => !letIn.includes(one))).toEqual([]);
-  });
+  it.each(packages.map(({ name, licence, inPages }) => [name, licence, inPages] as const))(
+    'lets %s in, under %s',
+    (_name, licence, inPages) => {
+      const letIn = inPages ? named(allowedLicences) : [...named(allowedLicences), ...named(allowedAtBuild)];
+      expect(licence.split(' AND ').filter((one) => !letIn.includes(one))).toEqual([]);
+    },
+  );
 
   it('gives the text of nearly all that reaches a page, the fonts’ among them', () => {
     const shipped = packages.filter(({ inPages }) => inPages);
-    expect(shipped.filter(({ name }) => name.startsWith('@fontsource')).map(({ text }) => /SIL OPEN FONT LICENSE/i.test(text ?? ''))).toEqual([true, true, true]);
+    expect(
+      shipped
+        .filter(({ name }) => name.startsWith('@fontsource'))
+        .map(({ text }) => /SIL OPEN FONT LICENSE/i.test(text ?? '')),
+    ).toEqual([true, true, true]);
     expect(shipped.filter(({ text }) => text === undefined).length).toBeLessThan(shipped.length / 10);
   });
 });

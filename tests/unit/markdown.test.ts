@@ -44,6 +44,8 @@ describe('markdown', () => {
   });
 
   it('lets a wide table scroll inside itself', () => {
-    expect(renderMarkdown('| a | b |\n|---|---|\n| 1 | 2 |').html).toMatch(/<div class="scroll"[^>]*><table>[\s\S]*<\/table><\/div>/);
+    expect(renderMarkdown('| a | b |\n|---|---|\n| 1 | 2 |').html).toMatch(
+      /<div class="scroll"[^>]*><table>[\s\S]*<\/table><\/div>/,
+    );
   });
 });

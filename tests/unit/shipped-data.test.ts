@@ -7,7 +7,7 @@ import { scenarios } from '@/content/scenarios/scenarios';
 import { SET_RIGHT } from '@/lib/dive/set-right';
 import { setupSchema } from '@/lib/dive/setup';
 import { DEFAULT_RULES } from '@/lib/rules/all';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 
 // What ships with the app is held to its schemas here, once, and not in each visitor's browser.
 describe('data that ships with the app', () => {

@@ -4,18 +4,23 @@ import { describe, expect, it } from 'vitest';
 import { straightScale } from '@/app/parts/straight-scale';
 
 const place = fc.integer({ min: -2000, max: 2000 }).map((tenths) => tenths / 10);
-const rising = (length: number) => fc.uniqueArray(place, { minLength: length, maxLength: length }).map((all) => all.sort((one, other) => one - other));
+const rising = (length: number) =>
+  fc.uniqueArray(place, { minLength: length, maxLength: length }).map((all) => all.sort((one, other) => one - other));
 
 // Held to a general-purpose library: D3's linear scale.
 describe('a straight scale', () => {
   it('places, and finds again, what D3’s does, between its points and beyond them', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 2, max: 5 }).chain((length) => fc.tuple(rising(length), rising(length))), place, ([values, places], at) => {
-        const ours = straightScale(values, places);
-        const theirs = scaleLinear(values, places);
-        expect(ours(at)).toBeCloseTo(theirs(at), 6);
-        expect(ours.invert(at)).toBeCloseTo(theirs.invert(at), 6);
-      }),
+      fc.property(
+        fc.integer({ min: 2, max: 5 }).chain((length) => fc.tuple(rising(length), rising(length))),
+        place,
+        ([values, places], at) => {
+          const ours = straightScale(values, places);
+          const theirs = scaleLinear(values, places);
+          expect(ours(at)).toBeCloseTo(theirs(at), 6);
+          expect(ours.invert(at)).toBeCloseTo(theirs.invert(at), 6);
+        },
+      ),
       { seed: 11 },
     );
   });

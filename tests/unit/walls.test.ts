@@ -15,11 +15,19 @@ describe('the walls between the parts', () => {
   it.each([
     ['lib/physics/probe.ts', "export { x } from '../tissue/limit';", 'physics sits below tissue'],
     ['lib/tissue/probe.ts', "export { x } from '../rules/safety-stop';", 'tissue never knows the rules'],
-    ['lib/ascent/probe.ts', "export type { X } from '@/lib/rules/safety-stop';", 'ascent never knows the rules, even as a type'],
+    [
+      'lib/ascent/probe.ts',
+      "export type { X } from '@/lib/rules/safety-stop';",
+      'ascent never knows the rules, even as a type',
+    ],
     ['lib/dive/probe.ts', "export { x } from '../files/uddf';", 'dive sits below files'],
     ['lib/rules/probe.ts', "export { x } from '../lesson/check';", 'rules sit below lessons'],
     ['lib/ascent/probe.ts', "export { x } from '../curves/no-stop-curve';", 'ascent sits below curves'],
-    ['lib/rules/watch/probe.ts', "export { x } from '../../working/ceiling';", 'a folder inside a floor is on that floor'],
+    [
+      'lib/rules/watch/probe.ts',
+      "export { x } from '../../working/ceiling';",
+      'a folder inside a floor is on that floor',
+    ],
     ['lib/dive/probe.ts', "export { x } from '@/app/parts/Button';", 'lib never knows the screen'],
     ['lib/dive/probe.ts', "export { x } from '../../app/parts/Button';", 'nor by a relative path'],
     ['lib/dive/probe.ts', "export { useState } from 'react';", 'no React in lib'],
@@ -43,8 +51,8 @@ describe('the walls between the parts', () => {
   });
 
   it.each([
-    ['lib/dive/probe.ts', "export const x = document.title;", 'no-restricted-globals'],
-    ['lib/dive/probe.ts', "export const x = window.innerWidth;", 'no-restricted-globals'],
+    ['lib/dive/probe.ts', 'export const x = document.title;', 'no-restricted-globals'],
+    ['lib/dive/probe.ts', 'export const x = window.innerWidth;', 'no-restricted-globals'],
     ['lib/dive/probe.ts', "export const x = localStorage.getItem('dive');", 'no-restricted-globals'],
     ['lib/dive/probe.ts', 'export const x = Date.now();', 'no-restricted-properties'],
     ['lib/dive/probe.ts', 'export const x = new Date();', 'no-restricted-syntax'],

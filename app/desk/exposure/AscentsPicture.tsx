@@ -33,11 +33,21 @@ export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]
   const x = scaleLinear([0, longestMin * 1.02], [0, inner.width]);
   const y = scaleLinear([0, deepestM * 1.05], [0, inner.height]);
   // Ends a few pixels apart count as one, so that their letters stay in order.
-  const ends = spread(paths.map((points) => Math.round(x(points.at(-1)!.minutes) / SAME_END) * SAME_END), LETTER_GAP, inner.width);
+  const ends = spread(
+    paths.map((points) => Math.round(x(points.at(-1)!.minutes) / SAME_END) * SAME_END),
+    LETTER_GAP,
+    inner.width,
+  );
   const order = plans.map((_, index) => index).sort((one, other) => Number(one === chosen) - Number(other === chosen));
   return (
     <div ref={ref} className={shared.canvas}>
-      <svg viewBox={`0 0 ${width} ${HEIGHT}`} width={width} height={HEIGHT} className={shared.picture} aria-hidden="true">
+      <svg
+        viewBox={`0 0 ${width} ${HEIGHT}`}
+        width={width}
+        height={HEIGHT}
+        className={shared.picture}
+        aria-hidden="true"
+      >
         <g transform={`translate(${MARGIN.left},${MARGIN.top})`}>
           {depthTicks(deepestM, units).map((depth) => (
             <g key={depth} transform={`translate(0,${y(depth)})`}>
@@ -54,8 +64,14 @@ export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]
           ))}
           {order.map((index) => (
             <g key={index}>
-              <path d={`M${paths[index]!.map(({ minutes, depthM }) => `${x(minutes).toFixed(1)},${y(depthM).toFixed(1)}`).join('L')}`} className={index === chosen ? styles.ascentChosen : styles.ascent} />
-              <g transform={`translate(${ends[index]!.toFixed(1)},-14)`} className={index === chosen ? styles.letterChosen : styles.letter}>
+              <path
+                d={`M${paths[index]!.map(({ minutes, depthM }) => `${x(minutes).toFixed(1)},${y(depthM).toFixed(1)}`).join('L')}`}
+                className={index === chosen ? styles.ascentChosen : styles.ascent}
+              />
+              <g
+                transform={`translate(${ends[index]!.toFixed(1)},-14)`}
+                className={index === chosen ? styles.letterChosen : styles.letter}
+              >
                 <circle r={10} />
                 <text dy="0.35em" textAnchor="middle">
                   {letterOf(index)}

@@ -24,9 +24,21 @@ interface AscentsTableProps {
 /** Ascents beside each other, a row for each depth at which any of them stops. */
 export function AscentsTable({ caption, columns, sayStop, sums }: AscentsTableProps) {
   const units = usePreferences((state) => state.units);
-  const depths = [...new Set(columns.flatMap(({ stops }) => stops.map(({ depthM }) => depthM)))].sort((one, other) => other - one);
-  const stopsAt = (depthM: number, { stops }: AscentColumn) => stops.filter((stop) => stop.depthM === depthM).map(sayStop).join(', ') || '–';
-  const rows = [...depths.map((depthM) => ({ label: printStopDepth(depthM, units), cells: columns.map((column) => stopsAt(depthM, column)) as readonly ReactNode[] })), ...sums];
+  const depths = [...new Set(columns.flatMap(({ stops }) => stops.map(({ depthM }) => depthM)))].sort(
+    (one, other) => other - one,
+  );
+  const stopsAt = (depthM: number, { stops }: AscentColumn) =>
+    stops
+      .filter((stop) => stop.depthM === depthM)
+      .map(sayStop)
+      .join(', ') || '–';
+  const rows = [
+    ...depths.map((depthM) => ({
+      label: printStopDepth(depthM, units),
+      cells: columns.map((column) => stopsAt(depthM, column)) as readonly ReactNode[],
+    })),
+    ...sums,
+  ];
   return (
     <DataTable
       caption={caption}
@@ -34,7 +46,10 @@ export function AscentsTable({ caption, columns, sayStop, sums }: AscentsTablePr
       rows={rows}
       columns={[
         { heading: 'Stop at', cell: (row: (typeof rows)[number]) => row.label },
-        ...columns.map(({ title }, index) => ({ heading: `${letterOf(index)}. ${title}`, cell: (row: (typeof rows)[number]) => row.cells[index] })),
+        ...columns.map(({ title }, index) => ({
+          heading: `${letterOf(index)}. ${title}`,
+          cell: (row: (typeof rows)[number]) => row.cells[index],
+        })),
       ]}
     />
   );

@@ -50,14 +50,24 @@ export function CylinderEditor() {
         />
       ))}
       <div className={styles.buttons}>
-        <Button icon="plus" disabled={cylinders.length >= MOST_CYLINDERS} onClick={() => write([...cylinders, newCylinder(cylinders, unheld)])}>
+        <Button
+          icon="plus"
+          disabled={cylinders.length >= MOST_CYLINDERS}
+          onClick={() => write([...cylinders, newCylinder(cylinders, unheld)])}
+        >
           Add a cylinder of {gasName(unheld)}
         </Button>
       </div>
       {cylinders.length > 0 && (
         <div className={styles.fields}>
           {BREATHING.map(({ name, label, phase }) => (
-            <TypedValue key={name} label={label} shown={printBreathingRate(rates[phase], units)} parse={parseRate} onValue={(rate) => set(name, `${plainNumber(rate)} L/min`)} />
+            <TypedValue
+              key={name}
+              label={label}
+              shown={printBreathingRate(rates[phase], units)}
+              parse={parseRate}
+              onValue={(rate) => set(name, `${plainNumber(rate)} L/min`)}
+            />
           ))}
           <TypedValue
             label="Stress factor"
@@ -74,13 +84,23 @@ export function CylinderEditor() {
 function parseRate(text: string): Parsed<number> {
   const read = parseBreathingRate(text);
   const [least, most] = BREATHING_RANGE_L_MIN;
-  return read.ok && (read.value < least || read.value > most) ? refused(`“${text.trim()}” is nobody’s breathing.`, `Write ${least} L/min to ${most} L/min.`) : read;
+  return read.ok && (read.value < least || read.value > most)
+    ? refused(`“${text.trim()}” is nobody’s breathing.`, `Write ${least} L/min to ${most} L/min.`)
+    : read;
 }
 
 function newCylinder(cylinders: readonly Cylinder[], gas: Cylinder['gas']): Cylinder {
-  const free = ['back', 'stage', 'second stage', 'third stage'].find((name) => !cylinders.some((one) => one.name === name));
+  const free = ['back', 'stage', 'second stage', 'third stage'].find(
+    (name) => !cylinders.some((one) => one.name === name),
+  );
   const main = cylinders.length === 0;
-  return { name: free ?? `cylinder ${cylinders.length + 1}`, waterL: main ? 24 : 11, workingBar: 232, startBar: 200, gas: { ...gas } };
+  return {
+    name: free ?? `cylinder ${cylinders.length + 1}`,
+    waterL: main ? 24 : 11,
+    workingBar: 232,
+    startBar: 200,
+    gas: { ...gas },
+  };
 }
 
 interface CylinderRowProps {
@@ -144,13 +164,20 @@ function CylinderRow({ cylinder, others, onChange, onRemove }: CylinderRowProps)
 }
 
 /** The row read as a script would read it. Boxes nobody typed in keep their exact values, not what they are rounded to. */
-function readRow(text: Record<Part, string>, before: Cylinder, typed: Partial<Record<Part, string>>, others: readonly Cylinder[]): Parsed<Cylinder> {
+function readRow(
+  text: Record<Part, string>,
+  before: Cylinder,
+  typed: Partial<Record<Part, string>>,
+  others: readonly Cylinder[],
+): Parsed<Cylinder> {
   const size = typed.size ?? `${plainNumber(before.waterL)} L at ${plainNumber(before.workingBar)} bar`;
   const start = typed.start ?? `${plainNumber(before.startBar)} bar`;
   const read = readCylinders(`${text.name}, ${size}, ${start}, ${text.gas}`);
   if (!read.ok) return read;
   const [one, more] = read.value;
-  if (!one || more || !one.gas) return refused('These boxes are not one cylinder.', 'Write one cylinder, with no semicolon.');
-  if (others.some(({ name }) => name === one.name)) return refused(`Another cylinder is called “${one.name}”.`, 'Give each a name of its own.');
+  if (!one || more || !one.gas)
+    return refused('These boxes are not one cylinder.', 'Write one cylinder, with no semicolon.');
+  if (others.some(({ name }) => name === one.name))
+    return refused(`Another cylinder is called “${one.name}”.`, 'Give each a name of its own.');
   return { ok: true, value: { ...one, gas: { ...one.gas } } };
 }

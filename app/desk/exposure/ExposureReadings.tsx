@@ -8,7 +8,14 @@ import styles from './exposure.module.css';
 
 const ExposureShown = fetchedLater(async () => (await import('./ExposureShown')).ExposureShown);
 
-const OWN: readonly ReadingId[] = ['oxygen-pressure', 'oxygen-single', 'oxygen-daily', 'oxygen-pulmonary', 'gas-density', 'cylinder'];
+const OWN: readonly ReadingId[] = [
+  'oxygen-pressure',
+  'oxygen-single',
+  'oxygen-daily',
+  'oxygen-pulmonary',
+  'gas-density',
+  'cylinder',
+];
 
 /** Whether a reading is one of these. */
 export function isExposureReading(id: ReadingId): boolean {

@@ -31,11 +31,54 @@ export function ExposureShown({ only }: { only?: readonly ReadingId[] | undefine
   const [pressure, pressureUnit] = cylinder ? printCylinderPressure(cylinder.realBar, units).split(' ') : [];
   return (
     <div className={styles.gasReadingsGrid}>
-      <Reading {...cover('oxygen-pressure')} why={<DeskWhy reading="oxygen-pressure" about="this oxygen pressure" />} label="Oxygen pressure" value={fixed(pO2Bar, 2)} unit="bar" roomFor={4} tone={isRemarkable(pO2Bar) ? 'rule' : 'plain'} note={oxygenNote(pO2Bar)} />
-      <Reading {...cover('oxygen-single')} why={<DeskWhy reading="oxygen-single" about="this part of the single-exposure limit" />} label="Single exposure" value={percent(oxygen.singleFraction[sample]!)} unit="%" roomFor={3} tone={oxygen.singleFraction[sample]! > 1 ? 'rule' : 'plain'} note="of the limit for one exposure" />
-      <Reading {...cover('oxygen-daily')} why={<DeskWhy reading="oxygen-daily" about="this part of the 24-hour limit" />} label="Oxygen in 24 h" value={percent(oxygen.dailyFraction[sample]!)} unit="%" roomFor={3} tone={oxygen.dailyFraction[sample]! > 1 ? 'rule' : 'plain'} note="of the limit for a day" />
-      <Reading {...cover('oxygen-pulmonary')} why={<DeskWhy reading="oxygen-pulmonary" about="this pulmonary dose" />} label="Lung units" value={fixed(oxygen.pulmonaryUnits[sample]!, 0)} roomFor={4} note="since the start; they do not fade" />
-      <Reading {...cover('gas-density')} why={<DeskWhy reading="gas-density" about="this gas density" />} label="Gas density" value={fixed(density, 1)} unit="g/L" roomFor={4} tone={band === 'within what is recommended' ? 'plain' : 'rule'} note={band} />
+      <Reading
+        {...cover('oxygen-pressure')}
+        why={<DeskWhy reading="oxygen-pressure" about="this oxygen pressure" />}
+        label="Oxygen pressure"
+        value={fixed(pO2Bar, 2)}
+        unit="bar"
+        roomFor={4}
+        tone={isRemarkable(pO2Bar) ? 'rule' : 'plain'}
+        note={oxygenNote(pO2Bar)}
+      />
+      <Reading
+        {...cover('oxygen-single')}
+        why={<DeskWhy reading="oxygen-single" about="this part of the single-exposure limit" />}
+        label="Single exposure"
+        value={percent(oxygen.singleFraction[sample]!)}
+        unit="%"
+        roomFor={3}
+        tone={oxygen.singleFraction[sample]! > 1 ? 'rule' : 'plain'}
+        note="of the limit for one exposure"
+      />
+      <Reading
+        {...cover('oxygen-daily')}
+        why={<DeskWhy reading="oxygen-daily" about="this part of the 24-hour limit" />}
+        label="Oxygen in 24 h"
+        value={percent(oxygen.dailyFraction[sample]!)}
+        unit="%"
+        roomFor={3}
+        tone={oxygen.dailyFraction[sample]! > 1 ? 'rule' : 'plain'}
+        note="of the limit for a day"
+      />
+      <Reading
+        {...cover('oxygen-pulmonary')}
+        why={<DeskWhy reading="oxygen-pulmonary" about="this pulmonary dose" />}
+        label="Lung units"
+        value={fixed(oxygen.pulmonaryUnits[sample]!, 0)}
+        roomFor={4}
+        note="since the start; they do not fade"
+      />
+      <Reading
+        {...cover('gas-density')}
+        why={<DeskWhy reading="gas-density" about="this gas density" />}
+        label="Gas density"
+        value={fixed(density, 1)}
+        unit="g/L"
+        roomFor={4}
+        tone={band === 'within what is recommended' ? 'plain' : 'rule'}
+        note={band}
+      />
       {cylinder && (
         <Reading
           {...cover('cylinder')}
@@ -70,7 +113,10 @@ function cylinderInUse(scene: Scene, sample: number) {
   const timeS = timeline.timeS[sample]!;
   const spell = supply.real.spells.findLast(({ leg, startS }) => leg === timeline.leg[sample] && startS <= timeS);
   const gas = gasAt(timeline, sample);
-  const index = spell && spell.cylinder >= 0 ? spell.cylinder : supply.real.cylinders.findIndex(({ cylinder }) => sameGas(cylinder.gas, gas));
+  const index =
+    spell && spell.cylinder >= 0
+      ? spell.cylinder
+      : supply.real.cylinders.findIndex(({ cylinder }) => sameGas(cylinder.gas, gas));
   const real = supply.real.cylinders[index];
   if (!real) return undefined;
   return {

@@ -26,7 +26,10 @@ export function HeliumFigure() {
   const { timeline } = scene;
   const { compartments } = timeline;
   const switches = useMemo(() => isobaricSwitches(timeline), [timeline]);
-  const table = useMemo(() => ({ columns: columnsOf(scene, compartment), rows: () => tableSamples(scene.timeline) }), [scene, compartment]);
+  const table = useMemo(
+    () => ({ columns: columnsOf(scene, compartment), rows: () => tableSamples(scene.timeline) }),
+    [scene, compartment],
+  );
   const options = Array.from({ length: COMPARTMENTS }, (_, c) => ({
     value: String(c),
     label: `${c + 1}: nitrogen ${atMost(compartments.nitrogenHalfTimeMin[c]!, 2)} min, helium ${atMost(compartments.heliumHalfTimeMin[c]!, 2)} min`,
@@ -34,12 +37,18 @@ export function HeliumFigure() {
 
   return (
     <PictureFrame id="helium" title="Helium and nitrogen" sentence={sentenceAt(scene, sample, compartment)} {...table}>
-      <Choice label="Compartment, with its half-times" value={String(compartment)} options={options} onChange={(chosen) => setCompartment(Number(chosen))} />
+      <Choice
+        label="Compartment, with its half-times"
+        value={String(compartment)}
+        options={options}
+        onChange={(chosen) => setCompartment(Number(chosen))}
+      />
       <div ref={ref} className={shared.canvas}>
         <HeliumPicture {...picture} compartment={compartment} switches={switches} />
       </div>
       <p className={styles.legend}>
-        <span className={styles.gasMainKey} /> nitrogen in the tissue <span className={styles.gasSecondKey} /> helium in the tissue <span className={styles.thinKey} /> thin: what is breathed
+        <span className={styles.gasMainKey} /> nitrogen in the tissue <span className={styles.gasSecondKey} /> helium in
+        the tissue <span className={styles.thinKey} /> thin: what is breathed
       </p>
       <section className={styles.part}>
         <h3>Switches at one depth</h3>
@@ -63,8 +72,12 @@ function sentenceAt({ timeline }: Scene, sample: number, compartment: number): s
   const at = sample * COMPARTMENTS + compartment;
   const time = printClock(timeline.timeS[sample]!);
   const nitrogen = fixed(timeline.nitrogenBar[at]!, 2);
-  if (!timeline.hasHelium) return `No helium is breathed on this dive. At ${time} compartment ${compartment + 1} holds ${nitrogen} bar of nitrogen.`;
-  const times = fixed(timeline.compartments.nitrogenHalfTimeMin[compartment]! / timeline.compartments.heliumHalfTimeMin[compartment]!, 1);
+  if (!timeline.hasHelium)
+    return `No helium is breathed on this dive. At ${time} compartment ${compartment + 1} holds ${nitrogen} bar of nitrogen.`;
+  const times = fixed(
+    timeline.compartments.nitrogenHalfTimeMin[compartment]! / timeline.compartments.heliumHalfTimeMin[compartment]!,
+    1,
+  );
   return `At ${time} compartment ${compartment + 1} holds ${nitrogen} bar of nitrogen and ${fixed(timeline.heliumBar[at]!, 2)} bar of helium. Helium comes and goes ${times} times as fast.`;
 }
 
@@ -74,6 +87,10 @@ function columnsOf({ timeline }: Scene, compartment: number): TableColumn<number
     { heading: 'Time', cell: (sample) => printClock(timeline.timeS[sample]!) },
     { heading: 'Nitrogen, bar', numeric: true, cell: (sample) => fixed(timeline.nitrogenBar[at(sample)]!, 3) },
     { heading: 'Helium, bar', numeric: true, cell: (sample) => fixed(timeline.heliumBar[at(sample)]!, 3) },
-    { heading: 'Together, bar', numeric: true, cell: (sample) => fixed(timeline.nitrogenBar[at(sample)]! + timeline.heliumBar[at(sample)]!, 3) },
+    {
+      heading: 'Together, bar',
+      numeric: true,
+      cell: (sample) => fixed(timeline.nitrogenBar[at(sample)]! + timeline.heliumBar[at(sample)]!, 3),
+    },
   ];
 }

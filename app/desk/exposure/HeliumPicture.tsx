@@ -34,14 +34,34 @@ interface HeliumFrame extends TimePicture {
 }
 
 /** One compartment's nitrogen and helium over the dive, each following what is breathed at its own speed. */
-export function HeliumPicture({ scene, sample, cursorS, width, height, onCursor, view, compartment, switches }: HeliumPictureProps) {
+export function HeliumPicture({
+  scene,
+  sample,
+  cursorS,
+  width,
+  height,
+  onCursor,
+  view,
+  compartment,
+  switches,
+}: HeliumPictureProps) {
   const frame = useMemo((): HeliumFrame => {
     const picture = timePicture(scene, width, height, RIM, view);
     const { timeline } = scene;
     let most = 1;
     for (const sampleOf of picture.columns) {
-      const { nitrogenBar, heliumBar } = breathedAt(timeline, gasAt(timeline, sampleOf), timeline.ambientBar[sampleOf]!);
-      most = Math.max(most, nitrogenBar, heliumBar, timeline.nitrogenBar[sampleOf * COMPARTMENTS + compartment]!, timeline.heliumBar[sampleOf * COMPARTMENTS + compartment]!);
+      const { nitrogenBar, heliumBar } = breathedAt(
+        timeline,
+        gasAt(timeline, sampleOf),
+        timeline.ambientBar[sampleOf]!,
+      );
+      most = Math.max(
+        most,
+        nitrogenBar,
+        heliumBar,
+        timeline.nitrogenBar[sampleOf * COMPARTMENTS + compartment]!,
+        timeline.heliumBar[sampleOf * COMPARTMENTS + compartment]!,
+      );
     }
     return { ...picture, y: scaleLinear([0, most * 1.06], [picture.inner.height, 0]) };
   }, [scene, width, height, view, compartment]);
@@ -49,11 +69,19 @@ export function HeliumPicture({ scene, sample, cursorS, width, height, onCursor,
   const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
   const { nitrogenBar, heliumBar } = scene.timeline;
   const at = (sampleOf: number) => sampleOf * COMPARTMENTS + compartment;
-  const told = pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
+  const told =
+    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
   const cursorX = x(cursorS);
   return (
     <>
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={shared.picture} aria-hidden="true" {...handlers}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground scene={scene} frame={frame} compartment={compartment} />
@@ -76,7 +104,13 @@ export function HeliumPicture({ scene, sample, cursorS, width, height, onCursor,
         </g>
       </svg>
       {told !== undefined && (
-        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} height={height} title={printClock(x.invert(pointed!.x))}>
+        <PointerTip
+          x={margin.left + pointed!.x}
+          y={margin.top + inner.height / 2}
+          width={width}
+          height={height}
+          title={printClock(x.invert(pointed!.x))}
+        >
           <span>nitrogen {fixed(nitrogenBar[at(told)]!, 2)} bar</span>
           <span>helium {fixed(heliumBar[at(told)]!, 2)} bar</span>
           <span>together {fixed(nitrogenBar[at(told)]! + heliumBar[at(told)]!, 2)} bar</span>
@@ -86,7 +120,15 @@ export function HeliumPicture({ scene, sample, cursorS, width, height, onCursor,
   );
 }
 
-const Ground = memo(function Ground({ scene, frame, compartment }: { scene: Scene; frame: HeliumFrame; compartment: number }) {
+const Ground = memo(function Ground({
+  scene,
+  frame,
+  compartment,
+}: {
+  scene: Scene;
+  frame: HeliumFrame;
+  compartment: number;
+}) {
   const id = useId();
   const { inner, x, y, columns } = frame;
   const { timeline } = scene;
@@ -115,8 +157,14 @@ const Ground = memo(function Ground({ scene, frame, compartment }: { scene: Scen
       <g clipPath={`url(#${id})`}>
         <path d={path((sample) => breathed(sample).nitrogenBar)} className={styles.breathedMain} />
         <path d={path((sample) => breathed(sample).heliumBar)} className={styles.breathedSecond} />
-        <path d={path((sample) => timeline.nitrogenBar[sample * COMPARTMENTS + compartment]!)} className={styles.gasMain} />
-        <path d={path((sample) => timeline.heliumBar[sample * COMPARTMENTS + compartment]!)} className={styles.gasSecond} />
+        <path
+          d={path((sample) => timeline.nitrogenBar[sample * COMPARTMENTS + compartment]!)}
+          className={styles.gasMain}
+        />
+        <path
+          d={path((sample) => timeline.heliumBar[sample * COMPARTMENTS + compartment]!)}
+          className={styles.gasSecond}
+        />
       </g>
       <path d={`M0,${inner.height}H${inner.width}`} className={shared.surface} />
       <TimeAxis x={x} width={inner.width} y={inner.height} />

@@ -30,17 +30,30 @@ export function LoggedRate() {
   const cylinder = timeline.dive.settings.supply?.cylinders.find((one) => sameGas(one.gas, gas));
   if (!cylinder || own.some((leg) => leg.gas !== own[0]!.gas)) return null;
   const gauge = { startBar: cylinder.startBar, endBar };
-  const [ideal, real] = [IDEAL_GAS, REAL_GAS].map((law) => loggedConsumptionLMin(cylinder, gauge, timeline, { dive: diveNumber, law }));
+  const [ideal, real] = [IDEAL_GAS, REAL_GAS].map((law) =>
+    loggedConsumptionLMin(cylinder, gauge, timeline, { dive: diveNumber, law }),
+  );
   const makesSense = Number.isFinite(real) && endBar < cylinder.startBar;
   return (
     <section className={styles.part}>
       <h3>If this dive was logged</h3>
       <p>
-        Dive {diveNumber + 1} was breathed from one cylinder of {gasName(gas)}. Say what its gauge showed at the end, and the consumption follows from the whole profile.
+        Dive {diveNumber + 1} was breathed from one cylinder of {gasName(gas)}. Say what its gauge showed at the end,
+        and the consumption follows from the whole profile.
       </p>
       <div className={styles.buttons}>
-        <TypedValue label={`Gauge of “${cylinder.name}” at the end`} shown={printCylinderPressure(endBar, units)} parse={parseGauge} live onValue={setEndBar} />
-        {makesSense && <Button onClick={() => set('consumption', `${atMost(real!, 1)} L/min`)}>Use {printBreathingRate(real!, units)} in the script</Button>}
+        <TypedValue
+          label={`Gauge of “${cylinder.name}” at the end`}
+          shown={printCylinderPressure(endBar, units)}
+          parse={parseGauge}
+          live
+          onValue={setEndBar}
+        />
+        {makesSense && (
+          <Button onClick={() => set('consumption', `${atMost(real!, 1)} L/min`)}>
+            Use {printBreathingRate(real!, units)} in the script
+          </Button>
+        )}
       </div>
       <p role="status">
         {makesSense
@@ -53,5 +66,7 @@ export function LoggedRate() {
 
 function parseGauge(text: string): Parsed<number> {
   const read = parsePressure(text);
-  return read.ok && read.value > FILL_RANGE_BAR[1] ? refused(`“${text.trim()}” is more than any cylinder is filled to.`, `Write at most ${FILL_RANGE_BAR[1]} bar.`) : read;
+  return read.ok && read.value > FILL_RANGE_BAR[1]
+    ? refused(`“${text.trim()}” is more than any cylinder is filled to.`, `Write at most ${FILL_RANGE_BAR[1]} bar.`)
+    : read;
 }

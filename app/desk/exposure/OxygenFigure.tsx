@@ -28,7 +28,10 @@ export function OxygenFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 560 ? 320 : 340));
   const { scene, sample, units } = picture;
   const oxygen = oxygenOf(scene);
-  const table = useMemo(() => ({ columns: legColumns(scene, units), rows: () => scene.timeline.legs.map((_, index) => index) }), [scene, units]);
+  const table = useMemo(
+    () => ({ columns: legColumns(scene, units), rows: () => scene.timeline.legs.map((_, index) => index) }),
+    [scene, units],
+  );
   const dives = oxygen.dives.map((dive, index): AddedRow => ({ ...dive, title: `Dive ${index + 1}` }));
   return (
     <PictureFrame id="oxygen" title="Oxygen" sentence={sentenceAt(scene, sample)} {...table}>
@@ -40,9 +43,11 @@ export function OxygenFigure() {
       </p>
       <DataTable caption="What each dive adds" captionShown columns={ADDED_COLUMNS} rows={dives} />
       <p className={styles.remark}>
-        Fractions of the NOAA limits, straight between its rows. At the surface between dives the single-exposure fraction is taken to halve every {SURFACE_HALF_TIME_MIN} min: common practice, no source. The table behind
-        the picture has every leg.
-        {oxygen.beyondLimits && ' Oxygen goes beyond the last row of the limits here, so from there on the fractions are a guess.'}
+        Fractions of the NOAA limits, straight between its rows. At the surface between dives the single-exposure
+        fraction is taken to halve every {SURFACE_HALF_TIME_MIN} min: common practice, no source. The table behind the
+        picture has every leg.
+        {oxygen.beyondLimits &&
+          ' Oxygen goes beyond the last row of the limits here, so from there on the fractions are a guess.'}
       </p>
       <Caution about="deepCourse" />
     </PictureFrame>

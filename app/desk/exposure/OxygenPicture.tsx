@@ -46,11 +46,19 @@ export function OxygenPicture({ scene, sample, cursorS, width, height, onCursor,
   const { margin, inner, x, pressureY, fractionY } = frame;
   const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
   const oxygen = oxygenOf(scene);
-  const told = pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
+  const told =
+    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
   const cursorX = x(cursorS);
   return (
     <>
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={shared.picture} aria-hidden="true" {...handlers}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground scene={scene} frame={frame} />
@@ -65,7 +73,13 @@ export function OxygenPicture({ scene, sample, cursorS, width, height, onCursor,
         </g>
       </svg>
       {told !== undefined && (
-        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} height={height} title={printClock(x.invert(pointed!.x))}>
+        <PointerTip
+          x={margin.left + pointed!.x}
+          y={margin.top + inner.height / 2}
+          width={width}
+          height={height}
+          title={printClock(x.invert(pointed!.x))}
+        >
           <span>oxygen at {fixed(oxygen.pO2Bar[told]!, 2)} bar</span>
           <span>single exposure {printPercent(oxygen.singleFraction[told]!)}</span>
           <span>24 hours {printPercent(oxygen.dailyFraction[told]!)}</span>
@@ -80,7 +94,8 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
   const { inner, x, columns, pressureY, fractionY } = frame;
   const oxygen = oxygenOf(scene);
   const at = (sample: number) => x(scene.timeline.timeS[sample]!);
-  const path = (values: Float64Array, y: ScaleLinear<number, number>) => columnPath(columns, at, (column) => y(values[columns[column]!]!));
+  const path = (values: Float64Array, y: ScaleLinear<number, number>) =>
+    columnPath(columns, at, (column) => y(values[columns[column]!]!));
   return (
     <>
       <clipPath id={id}>
@@ -90,7 +105,12 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
         <DiveGhost scene={scene} frame={frame} />
       </g>
       <Levels y={pressureY} levels={[0, 0.5, 1]} width={inner.width} say={(bar) => `${fixed(bar, 1)}`} />
-      <Levels y={fractionY} levels={fractionY.ticks(4).filter((fraction) => fraction !== 1)} width={inner.width} say={printPercent} />
+      <Levels
+        y={fractionY}
+        levels={fractionY.ticks(4).filter((fraction) => fraction !== 1)}
+        width={inner.width}
+        say={printPercent}
+      />
       <text y={-8} className={styles.heading}>
         Oxygen pressure, bar
       </text>
@@ -122,7 +142,17 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
   );
 });
 
-function Levels({ y, levels, width, say }: { y: ScaleLinear<number, number>; levels: readonly number[]; width: number; say: (value: number) => string }) {
+function Levels({
+  y,
+  levels,
+  width,
+  say,
+}: {
+  y: ScaleLinear<number, number>;
+  levels: readonly number[];
+  width: number;
+  say: (value: number) => string;
+}) {
   return (
     <>
       {levels.map((level) => (

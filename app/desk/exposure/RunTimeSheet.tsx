@@ -12,10 +12,15 @@ import { DataTable, type TableColumn } from '../../parts/DataTable';
 import { usePreferences } from '../../parts/preferences';
 
 export function runTimeColumns(units: UnitSystem): TableColumn<RunTimeRow>[] {
-  const depth = (row: RunTimeRow, depthM: number) => (row.action === 'stop' ? printStopDepth(depthM, units) : sayDepth(depthM, units));
+  const depth = (row: RunTimeRow, depthM: number) =>
+    row.action === 'stop' ? printStopDepth(depthM, units) : sayDepth(depthM, units);
   return [
     { heading: 'What', cell: (row) => row.action },
-    { heading: 'Depth', cell: (row) => (row.fromM === row.toM ? depth(row, row.toM) : `${sayDepth(row.fromM, units)} to ${sayDepth(row.toM, units)}`) },
+    {
+      heading: 'Depth',
+      cell: (row) =>
+        row.fromM === row.toM ? depth(row, row.toM) : `${sayDepth(row.fromM, units)} to ${sayDepth(row.toM, units)}`,
+    },
     { heading: 'For', numeric: true, cell: ({ minutes }) => printClock(minutes * 60) },
     { heading: 'Until run time', numeric: true, cell: ({ endMin }) => printClock(endMin * 60) },
     { heading: 'Gas', cell: ({ gas, switched }) => (switched ? `switch to ${gasName(gas)}` : gasName(gas)) },
@@ -33,7 +38,8 @@ export function RunTimeSheet({ plan, diveNumber }: { plan: AscentPlan; diveNumbe
   return (
     <>
       <p>
-        Gradient factors {percentNumber(gradientFactors.low)}/{percentNumber(gradientFactors.high)}, {water} water, ascent at {printRate(wish.ascentMMin, units)}, last stop at {printStopDepth(wish.lastStopM, units)}. Minutes and
+        Gradient factors {percentNumber(gradientFactors.low)}/{percentNumber(gradientFactors.high)}, {water} water,
+        ascent at {printRate(wish.ascentMMin, units)}, last stop at {printStopDepth(wish.lastStopM, units)}. Minutes and
         seconds.
       </p>
       <DataTable caption="Run-time table" columns={runTimeColumns(units)} rows={runTimeRows(plan, diveNumber)} />

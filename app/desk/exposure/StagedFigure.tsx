@@ -43,13 +43,21 @@ export function StagedFigure() {
   const { plan } = variants[0]!;
   const { lastStopM } = dive.settings.plan;
   const ends = Number.isFinite(plan.schedule.timeToSurfaceMin);
-  const table = useMemo(() => ({ columns: runTimeColumns(units), rows: () => runTimeRows(plan, diveNumber) }), [units, plan, diveNumber]);
+  const table = useMemo(
+    () => ({ columns: runTimeColumns(units), rows: () => runTimeRows(plan, diveNumber) }),
+    [units, plan, diveNumber],
+  );
 
   return (
     <PictureFrame id="staged" title="Staged stops" sentence={sentenceOf(plan, units)} {...table}>
       <div className={styles.buttons}>
         {dives > 1 && (
-          <Choice label="Which dive" value={String(diveNumber)} options={Array.from({ length: dives }, (_, i) => ({ value: String(i), label: `Dive ${i + 1}` }))} onChange={(value) => setChosen(Number(value))} />
+          <Choice
+            label="Which dive"
+            value={String(diveNumber)}
+            options={Array.from({ length: dives }, (_, i) => ({ value: String(i), label: `Dive ${i + 1}` }))}
+            onChange={(value) => setChosen(Number(value))}
+          />
         )}
         <Segmented
           label="Last stop at"
@@ -77,8 +85,14 @@ export function StagedFigure() {
           columns={variants.map((variant) => ({ title: variant.title, stops: variant.plan.schedule.stops }))}
           sayStop={({ minutes, gas }) => `${plainNumber(minutes)} min, ${gasName(gas)}`}
           sums={[
-            { label: 'Whole way up', cells: variants.map(({ plan: one }) => `${ascentMinutesText(one.schedule.timeToSurfaceMin)} min`) },
-            { label: 'Longer by', cells: variants.map(({ kind, longerMin }) => (kind === 'as planned' ? '–' : longerWords(longerMin))) },
+            {
+              label: 'Whole way up',
+              cells: variants.map(({ plan: one }) => `${ascentMinutesText(one.schedule.timeToSurfaceMin)} min`),
+            },
+            {
+              label: 'Longer by',
+              cells: variants.map(({ kind, longerMin }) => (kind === 'as planned' ? '–' : longerWords(longerMin))),
+            },
           ]}
         />
       </div>
@@ -97,7 +111,8 @@ function sentenceOf({ depthM, gas, schedule }: AscentPlan, units: UnitSystem): s
   const from = `From the last moment at ${sayDepth(depthM, units)} on ${gasName(gas)}`;
   if (depthM === 0) return 'This dive never leaves the surface.';
   if (!Number.isFinite(schedule.timeToSurfaceMin)) return `${from} no stop would ever be long enough.`;
-  if (schedule.stops.length === 0) return `${from} the model tolerates going straight up, in ${ascentMinutesText(schedule.timeToSurfaceMin)} min.`;
+  if (schedule.stops.length === 0)
+    return `${from} the model tolerates going straight up, in ${ascentMinutesText(schedule.timeToSurfaceMin)} min.`;
   const first = schedule.stops[0]!;
   return `${from} the model asks for ${schedule.stops.length} ${schedule.stops.length === 1 ? 'stop' : 'stops'}, the first at ${printStopDepth(first.depthM, units)}, and ${ascentMinutesText(schedule.timeToSurfaceMin)} min in all.`;
 }

@@ -34,7 +34,10 @@ export function SupplyFigure() {
   const dive = useDeferredValue(scene.dive);
   const reserve = useMemo(() => (dive.settings.supply?.cylinders.length ? reserveFor(dive) : undefined), [dive]);
   const turns = reserve ? turnsOf(reserve, dive.settings.supply?.cylinders ?? [], rule) : [];
-  const table = useMemo(() => ({ columns: columnsOf(scene, units), rows: () => tableSamples(scene.timeline) }), [scene, units]);
+  const table = useMemo(
+    () => ({ columns: columnsOf(scene, units), rows: () => tableSamples(scene.timeline) }),
+    [scene, units],
+  );
 
   return (
     <PictureFrame id="supply" title="Cylinders" sentence={sentenceAt(scene, sample, supply, units)} {...table}>
@@ -64,7 +67,12 @@ export function SupplyFigure() {
         <>
           <section className={styles.part}>
             <h3>Turn and reserve</h3>
-            <Segmented label="Turn by" segments={TURN_RULES.map((value) => ({ value, label: value }))} value={rule} onChange={setRule} />
+            <Segmented
+              label="Turn by"
+              segments={TURN_RULES.map((value) => ({ value, label: value }))}
+              value={rule}
+              onChange={setRule}
+            />
             {reserve && <ReserveTable reserve={reserve} turns={turns} rule={rule} />}
           </section>
           <LoggedRate />
@@ -99,8 +107,16 @@ function columnsOf(scene: Scene, units: UnitSystem): TableColumn<number>[] {
   return [
     { heading: 'Time', cell: (sample) => printClock(scene.timeline.timeS[sample]!) },
     ...(supply?.real.cylinders ?? []).flatMap(({ cylinder, pressureBar }, index): TableColumn<number>[] => [
-      { heading: `${cylinder.name} (${gasName(cylinder.gas)}), real`, numeric: true, cell: (sample) => printCylinderPressure(pressureBar[sample]!, units) },
-      { heading: `${cylinder.name}, ideal`, numeric: true, cell: (sample) => printCylinderPressure(supply!.ideal.cylinders[index]!.pressureBar[sample]!, units) },
+      {
+        heading: `${cylinder.name} (${gasName(cylinder.gas)}), real`,
+        numeric: true,
+        cell: (sample) => printCylinderPressure(pressureBar[sample]!, units),
+      },
+      {
+        heading: `${cylinder.name}, ideal`,
+        numeric: true,
+        cell: (sample) => printCylinderPressure(supply!.ideal.cylinders[index]!.pressureBar[sample]!, units),
+      },
     ]),
   ];
 }

@@ -19,7 +19,12 @@ export function SupplyMarks({ scene, scales: { x, y }, units, onCursor }: Supply
   return (
     <g clipPath="url(#dive-frame)">
       {supplyOf(scene)?.events.map((event, index) => (
-        <g key={index} transform={`translate(${x(event.timeS).toFixed(1)},${(y(event.depthM) + 18).toFixed(1)})`} className={styles.supplyMark} onClick={() => onCursor(event.timeS)}>
+        <g
+          key={index}
+          transform={`translate(${x(event.timeS).toFixed(1)},${(y(event.depthM) + 18).toFixed(1)})`}
+          className={styles.supplyMark}
+          onClick={() => onCursor(event.timeS)}
+        >
           <title>{saySupplyEvent(event, units)}</title>
           <EmptyCylinder />
         </g>

@@ -43,7 +43,18 @@ interface SupplyFrame extends TimePicture {
 }
 
 /** What each gauge shows over the dive: as the gas really is, and as an ideal gas. */
-export function SupplyPicture({ scene, sample, cursorS, width, height, units, onCursor, view, supply, marks }: SupplyPictureProps) {
+export function SupplyPicture({
+  scene,
+  sample,
+  cursorS,
+  width,
+  height,
+  units,
+  onCursor,
+  view,
+  supply,
+  marks,
+}: SupplyPictureProps) {
   const frame = useMemo((): SupplyFrame => {
     const picture = timePicture(scene, width, height, RIM, view);
     const most = supply.ideal.cylinders.reduce((bar, { cylinder }) => Math.max(bar, cylinder.startBar), 50);
@@ -51,11 +62,19 @@ export function SupplyPicture({ scene, sample, cursorS, width, height, units, on
   }, [scene, supply, width, height, view]);
   const { margin, inner, x, y } = frame;
   const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
-  const told = pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
+  const told =
+    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
   const cursorX = x(cursorS);
   return (
     <>
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={shared.picture} aria-hidden="true" {...handlers}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground scene={scene} frame={frame} supply={supply} units={units} />
@@ -72,14 +91,25 @@ export function SupplyPicture({ scene, sample, cursorS, width, height, units, on
             </g>
           ))}
           <TimeCursor x={cursorX} width={inner.width} height={inner.height} />
-          {cursorX >= 0 && cursorX <= inner.width && supply.real.cylinders.map(({ cylinder, pressureBar }) => <circle key={cylinder.name} cx={cursorX} cy={y(pressureBar[sample]!)} r={5} className={styles.point} />)}
+          {cursorX >= 0 &&
+            cursorX <= inner.width &&
+            supply.real.cylinders.map(({ cylinder, pressureBar }) => (
+              <circle key={cylinder.name} cx={cursorX} cy={y(pressureBar[sample]!)} r={5} className={styles.point} />
+            ))}
         </g>
       </svg>
       {told !== undefined && (
-        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} height={height} title={printClock(x.invert(pointed!.x))}>
+        <PointerTip
+          x={margin.left + pointed!.x}
+          y={margin.top + inner.height / 2}
+          width={width}
+          height={height}
+          title={printClock(x.invert(pointed!.x))}
+        >
           {supply.real.cylinders.map(({ cylinder, pressureBar }, index) => (
             <span key={cylinder.name}>
-              {cylinder.name}: {printCylinderPressure(pressureBar[told]!, units)} (ideal {printCylinderPressure(supply.ideal.cylinders[index]!.pressureBar[told]!, units)})
+              {cylinder.name}: {printCylinderPressure(pressureBar[told]!, units)} (ideal{' '}
+              {printCylinderPressure(supply.ideal.cylinders[index]!.pressureBar[told]!, units)})
             </span>
           ))}
         </PointerTip>
@@ -88,7 +118,17 @@ export function SupplyPicture({ scene, sample, cursorS, width, height, units, on
   );
 }
 
-const Ground = memo(function Ground({ scene, frame, supply, units }: { scene: Scene; frame: SupplyFrame; supply: GasSupply; units: UnitSystem }) {
+const Ground = memo(function Ground({
+  scene,
+  frame,
+  supply,
+  units,
+}: {
+  scene: Scene;
+  frame: SupplyFrame;
+  supply: GasSupply;
+  units: UnitSystem;
+}) {
   const id = useId();
   const { inner, x, y, columns } = frame;
   const at = (sample: number) => x(scene.timeline.timeS[sample]!);
@@ -135,9 +175,23 @@ const Ground = memo(function Ground({ scene, frame, supply, units }: { scene: Sc
 });
 
 /** Turn and reserve across the picture, their names kept apart on the left. */
-function Marks({ marks, y, width, units }: { marks: readonly PressureMark[]; y: ScaleLinear<number, number>; width: number; units: UnitSystem }) {
+function Marks({
+  marks,
+  y,
+  width,
+  units,
+}: {
+  marks: readonly PressureMark[];
+  y: ScaleLinear<number, number>;
+  width: number;
+  units: UnitSystem;
+}) {
   const shown = marks.filter(({ bar }) => bar <= y.domain()[1]!);
-  const places = spread(shown.map(({ bar }) => y(bar)), NAME_GAP, y.range()[0]!);
+  const places = spread(
+    shown.map(({ bar }) => y(bar)),
+    NAME_GAP,
+    y.range()[0]!,
+  );
   return (
     <>
       {shown.map(({ name, bar, kind }, index) => (

@@ -49,7 +49,12 @@ export function DeskBar({ kept, notice, putAway, onPresent }: KeptDesk & { onPre
         <Button kind="quiet" icon="why" data-way="tour" onClick={() => tour(true)}>
           Tour
         </Button>
-        <Button kind="quiet" icon="save" aria-expanded={opened === 'saved'} onClick={() => open(opened === 'saved' ? undefined : 'saved')}>
+        <Button
+          kind="quiet"
+          icon="save"
+          aria-expanded={opened === 'saved'}
+          onClick={() => open(opened === 'saved' ? undefined : 'saved')}
+        >
           Saved dives
         </Button>
         <Button kind="quiet" icon="link" onClick={() => open('pass on')}>

@@ -32,11 +32,23 @@ function Sheet() {
     <Watermarked>
       <article className={styles.sheet} aria-label="Printed sheet">
         <h2>{diveTitle(script, scene, units)}</h2>
-        {errors.length > 0 && <p>The script has mistakes; the picture and the readings are of the last dive that made sense.</p>}
+        {errors.length > 0 && (
+          <p>The script has mistakes; the picture and the readings are of the last dive that made sense.</p>
+        )}
         {drawn && (
           <>
-            <ProfilePicture scene={scene} sample={sample} cursorS={cursorS} {...PAPER} units={units} onCursor={() => undefined} />
-            <p className={styles.roof}>The hatched roof is the ceiling: the model asks you to stay below it. The dotted line is the moment in bold type below.</p>
+            <ProfilePicture
+              scene={scene}
+              sample={sample}
+              cursorS={cursorS}
+              {...PAPER}
+              units={units}
+              onCursor={() => undefined}
+            />
+            <p className={styles.roof}>
+              The hatched roof is the ceiling: the model asks you to stay below it. The dotted line is the moment in
+              bold type below.
+            </p>
           </>
         )}
         <PrintedReadings />

@@ -2,9 +2,9 @@
 
 import { useId, useState } from 'react';
 import { cautions } from '@/content/cautions';
-import { writeReadingsCsv } from '@/lib/files/write-csv';
-import { qrPicture, type QrPicture } from '@/lib/files/qr';
-import { encodeState, LINK_LEAVES_OUT, type Encoded } from '@/lib/files/share-link';
+import { writeReadingsCsv } from '@/lib/files/csv/write-csv';
+import { qrPicture, type QrPicture } from '@/lib/files/links/qr';
+import { encodeState, LINK_LEAVES_OUT, type Encoded } from '@/lib/files/links/share-link';
 import type { Parsed } from '@/lib/quantity/parsed';
 import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
@@ -48,8 +48,8 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
           <>
             <LinkBox link={link} describedBy={`${id}-leaves`} />
             <p id={`${id}-leaves`}>
-              Whoever opens it finds this dive, these pictures, what is covered and this moment. {LINK_LEAVES_OUT} {DESK_LEAVES_OUT} Nothing is
-              sent anywhere until you send it: the dive is in the link itself.
+              Whoever opens it finds this dive, these pictures, what is covered and this moment. {LINK_LEAVES_OUT}{' '}
+              {DESK_LEAVES_OUT} Nothing is sent anywhere until you send it: the dive is in the link itself.
             </p>
           </>
         ) : (
@@ -59,7 +59,11 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
         )}
         {qr?.ok && (
           <QrFigure qr={qr.value}>
-            <Button onClick={() => saveFile(`halftime-${fileWords(title)}-code.svg`, qrSvg(qr.value, title), 'image/svg+xml')}>Save the code as SVG</Button>
+            <Button
+              onClick={() => saveFile(`halftime-${fileWords(title)}-code.svg`, qrSvg(qr.value, title), 'image/svg+xml')}
+            >
+              Save the code as SVG
+            </Button>
           </QrFigure>
         )}
         {qr && !qr.ok && (
@@ -69,7 +73,10 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
         )}
         <div className={styles.asFiles}>
           <h3>As files</h3>
-          <p>The readings of every sample, with all sixteen compartments, for a spreadsheet. Each picture has its own buttons under it.</p>
+          <p>
+            The readings of every sample, with all sixteen compartments, for a spreadsheet. Each picture has its own
+            buttons under it.
+          </p>
           <Button
             icon="table"
             onClick={() => {

@@ -46,7 +46,11 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
           onChange={(chosen) => usePrintChoice.setState({ times: chosen })}
         />
         <label className={styles.check}>
-          <input type="checkbox" checked={drawn} onChange={(event) => usePrintChoice.setState({ drawn: event.target.checked })} />
+          <input
+            type="checkbox"
+            checked={drawn}
+            onChange={(event) => usePrintChoice.setState({ drawn: event.target.checked })}
+          />
           With the dive drawn under its ceiling
         </label>
         <p>

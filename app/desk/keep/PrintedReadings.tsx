@@ -27,14 +27,30 @@ const percent = (share: number) => `${Math.round(share * 100)} %`;
 /** The columns of the sheet. A covered reading is printed as a blank to fill in. */
 const COLUMNS: readonly { id?: ReadingId; heading: string; cell: (row: Row) => string }[] = [
   { id: 'time', heading: 'Time', cell: ({ scene, sample }) => printClock(scene.timeline.timeS[sample]!) },
-  { id: 'depth', heading: 'Depth', cell: ({ scene, sample, units }) => printDepth(scene.timeline.depthM[sample]!, units) },
+  {
+    id: 'depth',
+    heading: 'Depth',
+    cell: ({ scene, sample, units }) => printDepth(scene.timeline.depthM[sample]!, units),
+  },
   { heading: 'Gas', cell: ({ scene, sample }) => gasName(gasAt(scene.timeline, sample)) },
   { id: 'no-stop', heading: 'No-stop time', cell: ({ now }) => `${noStopText(now.noStop.minutes)} min` },
-  { id: 'ceiling', heading: 'Ceiling', cell: ({ now, units }) => (now.ceiling.depthM > 0 ? printDepth(now.ceiling.depthM, units) : 'none') },
+  {
+    id: 'ceiling',
+    heading: 'Ceiling',
+    cell: ({ now, units }) => (now.ceiling.depthM > 0 ? printDepth(now.ceiling.depthM, units) : 'none'),
+  },
   { id: 'required-stop', heading: 'Required stop', cell: ({ now, units }) => stopText(now, units) },
-  { id: 'time-to-surface', heading: 'Time to surface', cell: ({ now }) => `${ascentMinutesText(now.schedule.timeToSurfaceMin)} min` },
+  {
+    id: 'time-to-surface',
+    heading: 'Time to surface',
+    cell: ({ now }) => `${ascentMinutesText(now.schedule.timeToSurfaceMin)} min`,
+  },
   { id: 'supersaturation', heading: 'Super­saturation', cell: ({ now }) => percent(now.supersaturation.value) },
-  { id: 'surfacing-supersaturation', heading: 'On surfacing', cell: ({ now }) => percent(now.surfacingSupersaturation.value) },
+  {
+    id: 'surfacing-supersaturation',
+    heading: 'On surfacing',
+    cell: ({ now }) => percent(now.surfacingSupersaturation.value),
+  },
 ];
 
 /** The readings at chosen times, for paper. */
@@ -44,7 +60,12 @@ export function PrintedReadings() {
   const units = usePreferences((state) => state.units);
   const times = usePrintChoice((state) => state.times);
   const { timeline, figures } = scene;
-  const rows = printedSamples(timeline, times, cursorS).map((sample): Row => ({ scene, sample, now: figuresAt(timeline, figures, sample), units }));
+  const rows = printedSamples(timeline, times, cursorS).map((sample): Row => ({
+    scene,
+    sample,
+    now: figuresAt(timeline, figures, sample),
+    units,
+  }));
   return (
     <table className={styles.readings}>
       <caption>{times === 'points' ? 'Readings where the dive turns' : 'Readings at even times'}, by the model</caption>

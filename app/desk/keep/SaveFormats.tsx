@@ -21,17 +21,28 @@ export function SaveFormats({ title, about, figure }: SaveFormatsProps) {
     const drawn = figure();
     if (!drawn) return;
     try {
-      const [{ pictureImage, pngOf }, { fileWords, saveFile }] = await Promise.all([import('./picture-image'), import('../../parts/save-file')]);
+      const [{ pictureImage, pngOf }, { fileWords, saveFile }] = await Promise.all([
+        import('./picture-image'),
+        import('../../parts/save-file'),
+      ]);
       const image = await pictureImage(drawn, about(), usePreferences.getState().units);
       const name = `halftime-${fileWords(title)}.${format}`;
       saveFile(name, format === 'png' ? await pngOf(image) : new Blob([image.svg], { type: 'image/svg+xml' }));
       useStatus.getState().say(`Saved ${name}, with the caution on it.`);
     } catch {
-      useStatus.getState().say(`The picture could not be made in this browser.${format === 'png' ? ' Try SVG instead.' : ''}`);
+      useStatus
+        .getState()
+        .say(`The picture could not be made in this browser.${format === 'png' ? ' Try SVG instead.' : ''}`);
     }
   };
   return (['png', 'svg'] as const).map((format) => (
-    <Button key={format} kind="quiet" icon="save" aria-label={`Save ${title} as ${format.toUpperCase()}`} onClick={() => void save(format)}>
+    <Button
+      key={format}
+      kind="quiet"
+      icon="save"
+      aria-label={`Save ${title} as ${format.toUpperCase()}`}
+      onClick={() => void save(format)}
+    >
       {format.toUpperCase()}
     </Button>
   ));

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState, type FormEvent } from 'react';
-import type { StoredDive } from '@/lib/files/stored-dives';
+import type { StoredDive } from '@/lib/files/records/stored-dives';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
 import { LONGEST_TITLE } from './saved-dive';
@@ -27,8 +27,18 @@ export function SavedDiveRow({ dive, onOpen, onRename, onDelete }: SavedDiveRowP
   if (typed !== undefined) {
     return (
       <li>
-        <form className={styles.saveForm} onSubmit={rename} onKeyDown={(event) => event.key === 'Escape' && setTyped(undefined)}>
-          <Field label="New name" value={typed} maxLength={LONGEST_TITLE} autoFocus onChange={(event) => setTyped(event.target.value)} />
+        <form
+          className={styles.saveForm}
+          onSubmit={rename}
+          onKeyDown={(event) => event.key === 'Escape' && setTyped(undefined)}
+        >
+          <Field
+            label="New name"
+            value={typed}
+            maxLength={LONGEST_TITLE}
+            autoFocus
+            onChange={(event) => setTyped(event.target.value)}
+          />
           <Button type="submit" disabled={typed.trim() === ''}>
             Rename
           </Button>

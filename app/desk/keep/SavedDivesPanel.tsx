@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useId, useRef, useState, type FormEvent } from 'react';
-import type { StoredDive } from '@/lib/files/stored-dives';
+import type { StoredDive } from '@/lib/files/records/stored-dives';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
 import { IconButton } from '../../parts/IconButton';
@@ -48,12 +48,22 @@ export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
         <IconButton icon="close" label="Close saved dives" onClick={onClose} />
       </header>
       <form className={styles.saveForm} onSubmit={save}>
-        <Field label="Save this dive as" value={title} maxLength={LONGEST_TITLE} onChange={(event) => setTitle(event.target.value)} />
+        <Field
+          label="Save this dive as"
+          value={title}
+          maxLength={LONGEST_TITLE}
+          onChange={(event) => setTitle(event.target.value)}
+        />
         <Button type="submit" kind="primary" icon="save" disabled={name === '' || !dives}>
           {replaces ? 'Replace' : 'Save'}
         </Button>
       </form>
-      {dives && dives.length === 0 && <p>Nothing is saved yet. A saved dive stays in this browser, on this machine, with its pictures and what is covered.</p>}
+      {dives && dives.length === 0 && (
+        <p>
+          Nothing is saved yet. A saved dive stays in this browser, on this machine, with its pictures and what is
+          covered.
+        </p>
+      )}
       {dives && dives.length > 0 && (
         <ul className={styles.dives} aria-label="Saved dives">
           {dives.map((dive) => (
@@ -72,13 +82,20 @@ export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
       )}
       {unread.length > 0 && (
         <p>
-          {unread.length === 1 ? 'One record' : `${unread.length} records`} can’t be read by this version. They are kept, and go along when you export all.
+          {unread.length === 1 ? 'One record' : `${unread.length} records`} can’t be read by this version. They are
+          kept, and go along when you export all.
         </p>
       )}
       <div className={styles.files}>
         <Button
           disabled={!dives || dives.length + unread.length === 0}
-          onClick={() => void doing.exported().then((text) => saveFile(`halftime-dives-${new Date().toISOString().slice(0, 10)}.json`, text, 'application/json'))}
+          onClick={() =>
+            void doing
+              .exported()
+              .then((text) =>
+                saveFile(`halftime-dives-${new Date().toISOString().slice(0, 10)}.json`, text, 'application/json'),
+              )
+          }
         >
           Export all as one file
         </Button>

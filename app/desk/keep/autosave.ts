@@ -90,7 +90,8 @@ export function startAutosave({ store, shelf, visit, revision: first, onKept, on
     hurry() {
       const { base, scene } = store.getState();
       // A dive steered by hand is no script yet: it is found among the saved dives the next time.
-      if (base) sayLastWords({ ...recordNow(), visit: `${visit}-steered`, script: scriptOfSteps(base, scene.dive.steps) });
+      if (base)
+        sayLastWords({ ...recordNow(), visit: `${visit}-steered`, script: scriptOfSteps(base, scene.dive.steps) });
       if (due === 'nothing') return;
       sayLastWords(recordNow());
       write();

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { writeScript } from '@/lib/dive/script';
 import type { DeskDocument, DeskState, OpenedDesk } from '../desk-store';
 import { PICTURE_IDS } from '../pictures/all';
@@ -11,7 +11,9 @@ function namesOf<Name extends string>(known: readonly Name[]) {
   return z
     .array(z.string())
     .max(500)
-    .transform((names) => [...new Set(names)].filter((name): name is Name => (known as readonly string[]).includes(name)));
+    .transform((names) =>
+      [...new Set(names)].filter((name): name is Name => (known as readonly string[]).includes(name)),
+    );
 }
 
 /** What of the desk's document lies beside the script. A field added to the document is asked for here. */
@@ -24,7 +26,10 @@ const beside = {
 } satisfies Record<Exclude<keyof DeskDocument, 'script'>, z.ZodType>;
 
 /** Every field of the desk's document. */
-export const DOCUMENT_FIELDS: readonly (keyof DeskDocument)[] = ['script', ...(Object.keys(beside) as (keyof typeof beside)[])];
+export const DOCUMENT_FIELDS: readonly (keyof DeskDocument)[] = [
+  'script',
+  ...(Object.keys(beside) as (keyof typeof beside)[]),
+];
 
 const timeS = z.number().min(0).max(1e9);
 
@@ -32,7 +37,10 @@ const timeS = z.number().min(0).max(1e9);
 export const deskViewSchema = z.object({
   ...beside,
   cursorS: timeS,
-  view: z.object({ startS: timeS, endS: timeS }).refine(({ startS, endS }) => startS < endS).optional(),
+  view: z
+    .object({ startS: timeS, endS: timeS })
+    .refine(({ startS, endS }) => startS < endS)
+    .optional(),
   /** The unit whose readings are shown. */
   unit: z.number().int().min(0).max(100).optional(),
   soundScript: z.string().max(1_000_000).optional(),

@@ -22,7 +22,9 @@ function facesOf(family: string): Face[] {
       if (!(rule instanceof CSSFontFaceRule)) return [];
       const { style } = rule;
       const upright = !/italic|oblique/.test(style.getPropertyValue('font-style'));
-      return upright && unquoted(style.getPropertyValue('font-family')) === family ? [{ rule, sheetAddress: sheet.href ?? document.baseURI }] : [];
+      return upright && unquoted(style.getPropertyValue('font-family')) === family
+        ? [{ rule, sheetAddress: sheet.href ?? document.baseURI }]
+        : [];
     }),
   );
 }

@@ -1,9 +1,30 @@
 /** What of a drawing's look comes from style sheets: the rest is in its attributes. */
 const LOOKS = [
-  'fill', 'fill-opacity', 'fill-rule', 'stroke', 'stroke-width', 'stroke-opacity', 'stroke-dasharray', 'stroke-linecap', 'stroke-linejoin',
-  'opacity', 'paint-order', 'display', 'visibility', 'stop-color', 'stop-opacity',
-  'font-family', 'font-size', 'font-weight', 'font-style', 'font-variant-numeric', 'letter-spacing', 'text-anchor', 'dominant-baseline',
-  'vector-effect', 'mix-blend-mode',
+  'fill',
+  'fill-opacity',
+  'fill-rule',
+  'stroke',
+  'stroke-width',
+  'stroke-opacity',
+  'stroke-dasharray',
+  'stroke-linecap',
+  'stroke-linejoin',
+  'opacity',
+  'paint-order',
+  'display',
+  'visibility',
+  'stop-color',
+  'stop-opacity',
+  'font-family',
+  'font-size',
+  'font-weight',
+  'font-style',
+  'font-variant-numeric',
+  'letter-spacing',
+  'text-anchor',
+  'dominant-baseline',
+  'vector-effect',
+  'mix-blend-mode',
 ] as const;
 
 /** What only a hand on the screen needs. */
@@ -31,13 +52,22 @@ function writeLooks(from: Element, to: Element, parent: CSSStyleDeclaration | un
     }
     to.setAttribute(name, plainColour(value));
   }
-  for (const name of [...ONLY_ON_SCREEN, ...to.getAttributeNames().filter((one) => one.startsWith('aria-') || one.startsWith('data-'))]) {
+  for (const name of [
+    ...ONLY_ON_SCREEN,
+    ...to.getAttributeNames().filter((one) => one.startsWith('aria-') || one.startsWith('data-')),
+  ]) {
     to.removeAttribute(name);
   }
   const pairs = Array.from(from.children, (child, index) => [child, to.children[index]!] as const);
   for (const [child, twin] of pairs) {
     const { display, fill, stroke } = getComputedStyle(child);
-    const unseen = display === 'none' || (child.children.length === 0 && isClear(fill) && isClear(stroke) && child.tagName !== 'stop' && child.tagName !== 'title');
+    const unseen =
+      display === 'none' ||
+      (child.children.length === 0 &&
+        isClear(fill) &&
+        isClear(stroke) &&
+        child.tagName !== 'stop' &&
+        child.tagName !== 'title');
     if (unseen && !child.closest('defs')) twin.remove();
     else writeLooks(child, twin, looks);
   }
@@ -45,7 +75,18 @@ function writeLooks(from: Element, to: Element, parent: CSSStyleDeclaration | un
 
 /** Looks that a part takes over from the one around it. */
 const INHERITED: ReadonlySet<string> = new Set<string>(
-  LOOKS.filter((name) => !['opacity', 'display', 'stop-color', 'stop-opacity', 'dominant-baseline', 'vector-effect', 'mix-blend-mode'].includes(name)),
+  LOOKS.filter(
+    (name) =>
+      ![
+        'opacity',
+        'display',
+        'stop-color',
+        'stop-opacity',
+        'dominant-baseline',
+        'vector-effect',
+        'mix-blend-mode',
+      ].includes(name),
+  ),
 );
 
 /** Looks that are not taken over, where they are nothing out of the ordinary. */

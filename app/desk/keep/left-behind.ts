@@ -1,4 +1,4 @@
-import type { StoredDive } from '@/lib/files/stored-dives';
+import type { StoredDive } from '@/lib/files/records/stored-dives';
 import type { DeskRecord } from './desk-record';
 import { firstRemark } from './dive-title';
 import { diveRecord, savedDive } from './saved-dive';

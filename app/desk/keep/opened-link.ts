@@ -1,4 +1,4 @@
-import type { Decoded } from '@/lib/files/share-link';
+import type { Decoded } from '@/lib/files/links/share-link';
 import { deskViewSchema, type DeskView } from './desk-view';
 
 /** What follows the # of an address, where it is not the name of a place on the page. */
@@ -9,10 +9,14 @@ export function linkInAddress(): string | undefined {
 
 export async function readLink(fragment: string): Promise<Decoded<DeskView>> {
   try {
-    const { decodeState } = await import('@/lib/files/share-link');
+    const { decodeState } = await import('@/lib/files/links/share-link');
     return decodeState(fragment, deskViewSchema);
   } catch {
-    return { ok: false, what: 'The part of the page that opens links could not be loaded.', mend: 'Reload the page while you are online.' };
+    return {
+      ok: false,
+      what: 'The part of the page that opens links could not be loaded.',
+      mend: 'Reload the page while you are online.',
+    };
   }
 }
 

@@ -30,7 +30,8 @@ export function drawnParts(figure: Element): (SVGSVGElement | HTMLCanvasElement)
   const plate = figure.querySelector('[data-picture]');
   if (!plate) return [];
   return Array.from(plate.querySelectorAll<SVGSVGElement | HTMLCanvasElement>('svg, canvas')).filter(
-    (part) => !part.parentElement?.closest('svg, button, label, table, li, p') && part.getBoundingClientRect().width > 100,
+    (part) =>
+      !part.parentElement?.closest('svg, button, label, table, li, p') && part.getBoundingClientRect().width > 100,
   );
 }
 
@@ -108,6 +109,9 @@ export async function pngOf({ svg, width, height }: PictureImage): Promise<Blob>
   if (!context) throw new Error('this browser has no canvas to draw on');
   context.drawImage(image, 0, 0, canvas.width, canvas.height);
   return new Promise((resolve, reject) => {
-    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('the picture is too large for this browser'))), 'image/png');
+    canvas.toBlob(
+      (blob) => (blob ? resolve(blob) : reject(new Error('the picture is too large for this browser'))),
+      'image/png',
+    );
   });
 }

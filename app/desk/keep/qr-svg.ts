@@ -1,4 +1,4 @@
-import type { QrPicture } from '@/lib/files/qr';
+import type { QrPicture } from '@/lib/files/links/qr';
 import { escaped } from './svg-text';
 import { wrapped } from './wrapped';
 
@@ -7,7 +7,9 @@ export function qrSvg({ size, path, caption }: QrPicture, title: string): string
   const width = 400;
   const lines = [...wrapped(title, 46), ...wrapped(caption, 58)];
   const height = width + 24 + lines.length * 18;
-  const text = lines.map((line, index) => `<text x="24" y="${width + 12 + index * 18}">${escaped(line)}</text>`).join('');
+  const text = lines
+    .map((line, index) => `<text x="24" y="${width + 12 + index * 18}">${escaped(line)}</text>`)
+    .join('');
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="sans-serif" font-size="13">` +
     `<rect width="${width}" height="${height}" fill="#fff"/>` +

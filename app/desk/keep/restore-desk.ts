@@ -1,4 +1,4 @@
-import { storedDiveSchema, type StoredDive } from '@/lib/files/stored-dives';
+import { storedDiveSchema, type StoredDive } from '@/lib/files/records/stored-dives';
 import { forgetLastWords, lastWords, newName, readDeskRecord, type DeskRecord } from './desk-record';
 import type { DeskView } from './desk-view';
 import { leftBehind, leftBehindBy } from './left-behind';
@@ -53,7 +53,12 @@ export async function restoreDesk(shelf: Shelf, lastVisit: string | undefined): 
       return { desk, revision: record?.revision, setAside: undefined, found: [] };
     }
   }
-  return { desk, revision: onDesk?.revision, setAside: spoilt ? aside : undefined, found: found.map(({ title }) => title) };
+  return {
+    desk,
+    revision: onDesk?.revision,
+    setAside: spoilt ? aside : undefined,
+    found: found.map(({ title }) => title),
+  };
 }
 
 /** What says that it follows another is newer, whatever the clock said; else the clock decides. */

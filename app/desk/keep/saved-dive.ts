@@ -1,4 +1,4 @@
-import type { StoredDive } from '@/lib/files/stored-dives';
+import type { StoredDive } from '@/lib/files/records/stored-dives';
 import { deskViewSchema, type DeskView } from './desk-view';
 
 /** Names of saved dives on the shelf begin so. */

@@ -1,4 +1,10 @@
-import { readStoredDives, storedDiveSchema, writeStoredDives, type StoredDive, type UnreadRecord } from '@/lib/files/stored-dives';
+import {
+  readStoredDives,
+  storedDiveSchema,
+  writeStoredDives,
+  type StoredDive,
+  type UnreadRecord,
+} from '@/lib/files/records/stored-dives';
 import { newName } from './desk-record';
 import { diveRecord, DIVES, savedDive } from './saved-dive';
 import type { DeskView } from './desk-view';
@@ -17,7 +23,12 @@ export async function listDives(shelf: Shelf): Promise<SavedDives> {
   for (const [name, record] of await shelf.readAll(DIVES)) {
     const read = storedDiveSchema.safeParse(record);
     if (read.success) dives.push(read.data);
-    else unread.push({ number: unread.length + 1, what: `${name}: ${read.error.issues[0]?.message ?? 'not sound'}`, record });
+    else
+      unread.push({
+        number: unread.length + 1,
+        what: `${name}: ${read.error.issues[0]?.message ?? 'not sound'}`,
+        record,
+      });
   }
   dives.sort((one, other) => (other.changedAt ?? '').localeCompare(one.changedAt ?? ''));
   return { dives, unread };
@@ -64,7 +75,9 @@ export async function importDives(shelf: Shelf, text: string): Promise<ImportRep
   const read = readStoredDives(text);
   if (!read.ok) return { ok: false, sentences: [read.what, read.mend] };
   const here = (await listDives(shelf)).dives;
-  const same = read.dives.filter((dive) => here.some((other) => other.title === dive.title && other.script === dive.script));
+  const same = read.dives.filter((dive) =>
+    here.some((other) => other.title === dive.title && other.script === dive.script),
+  );
   const fresh = read.dives.filter((dive) => !same.includes(dive));
   const writes: Record<string, StoredDive> = {};
   for (const dive of fresh) {
@@ -85,7 +98,8 @@ export async function importDives(shelf: Shelf, text: string): Promise<ImportRep
 /** The title, with a number where another dive has it. */
 function freeTitle(title: string, others: readonly StoredDive[]): string {
   let free = title;
-  for (let number = 2; others.some((other) => other.title === free); number += 1) free = `${title.slice(0, 190)} (${number})`;
+  for (let number = 2; others.some((other) => other.title === free); number += 1)
+    free = `${title.slice(0, 190)} (${number})`;
   return free;
 }
 

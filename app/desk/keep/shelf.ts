@@ -28,7 +28,8 @@ export class ShelfRefusal extends Error {
 /** For the person whose work it is. */
 export const REFUSALS: Record<RefusalReason, string> = {
   full: 'There is no room left in this browser to keep your work. Go on working, and pass this dive on as a link or export your dives as a file; then delete dives you no longer need.',
-  blocked: 'This browser does not let the page keep anything, so your work lasts until the page is closed. Go on working, and pass the dive on as a link to keep it.',
+  blocked:
+    'This browser does not let the page keep anything, so your work lasts until the page is closed. Go on working, and pass the dive on as a link to keep it.',
 };
 
 /** What any failure to write comes down to. */

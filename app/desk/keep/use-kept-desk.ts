@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
-import type { Decoded, SharedState } from '@/lib/files/share-link';
+import type { Decoded, SharedState } from '@/lib/files/links/share-link';
 import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../desk-context';
 import type { DeskStore } from '../desk-store';
@@ -29,7 +29,8 @@ export interface KeptDesk {
   readonly putAway: () => void;
 }
 
-const say = (...message: Parameters<ReturnType<typeof useStatus.getState>['say']>) => useStatus.getState().say(...message);
+const say = (...message: Parameters<ReturnType<typeof useStatus.getState>['say']>) =>
+  useStatus.getState().say(...message);
 
 /**
  * Keeps the desk between visits and opens what a link carries: the link first, else what another
@@ -49,7 +50,9 @@ export function useKeptDesk(): KeptDesk {
     const windows = otherWindows((word) => {
       if (word.about !== 'desk' || word.visit === visit || toldOfOther) return;
       toldOfOther = true;
-      say('The desk was changed in another window too. Each window keeps its own: what one writes over goes among the saved dives.');
+      say(
+        'The desk was changed in another window too. Each window keeps its own: what one writes over goes among the saved dives.',
+      );
     });
 
     const openLink = async (shelf: Shelf) => {
@@ -67,9 +70,14 @@ export function useKeptDesk(): KeptDesk {
       if (stopped) return;
       if (restored?.desk) {
         const touched = store.getState().past.length > 0;
-        store.getState().open(deskFrom(restored.desk.script, restored.desk.view, store.getState()), touched ? undefined : 'fresh');
+        store
+          .getState()
+          .open(deskFrom(restored.desk.script, restored.desk.view, store.getState()), touched ? undefined : 'fresh');
       }
-      if (restored && restored.found.length > 0) say(`${restored.found.map((title) => `“${title}”`).join(', ')}: from a window that was closed, now among your saved dives.`);
+      if (restored && restored.found.length > 0)
+        say(
+          `${restored.found.map((title) => `“${title}”`).join(', ')}: from a window that was closed, now among your saved dives.`,
+        );
       if (restored?.setAside !== undefined) tellOfSetAside(shelf, restored.setAside);
       setKept('kept');
       autosave = startAutosave({
@@ -145,16 +153,32 @@ async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise
 /** A ready dive as a link would carry it: nothing covered, and the pictures that show it best. */
 function readReadyDive(id: string): Decoded<DeskView> {
   const ready = readyDive(id);
-  if (!ready) return { ok: false, what: 'The address asks for a ready dive that is not here.', mend: 'Choose one from the list above the script.' };
+  if (!ready)
+    return {
+      ok: false,
+      what: 'The address asks for a ready dive that is not here.',
+      mend: 'Choose one from the list above the script.',
+    };
   const { script, title, pictures = ['profile', 'chase'] } = ready;
-  return { ok: true, state: { script, title, view: deskViewSchema.parse({ pictures, covered: [], cursorS: 0 }) }, note: undefined };
+  return {
+    ok: true,
+    state: { script, title, view: deskViewSchema.parse({ pictures, covered: [], cursorS: 0 }) },
+    note: undefined,
+  };
 }
 
 /** Puts a dive that was sent here in place of the desk's, which stays to be undone and, if it is not, among the saved dives. */
-async function putOnDesk(store: DeskStore, shelf: Shelf, { script, title, view }: SharedState<DeskView>, from: string): Promise<void> {
+async function putOnDesk(
+  store: DeskStore,
+  shelf: Shelf,
+  { script, title, view }: SharedState<DeskView>,
+  from: string,
+): Promise<void> {
   const aside = await keepBeside(store, shelf, script);
   store.getState().open(deskFrom(script, view, store.getState()));
-  say(`Opened “${title ?? firstRemark(script) ?? 'a dive'}” ${from}.${aside ? ' What was on your desk is among your saved dives.' : ''}`);
+  say(
+    `Opened “${title ?? firstRemark(script) ?? 'a dive'}” ${from}.${aside ? ' What was on your desk is among your saved dives.' : ''}`,
+  );
 }
 
 /** Saves the dive on the desk before another takes its place, unless it is the same, saved already, or a ready one. */
@@ -167,7 +191,11 @@ async function keepBeside(store: DeskStore, shelf: Shelf, next: string): Promise
     const { dives } = await listDives(shelf);
     if (untouched && dives.some((dive) => dive.script === script)) return false;
     const id = newName();
-    await put(shelf, diveRecord(id), savedDive({ id, title: `${firstRemark(script) ?? 'A dive'} (left on the desk)`, script, view: viewOf(state) }));
+    await put(
+      shelf,
+      diveRecord(id),
+      savedDive({ id, title: `${firstRemark(script) ?? 'A dive'} (left on the desk)`, script, view: viewOf(state) }),
+    );
     return true;
   } catch {
     return false;
@@ -175,8 +203,20 @@ async function keepBeside(store: DeskStore, shelf: Shelf, next: string): Promise
 }
 
 function tellOfSetAside(shelf: Shelf, name: string): void {
-  say('What was kept of your last visit can’t be read. It is set aside, not lost, and the desk opens with a ready dive.', {
-    label: 'Save it as a file',
-    run: () => void shelf.read(name).then((record) => saveFile('halftime-unread.json', JSON.stringify({ caution: cautions.general, record }, undefined, 1), 'application/json')),
-  });
+  say(
+    'What was kept of your last visit can’t be read. It is set aside, not lost, and the desk opens with a ready dive.',
+    {
+      label: 'Save it as a file',
+      run: () =>
+        void shelf
+          .read(name)
+          .then((record) =>
+            saveFile(
+              'halftime-unread.json',
+              JSON.stringify({ caution: cautions.general, record }, undefined, 1),
+              'application/json',
+            ),
+          ),
+    },
+  );
 }

@@ -23,5 +23,9 @@ function subscribe(tell: () => void): () => void {
 
 /** Whether the page is being printed, so that what only paper needs is drawn only then. */
 export function usePrinting(): boolean {
-  return useSyncExternalStore(subscribe, () => printing, () => false);
+  return useSyncExternalStore(
+    subscribe,
+    () => printing,
+    () => false,
+  );
 }

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import type { StoredDive, UnreadRecord } from '@/lib/files/stored-dives';
+import type { StoredDive, UnreadRecord } from '@/lib/files/records/stored-dives';
 import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../desk-context';
 import { deskFrom, type DeskView } from './desk-view';
@@ -20,9 +20,15 @@ interface SavedDivesDoing {
 }
 
 /** The saved dives of this machine, and what can be done with them; each doing says what it did and can be undone. */
-export function useSavedDives(): SavedDivesDoing & { dives: readonly StoredDive[] | undefined; unread: readonly UnreadRecord[] } {
+export function useSavedDives(): SavedDivesDoing & {
+  dives: readonly StoredDive[] | undefined;
+  unread: readonly UnreadRecord[];
+} {
   const store = useDeskStore();
-  const [list, setList] = useState<{ dives: readonly StoredDive[] | undefined; unread: readonly UnreadRecord[] }>({ dives: undefined, unread: [] });
+  const [list, setList] = useState<{ dives: readonly StoredDive[] | undefined; unread: readonly UnreadRecord[] }>({
+    dives: undefined,
+    unread: [],
+  });
   const windows = useRef<OtherWindows>(null);
 
   useEffect(() => {
@@ -30,7 +36,10 @@ export function useSavedDives(): SavedDivesDoing & { dives: readonly StoredDive[
     const read = () =>
       void openShelf()
         .then(listDives)
-        .then((read) => !stopped && setList(read), () => undefined);
+        .then(
+          (read) => !stopped && setList(read),
+          () => undefined,
+        );
     const others = otherWindows((word) => word.about === 'dives' && read());
     windows.current = others;
     read();
@@ -61,16 +70,32 @@ export function useSavedDives(): SavedDivesDoing & { dives: readonly StoredDive[
         const saved = await change((shelf) => saveDive(shelf, title, script, view));
         if (!saved) return;
         const { dive, before } = saved;
-        if (before) say(`Saved over “${title}”.`, undo((shelf) => putDive(shelf, before)));
-        else say(`Saved “${title}”.`, undo((shelf) => removeDive(shelf, dive)));
+        if (before)
+          say(
+            `Saved over “${title}”.`,
+            undo((shelf) => putDive(shelf, before)),
+          );
+        else
+          say(
+            `Saved “${title}”.`,
+            undo((shelf) => removeDive(shelf, dive)),
+          );
       },
       async rename(dive, title) {
         const done = await change((shelf) => putDive(shelf, { ...dive, title }).then(() => true));
-        if (done) say(`“${dive.title}” is now “${title}”.`, undo((shelf) => putDive(shelf, dive)));
+        if (done)
+          say(
+            `“${dive.title}” is now “${title}”.`,
+            undo((shelf) => putDive(shelf, dive)),
+          );
       },
       async remove(dive) {
         const done = await change((shelf) => removeDive(shelf, dive).then(() => true));
-        if (done) say(`Deleted “${dive.title}”.`, undo((shelf) => putDive(shelf, dive)));
+        if (done)
+          say(
+            `Deleted “${dive.title}”.`,
+            undo((shelf) => putDive(shelf, dive)),
+          );
       },
       open(dive) {
         const desk = store.getState();

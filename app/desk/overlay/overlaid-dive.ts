@@ -36,7 +36,10 @@ function inShort({ timeline, figures }: Pick<OverlaidDive, 'timeline' | 'figures
   for (let i = 1; i < timeline.length; i += 1) {
     if (timeline.leg[i] === timeline.leg[i - 1] || figures.ceilingM[i] === 0) continue;
     const { stops } = plannedAt(timeline, figures, i);
-    stopsMin = Math.max(stopsMin, stops.reduce((sum, stop) => sum + stop.minutes, 0));
+    stopsMin = Math.max(
+      stopsMin,
+      stops.reduce((sum, stop) => sum + stop.minutes, 0),
+    );
   }
   return {
     deepestM: timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0),
@@ -52,13 +55,21 @@ export function sayOverlaid(other: OverlaidDive, scene: Scene, units: UnitSystem
   const differences = [
     differs(theirs.deepestM, ours.deepestM, 'deeper', 'shallower', (by) => sayDepth(by, units)),
     differs(theirs.endS, ours.endS, 'longer', 'shorter', printClock),
-    differs(theirs.ceilingM, ours.ceilingM, 'deeper in its deepest ceiling', 'shallower in its deepest ceiling', (by) => sayDepth(by, units)),
+    differs(theirs.ceilingM, ours.ceilingM, 'deeper in its deepest ceiling', 'shallower in its deepest ceiling', (by) =>
+      sayDepth(by, units),
+    ),
     differs(theirs.stopsMin, ours.stopsMin, 'more of required stops', 'less of required stops', (by) => `${by} min`),
   ].filter((text) => text !== undefined);
   return `${other.title}, dashed, is ${differences.length > 0 ? differences.join(', ') : 'the same in depth, time, ceiling and stops'}.`;
 }
 
-function differs(theirs: number, ours: number, more: string, less: string, say: (by: number) => string): string | undefined {
+function differs(
+  theirs: number,
+  ours: number,
+  more: string,
+  less: string,
+  say: (by: number) => string,
+): string | undefined {
   const by = Math.abs(theirs - ours);
   if (by < 0.05) return undefined;
   return `${say(by)} ${theirs > ours ? more : less}`;

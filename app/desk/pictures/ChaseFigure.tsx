@@ -32,13 +32,19 @@ export function ChaseFigure() {
   const { compartments } = timeline;
   const asked = chosen ?? first.number;
   const askAt = (event: MouseEvent<HTMLDivElement>) => {
-    const { x, margin } = chaseScales(compartments.nitrogenHalfTimeMin, chaseRange(scene), picture.width, picture.height);
+    const { x, margin } = chaseScales(
+      compartments.nitrogenHalfTimeMin,
+      chaseRange(scene),
+      picture.width,
+      picture.height,
+    );
     const box = event.currentTarget.getBoundingClientRect();
     const across = ((event.clientX - box.left) * picture.width) / (box.width || 1) - margin.left;
     setChosen(nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - across))!.number);
     useAsked.getState().ask(whyId);
   };
-  const bars = (pick: (runner: Runner) => number) => (runner: Runner) => (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
+  const bars = (pick: (runner: Runner) => number) => (runner: Runner) =>
+    (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
 
   return (
     <PictureFrame
@@ -59,15 +65,26 @@ export function ChaseFigure() {
           heading: 'Compartment',
           cell: (runner: Runner) => (
             <>
-              {runner.number} <DeskWhy small reading={`tension-${runner.number}`} about={`the tension of compartment ${runner.number}`} />
+              {runner.number}{' '}
+              <DeskWhy
+                small
+                reading={`tension-${runner.number}`}
+                about={`the tension of compartment ${runner.number}`}
+              />
             </>
           ),
         },
         { heading: 'Half-time, min', numeric: true, cell: (runner) => runner.halfTimeMin },
         { heading: `Tension, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
-        ...(timeline.hasHelium ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((runner) => runner.heliumBar) }] : []),
+        ...(timeline.hasHelium
+          ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((runner) => runner.heliumBar) }]
+          : []),
         { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },
-        { heading: `Limit at the surface, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitAtSurfaceBar) },
+        {
+          heading: `Limit at the surface, ${unit.name}`,
+          numeric: true,
+          cell: bars((runner) => runner.limitAtSurfaceBar),
+        },
       ]}
       rows={() => runners}
     >
@@ -92,7 +109,10 @@ const CompartmentChoice = memo(function CompartmentChoice({ compartments, chosen
       label="Compartment"
       value={String(chosen)}
       onChange={(number) => onChoose(Number(number))}
-      options={Array.from(compartments.nitrogenHalfTimeMin, (minutes, c) => ({ value: String(c + 1), label: `${c + 1}, ${minutes} min` }))}
+      options={Array.from(compartments.nitrogenHalfTimeMin, (minutes, c) => ({
+        value: String(c + 1),
+        label: `${c + 1}, ${minutes} min`,
+      }))}
     />
   );
 });

@@ -35,7 +35,10 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
   const frame = useId();
   const halfTimesMin = timeline.compartments.nitrogenHalfTimeMin;
   const { lowBar, highBar } = useMemo(() => chaseRange(scene), [scene]);
-  const scales = useMemo(() => chaseScales(halfTimesMin, { lowBar, highBar }, width, height), [halfTimesMin, lowBar, highBar, width, height]);
+  const scales = useMemo(
+    () => chaseScales(halfTimesMin, { lowBar, highBar }, width, height),
+    [halfTimesMin, lowBar, highBar, width, height],
+  );
   const { margin, inner, x, y, narrow } = scales;
   const { pointed, handlers } = usePointed(margin, width);
   const runners = runnersAt(scene, sample);
@@ -64,7 +67,14 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
 
   return (
     <>
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={shared.picture} aria-hidden="true" {...handlers}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
         <defs>
           <Rock id={rock} />
           <clipPath id={frame}>
@@ -85,17 +95,28 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
             <path d={tails} className={styles.tail} />
           </g>
           <Marks runners={runners} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
-          {told && <path d={markPath('round', x(told.halfTimeMin), y(told.tensionBar), size * 2)} className={shared.pointed} />}
+          {told && (
+            <path d={markPath('round', x(told.halfTimeMin), y(told.tensionBar), size * 2)} className={shared.pointed} />
+          )}
           <LineNames
             scales={scales}
             names={[
               { text: 'water', bar: ambientBar, className: styles.waterName },
               { text: 'gas breathed', bar: breathedBar, className: styles.gasName },
               { text: 'limit here', bar: runners[15]!.limitNowBar, className: styles.limitName },
-              { text: narrow ? 'surface limit' : 'limit at the surface', bar: runners[15]!.limitAtSurfaceBar, className: styles.limitName },
+              {
+                text: narrow ? 'surface limit' : 'limit at the surface',
+                bar: runners[15]!.limitAtSurfaceBar,
+                className: styles.limitName,
+              },
             ]}
           />
-          <text x={x(runners[leader - 1]!.halfTimeMin)} y={inner.height + 20} textAnchor="middle" className={styles.leadingNumber}>
+          <text
+            x={x(runners[leader - 1]!.halfTimeMin)}
+            y={inner.height + 20}
+            textAnchor="middle"
+            className={styles.leadingNumber}
+          >
             {leader}
           </text>
         </g>
@@ -108,7 +129,10 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
           height={height}
           title={`Compartment ${told.number}, half-time ${told.halfTimeMin} min`}
         >
-          <span>holds {printPressure(told.tensionBar, units)}{told.heliumBar > 0 && `, ${printPressure(told.heliumBar, units)} of it helium`}</span>
+          <span>
+            holds {printPressure(told.tensionBar, units)}
+            {told.heliumBar > 0 && `, ${printPressure(told.heliumBar, units)} of it helium`}
+          </span>
           <span>limit here {printPressure(told.limitNowBar, units)}</span>
           <span>limit at the surface {printPressure(told.limitAtSurfaceBar, units)}</span>
         </PointerTip>
@@ -118,7 +142,13 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
 }
 
 /** Pressure upward. */
-const PressureAxis = memo(function PressureAxis({ scales: { margin, inner, y }, units }: { scales: ChaseScales; units: UnitSystem }) {
+const PressureAxis = memo(function PressureAxis({
+  scales: { margin, inner, y },
+  units,
+}: {
+  scales: ChaseScales;
+  units: UnitSystem;
+}) {
   return (
     <>
       {pressureTicks(y, units, inner.height / 60).map(({ bar, text }) => (
@@ -137,7 +167,15 @@ const PressureAxis = memo(function PressureAxis({ scales: { margin, inner, y }, 
 });
 
 /** Along the foot each compartment's number over its half-time. It stays while the dive changes. */
-const HalfTimeAxis = memo(function HalfTimeAxis({ halfTimesMin, width, footY }: { halfTimesMin: Float64Array; width: number; footY: number }) {
+const HalfTimeAxis = memo(function HalfTimeAxis({
+  halfTimesMin,
+  width,
+  footY,
+}: {
+  halfTimesMin: Float64Array;
+  width: number;
+  footY: number;
+}) {
   const x = halfTimeScale(halfTimesMin, width);
   const room = x(halfTimesMin[8]!) - x(halfTimesMin[7]!);
   const numberEvery = room < 20 ? 3 : 1;
@@ -173,7 +211,19 @@ const HalfTimeAxis = memo(function HalfTimeAxis({ halfTimesMin, width, footY }: 
 });
 
 /** All sixteen in few paths. Round while the surface would be tolerated; filled with nitrogen from below, helium left open. */
-function Marks({ runners, scales: { x, y, narrow }, size, leader, mixed }: { runners: readonly Runner[]; scales: ChaseScales; size: number; leader: number; mixed: boolean }) {
+function Marks({
+  runners,
+  scales: { x, y, narrow },
+  size,
+  leader,
+  mixed,
+}: {
+  runners: readonly Runner[];
+  scales: ChaseScales;
+  size: number;
+  leader: number;
+  mixed: boolean;
+}) {
   let round = '';
   let roundNitrogen = '';
   let lozenges = '';
@@ -197,7 +247,12 @@ function Marks({ runners, scales: { x, y, narrow }, size, leader, mixed }: { run
       <path d={lozenges} className={mixed ? styles.outlineOver : `${styles.outlineOver} ${styles.nitrogenOver}`} />
       {mixed && <path d={roundNitrogen} className={styles.nitrogen} />}
       {mixed && <path d={lozengesNitrogen} className={styles.nitrogenOver} />}
-      <text x={x(first.halfTimeMin)} y={y(first.tensionBar) - size * LEAD * 1.3 - 5} textAnchor="middle" className={styles.leadName}>
+      <text
+        x={x(first.halfTimeMin)}
+        y={y(first.tensionBar) - size * LEAD * 1.3 - 5}
+        textAnchor="middle"
+        className={styles.leadName}
+      >
         {first.number}
         {!narrow && ' leads'}
       </text>
@@ -210,8 +265,18 @@ function Marks({ runners, scales: { x, y, narrow }, size, leader, mixed }: { run
   );
 }
 
-function LineNames({ scales: { inner, y }, names }: { scales: ChaseScales; names: readonly { text: string; bar: number; className: string | undefined }[] }) {
-  const places = spread(names.map(({ bar }) => Math.max(0, y(bar))), 18, inner.height);
+function LineNames({
+  scales: { inner, y },
+  names,
+}: {
+  scales: ChaseScales;
+  names: readonly { text: string; bar: number; className: string | undefined }[];
+}) {
+  const places = spread(
+    names.map(({ bar }) => Math.max(0, y(bar))),
+    18,
+    inner.height,
+  );
   return names.map(({ text, className }, index) => (
     <text key={text} x={inner.width + 8} y={places[index]} dy="0.32em" className={className}>
       {text}

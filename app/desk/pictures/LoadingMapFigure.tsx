@@ -25,13 +25,18 @@ export function LoadingMapFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 560 ? 320 : 350));
   const [basis, setBasis] = useState<Basis>('surfacing');
   const { scene, sample } = picture;
-  const table = useMemo(() => ({ columns: columnsOf(scene, basis), rows: () => tableSamples(scene.timeline) }), [scene, basis]);
+  const table = useMemo(
+    () => ({ columns: columnsOf(scene, basis), rows: () => tableSamples(scene.timeline) }),
+    [scene, basis],
+  );
 
   return (
     <PictureFrame
       id="loading"
       title="The loading map"
-      actions={<Segmented label="Supersaturation" labelSpokenOnly segments={SEGMENTS} value={basis} onChange={setBasis} />}
+      actions={
+        <Segmented label="Supersaturation" labelSpokenOnly segments={SEGMENTS} value={basis} onChange={setBasis} />
+      }
       sentence={sentenceAt(scene, sample, basis)}
       {...table}
     >
@@ -57,8 +62,10 @@ function sentenceAt(scene: Scene, sample: number, basis: Basis): string {
   const time = printClock(scene.timeline.timeS[sample]!);
   if (most.value <= 0) return `At ${time}, ${where}, no compartment is supersaturated.`;
   const leads = `compartment ${most.leader} leads with ${percentText(most.value)}`;
-  return `At ${time}, ${where}, ${past === 0 ? 'no compartment' : `${past} of 16`} would be past the limit of ${percentText(limit)}; ${leads}.`
-    .replace('would be', basis === 'now' ? (past > 1 ? 'are' : 'is') : 'would be');
+  return `At ${time}, ${where}, ${past === 0 ? 'no compartment' : `${past} of 16`} would be past the limit of ${percentText(limit)}; ${leads}.`.replace(
+    'would be',
+    basis === 'now' ? (past > 1 ? 'are' : 'is') : 'would be',
+  );
 }
 
 function columnsOf(scene: Scene, basis: Basis): TableColumn<number>[] {

@@ -23,26 +23,46 @@ const RIM = { top: 22, bottom: 58 };
 const LEGEND_WIDE = 740;
 
 /** Sixteen rows, fast to slow, over time; the fuller of gas above what surrounds it, the darker; striped past its limit. */
-export function LoadingMapPicture({ scene, cursorS, width, height, onCursor, view, basis }: PictureProps & { basis: Basis }) {
+export function LoadingMapPicture({
+  scene,
+  cursorS,
+  width,
+  height,
+  onCursor,
+  view,
+  basis,
+}: PictureProps & { basis: Basis }) {
   const frame = useMemo(() => timePicture(scene, width, height, RIM, view), [scene, width, height, view]);
   const columns = useMemo(() => supersaturationColumns(scene, frame.columns, basis), [scene, frame, basis]);
   const { margin, inner, x } = frame;
   const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
   const halfTimes = scene.timeline.compartments.nitrogenHalfTimeMin;
   const row = inner.height / COMPARTMENTS;
-  const told = pointed && pointed.y >= 0 && pointed.y < inner.height && pointed.x >= 0 && pointed.x <= inner.width ? pointed : undefined;
+  const told =
+    pointed && pointed.y >= 0 && pointed.y < inner.height && pointed.x >= 0 && pointed.x <= inner.width
+      ? pointed
+      : undefined;
   const toldRow = told && Math.floor(told.y / row);
   const toldColumn = told && columnAt(frame, told.x);
 
   return (
     <>
       <MapCanvas frame={frame} columns={columns} />
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={`${shared.picture} ${styles.over}`} aria-hidden="true" {...handlers}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={`${shared.picture} ${styles.over}`}
+        aria-hidden="true"
+        {...handlers}
+      >
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground frame={frame} halfTimes={halfTimes} />
           <TimeCursor x={x(cursorS)} width={inner.width} height={inner.height} />
-          {told && <rect x={-2} y={toldRow! * row} width={inner.width + 4} height={row} className={styles.pointedRow} />}
+          {told && (
+            <rect x={-2} y={toldRow! * row} width={inner.width + 4} height={row} className={styles.pointedRow} />
+          )}
         </g>
       </svg>
       {told && (
@@ -64,7 +84,9 @@ export function LoadingMapPicture({ scene, cursorS, width, height, onCursor, vie
 /** A supersaturation in words. */
 function sayShare(value: number, limit: number): string {
   if (value <= 0) return 'no supersaturation';
-  return value > limit ? `${percentText(value)}: past the limit of ${percentText(limit)}` : `${percentText(value)}, the limit is ${percentText(limit)}`;
+  return value > limit
+    ? `${percentText(value)}: past the limit of ${percentText(limit)}`
+    : `${percentText(value)}, the limit is ${percentText(limit)}`;
 }
 
 const MapCanvas = memo(function MapCanvas({ frame, columns }: { frame: TimePicture; columns: SupersaturationColumns }) {
@@ -79,14 +101,22 @@ const MapCanvas = memo(function MapCanvas({ frame, columns }: { frame: TimePictu
   useLayoutEffect(() => {
     if (!canvas.current) return;
     if (palette.current?.of !== screen) palette.current = { of: screen, palette: mapPalette(canvas.current) };
-    paintMap(canvas.current, brush.current, columns, palette.current.palette, { ...inner, pixelRatio: screen.pixelRatio * scale });
+    paintMap(canvas.current, brush.current, columns, palette.current.palette, {
+      ...inner,
+      pixelRatio: screen.pixelRatio * scale,
+    });
   }, [columns, inner, screen, scale]);
   return (
     <canvas
       ref={canvas}
       aria-hidden="true"
       className={styles.map}
-      style={{ left: share(margin.left, width), top: share(margin.top, height), width: share(inner.width, width), height: share(inner.height, height) }}
+      style={{
+        left: share(margin.left, width),
+        top: share(margin.top, height),
+        width: share(inner.width, width),
+        height: share(inner.height, height),
+      }}
     />
   );
 });
@@ -127,7 +157,12 @@ const Ground = memo(function Ground({ frame, halfTimes }: { frame: TimePicture; 
           <line y2="5" className={styles.stripe} />
         </pattern>
       </defs>
-      <Legend y={inner.height + 34} wide={inner.width > LEGEND_WIDE} shades={`url(#${id}shades)`} past={`url(#${id}past)`} />
+      <Legend
+        y={inner.height + 34}
+        wide={inner.width > LEGEND_WIDE}
+        shades={`url(#${id}shades)`}
+        past={`url(#${id}past)`}
+      />
     </>
   );
 });

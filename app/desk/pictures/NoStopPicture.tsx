@@ -37,13 +37,21 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, onCursor,
   const { margin, inner, x, y } = frame;
   const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
   const { noStopMin, noStopLeader, ceilingM } = scene.figures;
-  const told = pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
+  const told =
+    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
   const cursorX = x(cursorS);
   const left = cursorX > inner.width * 0.75;
 
   return (
     <>
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={shared.picture} aria-hidden="true" {...handlers}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground scene={scene} frame={frame} />
@@ -64,9 +72,19 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, onCursor,
         </g>
       </svg>
       {told !== undefined && (
-        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} height={height} title={printClock(x.invert(pointed!.x))}>
-          <span>{ceilingM[told]! > 0 ? 'a stop is required' : `${noStopText(noStopMin[told]!)} min without a stop`}</span>
-          <span>{noStopLeader[told] ? `compartment ${noStopLeader[told]} sets it` : 'no compartment would end it here'}</span>
+        <PointerTip
+          x={margin.left + pointed!.x}
+          y={margin.top + inner.height / 2}
+          width={width}
+          height={height}
+          title={printClock(x.invert(pointed!.x))}
+        >
+          <span>
+            {ceilingM[told]! > 0 ? 'a stop is required' : `${noStopText(noStopMin[told]!)} min without a stop`}
+          </span>
+          <span>
+            {noStopLeader[told] ? `compartment ${noStopLeader[told]} sets it` : 'no compartment would end it here'}
+          </span>
         </PointerTip>
       )}
     </>
@@ -79,9 +97,16 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
   const id = useId();
   const { inner, x, y, columns } = frame;
   const { timeline, figures } = scene;
-  const path = columnPath(columns, (sample) => x(timeline.timeS[sample]!), (column) => y(capped(figures.noStopMin[columns[column]!]!)));
+  const path = columnPath(
+    columns,
+    (sample) => x(timeline.timeS[sample]!),
+    (column) => y(capped(figures.noStopMin[columns[column]!]!)),
+  );
   const asked = columnRuns(Array.from(columns, (sample) => (figures.ceilingM[sample]! > 0 ? 1 : 0)));
-  const leaders = useMemo(() => Uint8Array.from(columns, (sample) => figures.noStopLeader[sample]!), [columns, figures]);
+  const leaders = useMemo(
+    () => Uint8Array.from(columns, (sample) => figures.noStopLeader[sample]!),
+    [columns, figures],
+  );
   return (
     <>
       <defs>

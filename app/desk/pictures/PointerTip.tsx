@@ -21,7 +21,10 @@ export function PointerTip({ x, y, width, height, title, children }: PointerTipP
   const place =
     width < BESIDE_FROM
       ? { className: above ? styles.overHead : styles.atFoot }
-      : { className: `${above ? styles.above : styles.below} ${x > width / 2 ? styles.left : styles.right}`, style: { left: share(x, width), top: share(y, height) } };
+      : {
+          className: `${above ? styles.above : styles.below} ${x > width / 2 ? styles.left : styles.right}`,
+          style: { left: share(x, width), top: share(y, height) },
+        };
   return (
     <div {...place} aria-hidden="true">
       <b>{title}</b>

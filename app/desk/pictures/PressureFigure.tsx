@@ -26,7 +26,8 @@ export function PressureFigure() {
   const runners = runnersAt(scene, sample);
   const one = runners[compartment - 1]!;
   const unit = pressureUnit(units);
-  const bars = (pick: (runner: Runner) => number) => (runner: Runner) => (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
+  const bars = (pick: (runner: Runner) => number) => (runner: Runner) =>
+    (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
   const over = runners.filter(isPastSurfaceLimit).length;
 
   return (
@@ -41,7 +42,10 @@ export function PressureFigure() {
           options={[
             { value: 'leading', label: `Leading (${leadingCompartment(scene, sample)})` },
             { value: 'all', label: 'All sixteen' },
-            ...runners.map(({ number, halfTimeMin }) => ({ value: `${number}` as const, label: `${number}, ${halfTimeMin} min` })),
+            ...runners.map(({ number, halfTimeMin }) => ({
+              value: `${number}` as const,
+              label: `${number}, ${halfTimeMin} min`,
+            })),
           ]}
         />
       }
@@ -56,7 +60,11 @@ export function PressureFigure() {
         { heading: `Ambient, ${unit.name}`, numeric: true, cell: bars(() => timeline.ambientBar[sample]!) },
         { heading: `Gas in it, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
         { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },
-        { heading: `Limit at the surface, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitAtSurfaceBar) },
+        {
+          heading: `Limit at the surface, ${unit.name}`,
+          numeric: true,
+          cell: bars((runner) => runner.limitAtSurfaceBar),
+        },
       ]}
       rows={() => (looked === 'all' ? runners : [one])}
     >

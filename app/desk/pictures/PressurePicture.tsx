@@ -54,7 +54,14 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
 
   return (
     <>
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={shared.picture} aria-hidden="true" {...handlers}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
         <defs>
           <Rock id={rock} />
           <clipPath id={frame}>
@@ -65,14 +72,24 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground scene={scene} scales={scales} units={units} />
           <g clipPath={`url(#${frame})`}>
-            {all ? <Fan scene={scene} sample={sample} scales={scales} /> : <Limits scene={scene} scales={scales} tolerance={tolerance} rock={rock} />}
+            {all ? (
+              <Fan scene={scene} sample={sample} scales={scales} />
+            ) : (
+              <Limits scene={scene} scales={scales} tolerance={tolerance} rock={rock} />
+            )}
             <path d={straight(scales, (bar) => bar)} className={styles.balance} />
             <path d={`M${tenth(nowX)},0V${inner.height}`} className={styles.here} />
             <path d={whole} className={styles.trailAhead} />
             {!all && <path d={trailPath(timeline, trail, sample, compartment, x, y)} className={styles.trail} />}
           </g>
           <LineNames scene={scene} scales={scales} tolerance={tolerance} all={all} />
-          <Marks runners={all ? runners : [one]} x={nowX} y={y} mixed={timeline.hasHelium} named={told?.number ?? compartment} />
+          <Marks
+            runners={all ? runners : [one]}
+            x={nowX}
+            y={y}
+            mixed={timeline.hasHelium}
+            named={told?.number ?? compartment}
+          />
         </g>
       </svg>
       {told && (
@@ -106,20 +123,45 @@ function inForcePath({ timeline, figures, dive }: Scene, scales: PressureScales,
   if (low === high) return straight(scales, tolerance.inForce);
   const { x, y } = scales;
   const [from, to] = x.domain() as [number, number];
-  const firstBar = timeline.surfaceBar + figures.firstStopM.reduce((deepest, stop) => Math.max(deepest, stop), 0) * timeline.barPerMetre;
-  const points = [from, ...Array.from({ length: BENDS + 1 }, (_, i) => timeline.surfaceBar + ((firstBar - timeline.surfaceBar) * i) / BENDS), to];
-  return points.map((bar, index) => `${index === 0 ? 'M' : 'L'}${tenth(x(bar))},${tenth(y(tolerance.inForce(bar)))}`).join('');
+  const firstBar =
+    timeline.surfaceBar +
+    figures.firstStopM.reduce((deepest, stop) => Math.max(deepest, stop), 0) * timeline.barPerMetre;
+  const points = [
+    from,
+    ...Array.from(
+      { length: BENDS + 1 },
+      (_, i) => timeline.surfaceBar + ((firstBar - timeline.surfaceBar) * i) / BENDS,
+    ),
+    to,
+  ];
+  return points
+    .map((bar, index) => `${index === 0 ? 'M' : 'L'}${tenth(x(bar))},${tenth(y(tolerance.inForce(bar)))}`)
+    .join('');
 }
 
-const Limits = memo(function Limits({ scene, scales, tolerance, rock }: { scene: Scene; scales: PressureScales; tolerance: Tolerance; rock: string }) {
+const Limits = memo(function Limits({
+  scene,
+  scales,
+  tolerance,
+  rock,
+}: {
+  scene: Scene;
+  scales: PressureScales;
+  tolerance: Tolerance;
+  rock: string;
+}) {
   const { low, high } = scene.dive.settings.gradientFactors;
   const edge = inForcePath(scene, scales, tolerance);
   return (
     <>
       <path d={`${edge}V-9999H0Z`} fill={`url(#${rock})`} />
       {high < 1 && <path d={straight(scales, (bar) => tolerance.underGf(1, bar))} className={styles.modelLimit} />}
-      {low < high && <path d={straight(scales, (bar) => tolerance.underGf(low, bar))} className={styles.gradientFactor} />}
-      {low < high && <path d={straight(scales, (bar) => tolerance.underGf(high, bar))} className={styles.gradientFactor} />}
+      {low < high && (
+        <path d={straight(scales, (bar) => tolerance.underGf(low, bar))} className={styles.gradientFactor} />
+      )}
+      {low < high && (
+        <path d={straight(scales, (bar) => tolerance.underGf(high, bar))} className={styles.gradientFactor} />
+      )}
       <path d={edge} className={styles.inForce} />
     </>
   );
@@ -136,7 +178,13 @@ function Fan({ scene, sample, scales }: { scene: Scene; sample: number; scales: 
   return <path d={fan} className={styles.gradientFactor} />;
 }
 
-function Marks(props: { runners: readonly Runner[]; x: number; y: PressureScales['y']; mixed: boolean; named: number }) {
+function Marks(props: {
+  runners: readonly Runner[];
+  x: number;
+  y: PressureScales['y'];
+  mixed: boolean;
+  named: number;
+}) {
   const { runners, x, y, mixed, named } = props;
   return runners.map((runner) => {
     const shape = isPastSurfaceLimit(runner) ? 'lozenge' : 'round';
@@ -156,7 +204,15 @@ function Marks(props: { runners: readonly Runner[]; x: number; y: PressureScales
   });
 }
 
-const Ground = memo(function Ground({ scene, scales, units }: { scene: Scene; scales: PressureScales; units: UnitSystem }) {
+const Ground = memo(function Ground({
+  scene,
+  scales,
+  units,
+}: {
+  scene: Scene;
+  scales: PressureScales;
+  units: UnitSystem;
+}) {
   const { inner, x, y, margin } = scales;
   const { surfaceBar, barPerMetre } = scene.timeline;
   const deepestM = (x.domain()[1]! - surfaceBar) / barPerMetre / 1.04;
@@ -179,7 +235,13 @@ const Ground = memo(function Ground({ scene, scales, units }: { scene: Scene; sc
         </g>
       ))}
       {depthTicks(deepestM, units, Math.max(2, Math.floor(inner.width / 80))).map((depthM) => (
-        <text key={depthM} x={tenth(x(surfaceBar + depthM * barPerMetre))} y={inner.height + 37} className={styles.axis} textAnchor="middle">
+        <text
+          key={depthM}
+          x={tenth(x(surfaceBar + depthM * barPerMetre))}
+          y={inner.height + 37}
+          className={styles.axis}
+          textAnchor="middle"
+        >
           {depthM === 0 ? 'surface' : sayDepth(depthM, units)}
         </text>
       ))}
@@ -196,7 +258,17 @@ const Ground = memo(function Ground({ scene, scales, units }: { scene: Scene; sc
 });
 
 /** Names each line where it leaves the picture: above it, or at its right. */
-const LineNames = memo(function LineNames({ scene, scales, tolerance, all }: { scene: Scene; scales: PressureScales; tolerance: Tolerance; all: boolean }) {
+const LineNames = memo(function LineNames({
+  scene,
+  scales,
+  tolerance,
+  all,
+}: {
+  scene: Scene;
+  scales: PressureScales;
+  tolerance: Tolerance;
+  all: boolean;
+}) {
   const { inner, x, y } = scales;
   const [from, to] = x.domain() as [number, number];
   const highest = y.domain()[1]!;
@@ -204,7 +276,9 @@ const LineNames = memo(function LineNames({ scene, scales, tolerance, all }: { s
   const named = (text: string, at: (bar: number) => number, className: string | undefined) => {
     const start = at(from);
     const end = at(to);
-    return end <= highest ? { text, className, top: undefined, right: y(end) } : { text, className, top: x(from + ((to - from) * (highest - start)) / (end - start)), right: undefined };
+    return end <= highest
+      ? { text, className, top: undefined, right: y(end) }
+      : { text, className, top: x(from + ((to - from) * (highest - start)) / (end - start)), right: undefined };
   };
   const names = [
     named('in balance', (bar) => bar, styles.balanceName),
@@ -218,8 +292,16 @@ const LineNames = memo(function LineNames({ scene, scales, tolerance, all }: { s
   ];
   const tops = names.filter((name) => name.top !== undefined);
   const rights = names.filter((name) => name.right !== undefined);
-  const topPlaces = spread(tops.map((name) => name.top!), 42, inner.width + 60);
-  const rightPlaces = spread(rights.map((name) => name.right!), 18, inner.height);
+  const topPlaces = spread(
+    tops.map((name) => name.top!),
+    42,
+    inner.width + 60,
+  );
+  const rightPlaces = spread(
+    rights.map((name) => name.right!),
+    18,
+    inner.height,
+  );
   return (
     <>
       {tops.map((name, index) => (

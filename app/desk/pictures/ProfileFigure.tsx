@@ -18,7 +18,11 @@ import { usePicture } from './use-picture';
 import styles from './pictures.module.css';
 
 // What takes hold of the dive, and what rules and cylinders say of it, comes once the desk has opened.
-const ProfileHandles = fetchedLater(async () => (await import('../after-opening')).ProfileHandles, null, UnfetchedInPicture);
+const ProfileHandles = fetchedLater(
+  async () => (await import('../after-opening')).ProfileHandles,
+  null,
+  UnfetchedInPicture,
+);
 const StepEditor = fetchedLater(async () => (await import('../after-opening')).StepEditor, <StepHint />);
 const SupplyMarks = fetchedLater(async () => (await import('../after-opening')).SupplyMarks, null, UnfetchedInPicture);
 const EventMarks = fetchedLater(async () => (await import('../after-opening')).EventMarks, null, UnfetchedInPicture);
@@ -67,20 +71,26 @@ export function ProfileFigure() {
       columns={[
         { heading: 'Time', cell: (i: number) => printClock(timeline.timeS[i]!) },
         { heading: 'Depth', numeric: true, cell: (i) => printDepth(timeline.depthM[i]!, units) },
-        { heading: 'Ceiling', numeric: true, cell: (i) => (figures.ceilingM[i]! > 0 ? printDepth(figures.ceilingM[i]!, units) : 'none') },
+        {
+          heading: 'Ceiling',
+          numeric: true,
+          cell: (i) => (figures.ceilingM[i]! > 0 ? printDepth(figures.ceilingM[i]!, units) : 'none'),
+        },
         { heading: 'No-stop time', numeric: true, cell: (i) => `${noStopText(figures.noStopMin[i]!)} min` },
       ]}
       rows={samples}
     >
       <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>
         <ProfilePicture {...picture} held={held} overlay={overlay}>
-          {(scales) => opened && (
-            <>
-              {!fixed && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
-              <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />
-              <EventMarks scales={scales} units={units} onCursor={picture.onCursor} />
-            </>
-          )}
+          {(scales) =>
+            opened && (
+              <>
+                {!fixed && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
+                <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />
+                <EventMarks scales={scales} units={units} onCursor={picture.onCursor} />
+              </>
+            )
+          }
         </ProfilePicture>
       </div>
       {!fixed && <StepEditor />}

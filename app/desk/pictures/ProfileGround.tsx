@@ -11,7 +11,15 @@ import { timeTicks } from './time-scale';
 import styles from './pictures.module.css';
 
 /** What of a profile stays still while the time cursor moves: axes, the roof of the ceiling, the dive itself. */
-export const ProfileGround = memo(function ProfileGround({ scene, scales, units }: { scene: Scene; scales: ProfileScales; units: UnitSystem }) {
+export const ProfileGround = memo(function ProfileGround({
+  scene,
+  scales,
+  units,
+}: {
+  scene: Scene;
+  scales: ProfileScales;
+  units: UnitSystem;
+}) {
   const { timeline, figures } = scene;
   const { inner, x, y } = scales;
   const paths = useMemo(() => {
@@ -20,7 +28,9 @@ export const ProfileGround = memo(function ProfileGround({ scene, scales, units 
     return {
       roof: ceiling.map(({ startX, path }) => `${path}V0H${startX.toFixed(1)}Z`).join(''),
       edge: ceiling.map(({ path }) => path).join(''),
-      low: ceilingEdges(timeline, figures.ceilingAtLowM, some, { x, y }).map(({ path }) => path).join(''),
+      low: ceilingEdges(timeline, figures.ceilingAtLowM, some, { x, y })
+        .map(({ path }) => path)
+        .join(''),
       dive: divePath(timeline, { x, y }),
     };
   }, [timeline, figures, inner.width, x, y]);
@@ -48,7 +58,13 @@ export const ProfileGround = memo(function ProfileGround({ scene, scales, units 
 });
 
 /** Kept apart: a drag holds the scales still while the dive changes. */
-const ProfileAxes = memo(function ProfileAxes({ scales: { inner, x, y, deepestM }, units }: { scales: ProfileScales; units: UnitSystem }) {
+const ProfileAxes = memo(function ProfileAxes({
+  scales: { inner, x, y, deepestM },
+  units,
+}: {
+  scales: ProfileScales;
+  units: UnitSystem;
+}) {
   return (
     <>
       {depthTicks(deepestM, units).map((depth) => (

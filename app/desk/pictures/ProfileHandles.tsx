@@ -32,7 +32,16 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
   const legs = useDesk((state) => state.scene.timeline.legs);
   const selected = useDesk((state) => state.selectedStep);
   const select = useDesk((state) => state.select);
-  const drag = useRef<{ leg: number; part: 'point' | 'line'; fromX: number; fromY: number; axis?: Axis; name: string; script: string; legs: readonly Leg[] }>(null);
+  const drag = useRef<{
+    leg: number;
+    part: 'point' | 'line';
+    fromX: number;
+    fromY: number;
+    axis?: Axis;
+    name: string;
+    script: string;
+    legs: readonly Leg[];
+  }>(null);
   const notch: Notch = { depthM: units === 'metric' ? 1 : METRES_PER_FOOT * 5, timeS: 60 };
   const fine: Notch = { depthM: units === 'metric' ? 0.1 : METRES_PER_FOOT, timeS: 5 };
 
@@ -42,7 +51,15 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
     event.currentTarget.setPointerCapture(event.pointerId);
     const { x, y } = pointerIn(event.currentTarget.ownerSVGElement!, event);
     const { script, scene } = store.getState();
-    drag.current = { leg: index, part, fromX: x, fromY: y, name: `drag ${event.timeStamp}`, script, legs: scene.timeline.legs };
+    drag.current = {
+      leg: index,
+      part,
+      fromX: x,
+      fromY: y,
+      name: `drag ${event.timeStamp}`,
+      script,
+      legs: scene.timeline.legs,
+    };
     select(legs[index]!.step);
     onHold(scales);
   };
@@ -61,7 +78,14 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
     const next =
       held.axis === 'depth'
         ? moveLegDepth(held.script, leg, snapped(scales.y.invert(scales.y(leg.toM) + dy), step.depthM))
-        : moveLegEnd(held.script, leg, snapped(scales.x.invert(scales.x(leg.endS) + dx) - leg.startS, step.timeS / (leg.fromM === leg.toM ? 1 : 12)) + leg.startS);
+        : moveLegEnd(
+            held.script,
+            leg,
+            snapped(
+              scales.x.invert(scales.x(leg.endS) + dx) - leg.startS,
+              step.timeS / (leg.fromM === leg.toM ? 1 : 12),
+            ) + leg.startS,
+          );
     store.getState().change({ script: next }, held.name);
   };
 
@@ -81,7 +105,14 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
       ArrowRight: () => moveLegEnd(script, leg, leg.endS + step.timeS / (leg.fromM === leg.toM ? 1 : 6)),
       Delete: () => removeLeg(script, leg),
       Backspace: () => removeLeg(script, leg),
-      Insert: () => addPoint(script, store.getState().scene.dive, leg, (leg.startS + leg.endS) / 2, leg.toM + (leg.toM > 6 ? -3 : 3)),
+      Insert: () =>
+        addPoint(
+          script,
+          store.getState().scene.dive,
+          leg,
+          (leg.startS + leg.endS) / 2,
+          leg.toM + (leg.toM > 6 ? -3 : 3),
+        ),
     };
     const made = moves[event.key];
     if (!made) return;
@@ -107,7 +138,9 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
             onDoubleClick={(event) => {
               const at = pointerIn(event.currentTarget.ownerSVGElement!, event);
               const { script, scene, change } = store.getState();
-              change({ script: addPoint(script, scene.dive, leg, scales.x.invert(at.x), leg.toM + (leg.toM > 6 ? -3 : 3)) });
+              change({
+                script: addPoint(script, scene.dive, leg, scales.x.invert(at.x), leg.toM + (leg.toM > 6 ? -3 : 3)),
+              });
             }}
           />
         );

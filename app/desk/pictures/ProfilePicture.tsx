@@ -22,19 +22,47 @@ interface ProfilePictureProps extends PictureProps {
 }
 
 /** The dive's depth over time, under its ceiling: a roof of rock the diver may not pass. */
-export function ProfilePicture({ scene, sample, cursorS, width, height, units, onCursor, view, held, overlay, children }: ProfilePictureProps) {
+export function ProfilePicture({
+  scene,
+  sample,
+  cursorS,
+  width,
+  height,
+  units,
+  onCursor,
+  view,
+  held,
+  overlay,
+  children,
+}: ProfilePictureProps) {
   const svg = useRef<SVGSVGElement>(null);
   const deepestOtherM = overlay?.timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
-  const scales = useMemo(() => held ?? profileScales(scene.timeline, width, height, view, deepestOtherM), [held, scene, width, height, view, deepestOtherM]);
+  const scales = useMemo(
+    () => held ?? profileScales(scene.timeline, width, height, view, deepestOtherM),
+    [held, scene, width, height, view, deepestOtherM],
+  );
   const { inner, x, y } = scales;
   const point = (event: React.PointerEvent) => onCursor(x.invert(pointerIn(svg.current!, event).x));
 
   return (
-    <svg ref={svg} viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={styles.picture} role="group" aria-label="The dive, point by point">
+    <svg
+      ref={svg}
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      className={styles.picture}
+      role="group"
+      aria-label="The dive, point by point"
+    >
       <defs>
         <Rock id="rock" />
         <clipPath id="dive-frame">
-          <rect x={-2} y={-PROFILE_MARGIN.top} width={inner.width + 2 + PROFILE_MARGIN.right} height={inner.height + PROFILE_MARGIN.top + 6} />
+          <rect
+            x={-2}
+            y={-PROFILE_MARGIN.top}
+            width={inner.width + 2 + PROFILE_MARGIN.right}
+            height={inner.height + PROFILE_MARGIN.top + 6}
+          />
         </clipPath>
       </defs>
       <g transform={`translate(${PROFILE_MARGIN.left},${PROFILE_MARGIN.top})`}>
@@ -69,7 +97,12 @@ export function ProfilePicture({ scene, sample, cursorS, width, height, units, o
 const LABEL_ROOM_PX = 110;
 
 /** The way up the model would plan from the cursor, with its stops: dashed, since nobody has swum it. */
-function WayUp({ scene, sample, scales: { x, y, inner }, units }: Pick<PictureProps, 'scene' | 'sample' | 'units'> & { scales: ProfileScales }) {
+function WayUp({
+  scene,
+  sample,
+  scales: { x, y, inner },
+  units,
+}: Pick<PictureProps, 'scene' | 'sample' | 'units'> & { scales: ProfileScales }) {
   const { timeline, figures } = scene;
   const schedule = useMemo(() => plannedAt(timeline, figures, sample), [timeline, figures, sample]);
   if (timeline.depthM[sample] === 0 || !Number.isFinite(schedule.timeToSurfaceMin)) return null;
@@ -83,7 +116,12 @@ function WayUp({ scene, sample, scales: { x, y, inner }, units }: Pick<PicturePr
       {stops.map((stop) => {
         const before = x(stop.endS) + LABEL_ROOM_PX > inner.width;
         return (
-          <text key={stop.toM} x={x(stop.endS) + (before ? -6 : 6)} y={y(stop.toM) + (before ? -6 : 12)} textAnchor={before ? 'end' : 'start'}>
+          <text
+            key={stop.toM}
+            x={x(stop.endS) + (before ? -6 : 6)}
+            y={y(stop.toM) + (before ? -6 : 12)}
+            textAnchor={before ? 'end' : 'start'}
+          >
             {stop.minutes} min at {printStopDepth(stop.toM, units)}
           </text>
         );

@@ -19,12 +19,7 @@ export function SupersaturationFigure() {
   const table = useMemo(() => ({ columns: columnsOf(scene), rows: () => tableSamples(scene.timeline) }), [scene]);
 
   return (
-    <PictureFrame
-      id="supersaturation"
-      title="Supersaturation"
-      sentence={sentenceAt(scene, sample)}
-      {...table}
-    >
+    <PictureFrame id="supersaturation" title="Supersaturation" sentence={sentenceAt(scene, sample)} {...table}>
       <div ref={ref} className={styles.canvas}>
         <SupersaturationPicture {...picture} />
       </div>
@@ -34,7 +29,10 @@ export function SupersaturationFigure() {
 
 function bothAt({ timeline }: Scene, sample: number) {
   const load = loadAt(timeline, sample);
-  return { here: supersaturation(load, timeline.ambientBar[sample]!), surfaced: supersaturation(load, timeline.surfaceBar) };
+  return {
+    here: supersaturation(load, timeline.ambientBar[sample]!),
+    surfaced: supersaturation(load, timeline.surfaceBar),
+  };
 }
 
 function sentenceAt(scene: Scene, sample: number): string {
@@ -42,9 +40,14 @@ function sentenceAt(scene: Scene, sample: number): string {
   const { high } = scene.dive.settings.gradientFactors;
   const time = printClock(scene.timeline.timeS[sample]!);
   if (surfaced.value <= 0) return `At ${time} no compartment is supersaturated, and none would be if you surfaced.`;
-  const now = here.value <= 0 ? 'no compartment is supersaturated at your depth' : `the highest supersaturation is ${percentText(here.value)} at your depth`;
-  return `At ${time} ${now}; if you surfaced it would be ${percentText(surfaced.value)}${surfaced.value > high ? `, past the limit of ${percentText(high)}` : ''}.`
-    .replace('it would be', here.value <= 0 ? 'the highest would be' : 'it would be');
+  const now =
+    here.value <= 0
+      ? 'no compartment is supersaturated at your depth'
+      : `the highest supersaturation is ${percentText(here.value)} at your depth`;
+  return `At ${time} ${now}; if you surfaced it would be ${percentText(surfaced.value)}${surfaced.value > high ? `, past the limit of ${percentText(high)}` : ''}.`.replace(
+    'it would be',
+    here.value <= 0 ? 'the highest would be' : 'it would be',
+  );
 }
 
 function columnsOf(scene: Scene): TableColumn<number>[] {

@@ -53,7 +53,14 @@ export function SupersaturationPicture({ scene, sample, cursorS, width, height, 
 
   return (
     <>
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={shared.picture} aria-hidden="true" {...handlers}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <Ground scene={scene} frame={frame} namesRight={x(cursorS) < inner.width / 2} />
@@ -63,7 +70,13 @@ export function SupersaturationPicture({ scene, sample, cursorS, width, height, 
         </g>
       </svg>
       {column !== undefined && (
-        <PointerTip x={margin.left + pointed!.x} y={margin.top + inner.height / 2} width={width} height={height} title={printClock(x.invert(pointed!.x))}>
+        <PointerTip
+          x={margin.left + pointed!.x}
+          y={margin.top + inner.height / 2}
+          width={width}
+          height={height}
+          title={printClock(x.invert(pointed!.x))}
+        >
           <Told name="at your depth" columns={frame.now} column={column} />
           <Told name="if you surfaced" columns={frame.surfacing} column={column} />
         </PointerTip>
@@ -82,19 +95,41 @@ function Told({ name, columns, column }: { name: string; columns: Supersaturatio
 }
 
 /** Where the lines stand under the cursor, named there. */
-function Values({ scene, sample, frame, cursorX }: { scene: Scene; sample: number; frame: SeriesFrame; cursorX: number }) {
+function Values({
+  scene,
+  sample,
+  frame,
+  cursorX,
+}: {
+  scene: Scene;
+  sample: number;
+  frame: SeriesFrame;
+  cursorX: number;
+}) {
   const { inner, y } = frame;
   if (cursorX < 0 || cursorX > inner.width) return null;
   const { timeline } = scene;
   const load = loadAt(timeline, sample);
   const short = inner.width < NARROW;
   const values = [
-    { name: short ? 'surfaced' : 'if you surfaced', value: supersaturation(load, timeline.surfaceBar).value, className: styles.surfacingName },
-    { name: short ? 'here' : 'at your depth', value: supersaturation(load, timeline.ambientBar[sample]!).value, className: styles.nowName },
+    {
+      name: short ? 'surfaced' : 'if you surfaced',
+      value: supersaturation(load, timeline.surfaceBar).value,
+      className: styles.surfacingName,
+    },
+    {
+      name: short ? 'here' : 'at your depth',
+      value: supersaturation(load, timeline.ambientBar[sample]!).value,
+      className: styles.nowName,
+    },
   ];
   const left = cursorX > inner.width / 2;
   const tops = values.map(({ value }) => y(Math.max(0, value)));
-  const places = spread(tops.map((top) => top - 12), 19, inner.height - 10);
+  const places = spread(
+    tops.map((top) => top - 12),
+    19,
+    inner.height - 10,
+  );
   return values.map(({ name, value, className }, index) => (
     <g key={name} className={className}>
       {value > 0 && <circle cx={cursorX} cy={tops[index]} r={5} />}
@@ -106,7 +141,15 @@ function Values({ scene, sample, frame, cursorX }: { scene: Scene; sample: numbe
 }
 
 /** Everything that stays while the cursor moves. */
-const Ground = memo(function Ground({ scene, frame, namesRight }: { scene: Scene; frame: SeriesFrame; namesRight: boolean }) {
+const Ground = memo(function Ground({
+  scene,
+  frame,
+  namesRight,
+}: {
+  scene: Scene;
+  frame: SeriesFrame;
+  namesRight: boolean;
+}) {
   const id = useId();
   const { inner, x, y, columns, now, surfacing } = frame;
   const { timeS } = scene.timeline;
@@ -115,9 +158,16 @@ const Ground = memo(function Ground({ scene, frame, namesRight }: { scene: Scene
   const surfacingPath = columnPath(columns, at, (column) => y(surfacing.most[column]!));
   const nowPath = columnPath(columns, at, (column) => y(now.most[column]!));
   const leadsNow = useMemo(() => now.leader.map((leader, column) => (now.most[column]! > 0 ? leader : 0)), [now]);
-  const leadsSurfacing = useMemo(() => surfacing.leader.map((leader, column) => (surfacing.most[column]! > 0 ? leader : 0)), [surfacing]);
+  const leadsSurfacing = useMemo(
+    () => surfacing.leader.map((leader, column) => (surfacing.most[column]! > 0 ? leader : 0)),
+    [surfacing],
+  );
   const limits = limitsOf(low, high, inner.width < NARROW);
-  const namePlaces = spread(limits.map(({ value }) => y(value) - 6), 16, inner.height);
+  const namePlaces = spread(
+    limits.map(({ value }) => y(value) - 6),
+    16,
+    inner.height,
+  );
   return (
     <>
       <defs>
@@ -146,7 +196,13 @@ const Ground = memo(function Ground({ scene, frame, namesRight }: { scene: Scene
         <path d={nowPath} className={styles.now} />
       </g>
       {limits.map(({ name }, index) => (
-        <text key={name} x={namesRight ? inner.width - 6 : 6} y={namePlaces[index]} textAnchor={namesRight ? 'end' : 'start'} className={styles.limitName}>
+        <text
+          key={name}
+          x={namesRight ? inner.width - 6 : 6}
+          y={namePlaces[index]}
+          textAnchor={namesRight ? 'end' : 'start'}
+          className={styles.limitName}
+        >
           {name}
         </text>
       ))}
@@ -161,7 +217,11 @@ const Ground = memo(function Ground({ scene, frame, namesRight }: { scene: Scene
 /** The limits to draw: the model's own, and under it the gradient factors the diver keeps to. */
 function limitsOf(low: number, high: number, short: boolean) {
   const model = { value: 1, strong: high === 1, name: short ? 'limit' : 'the model’s limit' };
-  const named = (value: number, name: string) => ({ value, strong: value === high, name: short ? supersaturationText(value) : `${name} ${supersaturationText(value)}` });
+  const named = (value: number, name: string) => ({
+    value,
+    strong: value === high,
+    name: short ? supersaturationText(value) : `${name} ${supersaturationText(value)}`,
+  });
   if (high === 1 && low === 1) return [model];
   if (low === high) return [model, named(high, 'gradient factor')];
   return [...(high < 1 ? [model] : []), named(high, 'high gradient factor'), named(low, 'low gradient factor')];

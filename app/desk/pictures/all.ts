@@ -20,17 +20,69 @@ const later = (load: () => Promise<ComponentType>) => fetchedLater(load, createE
 export const pictures: Record<PictureId, PictureKind> = {
   profile: { title: 'The dive', Figure: ProfileFigure, wide: true },
   chase: { title: 'The chase', Figure: later(async () => (await import('../after-opening')).ChaseFigure), wide: false },
-  pressure: { title: 'Pressure against pressure', Figure: later(async () => (await import('./body-pictures')).PressureFigure), wide: false },
-  loading: { title: 'The loading map', Figure: later(async () => (await import('./body-pictures')).LoadingMapFigure), wide: true },
-  supersaturation: { title: 'Supersaturation', Figure: later(async () => (await import('./body-pictures')).SupersaturationFigure), wide: true },
-  'no-stop': { title: 'No-stop time', Figure: later(async () => (await import('./body-pictures')).NoStopFigure), wide: true },
-  log: { title: 'What the unit tells', Figure: later(async () => (await import('../units/unit-pictures')).LogFigure), wide: true },
-  units: { title: 'Units side by side', Figure: later(async () => (await import('../units/unit-pictures')).UnitsFigure), wide: true },
-  rules: { title: 'Rules of the unit', Figure: later(async () => (await import('../units/RulesFigure')).RulesFigure), wide: true },
-  ascent: { title: 'The way up, four ways', Figure: later(async () => (await import('../units/unit-pictures')).AscentFigure), wide: true },
-  surface: { title: 'After the dive', Figure: later(async () => (await import('../units/unit-pictures')).SurfaceFigure), wide: true },
-  oxygen: { title: 'Oxygen', Figure: later(async () => (await import('../exposure/gas-pictures')).OxygenFigure), wide: true },
-  supply: { title: 'Cylinders', Figure: later(async () => (await import('../exposure/gas-pictures')).SupplyFigure), wide: true },
-  staged: { title: 'Staged stops', Figure: later(async () => (await import('../exposure/gas-pictures')).StagedFigure), wide: true },
-  helium: { title: 'Helium and nitrogen', Figure: later(async () => (await import('../exposure/gas-pictures')).HeliumFigure), wide: true },
+  pressure: {
+    title: 'Pressure against pressure',
+    Figure: later(async () => (await import('./body-pictures')).PressureFigure),
+    wide: false,
+  },
+  loading: {
+    title: 'The loading map',
+    Figure: later(async () => (await import('./body-pictures')).LoadingMapFigure),
+    wide: true,
+  },
+  supersaturation: {
+    title: 'Supersaturation',
+    Figure: later(async () => (await import('./body-pictures')).SupersaturationFigure),
+    wide: true,
+  },
+  'no-stop': {
+    title: 'No-stop time',
+    Figure: later(async () => (await import('./body-pictures')).NoStopFigure),
+    wide: true,
+  },
+  log: {
+    title: 'What the unit tells',
+    Figure: later(async () => (await import('../units/unit-pictures')).LogFigure),
+    wide: true,
+  },
+  units: {
+    title: 'Units side by side',
+    Figure: later(async () => (await import('../units/unit-pictures')).UnitsFigure),
+    wide: true,
+  },
+  rules: {
+    title: 'Rules of the unit',
+    Figure: later(async () => (await import('../units/RulesFigure')).RulesFigure),
+    wide: true,
+  },
+  ascent: {
+    title: 'The way up, four ways',
+    Figure: later(async () => (await import('../units/unit-pictures')).AscentFigure),
+    wide: true,
+  },
+  surface: {
+    title: 'After the dive',
+    Figure: later(async () => (await import('../units/unit-pictures')).SurfaceFigure),
+    wide: true,
+  },
+  oxygen: {
+    title: 'Oxygen',
+    Figure: later(async () => (await import('../exposure/gas-pictures')).OxygenFigure),
+    wide: true,
+  },
+  supply: {
+    title: 'Cylinders',
+    Figure: later(async () => (await import('../exposure/gas-pictures')).SupplyFigure),
+    wide: true,
+  },
+  staged: {
+    title: 'Staged stops',
+    Figure: later(async () => (await import('../exposure/gas-pictures')).StagedFigure),
+    wide: true,
+  },
+  helium: {
+    title: 'Helium and nitrogen',
+    Figure: later(async () => (await import('../exposure/gas-pictures')).HeliumFigure),
+    wide: true,
+  },
 };

@@ -27,7 +27,12 @@ export function chaseRange(scene: Scene): ChaseRange {
   return { lowBar: floorBar(lowestBar), highBar: Math.ceil((highestBar * 1.04) / RANGE_STEP_BAR) * RANGE_STEP_BAR };
 }
 
-export function chaseScales(halfTimesMin: Float64Array, { lowBar, highBar }: ChaseRange, width: number, height: number): ChaseScales {
+export function chaseScales(
+  halfTimesMin: Float64Array,
+  { lowBar, highBar }: ChaseRange,
+  width: number,
+  height: number,
+): ChaseScales {
   const narrow = width < 560;
   const margin = narrow ? { top: 24, right: 92, bottom: 58, left: 34 } : { top: 26, right: 142, bottom: 62, left: 46 };
   const inner = { width: width - margin.left - margin.right, height: height - margin.top - margin.bottom };

@@ -8,7 +8,15 @@ export function divePath({ legs }: Timeline, { x, y }: Pick<ProfileScales, 'x' |
 }
 
 /** The stretches in which there is a ceiling, each as an SVG path along its lower edge and where along the picture it begins. */
-export function ceilingEdges({ timeS }: Timeline, ceilingM: Float64Array, samples: readonly number[], { x, y }: Pick<ProfileScales, 'x' | 'y'>) {
+export function ceilingEdges(
+  { timeS }: Timeline,
+  ceilingM: Float64Array,
+  samples: readonly number[],
+  { x, y }: Pick<ProfileScales, 'x' | 'y'>,
+) {
   const at = (i: number) => x(timeS[i]!);
-  return runsOf(samples, (i) => ceilingM[i]! > 0).map((run) => ({ startX: at(run[0]!), path: seriesPath(run, at, (i) => y(ceilingM[i]!)) }));
+  return runsOf(samples, (i) => ceilingM[i]! > 0).map((run) => ({
+    startX: at(run[0]!),
+    path: seriesPath(run, at, (i) => y(ceilingM[i]!)),
+  }));
 }

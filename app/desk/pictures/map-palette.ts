@@ -24,7 +24,13 @@ export function mapPalette(element: Element): MapPalette {
   const shades = new Uint32Array(SHADES);
   for (let i = 1; i < SHADES; i += 1) shades[i] = pixel(shade(FAINTEST + ((1 - FAINTEST) * i) / (SHADES - 1)));
   shades[0] = pixel(style.backgroundColor);
-  return { shades, over: style.outlineColor, overPixel: pixel(style.outlineColor), paper: style.backgroundColor, ink: style.caretColor };
+  return {
+    shades,
+    over: style.outlineColor,
+    overPixel: pixel(style.outlineColor),
+    paper: style.backgroundColor,
+    ink: style.caretColor,
+  };
 }
 
 /** A colour as the four bytes of a pixel lie in memory. */

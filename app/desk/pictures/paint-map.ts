@@ -19,7 +19,13 @@ export interface MapBrush {
  * Paints sixteen rows of supersaturation over time, the fast compartments on top: one pixel to a column and a row,
  * stretched over the canvas, and over it, outlined and hatched, what is past its limit.
  */
-export function paintMap(canvas: HTMLCanvasElement, brush: MapBrush, columns: SupersaturationColumns, palette: MapPalette, place: MapPlace): void {
+export function paintMap(
+  canvas: HTMLCanvasElement,
+  brush: MapBrush,
+  columns: SupersaturationColumns,
+  palette: MapPalette,
+  place: MapPlace,
+): void {
   const { width, height, pixelRatio } = place;
   const count = columns.limit.length;
   resize(canvas, Math.round(width * pixelRatio), Math.round(height * pixelRatio));
@@ -46,7 +52,11 @@ function resize(canvas: HTMLCanvasElement, width: number, height: number): void 
   if (canvas.height !== height) canvas.height = height;
 }
 
-function fillShades(image: ImageData, { values, limit }: SupersaturationColumns, { shades, overPixel }: MapPalette): void {
+function fillShades(
+  image: ImageData,
+  { values, limit }: SupersaturationColumns,
+  { shades, overPixel }: MapPalette,
+): void {
   const count = limit.length;
   const pixels = new Uint32Array(image.data.buffer);
   const darkest = shades.length - 1;
@@ -60,7 +70,13 @@ function fillShades(image: ImageData, { values, limit }: SupersaturationColumns,
 }
 
 /** Stripes across every stretch past its limit, so that it stands out without its colour. */
-function paintOver(context: CanvasRenderingContext2D, { values, limit }: SupersaturationColumns, palette: MapPalette, columnWidth: number, row: number): void {
+function paintOver(
+  context: CanvasRenderingContext2D,
+  { values, limit }: SupersaturationColumns,
+  palette: MapPalette,
+  columnWidth: number,
+  row: number,
+): void {
   const count = limit.length;
   context.save();
   context.beginPath();

@@ -19,6 +19,7 @@ export function toleranceAt({ timeline, figures, dive }: Scene, sample: number, 
   const underGf = (gf: number, ambientBar: number) => limitBar(a, b, gf, ambientBar);
   return {
     underGf,
-    inForce: (ambientBar) => underGf(gradientFactorAt((ambientBar - surfaceBar) / barPerMetre, firstStopM, gradientFactors), ambientBar),
+    inForce: (ambientBar) =>
+      underGf(gradientFactorAt((ambientBar - surfaceBar) / barPerMetre, firstStopM, gradientFactors), ambientBar),
   };
 }

@@ -16,10 +16,24 @@ export interface ProfileScales {
   readonly deepestM: number;
 }
 
-export function profileScales(timeline: Timeline, width: number, height: number, view?: PictureProps['view'], alsoTo = 6): ProfileScales {
-  const inner = { width: width - PROFILE_MARGIN.left - PROFILE_MARGIN.right, height: height - PROFILE_MARGIN.top - PROFILE_MARGIN.bottom };
+export function profileScales(
+  timeline: Timeline,
+  width: number,
+  height: number,
+  view?: PictureProps['view'],
+  alsoTo = 6,
+): ProfileScales {
+  const inner = {
+    width: width - PROFILE_MARGIN.left - PROFILE_MARGIN.right,
+    height: height - PROFILE_MARGIN.top - PROFILE_MARGIN.bottom,
+  };
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), Math.max(6, alsoTo));
-  return { inner, x: timeScale(timeline, inner.width, view), y: straightScale([0, deepestM * 1.08], [0, inner.height]), deepestM };
+  return {
+    inner,
+    x: timeScale(timeline, inner.width, view),
+    y: straightScale([0, deepestM * 1.08], [0, inner.height]),
+    deepestM,
+  };
 }
 
 /** Depths to mark, m, at round figures of the reader's own unit. */
@@ -35,5 +49,8 @@ export function depthTicks(deepestM: number, units: UnitSystem, most = 7): numbe
 export function pointerIn(svg: SVGSVGElement, event: { clientX: number; clientY: number }): { x: number; y: number } {
   const box = svg.getBoundingClientRect();
   const scale = svg.viewBox.baseVal.width / (box.width || 1);
-  return { x: (event.clientX - box.left) * scale - PROFILE_MARGIN.left, y: (event.clientY - box.top) * scale - PROFILE_MARGIN.top };
+  return {
+    x: (event.clientX - box.left) * scale - PROFILE_MARGIN.left,
+    y: (event.clientY - box.top) * scale - PROFILE_MARGIN.top,
+  };
 }

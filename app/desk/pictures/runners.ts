@@ -51,7 +51,11 @@ export function breathedInertBar(timeline: Timeline, sample: number): number {
 export const isPastSurfaceLimit = (runner: Runner): boolean => runner.tensionBar > runner.limitAtSurfaceBar;
 
 /** The lowest and the highest pressure a dive has to show, bar: tensions and gas breathed; water, and what it lets be tolerated. */
-export function pressureRange({ timeline, dive }: Scene): { readonly lowestBar: number; readonly deepestBar: number; readonly highestBar: number } {
+export function pressureRange({ timeline, dive }: Scene): {
+  readonly lowestBar: number;
+  readonly deepestBar: number;
+  readonly highestBar: number;
+} {
   const { legs, surfaceBar, barPerMetre, gases, nitrogenBar, heliumBar, compartments } = timeline;
   let deepestBar = surfaceBar;
   let lowestBar = Infinity;

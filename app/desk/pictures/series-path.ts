@@ -13,7 +13,11 @@ export function thinned(length: number, most: number): number[] {
 const path = line<number>().curve(curveLinear).digits(1);
 
 /** An SVG path through some samples. */
-export function seriesPath(samples: readonly number[], x: (sample: number) => number, y: (sample: number) => number): string {
+export function seriesPath(
+  samples: readonly number[],
+  x: (sample: number) => number,
+  y: (sample: number) => number,
+): string {
   return path.x(x).y(y)(samples) ?? '';
 }
 

@@ -72,7 +72,9 @@ export function tenth(length: number): number {
 }
 
 /** Neighbouring columns with the same value, as stretches from `from` to before `to`; columns valued 0 belong to none. */
-export function columnRuns(values: ArrayLike<number>): { readonly value: number; readonly from: number; readonly to: number }[] {
+export function columnRuns(
+  values: ArrayLike<number>,
+): { readonly value: number; readonly from: number; readonly to: number }[] {
   const runs: { value: number; from: number; to: number }[] = [];
   let from = 0;
   for (let column = 1; column <= values.length; column += 1) {

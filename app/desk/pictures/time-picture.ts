@@ -13,7 +13,13 @@ export interface TimePicture {
   readonly columns: Int32Array;
 }
 
-export function timePicture(scene: Scene, width: number, height: number, rim: { top: number; bottom: number }, view: PictureProps['view']): TimePicture {
+export function timePicture(
+  scene: Scene,
+  width: number,
+  height: number,
+  rim: { top: number; bottom: number },
+  view: PictureProps['view'],
+): TimePicture {
   const margin = { ...rim, left: PROFILE_MARGIN.left, right: PROFILE_MARGIN.right };
   const inner = { width: Math.max(1, width - margin.left - margin.right), height: height - margin.top - margin.bottom };
   return { margin, inner, ...timeAlong(scene, inner.width, view) };
@@ -21,7 +27,10 @@ export function timePicture(scene: Scene, width: number, height: number, rim: { 
 
 type TimeAlong = Pick<TimePicture, 'x' | 'columns'>;
 
-const worked = new WeakMap<Scene, { readonly width: number; readonly view: PictureProps['view']; readonly along: TimeAlong }>();
+const worked = new WeakMap<
+  Scene,
+  { readonly width: number; readonly view: PictureProps['view']; readonly along: TimeAlong }
+>();
 
 /** The time axis of a scene: pictures under one another have the same, so it is worked out once for all of them. */
 function timeAlong(scene: Scene, width: number, view: PictureProps['view']): TimeAlong {

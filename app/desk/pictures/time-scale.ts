@@ -56,5 +56,7 @@ export function timeTicks(scale: TimeScale, width: number, room = 80): number[] 
   for (let timeS = Math.ceil(scale.startS / 60 / step) * step * 60; timeS <= scale.endS; timeS += step * 60) {
     if (!compressed(timeS)) ticks.push(timeS);
   }
-  return ticks.filter((timeS, index) => index === 0 || scale(timeS) - scale(ticks[index - 1]!) > room * 0.5 || width === 0);
+  return ticks.filter(
+    (timeS, index) => index === 0 || scale(timeS) - scale(ticks[index - 1]!) > room * 0.5 || width === 0,
+  );
 }

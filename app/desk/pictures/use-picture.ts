@@ -8,7 +8,9 @@ import { usePictureScale } from './picture-scale';
 import { useWidth } from './use-width';
 
 /** What a picture on the desk is drawn from, at the width it has been given; `ref` goes on the element that has it. */
-export function usePicture(height: (width: number) => number): PictureProps & { ref: React.RefObject<HTMLDivElement | null>; measured: boolean } {
+export function usePicture(
+  height: (width: number) => number,
+): PictureProps & { ref: React.RefObject<HTMLDivElement | null>; measured: boolean } {
   const { ref, width: given, measured } = useWidth<HTMLDivElement>(760);
   const scale = usePictureScale();
   const width = Math.round(given / scale);

@@ -34,5 +34,9 @@ function subscribe(tell: () => void) {
 }
 
 export function useScreen(): Screen {
-  return useSyncExternalStore(subscribe, () => screen, () => BEFORE);
+  return useSyncExternalStore(
+    subscribe,
+    () => screen,
+    () => BEFORE,
+  );
 }

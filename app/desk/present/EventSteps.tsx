@@ -19,8 +19,18 @@ export function EventSteps() {
   const after = momentAfter(moments, cursorS);
   return (
     <>
-      <IconButton icon="eventBack" label="To the event before" disabled={!before} onClick={() => before && setCursor(before.timeS)} />
-      <IconButton icon="eventOn" label="To the next event" disabled={!after} onClick={() => after && setCursor(after.timeS)} />
+      <IconButton
+        icon="eventBack"
+        label="To the event before"
+        disabled={!before}
+        onClick={() => before && setCursor(before.timeS)}
+      />
+      <IconButton
+        icon="eventOn"
+        label="To the next event"
+        disabled={!after}
+        onClick={() => after && setCursor(after.timeS)}
+      />
     </>
   );
 }

@@ -20,14 +20,20 @@ export function PanelChooser() {
     if (!open) return undefined;
     box.current?.querySelector('input')?.focus();
     const away = (event: PointerEvent) => {
-      if (!(event.target instanceof Node) || box.current?.contains(event.target) || button.current?.contains(event.target)) return;
+      if (
+        !(event.target instanceof Node) ||
+        box.current?.contains(event.target) ||
+        button.current?.contains(event.target)
+      )
+        return;
       setOpen(false);
     };
     window.addEventListener('pointerdown', away);
     return () => window.removeEventListener('pointerdown', away);
   }, [open]);
 
-  const tick = (panel: PanelId, on: boolean) => change({ presented: on ? [...shown, panel] : shown.filter((other) => other !== panel) });
+  const tick = (panel: PanelId, on: boolean) =>
+    change({ presented: on ? [...shown, panel] : shown.filter((other) => other !== panel) });
   return (
     <div>
       <span ref={button}>
@@ -51,7 +57,11 @@ export function PanelChooser() {
         >
           {PANEL_IDS.map((panel) => (
             <label key={panel}>
-              <input type="checkbox" checked={shown.includes(panel)} onChange={(event) => tick(panel, event.target.checked)} />
+              <input
+                type="checkbox"
+                checked={shown.includes(panel)}
+                onChange={(event) => tick(panel, event.target.checked)}
+              />
               {panelTitle(panel)}
             </label>
           ))}

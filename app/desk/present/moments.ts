@@ -17,12 +17,15 @@ const TOGETHER_S = 1;
 export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: UnitSystem): readonly Moment[] {
   const found: Moment[] = [{ timeS: 0, name: 'The start.' }];
   timeline.legs.forEach((leg, index) => {
-    const name = leg.interval ? 'Before the next dive.' : `Point ${index + 1}, ${leg.toM === 0 ? 'the surface' : sayDepth(leg.toM, units)}.`;
+    const name = leg.interval
+      ? 'Before the next dive.'
+      : `Point ${index + 1}, ${leg.toM === 0 ? 'the surface' : sayDepth(leg.toM, units)}.`;
     found.push({ timeS: leg.endS, name });
   });
   for (let i = 1; i < timeline.length; i += 1) {
     const [before, now] = [figures.ceilingM[i - 1]! > 0, figures.ceilingM[i]! > 0];
-    if (before !== now) found.push({ timeS: timeline.timeS[i]!, name: now ? 'A ceiling appears.' : 'The ceiling is gone.' });
+    if (before !== now)
+      found.push({ timeS: timeline.timeS[i]!, name: now ? 'A ceiling appears.' : 'The ceiling is gone.' });
   }
   for (const event of watch.events) found.push({ timeS: event.timeS, name: eventText(event, units) });
   found.sort((one, other) => one.timeS - other.timeS);
@@ -30,7 +33,8 @@ export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: Uni
   const moments: Moment[] = [];
   for (const one of found) {
     const last = moments.at(-1);
-    if (last && one.timeS - last.timeS < TOGETHER_S) moments[moments.length - 1] = { timeS: last.timeS, name: `${last.name} ${one.name}` };
+    if (last && one.timeS - last.timeS < TOGETHER_S)
+      moments[moments.length - 1] = { timeS: last.timeS, name: `${last.name} ${one.name}` };
     else moments.push(one);
   }
   return moments;
@@ -49,5 +53,8 @@ export function momentBefore(moments: readonly Moment[], cursorS: number): Momen
 
 /** The place in the list of the moment the cursor stands at, or has passed last. */
 export function momentIndexAt(moments: readonly Moment[], cursorS: number): number {
-  return Math.max(0, moments.findLastIndex(({ timeS }) => timeS <= cursorS + AT_S));
+  return Math.max(
+    0,
+    moments.findLastIndex(({ timeS }) => timeS <= cursorS + AT_S),
+  );
 }

@@ -21,6 +21,9 @@ export function panelTitle(panel: PanelId): string {
 }
 
 /** What is on show in the presenter's view: what was chosen for it, or the desk's own pictures and the readings. */
-export function presentedPanels(document: { presented?: readonly PanelId[] | undefined; pictures: readonly PictureId[] }): readonly PanelId[] {
+export function presentedPanels(document: {
+  presented?: readonly PanelId[] | undefined;
+  pictures: readonly PictureId[];
+}): readonly PanelId[] {
   return document.presented ?? [...document.pictures, 'readings'];
 }

@@ -1,7 +1,8 @@
 import { isTypedIn } from '../typed-in';
 
 /** What a presenter can do by a key. */
-export type PresenterDoing = 'next' | 'back' | 'play' | 'cover' | 'reveal' | 'highlight' | 'larger' | 'smaller' | 'help' | 'leave';
+export type PresenterDoing =
+  'next' | 'back' | 'play' | 'cover' | 'reveal' | 'highlight' | 'larger' | 'smaller' | 'help' | 'leave';
 
 interface KeyHelp {
   readonly doing: PresenterDoing;
@@ -13,12 +14,27 @@ interface KeyHelp {
 
 /** Every key of the presenter's view. Clickers send the page keys, arrows, B or a full stop. */
 export const PRESENTER_KEYS: readonly KeyHelp[] = [
-  { doing: 'next', keys: ['PageDown', 'ArrowRight', 'ArrowDown'], names: 'Page Down, → or ↓', does: 'Go to the next point or event' },
-  { doing: 'back', keys: ['PageUp', 'ArrowLeft', 'ArrowUp'], names: 'Page Up, ← or ↑', does: 'Go back to the one before' },
+  {
+    doing: 'next',
+    keys: ['PageDown', 'ArrowRight', 'ArrowDown'],
+    names: 'Page Down, → or ↓',
+    does: 'Go to the next point or event',
+  },
+  {
+    doing: 'back',
+    keys: ['PageUp', 'ArrowLeft', 'ArrowUp'],
+    names: 'Page Up, ← or ↑',
+    does: 'Go back to the one before',
+  },
   { doing: 'play', keys: [' '], names: 'Space', does: 'Play or pause' },
   { doing: 'cover', keys: ['b', '.'], names: 'B or full stop', does: 'Cover all readings, or uncover them' },
   { doing: 'reveal', keys: ['r'], names: 'R', does: 'Uncover the next covered reading' },
-  { doing: 'highlight', keys: ['h'], names: 'H', does: 'A ring around the pointer, on or off; it also shows while a mouse button is held' },
+  {
+    doing: 'highlight',
+    keys: ['h'],
+    names: 'H',
+    does: 'A ring around the pointer, on or off; it also shows while a mouse button is held',
+  },
   { doing: 'larger', keys: ['+', '='], names: '+', does: 'Larger type' },
   { doing: 'smaller', keys: ['-'], names: '−', does: 'Smaller type' },
   { doing: 'help', keys: ['?'], names: '?', does: 'This list' },
@@ -36,7 +52,11 @@ export function doingOfKey(event: KeyboardEvent): PresenterDoing | undefined {
   if (target instanceof Element) {
     if (target.closest('dialog[open]')) return undefined;
     if (key === ' ' && target.closest('button, a[href], summary, select, input, label')) return undefined;
-    if (SLIDER_KEYS.includes(key) && target.closest('input[type="range"], select, [role="slider"], [role="separator"], input[type="radio"]')) return undefined;
+    if (
+      SLIDER_KEYS.includes(key) &&
+      target.closest('input[type="range"], select, [role="slider"], [role="separator"], input[type="radio"]')
+    )
+      return undefined;
   }
   const pressed = key.length === 1 ? key.toLowerCase() : key;
   return PRESENTER_KEYS.find(({ keys }) => keys.includes(pressed))?.doing;

@@ -113,9 +113,17 @@ export function SteerPanel({ onEnd }: { onEnd: () => void }) {
           <output>{printClock(shown.run.timesS.at(-1)!)}</output>
           <output>{rateText(rate, units)}</output>
         </p>
-        <p>Hold the lever, or the up and down arrow keys; the further it is pulled, the faster you go. Let go to stay where you are.</p>
+        <p>
+          Hold the lever, or the up and down arrow keys; the further it is pulled, the faster you go. Let go to stay
+          where you are.
+        </p>
         <div className={styles.buttons}>
-          <Choice label="Speed of time" value={speed} onChange={setSpeed} options={SPEEDS.map((value) => ({ value, label: `${value}×` }))} />
+          <Choice
+            label="Speed of time"
+            value={speed}
+            onChange={setSpeed}
+            options={SPEEDS.map((value) => ({ value, label: `${value}×` }))}
+          />
           <Button kind="primary" icon={running ? 'pause' : 'play'} onClick={() => setRunning(!running)}>
             {running ? 'Pause' : 'Run'}
           </Button>

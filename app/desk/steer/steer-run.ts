@@ -45,7 +45,8 @@ export function stepsOfRun(run: SteerRun): Step[] {
     if (toS <= timeS) continue;
     const durationS = toS - timeS;
     const last = steps.at(-1);
-    if (toM === depthM && last?.kind === 'stay') steps[steps.length - 1] = { kind: 'stay', durationS: last.durationS + durationS };
+    if (toM === depthM && last?.kind === 'stay')
+      steps[steps.length - 1] = { kind: 'stay', durationS: last.durationS + durationS };
     else if (toM === depthM) steps.push({ kind: 'stay', durationS });
     else steps.push({ kind: toM > depthM ? 'descend' : 'ascend', toM, durationS });
     timeS = toS;
@@ -73,7 +74,8 @@ export function scriptOfSteps(dive: Dive, runSteps: readonly Step[]): string {
   const header = (first < 0 ? dive.lines : dive.lines.slice(0, first)).map(({ text }) => text);
   while (header.at(-1)?.trim() === '') header.pop();
   const lastM = runSteps.reduce((depthM, step) => ('toM' in step ? step.toM : depthM), 0);
-  const wayUp: Step[] = lastM > 0 ? [{ kind: 'ascend', toM: 0, durationS: Math.ceil((lastM / WAY_UP_M_MIN) * 60) }] : [];
+  const wayUp: Step[] =
+    lastM > 0 ? [{ kind: 'ascend', toM: 0, durationS: Math.ceil((lastM / WAY_UP_M_MIN) * 60) }] : [];
   return [...header, '', '# steered by hand', ...stepLines([...runSteps, ...wayUp]), ''].join('\n');
 }
 

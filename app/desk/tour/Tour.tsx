@@ -35,7 +35,12 @@ export function Tour({ onEnd }: { onEnd: () => void }) {
           className={`${styles.ring} unprinted`}
           data-ring=""
           aria-hidden="true"
-          style={{ insetBlockStart: ring.top, insetInlineStart: ring.left, inlineSize: ring.right - ring.left, blockSize: ring.bottom - ring.top }}
+          style={{
+            insetBlockStart: ring.top,
+            insetInlineStart: ring.left,
+            inlineSize: ring.right - ring.left,
+            blockSize: ring.bottom - ring.top,
+          }}
         />
       )}
       <div

@@ -12,7 +12,11 @@ export type Corner = (typeof CORNERS)[number];
 export const MARGIN_PX = 16;
 
 /** The corner of the window in which a card covers least of what is to be seen; the first of equals. */
-export function clearestCorner(card: { width: number; height: number }, window: { width: number; height: number }, seen: readonly Box[]): Corner {
+export function clearestCorner(
+  card: { width: number; height: number },
+  window: { width: number; height: number },
+  seen: readonly Box[],
+): Corner {
   const covered = CORNERS.map((corner) => {
     const box = boxIn(corner, card, window);
     return seen.reduce((sum, one) => sum + shared(box, one), 0);
@@ -20,7 +24,11 @@ export function clearestCorner(card: { width: number; height: number }, window: 
   return CORNERS[covered.indexOf(Math.min(...covered))]!;
 }
 
-function boxIn(corner: Corner, card: { width: number; height: number }, window: { width: number; height: number }): Box {
+function boxIn(
+  corner: Corner,
+  card: { width: number; height: number },
+  window: { width: number; height: number },
+): Box {
   const left = corner.endsWith('left') ? MARGIN_PX : window.width - MARGIN_PX - card.width;
   const top = corner.startsWith('top') ? MARGIN_PX : window.height - MARGIN_PX - card.height;
   return { left, top, right: left + card.width, bottom: top + card.height };

@@ -24,7 +24,11 @@ export function useShownPart(part: string, card: RefObject<HTMLElement | null>):
       const ring = find()?.getBoundingClientRect();
       const chart = document.querySelector('[data-picture="profile"]')?.getBoundingClientRect();
       const { offsetWidth: width = 0, offsetHeight: height = 0 } = card.current ?? {};
-      const corner = clearestCorner({ width, height }, { width: window.innerWidth, height: window.innerHeight }, [ring, chart].filter((box) => box !== undefined));
+      const corner = clearestCorner(
+        { width, height },
+        { width: window.innerWidth, height: window.innerHeight },
+        [ring, chart].filter((box) => box !== undefined),
+      );
       setShown({ ring, corner });
     };
     measure();

@@ -5,9 +5,9 @@ import { figuresOf } from '@/lib/ascent/figures';
 import { sayDepth, printDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { DEFAULT_RULES } from '@/lib/rules/all';
-import { lostWashout } from '@/lib/rules/lost-washout';
-import { heldBreaths, metreByMetre, mmHgOf } from '@/lib/rules/lungs';
-import { breachesOf, slowedWashout } from '@/lib/rules/slowed-washout';
+import { lostWashout } from '@/lib/rules/body/lost-washout';
+import { heldBreaths, metreByMetre, mmHgOf } from '@/lib/rules/body/lungs';
+import { breachesOf, slowedWashout } from '@/lib/rules/body/slowed-washout';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk } from '../desk-context';
@@ -24,7 +24,9 @@ export function AscentFigure() {
   const lost = useMemo(() => lostWashout(scene.dive), [scene.dive]);
   const breaths = useMemo(() => heldBreaths(timeline), [timeline]);
   const worst = breaths.reduce((most, breath) => Math.max(most, breath.ratio), 1);
-  const penalties = watchesOf(scene)[0]!.events.filter((event) => ['imposedStop', 'longerSafetyStop', 'tighterLimits'].includes(event.rule)).length;
+  const penalties = watchesOf(scene)[0]!.events.filter((event) =>
+    ['imposedStop', 'longerSafetyStop', 'tighterLimits'].includes(event.rule),
+  ).length;
 
   return (
     <PictureFrame
@@ -32,7 +34,10 @@ export function AscentFigure() {
       title="The way up, four ways"
       sentence={`A held breath would grow to ${worst.toFixed(1)} times its volume on the longest rise; ${penalties === 0 ? 'no rule adds a penalty' : `rules add ${penalties} ${penalties === 1 ? 'penalty' : 'penalties'}`}. Each of these is a different thing.`}
       columns={[
-        { heading: 'Rise', cell: (breath: (typeof breaths)[number]) => `${printClock(breath.startS)} to ${printClock(breath.endS)}` },
+        {
+          heading: 'Rise',
+          cell: (breath: (typeof breaths)[number]) => `${printClock(breath.startS)} to ${printClock(breath.endS)}`,
+        },
         { heading: 'From', numeric: true, cell: (breath) => printDepth(breath.fromM, units) },
         { heading: 'To', numeric: true, cell: (breath) => printDepth(breath.toM, units) },
         { heading: 'Held breath grows', numeric: true, cell: (breath) => `× ${breath.ratio.toFixed(2)}` },
@@ -71,7 +76,10 @@ export function AscentFigure() {
         <section className={styles.layer}>
           <h3>Penalties: a rule’s</h3>
           <p>
-            What the unit adds is a maker’s choice. On this dive: {penalties === 0 ? 'nothing, by the rules that are on.' : `${penalties} ${penalties === 1 ? 'event' : 'events'}; read them in what the unit tells.`}
+            What the unit adds is a maker’s choice. On this dive:{' '}
+            {penalties === 0
+              ? 'nothing, by the rules that are on.'
+              : `${penalties} ${penalties === 1 ? 'event' : 'events'}; read them in what the unit tells.`}
           </p>
         </section>
         <SlowedWashout scene={scene} />
@@ -83,8 +91,9 @@ export function AscentFigure() {
             const last = metres.at(-1)!;
             return (
               <p key={breath.startS}>
-                <b>× {breath.ratio.toFixed(2)}</b> from {sayDepth(breath.fromM, units)} to {sayDepth(breath.toM, units)}; × {last.ratio.toFixed(3)} in the last{' '}
-                {sayDepth(last.fromM - last.toM, units)} alone, {Math.round(mmHgOf(breath.excessBar))} mmHg if nothing could stretch.
+                <b>× {breath.ratio.toFixed(2)}</b> from {sayDepth(breath.fromM, units)} to {sayDepth(breath.toM, units)}
+                ; × {last.ratio.toFixed(3)} in the last {sayDepth(last.fromM - last.toM, units)} alone,{' '}
+                {Math.round(mmHgOf(breath.excessBar))} mmHg if nothing could stretch.
               </p>
             );
           })}
@@ -105,9 +114,11 @@ function SlowedWashout({ scene }: { scene: Scene }) {
   const units = usePreferences((state) => state.units);
   const { slowedWashout: settings } = rules;
   const breaches = breachesOf(watchesOf(scene)[0]!);
-  const set = (next: Partial<typeof settings>) => change({ rules: { ...rules, slowedWashout: { ...settings, ...next } } }, 'slowed washout');
+  const set = (next: Partial<typeof settings>) =>
+    change({ rules: { ...rules, slowedWashout: { ...settings, ...next } } }, 'slowed washout');
   const imagined = useMemo(
-    () => (settings.on && breaches.length > 0 ? figuresOf(slowedWashout(scene.timeline, breaches, settings)) : undefined),
+    () =>
+      settings.on && breaches.length > 0 ? figuresOf(slowedWashout(scene.timeline, breaches, settings)) : undefined,
     [scene, settings, breaches],
   );
   const last = scene.timeline.depthM.findLastIndex((depthM) => depthM > 0);
@@ -116,7 +127,8 @@ function SlowedWashout({ scene }: { scene: Scene }) {
     <section className={styles.layer}>
       <h3>Slowed washout: a what-if</h3>
       <p>
-        <b>Illustrative.</b> Bubbles may hinder washout; by how much nobody knows. Imagine that losing gas takes longer for a while after each breach.
+        <b>Illustrative.</b> Bubbles may hinder washout; by how much nobody knows. Imagine that losing gas takes longer
+        for a while after each breach.
       </p>
       <label className={styles.check}>
         <input type="checkbox" checked={settings.on} onChange={(event) => set({ on: event.target.checked })} />
@@ -124,21 +136,42 @@ function SlowedWashout({ scene }: { scene: Scene }) {
       </label>
       {settings.on && (
         <div className={styles.numbers}>
-          <Times label="Half-times times" value={settings.times} lowest={1} highest={10} onValue={(times) => set({ times })} />
-          <Times label="For" unit="min" value={settings.forMin} lowest={1} highest={1440} onValue={(forMin) => set({ forMin })} />
+          <Times
+            label="Half-times times"
+            value={settings.times}
+            lowest={1}
+            highest={10}
+            onValue={(times) => set({ times })}
+          />
+          <Times
+            label="For"
+            unit="min"
+            value={settings.forMin}
+            lowest={1}
+            highest={1440}
+            onValue={(forMin) => set({ forMin })}
+          />
         </div>
       )}
       {settings.on && breaches.length === 0 && <p>No rise breaches the rate limit on this dive, so nothing changes.</p>}
       {imagined && (
         <p>
-          At surfacing the ceiling would be {ceilingText(imagined.ceilingM[surfaced]!, units)}; the model itself has {ceilingText(scene.figures.ceilingM[surfaced]!, units)}.
+          At surfacing the ceiling would be {ceilingText(imagined.ceilingM[surfaced]!, units)}; the model itself has{' '}
+          {ceilingText(scene.figures.ceilingM[surfaced]!, units)}.
         </p>
       )}
     </section>
   );
 }
 
-function Times(props: { label: string; unit?: string; value: number; lowest: number; highest: number; onValue: (value: number) => void }) {
+function Times(props: {
+  label: string;
+  unit?: string;
+  value: number;
+  lowest: number;
+  highest: number;
+  onValue: (value: number) => void;
+}) {
   const { label, unit, value, lowest, highest, onValue } = props;
   return (
     <Field

@@ -51,7 +51,8 @@ export function EventMarks({ scales, units, onCursor }: EventMarksProps) {
 /** A bar for what the model demands, a flag for what a rule does, a ring for advice, a chevron for speed. */
 function EventMark({ event }: { event: RuleEvent }) {
   if (event.rule === 'rateWatch') return <path d="M-6,3L0,-4L6,3M-6,9L0,2L6,9" className={styles.chevron} />;
-  if (event.rule === 'safetyStop' || event.rule === 'longerSafetyStop') return <circle r="5" className={styles.openMark} />;
+  if (event.rule === 'safetyStop' || event.rule === 'longerSafetyStop')
+    return <circle r="5" className={styles.openMark} />;
   if (saidBy(event) === 'byModel') return <rect x="-7" y="-3.5" width="14" height="7" className={styles.solidMark} />;
   return <path d="M-4,9V-7H6L3,-3.5L6,0H-4" className={styles.flag} />;
 }
@@ -62,7 +63,8 @@ function fastStretches({ timeline, tracks }: Watch, { x, y }: ProfileScales): st
   let drawing = false;
   for (let i = 1; i < timeline.length; i += 1) {
     const fast = tracks.rateLevel[i]! >= TOO_FAST;
-    if (fast && !drawing) parts.push(`M${x(timeline.timeS[i - 1]!).toFixed(1)},${y(timeline.depthM[i - 1]!).toFixed(1)}`);
+    if (fast && !drawing)
+      parts.push(`M${x(timeline.timeS[i - 1]!).toFixed(1)},${y(timeline.depthM[i - 1]!).toFixed(1)}`);
     if (fast || drawing) parts.push(`L${x(timeline.timeS[i]!).toFixed(1)},${y(timeline.depthM[i]!).toFixed(1)}`);
     drawing = fast;
   }

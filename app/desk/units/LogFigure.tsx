@@ -42,11 +42,16 @@ export function LogFigure() {
       sentence={
         (events.length === supplied
           ? `${watch.setup.name}: nothing to tell on this dive.`
-          : `${watch.setup.name}: ${count(events.length - supplied)} to tell, each at its time.`) + (supplied > 0 ? ` The gas that is left: ${count(supplied)}.` : '')
+          : `${watch.setup.name}: ${count(events.length - supplied)} to tell, each at its time.`) +
+        (supplied > 0 ? ` The gas that is left: ${count(supplied)}.` : '')
       }
       actions={
         <div className={styles.logActions}>
-          <Button kind="quiet" disabled={events.length === 0} onClick={() => sayAloud(events.map(({ text }) => text).join(' '))}>
+          <Button
+            kind="quiet"
+            disabled={events.length === 0}
+            onClick={() => sayAloud(events.map(({ text }) => text).join(' '))}
+          >
             Read it aloud
           </Button>
           <label className={styles.check}>

@@ -1,8 +1,8 @@
 'use client';
 
 import { DEFAULT_RULES, RULES, type RuleId, type RuleSettings } from '@/lib/rules/all';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
-import { RATE_PRESETS } from '@/lib/rules/rate-limits';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
+import { RATE_PRESETS } from '@/lib/rules/settings/rate-limits';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
@@ -48,7 +48,11 @@ export function RulesFigure() {
           <div key={rule.id} className={styles.ruleRow} role="group" aria-label={rule.title}>
             <div className={styles.ruleHead}>
               <label className={styles.check}>
-                <input type="checkbox" checked={rules[rule.id].on} onChange={(event) => set(rule.id, 'on', event.target.checked)} />
+                <input
+                  type="checkbox"
+                  checked={rules[rule.id].on}
+                  onChange={(event) => set(rule.id, 'on', event.target.checked)}
+                />
                 {rule.title}
               </label>
               <span className={styles.standing}>{rule.standing}</span>
@@ -62,22 +66,47 @@ export function RulesFigure() {
   );
 }
 
-function Numbers({ id, rules, onSet }: { id: RuleId; rules: RuleSettings; onSet: (id: RuleId, key: string, value: unknown) => void }) {
+function Numbers({
+  id,
+  rules,
+  onSet,
+}: {
+  id: RuleId;
+  rules: RuleSettings;
+  onSet: (id: RuleId, key: string, value: unknown) => void;
+}) {
   return (
     <div className={styles.numbers}>
       {Object.entries(rules[id]).map(([key, value]) => {
         const { label, unit } = fieldName(key);
-        if (key === 'limit') return <RatePreset key={key} limit={rules.rateWatch.limit} onSet={(limit) => onSet(id, key, limit)} />;
+        if (key === 'limit')
+          return <RatePreset key={key} limit={rules.rateWatch.limit} onSet={(limit) => onSet(id, key, limit)} />;
         if (key === 'outside') {
           const options = [
             { value: 'pauses', label: 'the time stands still' },
             { value: 'extends', label: 'the time grows again' },
           ];
-          return <Choice key={key} label="Outside the band" value={String(value)} options={options} onChange={(next) => onSet(id, key, next)} />;
+          return (
+            <Choice
+              key={key}
+              label="Outside the band"
+              value={String(value)}
+              options={options}
+              onChange={(next) => onSet(id, key, next)}
+            />
+          );
         }
         if (key === 'hours') {
           const options = [24, 48].map((hours) => ({ value: String(hours), label: `${hours} h` }));
-          return <Choice key={key} label="Locked for" value={String(value)} options={options} onChange={(next) => onSet(id, key, Number(next))} />;
+          return (
+            <Choice
+              key={key}
+              label="Locked for"
+              value={String(value)}
+              options={options}
+              onChange={(next) => onSet(id, key, Number(next))}
+            />
+          );
         }
         if (typeof value !== 'number') return null;
         return (
@@ -88,7 +117,11 @@ function Numbers({ id, rules, onSet }: { id: RuleId; rules: RuleSettings; onSet:
             type="number"
             step="any"
             defaultValue={value}
-            onBlur={(event) => Number.isFinite(event.target.valueAsNumber) && event.target.valueAsNumber !== value && onSet(id, key, event.target.valueAsNumber)}
+            onBlur={(event) =>
+              Number.isFinite(event.target.valueAsNumber) &&
+              event.target.valueAsNumber !== value &&
+              onSet(id, key, event.target.valueAsNumber)
+            }
             onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
           />
         );
@@ -97,7 +130,13 @@ function Numbers({ id, rules, onSet }: { id: RuleId; rules: RuleSettings; onSet:
   );
 }
 
-function RatePreset({ limit, onSet }: { limit: RuleSettings['rateWatch']['limit']; onSet: (limit: RuleSettings['rateWatch']['limit']) => void }) {
+function RatePreset({
+  limit,
+  onSet,
+}: {
+  limit: RuleSettings['rateWatch']['limit'];
+  onSet: (limit: RuleSettings['rateWatch']['limit']) => void;
+}) {
   const entries = Object.entries(RATE_PRESETS) as [PresetId, (typeof RATE_PRESETS)[PresetId]][];
   const chosen = entries.find(([, preset]) => JSON.stringify(preset.limit) === JSON.stringify(limit))?.[0] ?? 'own';
   const options = entries.map(([value, preset]) => ({ value: value as string, label: preset.title }));
@@ -106,7 +145,11 @@ function RatePreset({ limit, onSet }: { limit: RuleSettings['rateWatch']['limit'
       label="Fastest rise"
       value={chosen}
       options={chosen === 'own' ? [{ value: 'own', label: 'Your own' }, ...options] : options}
-      hint={chosen === 'own' ? undefined : `${RATE_PRESETS[chosen as PresetId].standing}: ${RATE_PRESETS[chosen as PresetId].source}`}
+      hint={
+        chosen === 'own'
+          ? undefined
+          : `${RATE_PRESETS[chosen as PresetId].standing}: ${RATE_PRESETS[chosen as PresetId].source}`
+      }
       onChange={(next) => next !== 'own' && onSet(RATE_PRESETS[next as PresetId].limit)}
     />
   );

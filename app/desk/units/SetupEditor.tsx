@@ -55,7 +55,12 @@ export function SetupEditor() {
   return (
     <div className={styles.rules}>
       <div className={styles.adders}>
-        <Choice label="A unit that is wrong" value={fault} onChange={setFault} options={READY_FAULTS.map(({ name, text }) => ({ value: text, label: name }))} />
+        <Choice
+          label="A unit that is wrong"
+          value={fault}
+          onChange={setFault}
+          options={READY_FAULTS.map(({ name, text }) => ({ value: text, label: name }))}
+        />
         <Button icon="plus" disabled={full} onClick={() => add(fault)}>
           Add it
         </Button>
@@ -75,7 +80,11 @@ export function SetupEditor() {
       {setups.map((setup) => (
         <div key={setup.name} className={styles.adders}>
           <code>{writeSetup(setup)}</code>
-          <Button kind="quiet" aria-label={`Remove ${setup.name}`} onClick={() => put(setups.filter((other) => other !== setup))}>
+          <Button
+            kind="quiet"
+            aria-label={`Remove ${setup.name}`}
+            onClick={() => put(setups.filter((other) => other !== setup))}
+          >
             Remove
           </Button>
         </div>

@@ -5,8 +5,8 @@ import { AIR } from '@/lib/physics/gas';
 import { parseAltitude, printAltitude } from '@/lib/quantity/altitude';
 import { parseDepth, sayDepth } from '@/lib/quantity/depth';
 import { printHours } from '@/lib/quantity/duration';
-import { afterDiveAt, type AfterDive } from '@/lib/rules/after-dive';
-import { explainAltitudeWait } from '@/lib/rules/altitude-wait';
+import { afterDiveAt, type AfterDive } from '@/lib/rules/surface/after-dive';
+import { explainAltitudeWait } from '@/lib/rules/surface/altitude-wait';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { noStopText } from '../print-figures';
@@ -50,13 +50,27 @@ export function SurfaceFigure() {
         { heading: 'Compartment', cell: (row: AfterDive['washout'][number]) => row.compartment },
         { heading: 'Excess on surfacing, bar', numeric: true, cell: (row) => row.excessThenBar.toFixed(3) },
         { heading: 'Excess now, bar', numeric: true, cell: (row) => row.excessNowBar.toFixed(3) },
-        { heading: 'Gone', numeric: true, cell: (row) => (row.gone === null ? '–' : `${Math.round(row.gone * 100)} %`) },
+        {
+          heading: 'Gone',
+          numeric: true,
+          cell: (row) => (row.gone === null ? '–' : `${Math.round(row.gone * 100)} %`),
+        },
       ]}
       rows={() => after?.washout ?? []}
     >
       <div className={styles.adders}>
-        <Field label="A next dive to" value={next} onChange={(event) => setNext(event.target.value)} error={depth.ok ? undefined : `${depth.what} ${depth.mend}`} />
-        <Field label="A drive up to" value={drive} onChange={(event) => setDrive(event.target.value)} error={altitude.ok ? undefined : `${altitude.what} ${altitude.mend}`} />
+        <Field
+          label="A next dive to"
+          value={next}
+          onChange={(event) => setNext(event.target.value)}
+          error={depth.ok ? undefined : `${depth.what} ${depth.mend}`}
+        />
+        <Field
+          label="A drive up to"
+          value={drive}
+          onChange={(event) => setDrive(event.target.value)}
+          error={altitude.ok ? undefined : `${altitude.what} ${altitude.mend}`}
+        />
       </div>
       {after && (
         <div className={styles.layers}>
@@ -86,8 +100,9 @@ export function SurfaceFigure() {
             <section className={styles.layer}>
               <h3>A next dive to {sayDepth(depth.value, units)} on air</h3>
               <p>
-                Down again now: {noStopText(after.recovery.nowMin)} min without stops, against {noStopText(after.recovery.freshMin)} min for a rested diver. It is
-                within a minute of that after {printHours(after.recovery.recoveredAfterMin * 60)} more at the surface.
+                Down again now: {noStopText(after.recovery.nowMin)} min without stops, against{' '}
+                {noStopText(after.recovery.freshMin)} min for a rested diver. It is within a minute of that after{' '}
+                {printHours(after.recovery.recoveredAfterMin * 60)} more at the surface.
               </p>
             </section>
           )}

@@ -5,7 +5,7 @@ import { printStopDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
 import { printPercent } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
-import { shownAt, type Shown } from '@/lib/rules/shown';
+import { shownAt, type Shown } from '@/lib/rules/unit/shown';
 import { STOP_KINDS } from '@/lib/rules/stop-kinds';
 import { Icon } from '../../parts/Icon';
 import { usePreferences } from '../../parts/preferences';
@@ -33,7 +33,16 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
   return (
     <>
       {shown.rateMMin !== null && (
-        <Reading {...cover('rate')} why={<DeskWhy unit={unit} reading="rate" about="this rate" />} label="Rate" value={rate!} unit={rateUnit} roomFor={3} tone={tooFast(shown.rateLevel) ? 'rule' : 'plain'} note={`${rateWay(shown)}; ${rateNote(shown)}`} />
+        <Reading
+          {...cover('rate')}
+          why={<DeskWhy unit={unit} reading="rate" about="this rate" />}
+          label="Rate"
+          value={rate!}
+          unit={rateUnit}
+          roomFor={3}
+          tone={tooFast(shown.rateLevel) ? 'rule' : 'plain'}
+          note={`${rateWay(shown)}; ${rateNote(shown)}`}
+        />
       )}
       {safetyStop && (
         <Reading
@@ -65,7 +74,14 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
         />
       )}
       {shown.noFlyH !== null && (
-        <Reading {...cover('no-fly')} why={<DeskWhy unit={unit} reading="no-fly" about="this wait before flying" />} label="No flying for" value={printHours(shown.noFlyH * 3600)} roomFor={8} note="guideline or model, the longer" />
+        <Reading
+          {...cover('no-fly')}
+          why={<DeskWhy unit={unit} reading="no-fly" about="this wait before flying" />}
+          label="No flying for"
+          value={printHours(shown.noFlyH * 3600)}
+          roomFor={8}
+          note="guideline or model, the longer"
+        />
       )}
       {shown.tightenedHigh !== null && (
         <p className={styles.alarm}>

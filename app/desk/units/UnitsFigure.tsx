@@ -1,8 +1,8 @@
 'use client';
 
 import { useMemo } from 'react';
-import { compareSetups } from '@/lib/rules/compare-setups';
-import { shownAt } from '@/lib/rules/shown';
+import { compareSetups } from '@/lib/rules/unit/compare-setups';
+import { shownAt } from '@/lib/rules/unit/shown';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
@@ -22,7 +22,11 @@ export function UnitsFigure() {
   const chooseUnit = useDesk((state) => state.chooseUnit);
   const units = usePreferences((state) => state.units);
   const shown = watches.map((watch) => shownAt(watch, sample, units));
-  const told = SHOWN_ROWS.map((row) => ({ label: row.label, why: row.why, cells: shown.map((one) => row.say(one, units)) }));
+  const told = SHOWN_ROWS.map((row) => ({
+    label: row.label,
+    why: row.why,
+    cells: shown.map((one) => row.say(one, units)),
+  }));
   const right = watches[0]!;
   const sentences = useMemo(
     () => watches.slice(1).flatMap((watch) => compareSetups(watch, right, units).sentences),
@@ -40,7 +44,10 @@ export function UnitsFigure() {
       }
       columns={[
         { heading: 'Reading', cell: (row: (typeof told)[number]) => row.label },
-        ...watches.map((watch, index) => ({ heading: watch.setup.name, cell: (row: (typeof told)[number]) => row.cells[index]! })),
+        ...watches.map((watch, index) => ({
+          heading: watch.setup.name,
+          cell: (row: (typeof told)[number]) => row.cells[index]!,
+        })),
       ]}
       rows={() => told}
     >
@@ -70,7 +77,12 @@ export function UnitsFigure() {
                     {cell !== row.cells[0] && <span aria-label="differs: ">≠ </span>}
                     {cell}
                     {row.why?.shows(shown[index]!) && (
-                      <DeskWhy small unit={index} reading={row.why.reading} about={`${row.why.about} by ${watches[index]!.setup.name}`} />
+                      <DeskWhy
+                        small
+                        unit={index}
+                        reading={row.why.reading}
+                        about={`${row.why.about} by ${watches[index]!.setup.name}`}
+                      />
                     )}
                   </td>
                 ))}

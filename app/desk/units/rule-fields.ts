@@ -15,6 +15,9 @@ const UNITS: readonly (readonly [suffix: string, unit: string])[] = [
 export function fieldName(key: string): FieldName {
   const found = UNITS.find(([suffix]) => key.endsWith(suffix) && key.length > suffix.length);
   const stem = found ? key.slice(0, -found[0].length) : key;
-  const words = stem.replace(/([A-Z])/g, ' $1').toLowerCase().trim();
+  const words = stem
+    .replace(/([A-Z])/g, ' $1')
+    .toLowerCase()
+    .trim();
   return { label: words.charAt(0).toUpperCase() + words.slice(1), unit: found?.[1] };
 }

@@ -12,7 +12,9 @@ export function watchesOf(scene: Scene): readonly Watch[] {
   if (watched.watches) return watched.watches;
   const { everyS, intervalEveryS } = deskSampling(dive);
   const truth = { timeline, figures };
-  watched.watches = setups.map((setup, index) => watchDive(dive, setup, rules, everyS, { truth, intervalEveryS, reuse: watched.spare?.[index] }));
+  watched.watches = setups.map((setup, index) =>
+    watchDive(dive, setup, rules, everyS, { truth, intervalEveryS, reuse: watched.spare?.[index] }),
+  );
   watched.spare = undefined;
   return watched.watches;
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import { lazy, memo } from 'react';
-import type { UnitReadingId } from '@/lib/working/unit-all';
+import type { UnitReadingId } from '@/lib/working/rules/unit-all';
 import { WhyButton } from '../../parts/working/WhyButton';
 import { WorkingUnloaded } from '../../parts/working/WorkingUnloaded';
 

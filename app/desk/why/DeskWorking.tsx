@@ -3,7 +3,7 @@
 import { useMemo } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { workingFor } from '@/lib/working/all';
-import { isRuleReading, unitWorkingFor, type UnitReadingId } from '@/lib/working/unit-all';
+import { isRuleReading, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
 import { WorkingPanel } from '../../parts/working/WorkingPanel';
 import { WorkingSheet } from '../../parts/working/WorkingSheet';
 import { cursorSample } from '../desk-store';

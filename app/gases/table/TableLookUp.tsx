@@ -26,15 +26,33 @@ export function TableLookUp({ rows, bottomMins }: TableLookUpProps) {
     <section className={`${shared.section} unprinted`} aria-labelledby="look-up">
       <h2 id="look-up">Read it with a bottom timer</h2>
       <div className={shared.controls}>
-        <TypedValue label="Greatest depth on the gauge" shown={sayDepth(depthM, units)} parse={parseWorkingDepth} live onValue={setDepthM} />
-        <TypedValue label="Time since leaving the surface" shown={writeTime(timeS)} parse={parseTime} live onValue={setTimeS} />
+        <TypedValue
+          label="Greatest depth on the gauge"
+          shown={sayDepth(depthM, units)}
+          parse={parseWorkingDepth}
+          live
+          onValue={setDepthM}
+        />
+        <TypedValue
+          label="Time since leaving the surface"
+          shown={writeTime(timeS)}
+          parse={parseTime}
+          live
+          onValue={setTimeS}
+        />
       </div>
       <p role="status">{sayLookedUp(rows, bottomMins, depthM, timeS / 60, units)}</p>
     </section>
   );
 }
 
-function sayLookedUp(rows: readonly TeachingRow[], bottomMins: readonly number[], depthM: number, bottomMin: number, units: UnitSystem): string {
+function sayLookedUp(
+  rows: readonly TeachingRow[],
+  bottomMins: readonly number[],
+  depthM: number,
+  bottomMin: number,
+  units: UnitSystem,
+): string {
   const found = lookUp(rows, bottomMins, depthM, bottomMin);
   const dive = `${sayDepth(depthM, units)} for ${Math.ceil(bottomMin)} min`;
   if (!found.found) {
@@ -44,7 +62,8 @@ function sayLookedUp(rows: readonly TeachingRow[], bottomMins: readonly number[]
   }
   const { row, entry, withinNoStop } = found;
   const line = `${dive} is read in the row of ${sayDepth(row.depthM, units)}`;
-  if (withinNoStop || !entry) return `${line}: within its no-stop time${row.noStopMin === null ? '' : ` of ${row.noStopMin} min`}, so you may come straight up.`;
+  if (withinNoStop || !entry)
+    return `${line}: within its no-stop time${row.noStopMin === null ? '' : ` of ${row.noStopMin} min`}, so you may come straight up.`;
   const stops = entry.stops.map((stop) => `${stop.minutes} min at ${printStopDepth(stop.depthM, units)}`);
   return `${line}, column of ${found.bottomMin} min: you need to stop for ${stops.join(', then ')}.`;
 }

@@ -20,7 +20,14 @@ import { Watermarked } from '../../parts/Watermarked';
 import { SiteControls } from '../SiteControls';
 import { siteSettings, useSite } from '../site-store';
 import { TableLookUp } from './TableLookUp';
-import { parseDepths, parseMinutes, printDepths, printMinutesList, USUAL_DEPTHS_M, USUAL_TIMES_MIN } from './table-wish';
+import {
+  parseDepths,
+  parseMinutes,
+  printDepths,
+  printMinutesList,
+  USUAL_DEPTHS_M,
+  USUAL_TIMES_MIN,
+} from './table-wish';
 import shared from '../gases.module.css';
 import styles from './table.module.css';
 
@@ -35,12 +42,18 @@ export function TableMaker() {
   const [chosenM, setDepthsM] = useState<readonly number[]>();
   const [bottomMins, setBottomMins] = useState(USUAL_TIMES_MIN);
   const depthsM = chosenM ?? USUAL_DEPTHS_M[units];
-  const wish = useMemo(() => ({ site, gas, lastStopM, depthsM, bottomMins }), [site, gas, lastStopM, depthsM, bottomMins]);
+  const wish = useMemo(
+    () => ({ site, gas, lastStopM, depthsM, bottomMins }),
+    [site, gas, lastStopM, depthsM, bottomMins],
+  );
   const made = useDeferredValue(wish);
   const { settings, rows } = useMemo(() => {
     const usual = siteSettings(made.site, made.gas);
     const own = { ...usual, plan: { ...usual.plan, lastStopM: Number(made.lastStopM) } };
-    return { settings: own, rows: teachingTable(own, { depthsM: made.depthsM, bottomMins: made.bottomMins, descentMMin: DESCENT_M_MIN }) };
+    return {
+      settings: own,
+      rows: teachingTable(own, { depthsM: made.depthsM, bottomMins: made.bottomMins, descentMMin: DESCENT_M_MIN }),
+    };
   }, [made]);
   const modM = gasModM(made.gas, WORKING_PO2_BAR, siteOf({ settings, steps: [], lines: [] }));
   const { low, high } = settings.gradientFactors;
@@ -58,10 +71,22 @@ export function TableMaker() {
           <div className={shared.controls}>
             <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
             <div className={shared.wide}>
-              <TypedValue label="Depths" shown={printDepths(depthsM, units)} parse={parseDepths} live onValue={setDepthsM} />
+              <TypedValue
+                label="Depths"
+                shown={printDepths(depthsM, units)}
+                parse={parseDepths}
+                live
+                onValue={setDepthsM}
+              />
             </div>
             <div className={shared.wide}>
-              <TypedValue label="Bottom times" shown={printMinutesList(bottomMins)} parse={parseMinutes} live onValue={setBottomMins} />
+              <TypedValue
+                label="Bottom times"
+                shown={printMinutesList(bottomMins)}
+                parse={parseMinutes}
+                live
+                onValue={setBottomMins}
+              />
             </div>
             <Segmented
               label="Last stop at"
@@ -115,7 +140,8 @@ export function TableMaker() {
         </div>
       </Watermarked>
       <p className={styles.key}>
-        Bottom time counts from leaving the surface to leaving the bottom. “–” is a direct ascent; a stop reads depth × minutes, deepest first, and the last line is the whole way up in minutes. No groups and no second dive: this
+        Bottom time counts from leaving the surface to leaving the bottom. “–” is a direct ascent; a stop reads depth ×
+        minutes, deepest first, and the last line is the whole way up in minutes. No groups and no second dive: this
         table knows one dive by a rested diver. It is nobody’s published table.
       </p>
       <TableLookUp rows={rows} bottomMins={made.bottomMins} />
@@ -140,7 +166,11 @@ function Cell({ row, minutes }: { row: TeachingRow; minutes: number }) {
           {printStopDepth(stop.depthM, units)} × {stop.minutes}
         </span>
       ))}
-      <b>{Number.isFinite(entry.timeToSurfaceMin) ? `${ascentMinutesText(entry.timeToSurfaceMin)} min up` : 'no stop is long enough'}</b>
+      <b>
+        {Number.isFinite(entry.timeToSurfaceMin)
+          ? `${ascentMinutesText(entry.timeToSurfaceMin)} min up`
+          : 'no stop is long enough'}
+      </b>
     </td>
   );
 }

@@ -25,7 +25,8 @@ export function parseDepths(text: string): Parsed<readonly number[]> {
   for (const part of parts) {
     const read = parseDepth(/[a-z]/i.test(part) ? part : `${part} ${unit}`);
     if (!read.ok) return read;
-    if (read.value === 0 || read.value > DEEPEST_M) return refused(`${quoted(part)} is no depth for a table.`, `Write depths up to ${DEEPEST_M} m.`);
+    if (read.value === 0 || read.value > DEEPEST_M)
+      return refused(`${quoted(part)} is no depth for a table.`, `Write depths up to ${DEEPEST_M} m.`);
     depths.push(read.value);
   }
   return listed(depths, MOST_ROWS, 'depths', 'Write depths such as 12, 15, 18 m.');
@@ -37,14 +38,17 @@ export function parseMinutes(text: string): Parsed<readonly number[]> {
   for (const part of partsOf(text)) {
     const read = readNumber(part.replace(/\s*min(?:utes?)?$/i, ''));
     if (!read.ok) return read;
-    if (!(read.value.value > 0) || read.value.value > LONGEST_MIN) return refused(`${quoted(part)} is no bottom time for a table.`, `Write minutes up to ${LONGEST_MIN}.`);
+    if (!(read.value.value > 0) || read.value.value > LONGEST_MIN)
+      return refused(`${quoted(part)} is no bottom time for a table.`, `Write minutes up to ${LONGEST_MIN}.`);
     minutes.push(read.value.value);
   }
   return listed(minutes, MOST_COLUMNS, 'times', 'Write minutes such as 10, 20, 30 min.');
 }
 
 export function printDepths(depthsM: readonly number[], units: UnitSystem): string {
-  return units === 'metric' ? `${depthsM.map((depth) => atMost(depth, 1)).join(', ')} m` : `${depthsM.map((depth) => atMost(depth / METRES_PER_FOOT, 0)).join(', ')} ft`;
+  return units === 'metric'
+    ? `${depthsM.map((depth) => atMost(depth, 1)).join(', ')} m`
+    : `${depthsM.map((depth) => atMost(depth / METRES_PER_FOOT, 0)).join(', ')} ft`;
 }
 
 export function printMinutesList(minutes: readonly number[]): string {
@@ -62,6 +66,7 @@ function partsOf(text: string): string[] {
 function listed(values: readonly number[], most: number, name: string, mend: string): Parsed<readonly number[]> {
   const sorted = [...new Set(values)].sort((one, other) => one - other);
   if (sorted.length === 0) return refused('Nothing is written here.', mend);
-  if (sorted.length > most) return refused(`There are ${sorted.length} ${name}.`, `Write at most ${most}, so that the table stays on a sheet.`);
+  if (sorted.length > most)
+    return refused(`There are ${sorted.length} ${name}.`, `Write at most ${most}, so that the table stays on a sheet.`);
   return accepted(sorted);
 }

@@ -28,13 +28,20 @@ export default async function LessonPage({ params }: LessonPageProps) {
   const slugs = lessonSlugs();
   const after = slugs[slugs.indexOf(slug) + 1];
   return (
-    <Page title={lesson.title} lead={`${lesson.number === undefined ? 'Lesson' : `Lesson ${lesson.number}`} · ${lesson.level} · about ${lesson.minutes} min`}>
+    <Page
+      title={lesson.title}
+      lead={`${lesson.number === undefined ? 'Lesson' : `Lesson ${lesson.number}`} · ${lesson.level} · about ${lesson.minutes} min`}
+    >
       <noscript>
         <p>
-          The player needs scripts, which this browser does not run. <a href={textPath(slug)}>Read the lesson as one page</a> instead.
+          The player needs scripts, which this browser does not run.{' '}
+          <a href={textPath(slug)}>Read the lesson as one page</a> instead.
         </p>
       </noscript>
-      <LessonPlayer lesson={lesson} next={after === undefined ? undefined : { path: lessonPath(after), title: loadLesson(after).lesson.title }} />
+      <LessonPlayer
+        lesson={lesson}
+        next={after === undefined ? undefined : { path: lessonPath(after), title: loadLesson(after).lesson.title }}
+      />
       <nav aria-label="This lesson on paper" className={`${styles.papers} unprinted`}>
         <a href={sheetPath(slug)}>Student sheet</a>
         <a href={keyPath(slug)}>Answer key with notes</a>

@@ -58,7 +58,14 @@ interface Given {
   readonly answer: string | undefined;
 }
 
-function OneQuestion({ engine, lesson, step, question, asked, onAnother }: QuestionProps & { asked: AskedQuestion; onAnother: () => void }) {
+function OneQuestion({
+  engine,
+  lesson,
+  step,
+  question,
+  asked,
+  onAnother,
+}: QuestionProps & { asked: AskedQuestion; onAnother: () => void }) {
   const update = useProgress((state) => state.update);
   const record = useLessonProgress(lesson.slug).checks[`${step.id}/${question.id}`];
   const [chosen, setChosen] = useState<number>();
@@ -93,7 +100,13 @@ function OneQuestion({ engine, lesson, step, question, asked, onAnother }: Quest
         </Disclosure>
       )}
       {asked.options ? (
-        <ChoiceAnswer legend="Your answer" options={asked.options.map(({ html }) => html)} chosen={chosen} onChoose={setChosen} disabled={given !== undefined} />
+        <ChoiceAnswer
+          legend="Your answer"
+          options={asked.options.map(({ html }) => html)}
+          chosen={chosen}
+          onChoose={setChosen}
+          disabled={given !== undefined}
+        />
       ) : (
         !given && <NumberAnswerBox dimension={asked.number!.answer.dimension} onNumber={setTyped} />
       )}
@@ -120,7 +133,9 @@ function OneQuestion({ engine, lesson, step, question, asked, onAnother }: Quest
       )}
       <div className={styles.askingFoot}>
         {given ? (
-          <Button onClick={onAnother}>Ask me again{Object.keys(question.question.draws).length > 0 ? ', with other numbers' : ''}</Button>
+          <Button onClick={onAnother}>
+            Ask me again{Object.keys(question.question.draws).length > 0 ? ', with other numbers' : ''}
+          </Button>
         ) : (
           <Button kind="primary" type="submit">
             Check
@@ -136,12 +151,22 @@ function OneQuestion({ engine, lesson, step, question, asked, onAnother }: Quest
   );
 }
 
-function judge(engine: Engine, asked: AskedQuestion, question: PreparedQuestion, chosen: number | undefined, typed: number | undefined): Given | undefined {
+function judge(
+  engine: Engine,
+  asked: AskedQuestion,
+  question: PreparedQuestion,
+  chosen: number | undefined,
+  typed: number | undefined,
+): Given | undefined {
   if (asked.options) {
     const option = chosen === undefined ? undefined : asked.options[chosen];
     if (!option) return undefined;
     const right = asked.options.find((one) => one.right)!;
-    return { right: option.right, because: option.right ? option.because : `${option.because} ${right.because}`, answer: option.right ? undefined : right.html };
+    return {
+      right: option.right,
+      because: option.right ? option.because : `${option.because} ${right.because}`,
+      answer: option.right ? undefined : right.html,
+    };
   }
   return typed === undefined ? undefined : engine.answerNumber(asked, question, typed);
 }

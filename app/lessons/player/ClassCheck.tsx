@@ -23,7 +23,15 @@ export function ClassCheck({ lesson, step, shown }: ClassCheckProps) {
   return (
     <>
       {step.questions.map((question) => (
-        <ClassQuestion key={`${question.id} ${seed}`} engine={engine} lesson={lesson} step={step} question={question} seed={seed} shown={shown} />
+        <ClassQuestion
+          key={`${question.id} ${seed}`}
+          engine={engine}
+          lesson={lesson}
+          step={step}
+          question={question}
+          seed={seed}
+          shown={shown}
+        />
       ))}
       <Button onClick={() => setSeed((before) => before + 1)}>Other numbers</Button>
     </>

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import type { Sketch } from '@/lib/lesson/sketch';
+import type { Sketch } from '@/lib/lesson/questions/sketch';
 import { entryUnit } from '@/lib/lesson/entry';
 import { usePreferences } from '../../parts/preferences';
 import { valueHtml } from '../fillable';
@@ -30,13 +30,25 @@ export function ClassPredict({ lesson, step, shown }: ClassPredictProps) {
   return (
     <>
       <Prose html={step.html} />
-      {choice && <HandsTally options={choice.map(({ html }) => html)} right={shown ? choice.findIndex(({ right }) => right) : undefined} because={shown ? choice.map(({ because }) => because) : undefined} />}
+      {choice && (
+        <HandsTally
+          options={choice.map(({ html }) => html)}
+          right={shown ? choice.findIndex(({ right }) => right) : undefined}
+          because={shown ? choice.map(({ because }) => because) : undefined}
+        />
+      )}
       {number && entry && (
         <>
           <NumbersCalled unit={entry.unit} called={called} onCalled={setCalled} />
           {shown && (
             <>
-              <NumberLine given={called} answer={number.answer.value / entry.size} within={number.within / entry.size} unit={entry.unit} printed={number.printed[units]} />
+              <NumberLine
+                given={called}
+                answer={number.answer.value / entry.size}
+                within={number.within / entry.size}
+                unit={entry.unit}
+                printed={number.printed[units]}
+              />
               <p className={styles.answer}>
                 The model says <ProseLine html={valueHtml(number.printed)} />.
               </p>

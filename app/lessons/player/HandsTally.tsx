@@ -17,7 +17,8 @@ interface HandsTallyProps {
 export function HandsTally({ options, right, because }: HandsTallyProps) {
   const [hands, setHands] = useState<readonly number[]>(() => options.map(() => 0));
   const most = Math.max(1, ...hands);
-  const count = (index: number, by: number) => setHands((before) => before.map((one, i) => (i === index ? Math.max(0, one + by) : one)));
+  const count = (index: number, by: number) =>
+    setHands((before) => before.map((one, i) => (i === index ? Math.max(0, one + by) : one)));
   return (
     <ol className={styles.tally}>
       {options.map((html, index) => (
@@ -38,7 +39,12 @@ export function HandsTally({ options, right, because }: HandsTallyProps) {
             </div>
           </div>
           <div className={styles.hands} role="group" aria-label={`Hands for ${String.fromCharCode(65 + index)}`}>
-            <IconButton icon="minus" label="One hand less" disabled={hands[index] === 0} onClick={() => count(index, -1)} />
+            <IconButton
+              icon="minus"
+              label="One hand less"
+              disabled={hands[index] === 0}
+              onClick={() => count(index, -1)}
+            />
             <output>{hands[index]}</output>
             <IconButton icon="plus" label="One hand more" onClick={() => count(index, 1)} />
           </div>

@@ -56,7 +56,12 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
   if (presenting) {
     return (
       <UnitsFrame>
-        <Presenter lesson={lesson} place={Math.min(place, steps.length - 1)} onTurn={turnTo} onEnd={() => setPresenting(false)} />
+        <Presenter
+          lesson={lesson}
+          place={Math.min(place, steps.length - 1)}
+          onTurn={turnTo}
+          onEnd={() => setPresenting(false)}
+        />
       </UnitsFrame>
     );
   }

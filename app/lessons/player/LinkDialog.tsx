@@ -2,7 +2,7 @@
 
 import { useMemo } from 'react';
 import { cautions } from '@/content/cautions';
-import { qrPicture } from '@/lib/files/qr';
+import { qrPicture } from '@/lib/files/links/qr';
 import { Dialog } from '../../parts/Dialog';
 import { LinkBox } from '../../parts/LinkBox';
 import { QrFigure } from '../../parts/QrFigure';

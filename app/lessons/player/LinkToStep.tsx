@@ -14,7 +14,13 @@ export function LinkToStep({ lesson, step }: { lesson: PreparedLesson; step: Pre
       <Button kind="quiet" icon="link" onClick={() => setOpen(true)}>
         Link to this step
       </Button>
-      {open && <LinkDialog link={`${location.origin}${lessonPath(lesson.slug, step.id)}`} title={`${lesson.title}: ${step.title}`} onClose={() => setOpen(false)} />}
+      {open && (
+        <LinkDialog
+          link={`${location.origin}${lessonPath(lesson.slug, step.id)}`}
+          title={`${lesson.title}: ${step.title}`}
+          onClose={() => setOpen(false)}
+        />
+      )}
     </>
   );
 }

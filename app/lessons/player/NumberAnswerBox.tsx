@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import type { Dimension } from '@/lib/lesson/dimension';
+import type { Dimension } from '@/lib/lesson/expression/dimension';
 import { entryUnit, readEntry } from '@/lib/lesson/entry';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';

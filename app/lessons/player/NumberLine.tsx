@@ -31,7 +31,13 @@ export function NumberLine({ given, answer, within, unit, printed }: NumberLineP
           0
         </text>
       )}
-      <rect x={x(answer - within)} width={Math.max(2, x(answer + within) - x(answer - within))} y={LINE_Y - 7} height={14} className={styles.lineBand} />
+      <rect
+        x={x(answer - within)}
+        width={Math.max(2, x(answer + within) - x(answer - within))}
+        y={LINE_Y - 7}
+        height={14}
+        className={styles.lineBand}
+      />
       <g transform={`translate(${x(answer)},${LINE_Y})`}>
         <path d="M0,-14V14" className={styles.lineTruth} />
         <text y={34} textAnchor="middle" className={styles.lineText}>

@@ -29,7 +29,16 @@ export function NumbersCalled({ unit, called, onCalled }: NumbersCalledProps) {
         setText('');
       }}
     >
-      <Field label="A number from the class" value={text} unit={unit} inputMode="decimal" size={6} autoComplete="off" error={read && !read.ok ? `${read.what} ${read.mend}` : undefined} onChange={(event) => setText(event.target.value)} />
+      <Field
+        label="A number from the class"
+        value={text}
+        unit={unit}
+        inputMode="decimal"
+        size={6}
+        autoComplete="off"
+        error={read && !read.ok ? `${read.what} ${read.mend}` : undefined}
+        onChange={(event) => setText(event.target.value)}
+      />
       <Button type="submit">Add</Button>
       <ul aria-label="Numbers called">
         {[...counts]

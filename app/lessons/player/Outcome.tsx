@@ -64,7 +64,17 @@ function ChoiceOutcome({ step: { choice = [] }, chosen }: { step: PredictStep; c
   );
 }
 
-function NumberOutcome({ lesson, step, given, right }: { lesson: PreparedLesson; step: PredictStep; given: number; right: boolean }) {
+function NumberOutcome({
+  lesson,
+  step,
+  given,
+  right,
+}: {
+  lesson: PreparedLesson;
+  step: PredictStep;
+  given: number;
+  right: boolean;
+}) {
   const engine = useEngine();
   const units = usePreferences((state) => state.units);
   const { answer, within, printed } = step.number!;
@@ -72,7 +82,13 @@ function NumberOutcome({ lesson, step, given, right }: { lesson: PreparedLesson;
   const reply: Html | undefined = !right && engine ? engine.numberReply(lesson, step, given) : undefined;
   return (
     <>
-      <NumberLine given={[given / size]} answer={answer.value / size} within={within / size} unit={unit} printed={printed[units]} />
+      <NumberLine
+        given={[given / size]}
+        answer={answer.value / size}
+        within={within / size}
+        unit={unit}
+        printed={printed[units]}
+      />
       <p>
         You said {rounded(given / size)} {unit}. The model says <ProseLine html={valueHtml(printed)} />.
       </p>

@@ -1,8 +1,15 @@
 'use client';
 
 import { useId, useState } from 'react';
-import { CONFIDENCES, withDone, withoutPrediction, withPrediction, type Answer, type Confidence } from '@/lib/lesson/progress';
-import { isClose } from '@/lib/lesson/sketch';
+import {
+  CONFIDENCES,
+  withDone,
+  withoutPrediction,
+  withPrediction,
+  type Answer,
+  type Confidence,
+} from '@/lib/lesson/progress';
+import { isClose } from '@/lib/lesson/questions/sketch';
 import { Button } from '../../parts/Button';
 import { Segmented } from '../../parts/Segmented';
 import type { PredictStep, PreparedLesson } from '../prepared';
@@ -25,14 +32,27 @@ export function PredictStepView({ lesson, step }: { lesson: PreparedLesson; step
         <>
           <Outcome lesson={lesson} step={step} prediction={made} />
           <div className="unprinted">
-            <Button onClick={() => update((before) => withoutPrediction(before, lesson.slug, step.id))}>Answer it again</Button>
+            <Button onClick={() => update((before) => withoutPrediction(before, lesson.slug, step.id))}>
+              Answer it again
+            </Button>
           </div>
         </>
       ) : (
         <Asking
           step={step}
           onPredict={(answer, reason, confidence) =>
-            update((before) => withDone(withPrediction(before, lesson.slug, step.id, { answer, reason, confidence, right: isRight(step, answer) }), lesson.slug, step.id))
+            update((before) =>
+              withDone(
+                withPrediction(before, lesson.slug, step.id, {
+                  answer,
+                  reason,
+                  confidence,
+                  right: isRight(step, answer),
+                }),
+                lesson.slug,
+                step.id,
+              ),
+            )
           }
         />
       )}
@@ -42,11 +62,18 @@ export function PredictStepView({ lesson, step }: { lesson: PreparedLesson; step
 
 function isRight({ choice, number, draw }: PredictStep, answer: Answer): boolean {
   if (answer.by === 'choice') return choice?.[answer.option]?.right ?? false;
-  if (answer.by === 'number') return number !== undefined && Math.abs(answer.value - number.answer.value) <= number.within + 1e-9;
+  if (answer.by === 'number')
+    return number !== undefined && Math.abs(answer.value - number.answer.value) <= number.within + 1e-9;
   return draw !== undefined && isClose(answer.sketch, draw);
 }
 
-function Asking({ step, onPredict }: { step: PredictStep; onPredict: (answer: Answer, reason: string, confidence: Confidence) => void }) {
+function Asking({
+  step,
+  onPredict,
+}: {
+  step: PredictStep;
+  onPredict: (answer: Answer, reason: string, confidence: Confidence) => void;
+}) {
   const id = useId();
   const [answer, setAnswer] = useState<Answer>();
   const [reason, setReason] = useState('');
@@ -79,11 +106,22 @@ function Asking({ step, onPredict }: { step: PredictStep; onPredict: (answer: An
           onChoose={(option) => setAnswer({ by: 'choice', option })}
         />
       )}
-      {step.number && <NumberAnswerBox dimension={step.number.answer.dimension} onNumber={(value) => setAnswer(value === undefined ? undefined : { by: 'number', value })} />}
+      {step.number && (
+        <NumberAnswerBox
+          dimension={step.number.answer.dimension}
+          onNumber={(value) => setAnswer(value === undefined ? undefined : { by: 'number', value })}
+        />
+      )}
       {step.draw && <SketchPad asked={step.draw} onSketch={(sketch) => setAnswer(sketch && { by: 'draw', sketch })} />}
       <div className={styles.reason}>
         <label htmlFor={`${id}-reason`}>Why? In a few words</label>
-        <textarea id={`${id}-reason`} rows={2} maxLength={2000} value={reason} onChange={(event) => setReason(event.target.value)} />
+        <textarea
+          id={`${id}-reason`}
+          rows={2}
+          maxLength={2000}
+          value={reason}
+          onChange={(event) => setReason(event.target.value)}
+        />
       </div>
       <Segmented
         label="How sure are you?"

@@ -55,7 +55,13 @@ export function Presenter({ lesson, place, onTurn, onEnd }: PresenterProps) {
   }, [doings]);
 
   return (
-    <div ref={stage} tabIndex={-1} className={styles.presenter} aria-label={`${lesson.title}, before a class`} role="region">
+    <div
+      ref={stage}
+      tabIndex={-1}
+      className={styles.presenter}
+      aria-label={`${lesson.title}, before a class`}
+      role="region"
+    >
       <p className={styles.caution}>{cautions.general}</p>
       <section aria-labelledby="presented" className={styles.step}>
         <h2 id="presented">{step.title}</h2>

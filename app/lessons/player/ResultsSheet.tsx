@@ -33,7 +33,13 @@ export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
       <p>{summary} A wrong guess that surprised you is worth more here than a right one.</p>
       <ResultsTable rows={rows} />
       <div className={`${styles.resultsTools} unprinted`}>
-        <Field label="Your name, for paper" hint="It is put on what you print or save and kept nowhere." value={name} onChange={(event) => setName(event.target.value)} maxLength={80} />
+        <Field
+          label="Your name, for paper"
+          hint="It is put on what you print or save and kept nowhere."
+          value={name}
+          onChange={(event) => setName(event.target.value)}
+          maxLength={80}
+        />
         <PrintSheet label="Print" title={`${lesson.title}: results`}>
           {() => (
             <>
@@ -45,7 +51,15 @@ export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
             </>
           )}
         </PrintSheet>
-        <Button icon="save" onClick={() => saveFile(`halftime-${fileWords(lesson.title)}-results.txt`, resultsText(lesson, rows, name.trim(), date(), cautions.general))}>
+        <Button
+          icon="save"
+          onClick={() =>
+            saveFile(
+              `halftime-${fileWords(lesson.title)}-results.txt`,
+              resultsText(lesson, rows, name.trim(), date(), cautions.general),
+            )
+          }
+        >
           Save as text
         </Button>
         <Button
@@ -69,9 +83,15 @@ function ResultsTable({ rows }: { rows: readonly ResultRow[] }) {
       rows={rows}
       columns={[
         { heading: 'Step', cell: ({ step }) => step },
-        { heading: 'You said', cell: ({ answer, confidence }) => (confidence === '' ? answer : `${answer} (${confidence})`) },
+        {
+          heading: 'You said',
+          cell: ({ answer, confidence }) => (confidence === '' ? answer : `${answer} (${confidence})`),
+        },
         { heading: 'Because', cell: ({ reason }) => reason },
-        { heading: 'So it is', cell: ({ outcome, right }) => (right === undefined ? outcome : `${right ? '✓' : '≠'} ${outcome}`) },
+        {
+          heading: 'So it is',
+          cell: ({ outcome, right }) => (right === undefined ? outcome : `${right ? '✓' : '≠'} ${outcome}`),
+        },
       ]}
     />
   );

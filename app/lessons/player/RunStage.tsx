@@ -3,7 +3,7 @@
 import { useEffect, useState } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import type { LessonScript } from '@/lib/lesson/lesson';
-import { momentReached } from '@/lib/lesson/moment-reached';
+import { momentReached } from '@/lib/lesson/questions/moment-reached';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { IconButton } from '../../parts/IconButton';
@@ -79,7 +79,11 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
             <b>{printClock(told.atS)}</b> <ProseLine html={told.html} />
           </p>
         ) : (
-          <p>{watch.length > 0 ? `Play the dive. It waits at ${watch.length === 1 ? 'a moment' : `${watch.length} moments`} worth a look.` : 'Play the dive, or move through it by hand.'}</p>
+          <p>
+            {watch.length > 0
+              ? `Play the dive. It waits at ${watch.length === 1 ? 'a moment' : `${watch.length} moments`} worth a look.`
+              : 'Play the dive, or move through it by hand.'}
+          </p>
         )}
       </div>
       <div className={styles.bar} role="group" aria-label="Time">

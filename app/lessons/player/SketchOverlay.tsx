@@ -1,7 +1,7 @@
 'use client';
 
-import type { Sketch } from '@/lib/lesson/sketch';
-import { sketchAt } from '@/lib/lesson/sketch';
+import type { Sketch } from '@/lib/lesson/questions/sketch';
+import { sketchAt } from '@/lib/lesson/questions/sketch';
 import { entryUnit } from '@/lib/lesson/entry';
 import { printClock } from '@/lib/quantity/duration';
 import { DataTable } from '../../parts/DataTable';
@@ -26,7 +26,10 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
   const axes = sketchAxes(asked, units);
   const verdict = engine?.drawVerdict(lesson, step, sketch, units);
   const { unit, size } = entryUnit(asked.dimension, units);
-  const rows = Array.from({ length: TABLE_ROWS }, (_, i) => asked.fromS + ((asked.toS - asked.fromS) * i) / (TABLE_ROWS - 1));
+  const rows = Array.from(
+    { length: TABLE_ROWS },
+    (_, i) => asked.fromS + ((asked.toS - asked.fromS) * i) / (TABLE_ROWS - 1),
+  );
   return (
     <figure className={styles.overlay}>
       <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} className={styles.still} aria-hidden="true">
@@ -63,7 +66,11 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
           columns={[
             { heading: 'Time', cell: (timeS) => printClock(timeS) },
             { heading: `You drew, ${unit}`, numeric: true, cell: (timeS) => rounded(sketchAt(sketch, timeS) / size) },
-            { heading: `The model, ${unit}`, numeric: true, cell: (timeS) => rounded(sketchAt(asked.truth, timeS) / size) },
+            {
+              heading: `The model, ${unit}`,
+              numeric: true,
+              cell: (timeS) => rounded(sketchAt(asked.truth, timeS) / size),
+            },
           ]}
         />
       </Disclosure>

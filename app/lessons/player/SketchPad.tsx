@@ -2,7 +2,7 @@
 
 import { useRef, useState, type PointerEvent } from 'react';
 import { entryUnit, readEntry } from '@/lib/lesson/entry';
-import type { DrawAsked, Sketch } from '@/lib/lesson/sketch';
+import type { DrawAsked, Sketch } from '@/lib/lesson/questions/sketch';
 import { printClock } from '@/lib/quantity/duration';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
@@ -87,7 +87,10 @@ export function SketchPad({ asked, onSketch }: SketchPadProps) {
         <legend>{`${asked.noun.charAt(0).toUpperCase()}${asked.noun.slice(1)}, in ${unit}`}</legend>
         {BOXES.map((column) => {
           const text = typed[column] ?? (columns[column] === undefined ? '' : rounded(columns[column] / size));
-          const read = typed[column] === undefined || typed[column].trim() === '' ? undefined : readEntry(typed[column], asked.dimension, units);
+          const read =
+            typed[column] === undefined || typed[column].trim() === ''
+              ? undefined
+              : readEntry(typed[column], asked.dimension, units);
           return (
             <Field
               key={column}
@@ -129,7 +132,11 @@ function isWhole(columns: Columns): boolean {
 }
 
 /** A stroke of the hand: every column it passes takes the value it has there. */
-function stroke(columns: Columns, from: { column: number; value: number }, to: { column: number; value: number }): Columns {
+function stroke(
+  columns: Columns,
+  from: { column: number; value: number },
+  to: { column: number; value: number },
+): Columns {
   const next = [...columns];
   const low = Math.min(from.column, to.column);
   const high = Math.max(from.column, to.column);

@@ -2,7 +2,7 @@
 
 import { useState, type ReactNode } from 'react';
 import { DEFAULT_RULES } from '@/lib/rules/all';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import type { LessonScript } from '@/lib/lesson/lesson';
 import { DeskContext } from '../../desk/desk-context';
 import { createDeskStore } from '../../desk/desk-store';
@@ -29,7 +29,10 @@ export function Stage({ script, show, atS = 0, own = false, before, children }: 
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
-    const made = createDeskStore({ script: script.script, pictures: shown, covered: [], rules: rules.success ? rules.data : DEFAULT_RULES }, !own);
+    const made = createDeskStore(
+      { script: script.script, pictures: shown, covered: [], rules: rules.success ? rules.data : DEFAULT_RULES },
+      !own,
+    );
     made.getState().setCursor(atS);
     return made;
   });

@@ -29,7 +29,11 @@ export function StepContents({ lesson: { steps }, place, progress, onTurn }: Ste
           );
         })}
         <li>
-          <button type="button" aria-current={place === steps.length ? 'step' : undefined} onClick={() => onTurn(steps.length)}>
+          <button
+            type="button"
+            aria-current={place === steps.length ? 'step' : undefined}
+            onClick={() => onTurn(steps.length)}
+          >
             <span className={styles.mark} aria-hidden="true">
               =
             </span>

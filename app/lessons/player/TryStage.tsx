@@ -103,7 +103,9 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
         <Button onClick={() => change({ script: beginning })} disabled={script === beginning}>
           Start again
         </Button>
-        {kept !== undefined && kept !== script && <Button onClick={() => change({ script: kept })}>Bring back the dive that did it</Button>}
+        {kept !== undefined && kept !== script && (
+          <Button onClick={() => change({ script: kept })}>Bring back the dive that did it</Button>
+        )}
       </div>
       <textarea
         aria-label="Dive script"

@@ -3,9 +3,9 @@
 import { useMemo } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import type { LessonScript } from '@/lib/lesson/lesson';
-import { lessonWorld } from '@/lib/lesson/lesson-world';
-import { openedWorking } from '@/lib/lesson/opened-working';
-import { isRuleReading, UNIT_READING_IDS } from '@/lib/working/unit-all';
+import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
+import { openedWorking } from '@/lib/lesson/questions/opened-working';
+import { isRuleReading, UNIT_READING_IDS } from '@/lib/working/rules/unit-all';
 import { WorkingBody } from '../../parts/working/WorkingPanel';
 import styles from './stage.module.css';
 
@@ -18,7 +18,10 @@ interface WorkingStageProps {
 /** The working behind one reading at one moment, open on the page. */
 export function WorkingStage({ script, reading, atS }: WorkingStageProps) {
   const id = UNIT_READING_IDS.find((one) => one === reading) ?? 'no-stop';
-  const working = useMemo(() => openedWorking(lessonWorld({ scripts: { script } }).about().subject, id, atS), [script, id, atS]);
+  const working = useMemo(
+    () => openedWorking(lessonWorld({ scripts: { script } }).about().subject, id, atS),
+    [script, id, atS],
+  );
   if (!working) return <p>This is not shown at {printClock(atS)}.</p>;
   return (
     <section className={styles.working} aria-label={working.title}>

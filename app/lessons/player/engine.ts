@@ -1,18 +1,33 @@
 import type { Dive } from '@/lib/dive/dive';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { drawQuestion, type DrawnQuestion } from '@/lib/lesson/drawn-question';
-import { goalState, type GoalState } from '@/lib/lesson/goal';
-import { judgeCondition, judgeNumber, numberAsked, numbersToPick, rightOption, type NumberAsked } from '@/lib/lesson/judge';
-import { lessonWorld, type LessonWorld } from '@/lib/lesson/lesson-world';
-import { seeded, shuffled } from '@/lib/lesson/seeded';
-import { compareSketch, type SketchCompared } from '@/lib/lesson/compare-sketch';
-import { sketchAt, type Sketch } from '@/lib/lesson/sketch';
-import { subjectOf } from '@/lib/lesson/subject';
-import { printBoth } from '@/lib/lesson/template';
-import { withValues, type World } from '@/lib/lesson/world';
+import { drawQuestion, type DrawnQuestion } from '@/lib/lesson/questions/drawn-question';
+import { goalState, type GoalState } from '@/lib/lesson/questions/goal';
+import {
+  judgeCondition,
+  judgeNumber,
+  numberAsked,
+  numbersToPick,
+  rightOption,
+  type NumberAsked,
+} from '@/lib/lesson/questions/judge';
+import { lessonWorld, type LessonWorld } from '@/lib/lesson/expression/lesson-world';
+import { seeded, shuffled } from '@/lib/lesson/expression/seeded';
+import { compareSketch, type SketchCompared } from '@/lib/lesson/questions/compare-sketch';
+import { sketchAt, type Sketch } from '@/lib/lesson/questions/sketch';
+import { subjectOf } from '@/lib/lesson/questions/subject';
+import { printBoth } from '@/lib/lesson/expression/template';
+import { withValues, type World } from '@/lib/lesson/expression/world';
 import { fillIn } from '../fill';
 import { valueHtml, type Fillable } from '../fillable';
-import type { CheckStep, Html, PredictStep, PreparedLesson, PreparedQuestion, PreparedReply, TryStep } from '../prepared';
+import type {
+  CheckStep,
+  Html,
+  PredictStep,
+  PreparedLesson,
+  PreparedQuestion,
+  PreparedReply,
+  TryStep,
+} from '../prepared';
 
 /*
  * What a lesson needs the engine for while it is taken. It is loaded when the first step asks for it, so that a lesson
@@ -38,7 +53,11 @@ function firstReply(replies: readonly PreparedReply[], world: World): Fillable |
 export function numberReply(lesson: PreparedLesson, step: PredictStep, given: number): Html {
   const { answer, within, wrong, otherwise } = step.number!;
   const { dimension } = answer;
-  const world = withValues(worldsOf(lesson).about(step.script), { given: { value: given, dimension }, answer, within: { value: within, dimension } });
+  const world = withValues(worldsOf(lesson).about(step.script), {
+    given: { value: given, dimension },
+    answer,
+    within: { value: within, dimension },
+  });
   return fillIn(firstReply(wrong, world) ?? otherwise, world);
 }
 
@@ -51,7 +70,10 @@ export interface DrawVerdict extends SketchCompared {
 export function drawVerdict(lesson: PreparedLesson, step: PredictStep, sketch: Sketch, units: UnitSystem): DrawVerdict {
   const asked = step.draw!;
   const compared = compareSketch(sketch, asked, units);
-  const world: World = { ...worldsOf(lesson).about(step.script), drawn: { dimension: asked.dimension, at: (minutes) => sketchAt(sketch, minutes * 60) } };
+  const world: World = {
+    ...worldsOf(lesson).about(step.script),
+    drawn: { dimension: asked.dimension, at: (minutes) => sketchAt(sketch, minutes * 60) },
+  };
   const reply = compared.close ? undefined : firstReply(asked.wrong, world);
   return { ...compared, because: reply && fillIn(reply, world) };
 }
@@ -79,7 +101,12 @@ export interface AskedQuestion {
 const drawnFor = new WeakMap<AskedQuestion, DrawnQuestion>();
 
 /** Draws a question by a seed. Throws where the lesson is faulty, which the check of lessons finds first. */
-export function askQuestion(lesson: PreparedLesson, step: CheckStep, prepared: PreparedQuestion, seed: number): AskedQuestion {
+export function askQuestion(
+  lesson: PreparedLesson,
+  step: CheckStep,
+  prepared: PreparedQuestion,
+  seed: number,
+): AskedQuestion {
   const { question } = prepared;
   const drawn = drawQuestion(question, seed, worldsOf(lesson), step.script);
   if (!drawn.ok) throw new Error(drawn.what);
@@ -99,19 +126,34 @@ export function askQuestion(lesson: PreparedLesson, step: CheckStep, prepared: P
   return asked;
 }
 
-function optionsOf({ question, choice, pick }: PreparedQuestion, world: World, seed: number): AskedOption[] | undefined {
+function optionsOf(
+  { question, choice, pick }: PreparedQuestion,
+  world: World,
+  seed: number,
+): AskedOption[] | undefined {
   const chance = seeded(seed + 1);
   if (question.choice && choice) {
     const right = rightOption(question.choice, world);
-    const options = choice.map(({ text, because }, index) => ({ html: fillIn(text, world), right: right.ok && index === right.value, because: fillIn(because, world) }));
+    const options = choice.map(({ text, because }, index) => ({
+      html: fillIn(text, world),
+      right: right.ok && index === right.value,
+      because: fillIn(because, world),
+    }));
     return shuffled(options, chance);
   }
   if (!question.pick || !pick) return undefined;
   const numbers = numbersToPick(question.pick, world);
   if (!numbers.ok) throw new Error(numbers.what);
-  const because = new Map([[question.pick.because, pick.because], ...question.pick.others.map((other, i) => [other.because, pick.others[i]!] as const)]);
+  const because = new Map([
+    [question.pick.because, pick.because],
+    ...question.pick.others.map((other, i) => [other.because, pick.others[i]!] as const),
+  ]);
   return shuffled(
-    numbers.value.map((one) => ({ html: valueHtml(one.printed), right: one.right, because: fillIn(because.get(one.because)!, world) })),
+    numbers.value.map((one) => ({
+      html: valueHtml(one.printed),
+      right: one.right,
+      because: fillIn(because.get(one.because)!, world),
+    })),
     chance,
   );
 }
@@ -123,7 +165,11 @@ export interface NumberVerdict {
   readonly answer: Html;
 }
 
-export function answerNumber(asked: AskedQuestion, { question, number }: PreparedQuestion, given: number): NumberVerdict {
+export function answerNumber(
+  asked: AskedQuestion,
+  { question, number }: PreparedQuestion,
+  given: number,
+): NumberVerdict {
   const { world } = drawnFor.get(asked)!;
   const judged = judgeNumber(question.number!, asked.number!, given, world);
   const reply = judged.right ? undefined : (firstReply(number!.wrong, judged.world) ?? number!.otherwise);
@@ -139,10 +185,11 @@ export function goalStanding(lesson: PreparedLesson, step: TryStep, dive: Dive, 
   const own = worldsOf(lesson);
   const world = own.aboutDive(subjectOf(dive, own.rulesOf(step.script)));
   const state = goalState(step.goal, world, units);
-  const hints = state.met ? [] : step.hints.filter(({ when }) => {
-    const so = judgeCondition(when, world);
-    return so.ok && so.value;
-  });
+  const hints = state.met
+    ? []
+    : step.hints.filter(({ when }) => {
+        const so = judgeCondition(when, world);
+        return so.ok && so.value;
+      });
   return { ...state, hints: hints.map(({ because }) => fillIn(because, world)) };
 }
-

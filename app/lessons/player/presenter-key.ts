@@ -14,6 +14,10 @@ export function presenterKey(event: KeyboardEvent): PresenterDoing | undefined {
   if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return undefined;
   const { target, key } = event;
   if (isTypedIn(target)) return undefined;
-  if (target instanceof Element && target.closest('dialog[open], input[type="range"], input[type="radio"], select, [role="slider"]')) return undefined;
+  if (
+    target instanceof Element &&
+    target.closest('dialog[open], input[type="range"], input[type="radio"], select, [role="slider"]')
+  )
+    return undefined;
   return (Object.keys(KEYS) as PresenterDoing[]).find((doing) => (KEYS[doing] as readonly string[]).includes(key));
 }

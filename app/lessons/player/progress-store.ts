@@ -27,7 +27,8 @@ const kept = keptRecord<Progress>({
   words: {
     unread: 'What was kept of your lessons can’t be read here, so they begin anew.',
     full: 'There is no room left in this browser to keep what you do in lessons: it lasts until the page is closed. Print your results to keep them; then delete dives on the desk that you no longer need.',
-    blocked: 'This browser does not let the page keep anything, so what you do in lessons lasts until the page is closed. Print your results to keep them.',
+    blocked:
+      'This browser does not let the page keep anything, so what you do in lessons lasts until the page is closed. Print your results to keep them.',
     fileName: 'halftime-lessons-unread.json',
   },
   onOther: (progress) => useProgress.setState({ progress }),

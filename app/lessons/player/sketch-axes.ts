@@ -1,5 +1,5 @@
 import { entryUnit } from '@/lib/lesson/entry';
-import type { DrawAsked, Sketch } from '@/lib/lesson/sketch';
+import type { DrawAsked, Sketch } from '@/lib/lesson/questions/sketch';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 
 /** The paper a curve is drawn on, in picture units. */
@@ -30,11 +30,15 @@ export function sketchAxes({ fromS, toS, upTo, dimension }: DrawAsked, system: U
   return {
     x,
     y,
-    timeAt: (px) => fromS + (Math.min(Math.max(PAD.left, px), PAD.width - PAD.right) - PAD.left) * ((toS - fromS) / inner.width),
+    timeAt: (px) =>
+      fromS + (Math.min(Math.max(PAD.left, px), PAD.width - PAD.right) - PAD.left) * ((toS - fromS) / inner.width),
     valueAt: (py) => (down ? shareDown(py) : 1 - shareDown(py)) * upTo,
     columnS: (column) => fromS + ((toS - fromS) * column) / (COLUMNS - 1),
     timeTicksS: steps(fromS / 60, toS / 60, 6).map((minutes) => minutes * 60),
-    valueTicks: steps(0, upTo / size, 5).map((shown) => ({ value: shown * size, label: String(Math.round(shown * 1000) / 1000) })),
+    valueTicks: steps(0, upTo / size, 5).map((shown) => ({
+      value: shown * size,
+      label: String(Math.round(shown * 1000) / 1000),
+    })),
     unit,
   };
 }
@@ -50,5 +54,7 @@ function steps(from: number, to: number, about: number): number[] {
 }
 
 export function sketchPath(sketch: Sketch, { x, y }: SketchAxes): string {
-  return sketch.map(({ timeS, value }, index) => `${index === 0 ? 'M' : 'L'}${x(timeS).toFixed(1)},${y(value).toFixed(1)}`).join('');
+  return sketch
+    .map(({ timeS, value }, index) => `${index === 0 ? 'M' : 'L'}${x(timeS).toFixed(1)},${y(value).toFixed(1)}`)
+    .join('');
 }

@@ -3,12 +3,30 @@ import { afterPaint } from '../../parts/after-paint';
 import { StageWaiting } from './StageWaiting';
 
 /** Pictures, readings and playback of a dive; fetched with the first step that shows one. */
-export const Stage = afterPaint(dynamic(() => import('./dive-stages').then((module) => module.Stage), { ssr: false, loading: StageWaiting }), StageWaiting);
-export const RunStage = afterPaint(dynamic(() => import('./dive-stages').then((module) => module.RunStage), { ssr: false, loading: StageWaiting }), StageWaiting);
-export const TryStage = afterPaint(dynamic(() => import('./dive-stages').then((module) => module.TryStage), { ssr: false, loading: StageWaiting }), StageWaiting);
-export const WorkingStage = afterPaint(dynamic(() => import('./WorkingStage').then((module) => module.WorkingStage), { ssr: false, loading: StageWaiting }), StageWaiting);
+export const Stage = afterPaint(
+  dynamic(() => import('./dive-stages').then((module) => module.Stage), { ssr: false, loading: StageWaiting }),
+  StageWaiting,
+);
+export const RunStage = afterPaint(
+  dynamic(() => import('./dive-stages').then((module) => module.RunStage), { ssr: false, loading: StageWaiting }),
+  StageWaiting,
+);
+export const TryStage = afterPaint(
+  dynamic(() => import('./dive-stages').then((module) => module.TryStage), { ssr: false, loading: StageWaiting }),
+  StageWaiting,
+);
+export const WorkingStage = afterPaint(
+  dynamic(() => import('./WorkingStage').then((module) => module.WorkingStage), { ssr: false, loading: StageWaiting }),
+  StageWaiting,
+);
 
 /** What is needed only now and then. */
-export const Presenter = dynamic(() => import('./Presenter').then((module) => module.Presenter), { ssr: false, loading: StageWaiting });
-export const ResultsSheet = dynamic(() => import('./ResultsSheet').then((module) => module.ResultsSheet), { ssr: false, loading: StageWaiting });
+export const Presenter = dynamic(() => import('./Presenter').then((module) => module.Presenter), {
+  ssr: false,
+  loading: StageWaiting,
+});
+export const ResultsSheet = dynamic(() => import('./ResultsSheet').then((module) => module.ResultsSheet), {
+  ssr: false,
+  loading: StageWaiting,
+});
 export const LinkDialog = dynamic(() => import('./LinkDialog').then((module) => module.LinkDialog), { ssr: false });

@@ -7,7 +7,10 @@ import type { PreparedLesson } from '../prepared';
  */
 export function useStepPlace({ steps }: PreparedLesson, before: string | undefined, addressed: boolean) {
   const [chosen, setChosen] = useState<number>();
-  const remembered = Math.max(0, steps.findIndex(({ id }) => id === before));
+  const remembered = Math.max(
+    0,
+    steps.findIndex(({ id }) => id === before),
+  );
 
   useEffect(() => {
     if (!addressed) return undefined;
@@ -23,7 +26,8 @@ export function useStepPlace({ steps }: PreparedLesson, before: string | undefin
   const go = (place: number) => {
     const to = Math.min(Math.max(0, place), steps.length);
     setChosen(to);
-    if (addressed) window.history.replaceState(window.history.state, '', steps[to] ? `#${steps[to].id}` : window.location.pathname);
+    if (addressed)
+      window.history.replaceState(window.history.state, '', steps[to] ? `#${steps[to].id}` : window.location.pathname);
   };
   return { place: chosen ?? remembered, go };
 }

@@ -2,7 +2,7 @@
 
 import { useId, useState } from 'react';
 import { stringify } from 'yaml';
-import { decodeState } from '@/lib/files/share-link';
+import { decodeState } from '@/lib/files/links/share-link';
 import { LONGEST_LESSON } from '@/lib/lesson/lesson';
 import { lessonDraft } from '@/lib/lesson/step-drafts';
 import { scenarios } from '@/content/scenarios/scenarios';
@@ -45,7 +45,12 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
     }
   };
   const fromDesk = async () => {
-    const record = readDeskRecord(await openShelf().then((shelf) => shelf.read(DESK), () => undefined));
+    const record = readDeskRecord(
+      await openShelf().then(
+        (shelf) => shelf.read(DESK),
+        () => undefined,
+      ),
+    );
     if (record) onBegin(draftText('A lesson from the desk', record.script));
     else setFailed('There is no desk kept on this machine yet. Open the desk, write a dive, and come back.');
   };
@@ -59,7 +64,8 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
     if (!file) return;
     // A character takes up to four bytes.
     const text = file.size > LONGEST_LESSON * 4 ? undefined : await file.text();
-    if (text === undefined || text.length > LONGEST_LESSON) setFailed(`“${file.name}” is too large for a lesson: at most ${LONGEST_LESSON} characters are read.`);
+    if (text === undefined || text.length > LONGEST_LESSON)
+      setFailed(`“${file.name}” is too large for a lesson: at most ${LONGEST_LESSON} characters are read.`);
     else onBegin(text);
   };
 

@@ -1,9 +1,9 @@
 'use client';
 
 import { lazy, Suspense, useMemo, useState } from 'react';
-import { lessonFile } from '@/lib/files/lesson-file';
+import { lessonFile } from '@/lib/files/links/lesson-file';
 import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib/lesson/edit-lesson';
-import type { KnownNames } from '@/lib/lesson/known';
+import type { KnownNames } from '@/lib/lesson/questions/known';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { Segmented } from '../../parts/Segmented';
@@ -53,7 +53,14 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
       add: (path, value) => change(withEntry(text, path, value)),
       move: (path, from, to) => change(withEntryMoved(text, path, from, to)),
       rename: (path, before, after) => change(withKey(text, path, before, after)),
-      exchange: (path, before, after, value) => change(withValue(before === undefined ? text : withValue(text, [...path, before], undefined), [...path, after], value)),
+      exchange: (path, before, after, value) =>
+        change(
+          withValue(
+            before === undefined ? text : withValue(text, [...path, before], undefined),
+            [...path, after],
+            value,
+          ),
+        ),
     }),
     [text, faults, change],
   );
@@ -66,7 +73,10 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
         <span className={styles.tools}>
           <IconButton icon="undo" label="Undo" onClick={history.undo} disabled={!history.canUndo} />
           <IconButton icon="redo" label="Redo" onClick={history.redo} disabled={!history.canRedo} />
-          <Button icon="save" onClick={() => saveFile(`${fileWords(title)}.yaml`, lessonFile(text), 'application/yaml')}>
+          <Button
+            icon="save"
+            onClick={() => saveFile(`${fileWords(title)}.yaml`, lessonFile(text), 'application/yaml')}
+          >
             Export
           </Button>
           <Button icon="link" onClick={() => setPassing(true)}>
@@ -82,13 +92,24 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
         onGo={(fault) => {
           const { path } = fault;
           setView(data === undefined || path.length === 0 ? 'text' : 'write');
-          setPlace(path[0] === 'steps' && typeof path[1] === 'number' ? path[1] : path[0] === 'scripts' ? 'dives' : 'lesson');
+          setPlace(
+            path[0] === 'steps' && typeof path[1] === 'number' ? path[1] : path[0] === 'scripts' ? 'dives' : 'lesson',
+          );
         }}
       />
-      {view === 'write' && data === undefined && <p>The text is not YAML as it stands. Mend it as text; the forms come back by themselves.</p>}
+      {view === 'write' && data === undefined && (
+        <p>The text is not YAML as it stands. Mend it as text; the forms come back by themselves.</p>
+      )}
       {view === 'write' && data !== undefined && (
         <div className={styles.write}>
-          <StepList text={text} data={data} place={place} faults={faults ?? []} onPlace={setPlace} onText={(next) => change(next)} />
+          <StepList
+            text={text}
+            data={data}
+            place={place}
+            faults={faults ?? []}
+            onPlace={setPlace}
+            onText={(next) => change(next)}
+          />
           <div className={styles.form}>
             <PlaceForm place={place} data={data} known={known} editing={editing} />
             <FactsTable />
@@ -98,10 +119,19 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
       {view === 'text' && (
         <div className={styles.field}>
           <label htmlFor="lesson-text">The lesson as YAML, as it is exported</label>
-          <textarea id="lesson-text" className={styles.whole} spellCheck={false} value={text} rows={32} onChange={(event) => change(event.target.value, 'typing')} />
+          <textarea
+            id="lesson-text"
+            className={styles.whole}
+            spellCheck={false}
+            value={text}
+            rows={32}
+            onChange={(event) => change(event.target.value, 'typing')}
+          />
         </div>
       )}
-      {view === 'try' && (faults === undefined || faults.length > 0 || checking) && <p>The lesson can be tried once it is checked and there is nothing to mend.</p>}
+      {view === 'try' && (faults === undefined || faults.length > 0 || checking) && (
+        <p>The lesson can be tried once it is checked and there is nothing to mend.</p>
+      )}
       {view === 'try' && faults?.length === 0 && !checking && (
         <Suspense fallback={<StageWaiting />}>
           <TryOut text={text} known={known} />
@@ -112,12 +142,37 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
   );
 }
 
-function PlaceForm({ place, data, known, editing }: { place: Place; data: unknown; known: KnownNames; editing: Editing }) {
+function PlaceForm({
+  place,
+  data,
+  known,
+  editing,
+}: {
+  place: Place;
+  data: unknown;
+  known: KnownNames;
+  editing: Editing;
+}) {
   if (place === 'lesson') return <Fields fields={lessonFields(known)} data={data} path={[]} editing={editing} />;
   if (place === 'dives') return <Fields fields={[DIVE_FIELDS]} data={data} path={[]} editing={editing} />;
   const step = partOf(partOf(data, 'steps'), place);
   const kind = stepKind(step);
-  if (!kind) return <p>{step === undefined ? 'There is no such step any more.' : 'The kind of this step is not known. Mend it as text.'}</p>;
+  if (!kind)
+    return (
+      <p>
+        {step === undefined
+          ? 'There is no such step any more.'
+          : 'The kind of this step is not known. Mend it as text.'}
+      </p>
+    );
   const scripts = Object.keys((partOf(data, 'scripts') ?? {}) as object);
-  return <Fields key={place} fields={stepFields(kind, known, scripts)} data={step} path={['steps', place]} editing={editing} />;
+  return (
+    <Fields
+      key={place}
+      fields={stepFields(kind, known, scripts)}
+      data={step}
+      path={['steps', place]}
+      editing={editing}
+    />
+  );
 }

@@ -2,7 +2,7 @@
 
 import { useId, type ReactNode } from 'react';
 import type { Path, Value } from '@/lib/lesson/edit-lesson';
-import type { LessonFault } from '@/lib/lesson/fault';
+import type { LessonFault } from '@/lib/lesson/checking/fault';
 import { Button } from '../../parts/Button';
 import type { FieldSpec } from './field-specs';
 import { NamedGroups } from './NamedGroups';
@@ -40,7 +40,9 @@ export function Fields({ fields, data, path, editing }: FieldsProps) {
 
 /** The value under a name, where there is one. */
 export function partOf(data: unknown, key: string | number): unknown {
-  return typeof data === 'object' && data !== null && Object.hasOwn(data, key) ? (data as Record<string | number, unknown>)[key] : undefined;
+  return typeof data === 'object' && data !== null && Object.hasOwn(data, key)
+    ? (data as Record<string | number, unknown>)[key]
+    : undefined;
 }
 
 function OneField({ field, data, path, editing }: { field: FieldSpec; data: unknown; path: Path; editing: Editing }) {
@@ -101,7 +103,12 @@ function isWrong(path: Path, editing: Editing): true | undefined {
 
 const CODE = ['script', 'expression'];
 
-function TextField({ field, value, path, editing }: ControlProps<'line' | 'expression' | 'number' | 'prose' | 'script'>) {
+function TextField({
+  field,
+  value,
+  path,
+  editing,
+}: ControlProps<'line' | 'expression' | 'number' | 'prose' | 'script'>) {
   const id = useId();
   const text = typeof value === 'string' ? value : typeof value === 'number' ? String(value) : '';
   const change = (typed: string) => {
@@ -125,9 +132,18 @@ function TextField({ field, value, path, editing }: ControlProps<'line' | 'expre
         {field.optional && <span className={styles.optional}> (may be left out)</span>}
       </label>
       {tall ? (
-        <textarea {...shared} rows={Math.min(18, Math.max(2, text.split('\n').length + (field.control === 'script' ? 1 : 0)))} onChange={(event) => change(event.target.value)} />
+        <textarea
+          {...shared}
+          rows={Math.min(18, Math.max(2, text.split('\n').length + (field.control === 'script' ? 1 : 0)))}
+          onChange={(event) => change(event.target.value)}
+        />
       ) : (
-        <input {...shared} inputMode={field.control === 'number' ? 'numeric' : undefined} autoComplete="off" onChange={(event) => change(event.target.value)} />
+        <input
+          {...shared}
+          inputMode={field.control === 'number' ? 'numeric' : undefined}
+          autoComplete="off"
+          onChange={(event) => change(event.target.value)}
+        />
       )}
       {field.hint && (
         <p id={`${id}-hint`} className={styles.hint}>
@@ -191,7 +207,25 @@ function ChecksField({ field, value, path, editing }: ControlProps<'checks'>) {
 }
 
 /** A list whose entries can be moved, removed and added to. */
-function Entries({ label, hint, item, count, path, make, editing, children }: { label: string; hint: string | undefined; item: string; count: number; path: Path; make: Value; editing: Editing; children: (index: number) => ReactNode }) {
+function Entries({
+  label,
+  hint,
+  item,
+  count,
+  path,
+  make,
+  editing,
+  children,
+}: {
+  label: string;
+  hint: string | undefined;
+  item: string;
+  count: number;
+  path: Path;
+  make: Value;
+  editing: Editing;
+  children: (index: number) => ReactNode;
+}) {
   return (
     <fieldset className={styles.entries}>
       <legend>{label}</legend>
@@ -202,13 +236,27 @@ function Entries({ label, hint, item, count, path, make, editing, children }: { 
           <li key={index}>
             <div>{children(index)}</div>
             <div className={styles.entryTools}>
-              <Button kind="quiet" disabled={index === 0} aria-label={`Move ${item} ${index + 1} up`} onClick={() => editing.move(path, index, index - 1)}>
+              <Button
+                kind="quiet"
+                disabled={index === 0}
+                aria-label={`Move ${item} ${index + 1} up`}
+                onClick={() => editing.move(path, index, index - 1)}
+              >
                 Up
               </Button>
-              <Button kind="quiet" disabled={index === count - 1} aria-label={`Move ${item} ${index + 1} down`} onClick={() => editing.move(path, index, index + 1)}>
+              <Button
+                kind="quiet"
+                disabled={index === count - 1}
+                aria-label={`Move ${item} ${index + 1} down`}
+                onClick={() => editing.move(path, index, index + 1)}
+              >
                 Down
               </Button>
-              <Button kind="quiet" aria-label={`Remove ${item} ${index + 1}`} onClick={() => editing.set(count === 1 ? path : [...path, index], undefined)}>
+              <Button
+                kind="quiet"
+                aria-label={`Remove ${item} ${index + 1}`}
+                onClick={() => editing.set(count === 1 ? path : [...path, index], undefined)}
+              >
                 Remove
               </Button>
             </div>
@@ -225,8 +273,27 @@ function Entries({ label, hint, item, count, path, make, editing, children }: { 
 function LinesField({ field, value, path, editing }: ControlProps<'lines'>) {
   const lines: readonly unknown[] = Array.isArray(value) ? value : [];
   return (
-    <Entries label={field.label} hint={field.hint} item={field.item} count={lines.length} path={path} make={`A ${field.item}.`} editing={editing}>
-      {(index) => <TextField field={{ control: 'prose', key: String(index), label: `${field.item.charAt(0).toUpperCase()}${field.item.slice(1)} ${index + 1}` }} value={lines[index]} path={[...path, index]} editing={editing} />}
+    <Entries
+      label={field.label}
+      hint={field.hint}
+      item={field.item}
+      count={lines.length}
+      path={path}
+      make={`A ${field.item}.`}
+      editing={editing}
+    >
+      {(index) => (
+        <TextField
+          field={{
+            control: 'prose',
+            key: String(index),
+            label: `${field.item.charAt(0).toUpperCase()}${field.item.slice(1)} ${index + 1}`,
+          }}
+          value={lines[index]}
+          path={[...path, index]}
+          editing={editing}
+        />
+      )}
     </Entries>
   );
 }
@@ -259,7 +326,15 @@ function GroupField({ field, value, path, editing }: ControlProps<'group'>) {
 function GroupsField({ field, value, path, editing }: ControlProps<'groups'>) {
   const groups: readonly unknown[] = Array.isArray(value) ? value : [];
   return (
-    <Entries label={field.label} hint={field.hint} item={field.item} count={groups.length} path={path} make={field.make} editing={editing}>
+    <Entries
+      label={field.label}
+      hint={field.hint}
+      item={field.item}
+      count={groups.length}
+      path={path}
+      make={field.make}
+      editing={editing}
+    >
       {(index) => (
         <>
           <Faults path={[...path, index]} editing={editing} />
@@ -271,7 +346,17 @@ function GroupsField({ field, value, path, editing }: ControlProps<'groups'>) {
 }
 
 /** One of several ways, such as the ways to answer; changing the way puts a new beginning in its place. */
-function WaysField({ field, data, path, editing }: { field: Extract<FieldSpec, { control: 'ways' }>; data: unknown; path: Path; editing: Editing }) {
+function WaysField({
+  field,
+  data,
+  path,
+  editing,
+}: {
+  field: Extract<FieldSpec, { control: 'ways' }>;
+  data: unknown;
+  path: Path;
+  editing: Editing;
+}) {
   const id = useId();
   const now = field.ways.find((way) => partOf(data, way.field.key) !== undefined);
   return (

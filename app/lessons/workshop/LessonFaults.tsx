@@ -1,6 +1,6 @@
 'use client';
 
-import type { LessonFault } from '@/lib/lesson/fault';
+import type { LessonFault } from '@/lib/lesson/checking/fault';
 import { Button } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
 import styles from './workshop.module.css';
@@ -18,7 +18,11 @@ export function LessonFaults({ faults, checking, onGo }: LessonFaultsProps) {
   return (
     <div className={styles.standing} data-sound={count === 0}>
       <p role="status">
-        {count === 0 ? 'The lesson is sound: its dives, values, answers and goals hold.' : count === 1 ? 'One thing to mend.' : `${count} things to mend.`}
+        {count === 0
+          ? 'The lesson is sound: its dives, values, answers and goals hold.'
+          : count === 1
+            ? 'One thing to mend.'
+            : `${count} things to mend.`}
         {checking && ' Checking what you changed…'}
       </p>
       {count > 0 && (

@@ -12,7 +12,14 @@ interface NameBoxProps {
 /** A name that takes effect when its box is left, since expressions speak of it. */
 export function NameBox({ name, taken, onName }: NameBoxProps) {
   const [typed, setTyped] = useState<string>();
-  const wrong = typed === undefined || typed === name ? undefined : !/^[a-z][A-Za-z0-9]{0,19}$/.test(typed) ? 'Write letters and digits, beginning with a small letter.' : taken.includes(typed) ? 'Another has this name.' : undefined;
+  const wrong =
+    typed === undefined || typed === name
+      ? undefined
+      : !/^[a-z][A-Za-z0-9]{0,19}$/.test(typed)
+        ? 'Write letters and digits, beginning with a small letter.'
+        : taken.includes(typed)
+          ? 'Another has this name.'
+          : undefined;
   return (
     <Field
       label="Name"

@@ -18,7 +18,9 @@ interface NamedGroupsProps {
 export function NamedGroups({ field, value, path, editing }: NamedGroupsProps) {
   const groups = typeof value === 'object' && value !== null && !Array.isArray(value) ? Object.entries(value) : [];
   const taken = groups.map(([name]) => name);
-  const fresh = taken.includes(field.newName) ? Array.from({ length: 99 }, (_, i) => `${field.newName}${i + 2}`).find((name) => !taken.includes(name))! : field.newName;
+  const fresh = taken.includes(field.newName)
+    ? Array.from({ length: 99 }, (_, i) => `${field.newName}${i + 2}`).find((name) => !taken.includes(name))!
+    : field.newName;
   return (
     <fieldset className={styles.entries}>
       <legend>{field.label}</legend>
@@ -33,7 +35,12 @@ export function NamedGroups({ field, value, path, editing }: NamedGroupsProps) {
               <Fields fields={field.fields} data={group} path={[...path, name]} editing={editing} />
             </div>
             <div className={styles.entryTools}>
-              <Button kind="quiet" aria-label={`Remove ${field.item} ${name}`} disabled={groups.length === 1 && !field.optional} onClick={() => editing.set(groups.length === 1 ? path : [...path, name], undefined)}>
+              <Button
+                kind="quiet"
+                aria-label={`Remove ${field.item} ${name}`}
+                disabled={groups.length === 1 && !field.optional}
+                onClick={() => editing.set(groups.length === 1 ? path : [...path, name], undefined)}
+              >
                 Remove
               </Button>
             </div>

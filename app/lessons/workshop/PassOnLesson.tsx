@@ -2,8 +2,8 @@
 
 import { useMemo } from 'react';
 import { cautions } from '@/content/cautions';
-import { encodeLesson } from '@/lib/files/lesson-link';
-import { qrPicture } from '@/lib/files/qr';
+import { encodeLesson } from '@/lib/files/links/lesson-link';
+import { qrPicture } from '@/lib/files/links/qr';
 import { Dialog } from '../../parts/Dialog';
 import { LinkBox } from '../../parts/LinkBox';
 import { QrFigure } from '../../parts/QrFigure';
@@ -20,9 +20,16 @@ export function PassOnLesson({ text, onClose }: { text: string; onClose: () => v
       <div className={styles.passOn}>
         {encoded.ok ? (
           <>
-            <p>The whole lesson is in the link itself; nothing is sent anywhere until you send it. Whoever opens it can try it, keep it and change it.</p>
+            <p>
+              The whole lesson is in the link itself; nothing is sent anywhere until you send it. Whoever opens it can
+              try it, keep it and change it.
+            </p>
             <LinkBox link={link} />
-            {qr?.ok ? <QrFigure qr={qr.value} /> : <p>The link is too long for a code to photograph. Send the link, or export the lesson as a file.</p>}
+            {qr?.ok ? (
+              <QrFigure qr={qr.value} />
+            ) : (
+              <p>The link is too long for a code to photograph. Send the link, or export the lesson as a file.</p>
+            )}
           </>
         ) : (
           <p role="alert">

@@ -2,7 +2,7 @@
 
 import { useId, useState } from 'react';
 import { withEntryMoved, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
-import type { LessonFault } from '@/lib/lesson/fault';
+import type { LessonFault } from '@/lib/lesson/checking/fault';
 import { STEP_KINDS, type StepKind } from '@/lib/lesson/step';
 import { Button } from '../../parts/Button';
 import { KIND_WORDS } from '../kind-words';
@@ -28,11 +28,23 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
   const [kind, setKind] = useState<StepKind>('read');
   const found = partOf(data, 'steps');
   const steps: readonly unknown[] = Array.isArray(found) ? found : [];
-  const wrongIn = (part: Place) => faults.filter(({ path }) => (part === 'dives' ? path[0] === 'scripts' : part === 'lesson' ? path[0] !== 'steps' && path[0] !== 'scripts' : path[0] === 'steps' && path[1] === part)).length;
+  const wrongIn = (part: Place) =>
+    faults.filter(({ path }) =>
+      part === 'dives'
+        ? path[0] === 'scripts'
+        : part === 'lesson'
+          ? path[0] !== 'steps' && path[0] !== 'scripts'
+          : path[0] === 'steps' && path[1] === part,
+    ).length;
   const part = (own: Place, label: string, kindWord?: string) => {
     const wrong = wrongIn(own);
     return (
-      <button type="button" className={styles.part} aria-current={own === place ? 'true' : undefined} onClick={() => onPlace(own)}>
+      <button
+        type="button"
+        className={styles.part}
+        aria-current={own === place ? 'true' : undefined}
+        onClick={() => onPlace(own)}
+      >
         <span>{label}</span>
         {kindWord && <span className={styles.kind}>{kindWord}</span>}
         {wrong > 0 && <span className={styles.wrong}>{wrong === 1 ? '1 to mend' : `${wrong} to mend`}</span>}
@@ -54,7 +66,15 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
         {steps.map((step, index) => {
           const title = partOf(step, 'title');
           const own = stepKind(step);
-          return <li key={index}>{part(index, `${index + 1}. ${typeof title === 'string' && title !== '' ? title : 'without a title'}`, own && KIND_WORDS[own])}</li>;
+          return (
+            <li key={index}>
+              {part(
+                index,
+                `${index + 1}. ${typeof title === 'string' && title !== '' ? title : 'without a title'}`,
+                own && KIND_WORDS[own],
+              )}
+            </li>
+          );
         })}
       </ol>
       {at !== undefined && (
@@ -88,7 +108,11 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
       )}
       <div className={styles.addStep}>
         <label htmlFor={id}>A new step</label>
-        <select id={id} value={kind} onChange={(event) => setKind(STEP_KINDS.find((one) => one === event.target.value) ?? 'read')}>
+        <select
+          id={id}
+          value={kind}
+          onChange={(event) => setKind(STEP_KINDS.find((one) => one === event.target.value) ?? 'read')}
+        >
           {STEP_KINDS.map((one) => (
             <option key={one} value={one}>
               {KIND_WORDS[one]}

@@ -1,7 +1,7 @@
 'use client';
 
 import { lazy, Suspense, useState } from 'react';
-import type { KnownNames } from '@/lib/lesson/known';
+import type { KnownNames } from '@/lib/lesson/questions/known';
 import { Button } from '../../parts/Button';
 import { StageWaiting } from '../player/StageWaiting';
 import { draftTitle } from './draft-title';
@@ -25,7 +25,8 @@ export function Stranger({ text, known, onKeep, onLeave }: StrangerProps) {
     <section aria-labelledby="stranger" className={styles.workshop}>
       <h2 id="stranger">A lesson came with this link: {draftTitle(text)}</h2>
       <p>
-        Someone made it, and nobody here has looked at what it teaches. Its figures are worked out by this engine; its words are the writer’s own. It can show text and run dives, and nothing else.
+        Someone made it, and nobody here has looked at what it teaches. Its figures are worked out by this engine; its
+        words are the writer’s own. It can show text and run dives, and nothing else.
       </p>
       {!faults && <StageWaiting />}
       {faults && faults.length > 0 && (
@@ -46,7 +47,9 @@ export function Stranger({ text, known, onKeep, onLeave }: StrangerProps) {
             Take the lesson
           </Button>
         )}
-        <Button onClick={onKeep}>{faults && faults.length > 0 ? 'Keep it and mend it' : 'Keep it among my lessons'}</Button>
+        <Button onClick={onKeep}>
+          {faults && faults.length > 0 ? 'Keep it and mend it' : 'Keep it among my lessons'}
+        </Button>
         <Button onClick={onLeave}>Leave it</Button>
       </div>
       {trying && (

@@ -2,7 +2,7 @@
 
 import { useEffect, useState } from 'react';
 import type { Term } from '@/lib/lesson/glossary';
-import { decodeLesson, isLessonLink } from '@/lib/files/lesson-link';
+import { decodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
 import { cautions } from '@/content/cautions';
 import { saveFile } from '../../parts/save-file';
 import { Button } from '../../parts/Button';
@@ -66,7 +66,13 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
       {badLink && <p role="alert">{badLink}</p>}
       {drafts.refused && <p role="alert">{DRAFT_REFUSALS[drafts.refused]}</p>}
       {draft ? (
-        <Editor key={draft.name} text={draft.text} known={known} onText={(text) => drafts.change(draft.name, text)} onClose={() => setOpen(undefined)} />
+        <Editor
+          key={draft.name}
+          text={draft.text}
+          known={known}
+          onText={(text) => drafts.change(draft.name, text)}
+          onClose={() => setOpen(undefined)}
+        />
       ) : (
         <>
           <section aria-labelledby="own-lessons">
@@ -74,8 +80,18 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
             {!drafts.all && <StageWaiting />}
             {drafts.unread.length > 0 && (
               <p className={styles.tools}>
-                {drafts.unread.length === 1 ? 'One lesson' : `${drafts.unread.length} lessons`} kept here can’t be read by this version. What was kept stays where it is.
-                <Button icon="save" onClick={() => saveFile('halftime-lessons-unread.json', JSON.stringify({ caution: cautions.general, records: drafts.unread }, undefined, 1), 'application/json')}>
+                {drafts.unread.length === 1 ? 'One lesson' : `${drafts.unread.length} lessons`} kept here can’t be read
+                by this version. What was kept stays where it is.
+                <Button
+                  icon="save"
+                  onClick={() =>
+                    saveFile(
+                      'halftime-lessons-unread.json',
+                      JSON.stringify({ caution: cautions.general, records: drafts.unread }, undefined, 1),
+                      'application/json',
+                    )
+                  }
+                >
                   Save it as a file
                 </Button>
               </p>
@@ -86,7 +102,10 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
                 <li key={name}>
                   <span>
                     <b>{draftTitle(text)}</b>
-                    <span className={styles.hint}> changed {new Date(savedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}</span>
+                    <span className={styles.hint}>
+                      {' '}
+                      changed {new Date(savedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}
+                    </span>
                   </span>
                   <span className={styles.tools}>
                     <Button onClick={() => setOpen(name)} aria-label={`Open ${draftTitle(text)}`}>
@@ -97,7 +116,11 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
                       aria-label={`Delete ${draftTitle(text)}`}
                       onClick={() => {
                         const gone = drafts.drop(name);
-                        if (gone) say(`“${draftTitle(gone.text)}” is deleted.`, { label: 'Bring it back', run: () => drafts.bringBack(gone) });
+                        if (gone)
+                          say(`“${draftTitle(gone.text)}” is deleted.`, {
+                            label: 'Bring it back',
+                            run: () => drafts.bringBack(gone),
+                          });
                       }}
                     >
                       Delete

@@ -64,5 +64,6 @@ export async function dropDraft(shelf: Shelf, name: string): Promise<void> {
 /** Why a lesson could not be kept, for the person whose work it is. */
 export const DRAFT_REFUSALS: Readonly<Record<RefusalReason, string>> = {
   full: 'There is no room left in this browser to keep your lesson. Go on working, and export it as a file; then delete lessons or dives you no longer need.',
-  blocked: 'This browser does not let the page keep anything, so your lesson lasts until the page is closed. Go on working, and export it as a file to keep it.',
+  blocked:
+    'This browser does not let the page keep anything, so your lesson lasts until the page is closed. Go on working, and export it as a file to keep it.',
 };

@@ -1,7 +1,7 @@
 import type { Value } from '@/lib/lesson/edit-lesson';
-import type { KnownNames } from '@/lib/lesson/known';
+import type { KnownNames } from '@/lib/lesson/questions/known';
 import { LEVELS } from '@/lib/lesson/lesson';
-import { UNIT_READING_IDS } from '@/lib/working/unit-all';
+import { UNIT_READING_IDS } from '@/lib/working/rules/unit-all';
 import type { StepKind } from '@/lib/lesson/step';
 
 interface Named {
@@ -25,11 +25,27 @@ export type FieldSpec =
   /** A group of parts that may be there or not. */
   | (Named & { readonly control: 'group'; readonly fields: readonly FieldSpec[]; readonly make: Value })
   /** A list of such groups. */
-  | (Named & { readonly control: 'groups'; readonly item: string; readonly fields: readonly FieldSpec[]; readonly make: Value })
+  | (Named & {
+      readonly control: 'groups';
+      readonly item: string;
+      readonly fields: readonly FieldSpec[];
+      readonly make: Value;
+    })
   /** Groups by name. */
-  | (Named & { readonly control: 'named'; readonly item: string; readonly fields: readonly FieldSpec[]; readonly make: Value; readonly newName: string })
+  | (Named & {
+      readonly control: 'named';
+      readonly item: string;
+      readonly fields: readonly FieldSpec[];
+      readonly make: Value;
+      readonly newName: string;
+    })
   /** Exactly one of several parts. */
-  | { readonly control: 'ways'; readonly key: string; readonly label: string; readonly ways: readonly { readonly field: FieldSpec; readonly make: Value }[] };
+  | {
+      readonly control: 'ways';
+      readonly key: string;
+      readonly label: string;
+      readonly ways: readonly { readonly field: FieldSpec; readonly make: Value }[];
+    };
 
 const replies = (key: string, label: string, hint: string): FieldSpec => ({
   control: 'groups',
@@ -60,7 +76,13 @@ const choice: FieldSpec = {
   ],
 };
 
-const FORMAT: FieldSpec = { control: 'line', key: 'as', label: 'Printed as', optional: true, hint: 'Such as min down, bar, m 1; leave it empty for the usual form.' };
+const FORMAT: FieldSpec = {
+  control: 'line',
+  key: 'as',
+  label: 'Printed as',
+  optional: true,
+  hint: 'Such as min down, bar, m 1; leave it empty for the usual form.',
+};
 
 const number: FieldSpec = {
   control: 'group',
@@ -82,7 +104,12 @@ const draw: FieldSpec = {
   label: 'A curve to draw',
   make: {},
   fields: [
-    { control: 'expression', key: 'curve', label: 'The curve', hint: 'A fact with a value at every moment, such as noStopMin or tensionBar(1).' },
+    {
+      control: 'expression',
+      key: 'curve',
+      label: 'The curve',
+      hint: 'A fact with a value at every moment, such as noStopMin or tensionBar(1).',
+    },
     { control: 'expression', key: 'from', label: 'From', optional: true },
     { control: 'expression', key: 'to', label: 'To', optional: true },
     { control: 'expression', key: 'upTo', label: 'The axis ends at', hint: 'Such as 60 min or 4 bar.' },
@@ -114,13 +141,21 @@ const pick: FieldSpec = {
   ],
 };
 
-const NUMBER_MADE: Value = { answer: 'noStopMin at arrival', within: '2 min', otherwise: 'The model says {{answer | min down}}.' };
+const NUMBER_MADE: Value = {
+  answer: 'noStopMin at arrival',
+  within: '2 min',
+  otherwise: 'The model says {{answer | min down}}.',
+};
 const CHOICE_MADE: Value = [
   { text: 'One answer.', right: true, because: 'Why it is right.' },
   { text: 'Another answer.', because: 'Why it tempts.' },
 ];
 const DRAW_MADE: Value = { curve: 'noStopMin', from: 'start', to: 'leaving', upTo: '60 min', within: '3 min' };
-const PICK_MADE: Value = { answer: 'noStopMin at arrival', because: 'Why.', others: [{ value: 'freshNoStopMin(18 m)', because: 'The mistake that leads to it.' }] };
+const PICK_MADE: Value = {
+  answer: 'noStopMin at arrival',
+  because: 'Why.',
+  others: [{ value: 'freshNoStopMin(18 m)', because: 'The mistake that leads to it.' }],
+};
 
 const notes: FieldSpec = {
   control: 'group',
@@ -163,7 +198,13 @@ const question: readonly FieldSpec[] = [
       { control: 'lines', key: 'of', label: 'Or one of', item: 'value', optional: true },
     ],
   },
-  { control: 'script', key: 'script', label: 'Its own dive', optional: true, hint: 'A drawn value stands in it as {depth}.' },
+  {
+    control: 'script',
+    key: 'script',
+    label: 'Its own dive',
+    optional: true,
+    hint: 'A drawn value stands in it as {depth}.',
+  },
   { control: 'prose', key: 'ask', label: 'The question' },
   {
     control: 'ways',
@@ -182,12 +223,29 @@ const SHOW_HINT = 'One to three.';
 
 /** What a form for a step asks for, by the step's kind. */
 export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly string[]): readonly FieldSpec[] {
-  const script: FieldSpec = { control: 'select', key: 'script', label: 'About the dive', optional: true, options: scripts };
-  const show: FieldSpec = { control: 'checks', key: 'show', label: 'Pictures', hint: SHOW_HINT, options: known.pictures };
+  const script: FieldSpec = {
+    control: 'select',
+    key: 'script',
+    label: 'About the dive',
+    optional: true,
+    options: scripts,
+  };
+  const show: FieldSpec = {
+    control: 'checks',
+    key: 'show',
+    label: 'Pictures',
+    hint: SHOW_HINT,
+    options: known.pictures,
+  };
   const head: readonly FieldSpec[] = [
     { control: 'line', key: 'title', label: 'Title' },
     { control: 'line', key: 'id', label: 'Name in links', hint: 'Small letters and dashes.' },
-    { control: 'prose', key: 'text', label: 'Text', hint: 'Markdown. A value stands in double braces, such as {{noStopMin at arrival}} or {{30 m}}.' },
+    {
+      control: 'prose',
+      key: 'text',
+      label: 'Text',
+      hint: 'Markdown. A value stands in double braces, such as {{noStopMin at arrival}} or {{30 m}}.',
+    },
   ];
   const own: Readonly<Record<StepKind, readonly FieldSpec[]>> = {
     read: [
@@ -217,7 +275,14 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
     run: [
       script,
       show,
-      { control: 'checks', key: 'readings', label: 'Readings', optional: true, hint: 'All, where none is marked.', options: known.readings },
+      {
+        control: 'checks',
+        key: 'readings',
+        label: 'Readings',
+        optional: true,
+        hint: 'All, where none is marked.',
+        options: known.readings,
+      },
       { control: 'expression', key: 'from', label: 'From', optional: true },
       { control: 'expression', key: 'to', label: 'To', optional: true },
       {
@@ -241,15 +306,41 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
     try: [
       script,
       show,
-      { control: 'expression', key: 'goal', label: 'The goal', hint: 'Such as maxDepthM >= 30 and requiredStopMin == 0 and bottomMin >= 12.' },
+      {
+        control: 'expression',
+        key: 'goal',
+        label: 'The goal',
+        hint: 'Such as maxDepthM >= 30 and requiredStopMin == 0 and bottomMin >= 12.',
+      },
       replies('hints', 'Hints', 'Said while the goal is not met and the condition holds.'),
       { control: 'script', key: 'reach', label: 'A dive that meets it' },
       { control: 'prose', key: 'after', label: 'Read when it is met', optional: true },
     ],
-    check: [script, { control: 'groups', key: 'questions', label: 'Questions', item: 'question', fields: question, make: { id: 'question', ask: 'What is asked?', number: NUMBER_MADE } }],
+    check: [
+      script,
+      {
+        control: 'groups',
+        key: 'questions',
+        label: 'Questions',
+        item: 'question',
+        fields: question,
+        make: { id: 'question', ask: 'What is asked?', number: NUMBER_MADE },
+      },
+    ],
     recap: [{ control: 'lines', key: 'points', label: 'Points', item: 'point' }],
   };
-  return [...head, ...own[kind], { control: 'lines', key: 'claims', label: 'What must be true for the text to be true', item: 'condition', optional: true }, notes];
+  return [
+    ...head,
+    ...own[kind],
+    {
+      control: 'lines',
+      key: 'claims',
+      label: 'What must be true for the text to be true',
+      item: 'condition',
+      optional: true,
+    },
+    notes,
+  ];
 }
 
 /** What the form for the lesson as a whole asks for. */
@@ -261,7 +352,13 @@ export function lessonFields(known: KnownNames): readonly FieldSpec[] {
     { control: 'number', key: 'minutes', label: 'Minutes' },
     { control: 'lines', key: 'objectives', label: 'Afterwards', item: 'objective' },
     { control: 'lines', key: 'needs', label: 'Before', item: 'need', optional: true },
-    { control: 'checks', key: 'cautions', label: 'Cautions besides the general one', optional: true, options: known.cautions.filter((name) => name !== 'general') },
+    {
+      control: 'checks',
+      key: 'cautions',
+      label: 'Cautions besides the general one',
+      optional: true,
+      options: known.cautions.filter((name) => name !== 'general'),
+    },
     { control: 'prose', key: 'opening', label: 'Opening', optional: true },
   ];
 }
@@ -274,7 +371,10 @@ export const DIVE_FIELDS: FieldSpec = {
   hint: 'The first is meant where a step names none. Another stands in an expression as “of” and its name.',
   item: 'dive',
   newName: 'other',
-  make: { title: 'Another dive', script: 'gas: air\ndescend to 18 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n' },
+  make: {
+    title: 'Another dive',
+    script: 'gas: air\ndescend to 18 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n',
+  },
   fields: [
     { control: 'line', key: 'title', label: 'Title' },
     { control: 'script', key: 'script', label: 'Script' },

@@ -9,8 +9,14 @@ export const metadata: Metadata = { title: 'Workshop', description: 'Make a less
 /** Where an instructor makes a lesson. */
 export default function WorkshopPage() {
   return (
-    <Page title="Workshop" lead="Make a lesson in the browser, without code. It is kept on this machine, and passed on as a file or a link.">
-      <WorkshopLoader terms={readGlossary().map(({ id }) => ({ id }))} lessons={loadLessons().map(({ slug, lesson }) => ({ slug, title: lesson.title }))} />
+    <Page
+      title="Workshop"
+      lead="Make a lesson in the browser, without code. It is kept on this machine, and passed on as a file or a link."
+    >
+      <WorkshopLoader
+        terms={readGlossary().map(({ id }) => ({ id }))}
+        lessons={loadLessons().map(({ slug, lesson }) => ({ slug, title: lesson.title }))}
+      />
     </Page>
   );
 }

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import type { LessonFault } from '@/lib/lesson/fault';
-import type { KnownNames } from '@/lib/lesson/known';
+import type { LessonFault } from '@/lib/lesson/checking/fault';
+import type { KnownNames } from '@/lib/lesson/questions/known';
 import type { CheckAnswer, CheckRequest } from './check.worker';
 
 /** How long the writer rests before the lesson is checked, ms. */
@@ -15,9 +15,19 @@ export interface Checked {
   readonly checking: boolean;
 }
 
-export const TOO_SLOW: LessonFault = { line: 1, path: [], what: 'This lesson takes too long to work out.', mend: 'Shorten its dives, or ask for less in its questions.' };
+export const TOO_SLOW: LessonFault = {
+  line: 1,
+  path: [],
+  what: 'This lesson takes too long to work out.',
+  mend: 'Shorten its dives, or ask for less in its questions.',
+};
 /** Where a worker can't be had. */
-export const UNFETCHED: LessonFault = { line: 1, path: [], what: 'What works a lesson out could not be fetched; you may be offline.', mend: 'Nothing is lost: change the text or load the page again once you are back.' };
+export const UNFETCHED: LessonFault = {
+  line: 1,
+  path: [],
+  what: 'What works a lesson out could not be fetched; you may be offline.',
+  mend: 'Nothing is lost: change the text or load the page again once you are back.',
+};
 
 /** Checks a lesson's text in a worker whenever it rests; typing is never held up. */
 export function useCheck(text: string, known: KnownNames): Checked {

@@ -68,7 +68,11 @@ export function useDrafts(): Drafts {
             standsFor.current.set(draft.name, draft.savedAt);
             if (!others) return;
             show([...now.current.filter(({ name }) => name !== others.name), others]);
-            useStatus.getState().say('This lesson was changed in another window too. What was written there is kept as a lesson of its own.');
+            useStatus
+              .getState()
+              .say(
+                'This lesson was changed in another window too. What was written there is kept as a lesson of its own.',
+              );
           },
           (error: unknown) => setRefused(reasonOf(error)),
         );

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { LessonFault } from '@/lib/lesson/fault';
+import type { LessonFault } from '@/lib/lesson/checking/fault';
 import type { PreparedLesson } from '../prepared';
 import type { Unprepared } from './prepare-text';
 import { LONGEST_CHECK_MS, TOO_SLOW, UNFETCHED } from './use-check';
@@ -16,7 +16,8 @@ export function usePrepared({ text, slug, known }: Unprepared): Prepared | undef
   const [made, setMade] = useState<{ readonly text: string; readonly as: Prepared }>();
   useEffect(() => {
     let wanted = true;
-    const tell = (lesson: PreparedLesson | undefined) => wanted && setMade({ text, as: lesson ? { lesson } : { why: FAULTY } });
+    const tell = (lesson: PreparedLesson | undefined) =>
+      wanted && setMade({ text, as: lesson ? { lesson } : { why: FAULTY } });
     const refuse = ({ what, mend }: LessonFault) => wanted && setMade({ text, as: { why: `${what} ${mend}` } });
     if (typeof Worker === 'undefined') {
       void import('./prepare-text').then(({ prepareText }) => tell(prepareText({ text, slug, known })));

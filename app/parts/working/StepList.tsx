@@ -23,7 +23,15 @@ export function StepList({ steps, so, numbers, typesetter, units, onChange }: St
   return (
     <ol className={styles.steps}>
       {steps.map((step) => (
-        <Step key={step.id} step={step} so={known.get(step.id)!} numbers={numbers} typesetter={typesetter} units={units} onChange={onChange} />
+        <Step
+          key={step.id}
+          step={step}
+          so={known.get(step.id)!}
+          numbers={numbers}
+          typesetter={typesetter}
+          units={units}
+          onChange={onChange}
+        />
       ))}
     </ol>
   );
@@ -66,7 +74,11 @@ const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange
               {value.changeable && (
                 <span className="unprinted">
                   {' '}
-                  <Button kind="quiet" aria-label={`What if ${value.meaning} were another?`} onClick={() => onChange(symbol)}>
+                  <Button
+                    kind="quiet"
+                    aria-label={`What if ${value.meaning} were another?`}
+                    onClick={() => onChange(symbol)}
+                  >
                     what if?
                   </Button>
                 </span>
@@ -85,8 +97,18 @@ function Mathml({ html }: { html: string }) {
   return <span className={styles.mathml} dangerouslySetInnerHTML={{ __html: html }} />;
 }
 
-const ORIGINS = { dive: 'from the dive', setting: 'a setting', 'common practice': 'common practice, no source', search: 'found by trying' } as const;
-const OBTAINED = { read: 'published, read in a source', 'from memory': 'published, from memory', derived: 'published, derived', 'common practice': 'common practice' } as const;
+const ORIGINS = {
+  dive: 'from the dive',
+  setting: 'a setting',
+  'common practice': 'common practice, no source',
+  search: 'found by trying',
+} as const;
+const OBTAINED = {
+  read: 'published, read in a source',
+  'from memory': 'published, from memory',
+  derived: 'published, derived',
+  'common practice': 'common practice',
+} as const;
 
 function originText({ from, obtained }: WorkingValue, numbers: ReadonlyMap<string, number>): string {
   if (from.startsWith('step:')) return `step ${numbers.get(from)}`;

@@ -63,8 +63,9 @@ export function WhatIfForm({ working, whatIf, units, box }: WhatIfFormProps) {
       <p role="status" className={styles.followed}>
         {carried ? (
           <>
-            What if {value.meaning} were {text.trim()} {shownUnit(value.unit, units).name}, and not {sayInFormula(value, units)}? It would be{' '}
-            <b>{sayAnswer(carried.answer, units)}</b> instead of {sayAnswer(working.answer, units)}. The dive is as it was.
+            What if {value.meaning} were {text.trim()} {shownUnit(value.unit, units).name}, and not{' '}
+            {sayInFormula(value, units)}? It would be <b>{sayAnswer(carried.answer, units)}</b> instead of{' '}
+            {sayAnswer(working.answer, units)}. The dive is as it was.
           </>
         ) : (
           'Change one number and see what would follow. The dive stays as it is.'

@@ -59,7 +59,15 @@ export function WhyButton({ about, children, id: given, small = false }: WhyButt
       </button>
       {open &&
         createPortal(
-          <Suspense fallback={<p role="status" className={styles.loading}>Working it out…</p>}>{children(close)}</Suspense>,
+          <Suspense
+            fallback={
+              <p role="status" className={styles.loading}>
+                Working it out…
+              </p>
+            }
+          >
+            {children(close)}
+          </Suspense>,
           document.body,
         )}
     </>

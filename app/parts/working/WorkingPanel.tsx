@@ -63,7 +63,16 @@ export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {
     // eslint-disable-next-line react-hooks/exhaustive-deps
     [],
   );
-  const list = (steps: readonly WorkingStep[]) => <StepList steps={steps} so={working.steps} numbers={numbers} typesetter={typesetter} units={units} onChange={change} />;
+  const list = (steps: readonly WorkingStep[]) => (
+    <StepList
+      steps={steps}
+      so={working.steps}
+      numbers={numbers}
+      typesetter={typesetter}
+      units={units}
+      onChange={change}
+    />
+  );
   const { answer, table } = working;
 
   return (
@@ -71,11 +80,15 @@ export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {
       <p className={styles.answer}>
         <b>{sayAnswer(answer, units)}</b>
         {answer.at && ` at ${sayAnswer(answer.at, units)}`}
-        {working.compartment !== undefined && !working.reading.startsWith('tension') && ` (compartment ${working.compartment})`}. {answer.text}
+        {working.compartment !== undefined &&
+          !working.reading.startsWith('tension') &&
+          ` (compartment ${working.compartment})`}
+        . {answer.text}
       </p>
       {failed && (
         <p role="alert">
-          The formulas could not be set; they stand as plain text. You may be offline. <Button onClick={tryAgain}>Try again</Button>
+          The formulas could not be set; they stand as plain text. You may be offline.{' '}
+          <Button onClick={tryAgain}>Try again</Button>
         </p>
       )}
       <WhatIfForm working={working} whatIf={whatIf} units={units} box={box} />
@@ -83,7 +96,10 @@ export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {
         <h3>From what is known to what is shown</h3>
         {runsOf(shown.steps).map(({ folded, steps }) =>
           folded ? (
-            <Disclosure key={steps[0]!.id} summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => !working.steps.includes(step)) ? ', changed by your what-if' : ''}`}>
+            <Disclosure
+              key={steps[0]!.id}
+              summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => !working.steps.includes(step)) ? ', changed by your what-if' : ''}`}
+            >
               {list(steps)}
             </Disclosure>
           ) : (
@@ -93,13 +109,23 @@ export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {
       </section>
       {table && (
         <section className={styles.table}>
-          <h3>{table.rows.length === 16 ? 'All sixteen' : 'Side by side'}{whatIf.carried ? ', as dived' : ''}</h3>
+          <h3>
+            {table.rows.length === 16 ? 'All sixteen' : 'Side by side'}
+            {whatIf.carried ? ', as dived' : ''}
+          </h3>
           <p>{table.caption}.</p>
-          <DataTable caption={table.caption} columns={tableColumns(table, units, 'this one')} rows={table.rows} marked={table.marked} />
+          <DataTable
+            caption={table.caption}
+            columns={tableColumns(table, units, 'this one')}
+            rows={table.rows}
+            marked={table.marked}
+          />
         </section>
       )}
       <ul className={styles.cautions}>
-        {working.cautions?.map((caution) => <li key={caution}>{caution}</li>)}
+        {working.cautions?.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
         <li>{cautions.unknown}</li>
         <li>{cautions.general}</li>
       </ul>

@@ -4,7 +4,9 @@ import { WorkingSheet } from './WorkingSheet';
 export function WorkingUnloaded({ onClose }: { onClose: () => void }) {
   return (
     <WorkingSheet title="Why?" onClose={onClose}>
-      <p role="alert">The working could not be loaded; you may be offline. Nothing on the page is lost. Reload the page and ask again.</p>
+      <p role="alert">
+        The working could not be loaded; you may be offline. Nothing on the page is lost. Reload the page and ask again.
+      </p>
     </WorkingSheet>
   );
 }

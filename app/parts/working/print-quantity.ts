@@ -37,7 +37,10 @@ export function formulaPrinter(system: UnitSystem): PrintQuantity {
   return ({ value, unit }) => {
     const { size, name } = shownUnit(unit, system);
     const shown = value / size;
-    return { number: Number.isFinite(shown) ? atMost(Number(shown.toPrecision(FIGURES)), MOST_DECIMALS) : String(shown), unit: name };
+    return {
+      number: Number.isFinite(shown) ? atMost(Number(shown.toPrecision(FIGURES)), MOST_DECIMALS) : String(shown),
+      unit: name,
+    };
   };
 }
 
@@ -62,7 +65,11 @@ export function sayAnswer({ value, unit }: Quantity, system: UnitSystem): string
 }
 
 /** The columns of a working's table, with its numbers in the units a person reads. */
-export function tableColumns({ columns, marked, rows }: WorkingTable, system: UnitSystem, markedBecause: string): TableColumn<WorkingTable['rows'][number]>[] {
+export function tableColumns(
+  { columns, marked, rows }: WorkingTable,
+  system: UnitSystem,
+  markedBecause: string,
+): TableColumn<WorkingTable['rows'][number]>[] {
   return columns.map(({ title, unit }, index) => {
     const numeric = rows.some((row) => typeof row[index] === 'number');
     const named = unit === '' ? title : `${title}, ${unit === 's' ? 'min:s' : shownUnit(unit, system).name}`;

@@ -60,7 +60,10 @@ function readChange(text: string, value: WorkingValue, system: UnitSystem): Pars
   // An end of the range is as it is printed, rounded.
   const rounding = 1e-6 * Math.max(1, Math.abs(number));
   if (number < least - rounding || number > most + rounding) {
-    return refused(`${plainNumber(read.value.value)} makes no sense here.`, `Write a number from ${sayInFormula({ ...value, value: least }, system)} to ${sayInFormula({ ...value, value: most }, system)}.`);
+    return refused(
+      `${plainNumber(read.value.value)} makes no sense here.`,
+      `Write a number from ${sayInFormula({ ...value, value: least }, system)} to ${sayInFormula({ ...value, value: most }, system)}.`,
+    );
   }
   return accepted(Math.min(most, Math.max(least, number)));
 }

@@ -20,7 +20,8 @@ export function readCylinders(text: string): Parsed<CylinderRead[]> {
   for (const item of partsOf(text, /;/g)) {
     const read = shifted(readCylinder(item.text), item.from, item.text.length);
     if (!read.ok) return read;
-    if (cylinders.some(({ name }) => name === read.value.name)) return namedTwice(read.value.name, [item.from, item.from + item.text.length]);
+    if (cylinders.some(({ name }) => name === read.value.name))
+      return namedTwice(read.value.name, [item.from, item.from + item.text.length]);
     cylinders.push(read.value);
   }
   return accepted(cylinders);
@@ -31,16 +32,28 @@ function readCylinder(text: string): Parsed<CylinderRead> {
   const parts = partsOf(text, /(?<!\d),|,(?!\d)/g);
   const [name, volume, pressure, gas, more] = parts;
   if (!name || !volume || !pressure || more || parts.some((part) => part.text === '')) {
-    return refused(text === '' ? 'A cylinder is missing here.' : `${quoted(text)} does not say what the cylinder is.`, FORM);
+    return refused(
+      text === '' ? 'A cylinder is missing here.' : `${quoted(text)} does not say what the cylinder is.`,
+      FORM,
+    );
   }
-  if (name.text.length > LONGEST_CYLINDER_NAME) return refused(`${quoted(name.text)} is a long name.`, `Write at most ${LONGEST_CYLINDER_NAME} characters.`, spanOf(name));
+  if (name.text.length > LONGEST_CYLINDER_NAME)
+    return refused(
+      `${quoted(name.text)} is a long name.`,
+      `Write at most ${LONGEST_CYLINDER_NAME} characters.`,
+      spanOf(name),
+    );
   const size = placed(readSize(volume.text), volume);
   if (!size.ok) return size;
   const start = placed(readFill(pressure.text), pressure);
   if (!start.ok) return start;
   const { waterL, workingBar = start.value } = size.value;
   if (start.value > workingBar) {
-    return refused(`${quoted(pressure.text)} is more than the cylinder’s working pressure.`, 'Write at most the pressure after “at”, or another one there.', spanOf(pressure));
+    return refused(
+      `${quoted(pressure.text)} is more than the cylinder’s working pressure.`,
+      'Write at most the pressure after “at”, or another one there.',
+      spanOf(pressure),
+    );
   }
   const held = gas ? placed(parseGas(gas.text), gas) : accepted(undefined);
   if (!held.ok) return held;
@@ -53,7 +66,10 @@ function readCylinder(text: string): Parsed<CylinderRead> {
  */
 export function readSize(text: string): Parsed<{ waterL: number; workingBar?: number }> {
   const [sizeText = '', pressureText] = plainText(text).split(/\s+at\s+/);
-  const working = pressureText === undefined ? undefined : shifted(readFill(pressureText), text.length - pressureText.length, pressureText.length);
+  const working =
+    pressureText === undefined
+      ? undefined
+      : shifted(readFill(pressureText), text.length - pressureText.length, pressureText.length);
   if (working && !working.ok) return working;
   const [, countText, oneText = sizeText] = /^(\d+)\s*[x×]\s*(.*)$/.exec(sizeText) ?? [];
   const count = countText === undefined ? 1 : readNumber(countText);
@@ -62,7 +78,10 @@ export function readSize(text: string): Parsed<{ waterL: number; workingBar?: nu
   if (!volume.ok) return shifted(volume, sizeText.length - oneText.length, oneText.length);
   const inFeet = /f/.test(oneText);
   if (inFeet && !working) {
-    return refused(`${quoted(text)} does not say at what pressure.`, `Add its working pressure, such as ${sizeText} at 3000 psi.`);
+    return refused(
+      `${quoted(text)} does not say at what pressure.`,
+      `Add its working pressure, such as ${sizeText} at 3000 psi.`,
+    );
   }
   const litres = times === 1 ? volume.value : tidy(times * volume.value);
   const waterL = inFeet && working ? tidy((litres * SEA_LEVEL_BAR) / working.value) : litres;

@@ -157,7 +157,8 @@ function waitMend(step: StepLine, kind: 'stay' | 'interval', clauses: readonly C
 function readLength(text: string, read: Parsed<number>): Parsed<number> {
   if (!read.ok) return read;
   if (read.value === 0) return refused(`${quoted(text)} is no time at all.`, 'Write a time of at least a second.');
-  if (read.value < SHORTEST_S) return refused(`${quoted(text)} is too short to tell from no time.`, 'Write a time of at least a second.');
+  if (read.value < SHORTEST_S)
+    return refused(`${quoted(text)} is too short to tell from no time.`, 'Write a time of at least a second.');
   return read.value > LONGEST_S
     ? refused(`${quoted(text)} is longer than this model follows.`, `Write at most ${writeTime(LONGEST_S)}.`)
     : read;

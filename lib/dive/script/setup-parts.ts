@@ -32,7 +32,10 @@ export const SETUP_PARTS: readonly SetupPart[] = [
     words: 'gauge mode',
     also: ['gauge'],
     example: 'gauge mode',
-    read: (text) => (text === '' ? accepted({ mode: 'gauge' }) : refused(`${quoted(text)} after “gauge mode” says nothing.`, 'Write gauge mode alone.')),
+    read: (text) =>
+      text === ''
+        ? accepted({ mode: 'gauge' })
+        : refused(`${quoted(text)} after “gauge mode” says nothing.`, 'Write gauge mode alone.'),
     write: ({ mode }) => (mode === 'gauge' ? 'gauge mode' : undefined),
   },
   {
@@ -61,7 +64,8 @@ export const SETUP_PARTS: readonly SetupPart[] = [
     also: ['gradient factor', 'gf', 'gfs'],
     example: 'gradient factors 40/85',
     read: (text) => as(readGradientFactors(text), (gradientFactors) => ({ gradientFactors })),
-    write: ({ gradientFactors: factors }) => factors && `gradient factors ${percentNumber(factors.low)}/${percentNumber(factors.high)}`,
+    write: ({ gradientFactors: factors }) =>
+      factors && `gradient factors ${percentNumber(factors.low)}/${percentNumber(factors.high)}`,
   },
   {
     words: 'depth',
@@ -97,7 +101,10 @@ function readDepthFault(text: string): Parsed<Partial<Setup>> {
     if (!read.ok) return read;
     const [least, most] = DEPTH_SCALE_RANGE;
     if (read.value >= least && read.value <= most) return accepted({ depthScale: read.value });
-    return refused(`${quoted(text)} is no sensor’s error.`, `Write ${percentNumber(least)}% to ${percentNumber(most)}%; 100% is right.`);
+    return refused(
+      `${quoted(text)} is no sensor’s error.`,
+      `Write ${percentNumber(least)}% to ${percentNumber(most)}%; 100% is right.`,
+    );
   }
   const read = parseMeasure(text, OFFSET);
   if (!read.ok) return read;
@@ -114,7 +121,10 @@ function readFresh(text: string): Parsed<Partial<Setup>> {
     if (!read.ok) return refused(`${quoted(text)} is not the number of a dive.`, 'Write fresh before dive 2.');
     const { value } = read.value;
     if (!Number.isInteger(value) || value < 2 || value > LAST_DIVE) {
-      return refused(`${quoted(word)} is not a dive with another before it.`, `Write a whole number from 2 to ${LAST_DIVE}.`);
+      return refused(
+        `${quoted(word)} is not a dive with another before it.`,
+        `Write a whole number from 2 to ${LAST_DIVE}.`,
+      );
     }
     if (dives.includes(value - 1)) return refused(`Dive ${value} is named twice.`, 'Keep one of the two.');
     dives.push(value - 1);

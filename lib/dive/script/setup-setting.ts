@@ -9,7 +9,12 @@ export const SETUP_SETTING: Setting = {
   also: ['set up', 'unit', 'instrument'],
   help: 'An instrument that watches the dive, by a name of your own, and in what it is set other than the dive is: gauge mode, gas, altitude, water, gradient factors, a depth it reads wrongly, a memory lost before a dive.',
   unless: 'One unit, set as the dive is.',
-  examples: ['Rental unit, gas 32%', 'Shop unit, altitude 2000 m, gradient factors 40/85, water salt', 'Old unit, depth +0.8 m, depth 103%', 'Spare unit, gauge mode, fresh before dive 2'],
+  examples: [
+    'Rental unit, gas 32%',
+    'Shop unit, altitude 2000 m, gradient factors 40/85, water salt',
+    'Old unit, depth +0.8 m, depth 103%',
+    'Spare unit, gauge mode, fresh before dive 2',
+  ],
   repeats: true,
   read: readOne,
   write: ({ setups }) => (setups && setups.length > 0 ? setups.map(writeSetup) : undefined),

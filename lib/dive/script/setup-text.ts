@@ -7,7 +7,9 @@ import { phraseFinder } from './phrases';
 import { shifted } from './setting-values';
 import { SETUP_PARTS, type SetupPart } from './setup-parts';
 
-const partByPhrase = new Map(SETUP_PARTS.flatMap((part) => [part.words, ...part.also].map((phrase) => [phrase, part] as const)));
+const partByPhrase = new Map(
+  SETUP_PARTS.flatMap((part) => [part.words, ...part.also].map((phrase) => [phrase, part] as const)),
+);
 const PHRASES = [...partByPhrase.keys()];
 const finder = phraseFinder(PHRASES);
 const FORM = 'Write a name and what it is set to, such as Rental unit, gas 32%, altitude 2000 m.';
@@ -28,7 +30,11 @@ export function readSetup(text: string): Parsed<Setup> {
     const part = placed(readPart(piece.text), piece);
     if (!part.ok) return part;
     for (const key of Object.keys(part.value)) {
-      if (given.has(key)) return placed(refused(`${quoted(piece.text)} says again what is said before it.`, 'Keep one of the two.'), piece);
+      if (given.has(key))
+        return placed(
+          refused(`${quoted(piece.text)} says again what is said before it.`, 'Keep one of the two.'),
+          piece,
+        );
       given.add(key);
     }
     setup = { ...setup, ...part.value };
@@ -44,8 +50,13 @@ function readName(text: string): Parsed<string> {
   const within = /^"([^"]*)"$/.exec(text)?.[1]?.trim();
   const name = within ?? text;
   if (name === '') return refused('The unit has no name.', FORM);
-  if (name.includes('"')) return refused(`${quoted(text)} has a stray quotation mark.`, 'Put the whole name in quotation marks, or none of it.');
-  if (name.length > LONGEST_SETUP_NAME) return refused(`${quoted(name)} is a long name.`, `Write at most ${LONGEST_SETUP_NAME} characters.`);
+  if (name.includes('"'))
+    return refused(
+      `${quoted(text)} has a stray quotation mark.`,
+      'Put the whole name in quotation marks, or none of it.',
+    );
+  if (name.length > LONGEST_SETUP_NAME)
+    return refused(`${quoted(name)} is a long name.`, `Write at most ${LONGEST_SETUP_NAME} characters.`);
   if (within === undefined && readsAsPart(name)) {
     return refused(`${quoted(name)} is what a unit is set to; its name comes first.`, `Write Rental unit, ${name}.`);
   }
@@ -75,7 +86,10 @@ function unknownPart(text: string): Parsed<never> {
   const word = /^[^\d+\-−]*/.exec(plainText(text))![0].trim();
   const close = nearest(word, PHRASES);
   const all = SETUP_PARTS.map(({ words }) => words);
-  return refused(`${quoted(text)} is nothing a unit can be set to.`, close ? `Did you mean ${quoted(close)}?` : `Write ${all.slice(0, -1).join(', ')} or ${all.at(-1)}.`);
+  return refused(
+    `${quoted(text)} is nothing a unit can be set to.`,
+    close ? `Did you mean ${quoted(close)}?` : `Write ${all.slice(0, -1).join(', ')} or ${all.at(-1)}.`,
+  );
 }
 
 /** A setup in words that read back as exactly the same. */

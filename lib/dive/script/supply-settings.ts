@@ -15,7 +15,10 @@ export const SUPPLY_SETTINGS: readonly Setting[] = [
     also: ['cylinders', 'tank', 'tanks'],
     help: 'A cylinder: its name, water volume, pressure at the start and gas. The one breathed is the first that holds the gas in use. After “at” may come its working pressure; cubic feet need it.',
     unless: 'No cylinder is followed.',
-    examples: ['back, 12 L, 200 bar, air', 'back, 2 x 12 L at 232 bar, 210 bar, 18/45; stage, 80 cu ft at 3000 psi, 2800 psi, 50%'],
+    examples: [
+      'back, 12 L, 200 bar, air',
+      'back, 2 x 12 L at 232 bar, 210 bar, 18/45; stage, 80 cu ft at 3000 psi, 2800 psi, 50%',
+    ],
     repeats: true,
     read: readCylinder,
     write: ({ supply }) => (supply && supply.cylinders.length > 0 ? writeCylinders(supply.cylinders) : undefined),
@@ -25,7 +28,9 @@ export const SUPPLY_SETTINGS: readonly Setting[] = [
     unless: 'A diver is taken to breathe 20 L/min.',
     examples: ['20 L/min', '0.7 cu ft/min'],
   }),
-  breathing('consumption going down', ['consumption on descent'], 'descentLMin', { help: 'The same while going down.' }),
+  breathing('consumption going down', ['consumption on descent'], 'descentLMin', {
+    help: 'The same while going down.',
+  }),
   breathing('consumption going up', ['consumption on ascent'], 'ascentLMin', { help: 'The same while going up.' }),
   breathing('consumption at stops', ['consumption stops'], 'stopsLMin', {
     help: 'The same while staying anywhere, once the diver has come up from the deepest point.',
@@ -37,12 +42,20 @@ export const SUPPLY_SETTINGS: readonly Setting[] = [
     unless: 'The factor is taken as 2.',
     examples: ['2', '1.5'],
     read: (text) =>
-      put(readPlainNumber(text, ...STRESS_FACTOR_RANGE), (settings, factor) => void (supplyOf(settings).stressFactor = factor)),
+      put(
+        readPlainNumber(text, ...STRESS_FACTOR_RANGE),
+        (settings, factor) => void (supplyOf(settings).stressFactor = factor),
+      ),
     write: ({ supply }) => (supply?.stressFactor === undefined ? undefined : plainNumber(supply.stressFactor)),
   },
 ];
 
-function breathing(name: string, also: string[], phase: keyof Consumption, words: Partial<Setting> & { readonly help: string }): Setting {
+function breathing(
+  name: string,
+  also: string[],
+  phase: keyof Consumption,
+  words: Partial<Setting> & { readonly help: string },
+): Setting {
   return {
     unless: 'As at the bottom.',
     examples: ['15 L/min'],
@@ -69,7 +82,8 @@ function readCylinder(text: string): Parsed<Apply> {
     const { cylinders } = supplyOf(settings);
     for (const cylinder of read.value) {
       if (cylinders.some(({ name }) => name === cylinder.name)) return namedTwice(cylinder.name);
-      if (cylinders.length === MOST_CYLINDERS) return refused(`There are more than ${MOST_CYLINDERS} cylinders.`, 'Leave some out.');
+      if (cylinders.length === MOST_CYLINDERS)
+        return refused(`There are more than ${MOST_CYLINDERS} cylinders.`, 'Leave some out.');
       cylinders.push({ ...cylinder, gas: { ...(cylinder.gas ?? settings.gas) } });
     }
     return undefined;

@@ -1,10 +1,10 @@
 import { sampleAt } from '../../dive/timeline';
 import type { Leg } from '../../dive/legs';
-import { heldBreaths } from '../../rules/lungs';
-import { lostWashout } from '../../rules/lost-washout';
+import { heldBreaths } from '../../rules/body/lungs';
+import { lostWashout } from '../../rules/body/lost-washout';
 import { EDGE_M } from '../../rules/safety-stop';
-import type { DiveSpan } from '../dive-spans';
-import type { View } from '../subject';
+import type { DiveSpan } from './dive-spans';
+import type { View } from '../questions/subject';
 import { NoValue, type DiveFact } from './fact';
 
 const MINUTE_S = 60;
@@ -61,11 +61,21 @@ function schedulesOf(view: View, span: DiveSpan) {
 }
 
 function eventsOf(view: View, span: DiveSpan, kind: string) {
-  return view.watch().events.filter((event) => event.kind === kind && event.timeS >= span.startS && (event.timeS < span.nextS || span.nextS >= view.subject.endS));
+  return view
+    .watch()
+    .events.filter(
+      (event) =>
+        event.kind === kind &&
+        event.timeS >= span.startS &&
+        (event.timeS < span.nextS || span.nextS >= view.subject.endS),
+    );
 }
 
 function worstClimb(view: View, span: DiveSpan) {
-  return heldBreaths({ ...view.timeline, legs: legsOf(view, span) }).reduce((worst, climb) => (climb.ratio > worst.ratio ? climb : worst), { ratio: 1, excessBar: 0 });
+  return heldBreaths({ ...view.timeline, legs: legsOf(view, span) }).reduce(
+    (worst, climb) => (climb.ratio > worst.ratio ? climb : worst),
+    { ratio: 1, excessBar: 0 },
+  );
 }
 
 /** What is so of a whole dive. */
@@ -88,7 +98,9 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     value(view, span) {
       const legs = legsOf(view, span);
       const seconds = legs.reduce((sum, { startS, endS }) => sum + endS - startS, 0);
-      return legs.reduce((sum, { startS, endS, fromM, toM }) => sum + ((endS - startS) * (fromM + toM)) / 2, 0) / seconds;
+      return (
+        legs.reduce((sum, { startS, endS, fromM, toM }) => sum + ((endS - startS) * (fromM + toM)) / 2, 0) / seconds
+      );
     },
   },
   {
@@ -121,16 +133,24 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     dimension: 'rate',
     meaning: 'The fastest climb of any step.',
     noun: 'the fastest climb',
-    value: (view, span) => Math.max(0, ...legsOf(view, span).map(({ fromM, toM, startS, endS }) => (endS > startS ? ((fromM - toM) / (endS - startS)) * MINUTE_S : 0))),
+    value: (view, span) =>
+      Math.max(
+        0,
+        ...legsOf(view, span).map(({ fromM, toM, startS, endS }) =>
+          endS > startS ? ((fromM - toM) / (endS - startS)) * MINUTE_S : 0,
+        ),
+      ),
   },
   {
     of: 'dive',
     name: 'requiredStopMin',
     dimension: 'time',
-    meaning: 'The most minutes of required stops the model asked for at any change of the dive; 0 where it asked for none.',
+    meaning:
+      'The most minutes of required stops the model asked for at any change of the dive; 0 where it asked for none.',
     noun: 'the time at required stops',
     format: 'min up',
-    value: (view, span) => Math.max(0, ...schedulesOf(view, span).map(({ stops }) => stops.reduce((sum, { minutes }) => sum + minutes, 0))),
+    value: (view, span) =>
+      Math.max(0, ...schedulesOf(view, span).map(({ stops }) => stops.reduce((sum, { minutes }) => sum + minutes, 0))),
   },
   {
     of: 'dive',
@@ -189,7 +209,8 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     value: (view, span) =>
       legsOf(view, span)
         .filter(({ startS }) => startS >= span.leavingS)
-        .reduce((sum, leg) => sum + secondsBetween(leg, SAFETY_BAND_M[0] - EDGE_M, SAFETY_BAND_M[1] + EDGE_M), 0) / MINUTE_S,
+        .reduce((sum, leg) => sum + secondsBetween(leg, SAFETY_BAND_M[0] - EDGE_M, SAFETY_BAND_M[1] + EDGE_M), 0) /
+      MINUTE_S,
   },
   {
     of: 'dive',
@@ -199,7 +220,10 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     meaning: 'Time between two depths.',
     noun: 'the time between {1} and {2}',
     value: (view, span, [oneM, otherM]) =>
-      legsOf(view, span).reduce((sum, leg) => sum + secondsBetween(leg, Math.min(oneM!, otherM!), Math.max(oneM!, otherM!)), 0) / MINUTE_S,
+      legsOf(view, span).reduce(
+        (sum, leg) => sum + secondsBetween(leg, Math.min(oneM!, otherM!), Math.max(oneM!, otherM!)),
+        0,
+      ) / MINUTE_S,
   },
   {
     of: 'dive',

@@ -1,6 +1,6 @@
-import type { Dimension } from '../dimension';
-import type { DiveSpan } from '../dive-spans';
-import type { View } from '../subject';
+import type { Dimension } from '../expression/dimension';
+import type { DiveSpan } from './dive-spans';
+import type { View } from '../questions/subject';
 
 /** What a fact's parenthesis holds. A depth, an altitude and a pressure are amounts; the others plain numbers. */
 export type ParameterKind = 'compartment' | 'depth' | 'altitude' | 'pressure' | 'cylinder' | 'event';

@@ -1,6 +1,6 @@
 import { equivalentAirDepthM, equivalentNarcoticDepthM, gasModM, hypoxicAboveM } from '../../exposure/gas-depths';
 import { gasAt } from '../../dive/timeline';
-import type { View } from '../subject';
+import type { View } from '../questions/subject';
 import { NoValue, type MomentFact } from './fact';
 
 const PERCENT = 100;
@@ -10,7 +10,8 @@ const depthM = ({ timeline }: View, sample: number) => timeline.depthM[sample]!;
 
 function withoutHelium(view: View, sample: number) {
   const breathed = gas(view, sample);
-  if (breathed.he > 0) throw new NoValue('The gas breathed holds helium, and the equivalent air depth is for gases without.');
+  if (breathed.he > 0)
+    throw new NoValue('The gas breathed holds helium, and the equivalent air depth is for gases without.');
   return breathed;
 }
 
@@ -68,7 +69,8 @@ export const GAS_FACTS: readonly MomentFact[] = [
     of: 'moment',
     name: 'hypoxicAboveM',
     dimension: 'depth',
-    meaning: 'The shallowest depth at which the gas breathed keeps a diver awake, at 0.16 bar of oxygen; 0 when it does at the surface.',
+    meaning:
+      'The shallowest depth at which the gas breathed keeps a diver awake, at 0.16 bar of oxygen; 0 when it does at the surface.',
     noun: 'the shallowest depth for this gas',
     format: 'm 1',
     value: (view, sample) => hypoxicAboveM(gas(view, sample), view.timeline),
@@ -89,7 +91,8 @@ export const GAS_FACTS: readonly MomentFact[] = [
     meaning: 'Equivalent narcotic depth, oxygen counted as narcotic.',
     noun: 'the equivalent narcotic depth',
     format: 'm 1',
-    value: (view, sample) => equivalentNarcoticDepthM(gas(view, sample), depthM(view, sample), 'nitrogen and oxygen', view.timeline),
+    value: (view, sample) =>
+      equivalentNarcoticDepthM(gas(view, sample), depthM(view, sample), 'nitrogen and oxygen', view.timeline),
   },
   {
     of: 'moment',
@@ -98,7 +101,8 @@ export const GAS_FACTS: readonly MomentFact[] = [
     meaning: 'Equivalent narcotic depth, nitrogen alone counted.',
     noun: 'the equivalent narcotic depth, nitrogen alone counted',
     format: 'm 1',
-    value: (view, sample) => equivalentNarcoticDepthM(gas(view, sample), depthM(view, sample), 'nitrogen', view.timeline),
+    value: (view, sample) =>
+      equivalentNarcoticDepthM(gas(view, sample), depthM(view, sample), 'nitrogen', view.timeline),
   },
   {
     of: 'moment',
@@ -144,6 +148,7 @@ export const GAS_FACTS: readonly MomentFact[] = [
     dimension: 'volume',
     meaning: 'Gas breathed from all cylinders since the script began, at 1 bar.',
     noun: 'the gas used',
-    value: (view, sample) => cylinders(view).cylinders.reduce((sum, { usedL }) => sum + usedL[sample]!, cylinders(view).unsuppliedL[sample]!),
+    value: (view, sample) =>
+      cylinders(view).cylinders.reduce((sum, { usedL }) => sum + usedL[sample]!, cylinders(view).unsuppliedL[sample]!),
   },
 ];

@@ -3,10 +3,10 @@ import { coefficientsOf, inertBarOf } from '../../ascent/ceiling';
 import { breathedAt } from '../../ascent/breathed';
 import { supersaturation } from '../../ascent/supersaturation';
 import { gasAt } from '../../dive/timeline';
-import { noStopAfter } from '../../rules/no-stop-recovery';
+import { noStopAfter } from '../../rules/surface/no-stop-recovery';
 import { COMPARTMENTS } from '../../tissue/coefficients';
 import { limitBar, mValueBar } from '../../tissue/limit';
-import type { View } from '../subject';
+import type { View } from '../questions/subject';
 import type { MomentFact } from './fact';
 
 const PERCENT = 100;
@@ -16,13 +16,23 @@ function breathedInertBar({ timeline }: View, sample: number): number {
   return nitrogenBar + heliumBar;
 }
 
-const surfacing = ({ timeline }: View, sample: number) => supersaturation(loadAt(timeline, sample), timeline.surfaceBar);
-const now = ({ timeline }: View, sample: number) => supersaturation(loadAt(timeline, sample), timeline.ambientBar[sample]!);
-const tensionBar = ({ timeline }: View, sample: number, compartment: number) => inertBarOf(loadAt(timeline, sample), compartment - 1);
+const surfacing = ({ timeline }: View, sample: number) =>
+  supersaturation(loadAt(timeline, sample), timeline.surfaceBar);
+const now = ({ timeline }: View, sample: number) =>
+  supersaturation(loadAt(timeline, sample), timeline.ambientBar[sample]!);
+const tensionBar = ({ timeline }: View, sample: number, compartment: number) =>
+  inertBarOf(loadAt(timeline, sample), compartment - 1);
 
 /** What the model says at a moment. */
 export const MODEL_FACTS: readonly MomentFact[] = [
-  { of: 'moment', name: 'depthM', dimension: 'depth', meaning: 'Depth.', noun: 'the depth', value: ({ timeline }, sample) => timeline.depthM[sample]! },
+  {
+    of: 'moment',
+    name: 'depthM',
+    dimension: 'depth',
+    meaning: 'Depth.',
+    noun: 'the depth',
+    value: ({ timeline }, sample) => timeline.depthM[sample]!,
+  },
   {
     of: 'moment',
     name: 'ambientBar',
@@ -131,7 +141,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     meaning: 'Minutes of the required stop at that depth if the ascent began now; 0 where none is made there.',
     noun: 'the required stop at {1}',
     format: 'min up',
-    value: (view, sample, [depthM]) => view.scheduleAt(sample).stops.find((stop) => Math.abs(stop.depthM - depthM!) < 0.05)?.minutes ?? 0,
+    value: (view, sample, [depthM]) =>
+      view.scheduleAt(sample).stops.find((stop) => Math.abs(stop.depthM - depthM!) < 0.05)?.minutes ?? 0,
   },
   {
     of: 'moment',
@@ -231,11 +242,14 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     name: 'filledPercent',
     dimension: 'percent',
     parameters: ['compartment'],
-    meaning: 'How much of the gap between its tension when the script began and the inert gas breathed now a compartment has closed.',
+    meaning:
+      'How much of the gap between its tension when the script began and the inert gas breathed now a compartment has closed.',
     noun: 'how far compartment {1} has come',
     value(view, sample, [compartment]) {
       const startBar = tensionBar(view, 0, compartment!);
-      return ((tensionBar(view, sample, compartment!) - startBar) / (breathedInertBar(view, sample) - startBar)) * PERCENT;
+      return (
+        ((tensionBar(view, sample, compartment!) - startBar) / (breathedInertBar(view, sample) - startBar)) * PERCENT
+      );
     },
   },
   {
@@ -246,6 +260,7 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     meaning: 'No-stop time if you went straight down to a depth now, on the gas the dive began with.',
     noun: 'the no-stop time you would have at {1}',
     format: 'min down',
-    value: ({ timeline }, sample, [depthM]) => noStopAfter(timeline, sample, { depthM: depthM!, gas: timeline.dive.settings.gas })(0).minutes,
+    value: ({ timeline }, sample, [depthM]) =>
+      noStopAfter(timeline, sample, { depthM: depthM!, gas: timeline.dive.settings.gas })(0).minutes,
   },
 ];

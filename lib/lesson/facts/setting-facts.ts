@@ -2,7 +2,7 @@ import { breathedAt } from '../../ascent/breathed';
 import { noStop, type NoStop } from '../../ascent/no-stop';
 import { atmosphereBar } from '../../physics/atmosphere';
 import { tissuesSettledOnAir } from '../../tissue/tissues';
-import type { View } from '../subject';
+import type { View } from '../questions/subject';
 import type { SettingFact } from './fact';
 
 const PERCENT = 100;
@@ -11,7 +11,11 @@ function freshNoStop({ timeline }: View, depthM: number): NoStop {
   const { compartments, surfaceBar, barPerMetre, dive } = timeline;
   const tissues = tissuesSettledOnAir(surfaceBar, dive.settings.model.respiratoryQuotient);
   const breathed = breathedAt(timeline, dive.settings.gas, surfaceBar + depthM * barPerMetre);
-  return noStop({ compartments, ...tissues, at: 0, surfaceBar, barPerMetre }, breathed, dive.settings.gradientFactors.high);
+  return noStop(
+    { compartments, ...tissues, at: 0, surfaceBar, barPerMetre },
+    breathed,
+    dive.settings.gradientFactors.high,
+  );
 }
 
 /** What follows from the settings, and from physics alone. */
@@ -25,7 +29,14 @@ export const SETTING_FACTS: readonly SettingFact[] = [
     format: 'altitude',
     value: ({ timeline }) => timeline.dive.settings.altitudeM,
   },
-  { of: 'settings', name: 'surfaceBar', dimension: 'pressure', meaning: 'Air pressure at the surface of the site.', noun: 'the pressure at the surface', value: ({ timeline }) => timeline.surfaceBar },
+  {
+    of: 'settings',
+    name: 'surfaceBar',
+    dimension: 'pressure',
+    meaning: 'Air pressure at the surface of the site.',
+    noun: 'the pressure at the surface',
+    value: ({ timeline }) => timeline.surfaceBar,
+  },
   {
     of: 'settings',
     name: 'gfLowPercent',

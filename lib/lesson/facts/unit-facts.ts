@@ -1,10 +1,10 @@
-import { afterDiveAt, type AfterDive } from '../../rules/after-dive';
-import { altitudeWait } from '../../rules/altitude-wait';
-import { flyingGuideline } from '../../rules/flying-guideline';
-import { divesKnownAt } from '../../rules/after-dive';
+import { afterDiveAt, type AfterDive } from '../../rules/surface/after-dive';
+import { altitudeWait } from '../../rules/surface/altitude-wait';
+import { flyingGuideline } from '../../rules/surface/flying-guideline';
+import { divesKnownAt } from '../../rules/surface/after-dive';
 import { isAsked } from '../../rules/safety-stop';
 import { SAFETY_STOP_STATES } from '../../rules/safety-stop-state';
-import type { View } from '../subject';
+import type { View } from '../questions/subject';
 import { NoValue, type MomentFact } from './fact';
 
 const HOUR_MIN = 60;
@@ -12,7 +12,10 @@ const MINUTE_S = 60;
 
 function afterDive(view: View, sample: number): AfterDive {
   const after = afterDiveAt(view.watch(), sample);
-  if (!after) throw new NoValue('There is no wait before flying or climbing to tell: the diver is not at the surface after a dive then.');
+  if (!after)
+    throw new NoValue(
+      'There is no wait before flying or climbing to tell: the diver is not at the surface after a dive then.',
+    );
   return after;
 }
 
@@ -135,7 +138,8 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     dimension: 'time',
     dear: true,
     parameters: ['altitude'],
-    meaning: 'Wait left before going to an altitude: the model’s or, where it speaks of such altitudes, the guideline’s.',
+    meaning:
+      'Wait left before going to an altitude: the model’s or, where it speaks of such altitudes, the guideline’s.',
     noun: 'the wait before going to {1}',
     format: 'hours',
     value(view, sample, [altitudeM]) {

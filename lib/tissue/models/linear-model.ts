@@ -6,7 +6,10 @@ export interface ModelAbout {
   readonly name: string;
   readonly year: number;
   readonly source: string;
-  readonly conventions: { readonly airNitrogen: { readonly value: number }; readonly lungOffsetBar: { readonly value: number } };
+  readonly conventions: {
+    readonly airNitrogen: { readonly value: number };
+    readonly lungOffsetBar: { readonly value: number };
+  };
 }
 
 /** A compartment whose limit is a line: tolerated tension = intercept + slope · ambient pressure, bar. */
@@ -27,8 +30,10 @@ export function linearModel(about: ModelAbout, rows: readonly LinearCompartment[
     source,
     gases: ['nitrogen'],
     compartments: rows.map((row) => ({ name: row.name, halfTimeMin: row.halfTimeMin })),
-    toleratedTensionBar: (compartment, ambientBar) => rows[compartment]!.interceptBar + rows[compartment]!.slope * ambientBar,
-    toleratedAmbientBar: (compartment, tensionBar) => (tensionBar - rows[compartment]!.interceptBar) / rows[compartment]!.slope,
+    toleratedTensionBar: (compartment, ambientBar) =>
+      rows[compartment]!.interceptBar + rows[compartment]!.slope * ambientBar,
+    toleratedAmbientBar: (compartment, tensionBar) =>
+      (tensionBar - rows[compartment]!.interceptBar) / rows[compartment]!.slope,
     conventions: { airNitrogen: conventions.airNitrogen.value, lungOffsetBar: conventions.lungOffsetBar.value },
   };
 }

@@ -30,7 +30,13 @@ export function modelSettled(model: LimitModel, ambientBar: number): Float64Arra
  * No-stop time by a model: minutes from arriving at a depth, with the tensions given (bar), until surfacing at once would
  * pass a limit. 0 once one is passed; Infinity if none ever will be. No credit for gas lost on the way up.
  */
-export function modelNoStopMin(model: LimitModel, depthM: number, gas: Gas, site: ModelSite, tensionsBar = modelSettled(model, site.surfaceBar)): ModelFigure {
+export function modelNoStopMin(
+  model: LimitModel,
+  depthM: number,
+  gas: Gas,
+  site: ModelSite,
+  tensionsBar = modelSettled(model, site.surfaceBar),
+): ModelFigure {
   const breathedBar = modelBreathedBar(model, gas, site.surfaceBar + depthM * site.barPerMetre);
   let value = Infinity;
   let leader = 0;
@@ -48,11 +54,17 @@ export function modelNoStopMin(model: LimitModel, depthM: number, gas: Gas, site
 /** t = half-time · log2((breathed − P)/(breathed − limit)), min, Haldane's solution turned round; 0 past the limit, Infinity where it is never reached. Pressures in bar. */
 export function minutesToReach(limitBar: number, tensionBar: number, breathedBar: number, halfTimeMin: number): number {
   if (tensionBar >= limitBar) return 0;
-  return breathedBar <= limitBar ? Infinity : halfTimeMin * Math.log2((breathedBar - tensionBar) / (breathedBar - limitBar));
+  return breathedBar <= limitBar
+    ? Infinity
+    : halfTimeMin * Math.log2((breathedBar - tensionBar) / (breathedBar - limitBar));
 }
 
 /** Ceiling by a model: the deepest depth that any of the tensions (bar) needs, m; 0 while the surface is tolerated. */
-export function modelCeilingM(model: LimitModel, tensionsBar: ArrayLike<number>, { surfaceBar, barPerMetre }: ModelSite): ModelFigure {
+export function modelCeilingM(
+  model: LimitModel,
+  tensionsBar: ArrayLike<number>,
+  { surfaceBar, barPerMetre }: ModelSite,
+): ModelFigure {
   let deepestBar = surfaceBar;
   let leader = 0;
   for (let c = 0; c < model.compartments.length; c += 1) {
@@ -66,6 +78,11 @@ export function modelCeilingM(model: LimitModel, tensionsBar: ArrayLike<number>,
 }
 
 /** A model's tensions after some minutes at a depth on a gas, bar, as new ones. */
-export function modelTensionsAfter(model: LimitModel, tensionsBar: Float64Array, breathedBar: number, minutes: number): Float64Array {
+export function modelTensionsAfter(
+  model: LimitModel,
+  tensionsBar: Float64Array,
+  breathedBar: number,
+  minutes: number,
+): Float64Array {
   return tensionsBar.map((bar, c) => haldane(bar, breathedBar, Math.LN2 / model.compartments[c]!.halfTimeMin, minutes));
 }

@@ -7,18 +7,31 @@ import { plainLoad } from './plain-model';
 const PLAN = { ascentMMin: 9, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 };
 
 describe('the ceiling under one gradient factor', () => {
-  it('of 4 bar where twice the ambient pressure is tolerated is at 2 bar: 10 m', () => expect(ceilingAtGf(plainLoad(4), 1).depthM).toBeCloseTo(10, 12));
-  it('under 50 % is where one and a half times the ambient pressure is 4 bar: 16.7 m', () => expect(ceilingAtGf(plainLoad(4), 0.5).depthM).toBeCloseTo(50 / 3, 12));
-  it('is the surface, with no leader, while the surface is tolerated', () => expect(ceilingAtGf(plainLoad(1.99), 1)).toEqual({ depthM: 0, leader: 0 }));
+  it('of 4 bar where twice the ambient pressure is tolerated is at 2 bar: 10 m', () =>
+    expect(ceilingAtGf(plainLoad(4), 1).depthM).toBeCloseTo(10, 12));
+  it('under 50 % is where one and a half times the ambient pressure is 4 bar: 16.7 m', () =>
+    expect(ceilingAtGf(plainLoad(4), 0.5).depthM).toBeCloseTo(50 / 3, 12));
+  it('is the surface, with no leader, while the surface is tolerated', () =>
+    expect(ceilingAtGf(plainLoad(1.99), 1)).toEqual({ depthM: 0, leader: 0 }));
 
-  it.each(published.values)('of $tensionBar bar in compartment 5 under $gf is at the worked $toleratedAmbientBar bar', ({ tensionBar, gf, toleratedAmbientBar }) => {
-    const nitrogenBar = new Float64Array(16);
-    nitrogenBar[4] = tensionBar;
-    const load = { compartments: compartments('C', '1b'), nitrogenBar, heliumBar: new Float64Array(16), at: 0, surfaceBar: 1, barPerMetre: 0.1 };
-    const ceiling = ceilingAtGf(load, gf);
-    expect(ceiling.leader).toBe(5);
-    expect(1 + ceiling.depthM * 0.1).toBeCloseTo(toleratedAmbientBar, 5);
-  });
+  it.each(published.values)(
+    'of $tensionBar bar in compartment 5 under $gf is at the worked $toleratedAmbientBar bar',
+    ({ tensionBar, gf, toleratedAmbientBar }) => {
+      const nitrogenBar = new Float64Array(16);
+      nitrogenBar[4] = tensionBar;
+      const load = {
+        compartments: compartments('C', '1b'),
+        nitrogenBar,
+        heliumBar: new Float64Array(16),
+        at: 0,
+        surfaceBar: 1,
+        barPerMetre: 0.1,
+      };
+      const ceiling = ceilingAtGf(load, gf);
+      expect(ceiling.leader).toBe(5);
+      expect(1 + ceiling.depthM * 0.1).toBeCloseTo(toleratedAmbientBar, 5);
+    },
+  );
 
   it('with helium weighs each gas’s coefficients by its tension', () => {
     const load = plainLoad(1, 3);
@@ -58,6 +71,8 @@ describe('the ceiling on the line', () => {
     expect(ceilingOnLine(plainLoad(2.6), { low: 0.5, high: 1 }, 12).depthM).toBeCloseTo(10 * x, 9);
   });
 
-  it('is the surface while the surface is tolerated at high', () => expect(ceilingOnLine(plainLoad(2), { low: 0.5, high: 1 }, 9)).toEqual({ depthM: 0, leader: 0 }));
-  it('under equal gradient factors is the plain ceiling', () => expect(ceilingOnLine(plainLoad(4), { low: 1, high: 1 }, 12)).toEqual(ceilingAtGf(plainLoad(4), 1)));
+  it('is the surface while the surface is tolerated at high', () =>
+    expect(ceilingOnLine(plainLoad(2), { low: 0.5, high: 1 }, 9)).toEqual({ depthM: 0, leader: 0 }));
+  it('under equal gradient factors is the plain ceiling', () =>
+    expect(ceilingOnLine(plainLoad(4), { low: 1, high: 1 }, 12)).toEqual(ceilingAtGf(plainLoad(4), 1)));
 });

@@ -5,12 +5,17 @@ import { plainLoad } from './plain-model';
 const nitrogen = (nitrogenBar: number) => ({ nitrogenBar, heliumBar: 0 });
 
 describe('no-stop time in a compartment of 10 min that tolerates 2 bar at the surface', () => {
-  it('from 1 bar breathing 3 bar is one half-time', () => expect(noStop(plainLoad(1), nitrogen(3), 1)).toEqual({ minutes: expect.closeTo(10, 12), leader: 1 }));
-  it('from 1 bar breathing 7/3 bar is two half-times', () => expect(noStop(plainLoad(1), nitrogen(7 / 3), 1).minutes).toBeCloseTo(20, 12));
-  it('under 50 % ends at 1.5 bar: from 1 bar breathing 2 bar, one half-time', () => expect(noStop(plainLoad(1), nitrogen(2), 0.5).minutes).toBeCloseTo(10, 12));
-  it('never ends while no more than the limit is breathed', () => expect(noStop(plainLoad(1), nitrogen(2), 1)).toEqual({ minutes: Infinity, leader: 0 }));
+  it('from 1 bar breathing 3 bar is one half-time', () =>
+    expect(noStop(plainLoad(1), nitrogen(3), 1)).toEqual({ minutes: expect.closeTo(10, 12), leader: 1 }));
+  it('from 1 bar breathing 7/3 bar is two half-times', () =>
+    expect(noStop(plainLoad(1), nitrogen(7 / 3), 1).minutes).toBeCloseTo(20, 12));
+  it('under 50 % ends at 1.5 bar: from 1 bar breathing 2 bar, one half-time', () =>
+    expect(noStop(plainLoad(1), nitrogen(2), 0.5).minutes).toBeCloseTo(10, 12));
+  it('never ends while no more than the limit is breathed', () =>
+    expect(noStop(plainLoad(1), nitrogen(2), 1)).toEqual({ minutes: Infinity, leader: 0 }));
   it('is 0 once the limit is passed', () => expect(noStop(plainLoad(2.1), nitrogen(3), 1).minutes).toBe(0));
-  it('is not capped on nitrogen', () => expect(noStop(plainLoad(1), nitrogen(2 + 1e-4), 1).minutes).toBeCloseTo(10 * Math.log2(10001), 6));
+  it('is not capped on nitrogen', () =>
+    expect(noStop(plainLoad(1), nitrogen(2 + 1e-4), 1).minutes).toBeCloseTo(10 * Math.log2(10001), 6));
 });
 
 describe('no-stop time with helium', () => {
@@ -32,6 +37,8 @@ describe('no-stop time with helium', () => {
 });
 
 describe('one compartment', () => {
-  it('may be passed over where it can’t be the first', () => expect(compartmentNoStopMin(plainLoad(1), nitrogen(3), 1, 0, 2)).toBe(Infinity));
-  it('is as far from its limit as the tension is from twice the surface', () => expect(surfaceMarginBar(plainLoad(1.5), 1, 0)).toBeCloseTo(0.5, 12));
+  it('may be passed over where it can’t be the first', () =>
+    expect(compartmentNoStopMin(plainLoad(1), nitrogen(3), 1, 0, 2)).toBe(Infinity));
+  it('is as far from its limit as the tension is from twice the surface', () =>
+    expect(surfaceMarginBar(plainLoad(1.5), 1, 0)).toBeCloseTo(0.5, 12));
 });

@@ -4,8 +4,14 @@ import { ALL_NITROGEN, PLAIN_SITE, plainLoad } from './plain-model';
 
 const PLAN = { ascentMMin: 60, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 };
 const settings = { plan: PLAN, gradientFactors: { low: 1, high: 1 }, carried: [] };
-const start = (depthM: number, nitrogenBar: number): AscentStart => ({ ...plainLoad(nitrogenBar), depthM, gas: ALL_NITROGEN, fixedFirstStopM: 0 });
-const depthsAndTimes = (stops: readonly { depthM: number; minutes: number }[]) => stops.map(({ depthM, minutes }) => [depthM, minutes]);
+const start = (depthM: number, nitrogenBar: number): AscentStart => ({
+  ...plainLoad(nitrogenBar),
+  depthM,
+  gas: ALL_NITROGEN,
+  fixedFirstStopM: 0,
+});
+const depthsAndTimes = (stops: readonly { depthM: number; minutes: number }[]) =>
+  stops.map(({ depthM, minutes }) => [depthM, minutes]);
 
 describe('a schedule where twice the ambient pressure is tolerated', () => {
   it('from 30 m, saturated, stops as worked by hand', () => {
@@ -31,7 +37,13 @@ describe('a schedule where twice the ambient pressure is tolerated', () => {
     expect(timeToSurfaceMin).toBeCloseTo(9 / 60, 12);
   });
 
-  it('is empty at the surface', () => expect(ascentPlanner(settings, PLAIN_SITE)(start(0, 1))).toEqual({ stops: [], parts: [], timeToSurfaceMin: 0, firstStopM: 0 }));
+  it('is empty at the surface', () =>
+    expect(ascentPlanner(settings, PLAIN_SITE)(start(0, 1))).toEqual({
+      stops: [],
+      parts: [],
+      timeToSurfaceMin: 0,
+      firstStopM: 0,
+    }));
 
   it('begins with the way down where the diver is above the ceiling', () => {
     const { parts, stops } = ascentPlanner(settings, PLAIN_SITE)(start(5, 4));
@@ -56,7 +68,10 @@ describe('a schedule where twice the ambient pressure is tolerated', () => {
   });
 
   it('never ends where the gas breathed at a stop is too rich in nitrogen for ever', () => {
-    const dense = { ...PLAIN_SITE, compartments: { ...PLAIN_SITE.compartments, nitrogenB: new Float64Array(16).fill(0.9) } };
+    const dense = {
+      ...PLAIN_SITE,
+      compartments: { ...PLAIN_SITE.compartments, nitrogenB: new Float64Array(16).fill(0.9) },
+    };
     const { timeToSurfaceMin, stops } = ascentPlanner(settings, dense)({ ...start(6, 1.6), ...PLAIN_SITE });
     expect(timeToSurfaceMin).toBe(Infinity);
     expect(stops).toEqual([]);
@@ -77,11 +92,18 @@ describe('a schedule with gases carried', () => {
     expect(parts.filter(({ gas }) => gas === ALL_NITROGEN).at(-1)!.toM).toBe(21);
     expect(stops.find(({ depthM }) => depthM === 9)!.gas).toBe(half);
     expect(stops.find(({ depthM }) => depthM === 6)!.gas).toBe(oxygen);
-    expect(ascentPlanner({ ...settings, carried: [{ gas: half, fromM: 20 }] }, PLAIN_SITE)(start(30, 4)).parts.some(({ toM }) => toM === 20)).toBe(true);
+    expect(
+      ascentPlanner(
+        { ...settings, carried: [{ gas: half, fromM: 20 }] },
+        PLAIN_SITE,
+      )(start(30, 4)).parts.some(({ toM }) => toM === 20),
+    ).toBe(true);
   });
 
   it('is quicker than without', () => {
-    expect(planAscent(start(30, 4)).timeToSurfaceMin).toBeLessThan(ascentPlanner(settings, PLAIN_SITE)(start(30, 4)).timeToSurfaceMin);
+    expect(planAscent(start(30, 4)).timeToSurfaceMin).toBeLessThan(
+      ascentPlanner(settings, PLAIN_SITE)(start(30, 4)).timeToSurfaceMin,
+    );
   });
 
   it('keeps the first stop that an ascent under way has fixed', () => {

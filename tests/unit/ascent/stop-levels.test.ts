@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { levelAbove, levelM, stopAtOrBelow } from '@/lib/ascent/stop-levels';
 
 const depths = (plan: { stopStepM: number; lastStopM: number }) => [0, 1, 2, 3, 4].map((level) => levelM(level, plan));
-const above = (depthM: number, plan: { stopStepM: number; lastStopM: number }) => levelM(levelAbove(depthM, plan), plan);
-const below = (depthM: number, plan: { stopStepM: number; lastStopM: number }) => levelM(stopAtOrBelow(depthM, plan), plan);
+const above = (depthM: number, plan: { stopStepM: number; lastStopM: number }) =>
+  levelM(levelAbove(depthM, plan), plan);
+const below = (depthM: number, plan: { stopStepM: number; lastStopM: number }) =>
+  levelM(stopAtOrBelow(depthM, plan), plan);
 
 describe('the depths a climb may halt at', () => {
   it('are the surface, the last stop and every step deeper', () => {

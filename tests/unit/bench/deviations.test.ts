@@ -26,13 +26,21 @@ function expected(settings: BenchSettings = stated) {
   if (!read.ok) throw new Error(read.errors[0]!.message);
   return expectedOf(read.run, settings, unit);
 }
-const depths = (shown: Record<string, number | 'nothing'>): Readings => Object.fromEntries(Object.entries(shown).map(([name, depthM]) => [name, { depthM }]));
-const verdict = (readings: Readings, settings = stated) => verdictOf(unit, expected(settings), readings, settings, 'metric');
+const depths = (shown: Record<string, number | 'nothing'>): Readings =>
+  Object.fromEntries(Object.entries(shown).map(([name, depthM]) => [name, { depthM }]));
+const verdict = (readings: Readings, settings = stated) =>
+  verdictOf(unit, expected(settings), readings, settings, 'metric');
 
 describe('the arithmetic of a bench sheet', () => {
   it('tells deviation as shown less expected', () => {
     const found = depthDeviations(expected(), depths({ '10 in': 10.3, '16 in': 15.4 }), stated);
-    expect(found.map(({ deviationM }) => deviationM && Math.round(deviationM * 10) / 10)).toEqual([0.3, -0.6, undefined, undefined, undefined]);
+    expect(found.map(({ deviationM }) => deviationM && Math.round(deviationM * 10) / 10)).toEqual([
+      0.3,
+      -0.6,
+      undefined,
+      undefined,
+      undefined,
+    ]);
     expect(found.map(({ standing }) => standing)).toEqual(['in', 'out', 'not read', 'not read', 'not read']);
   });
 
@@ -49,14 +57,18 @@ describe('the arithmetic of a bench sheet', () => {
   });
 
   it('finds hysteresis as the way out less the way in at one gauge depth', () => {
-    const found = hysteresisOf(depthDeviations(expected(), depths({ '10 in': 9.9, '16 in': 16, '10 out': 10.2 }), stated));
+    const found = hysteresisOf(
+      depthDeviations(expected(), depths({ '10 in': 9.9, '16 in': 16, '10 out': 10.2 }), stated),
+    );
     expect(found).toHaveLength(1);
     expect(found[0]!.gaugeM).toBe(10);
     expect(found[0]!.differenceM).toBeCloseTo(0.3, 12);
   });
 
   it('finds drift as the last reading of a hold less its first, and over how long', () => {
-    const found = driftOf(depthDeviations(expected(), depths({ '10 in': 10, '16 in': 16.1, '16 later': 15.9, '10 out': 10 }), stated));
+    const found = driftOf(
+      depthDeviations(expected(), depths({ '10 in': 10, '16 in': 16.1, '16 later': 15.9, '10 out': 10 }), stated),
+    );
     expect(found).toHaveLength(1);
     expect(found[0]!.driftM).toBeCloseTo(-0.2, 12);
     expect(found[0]!.overS).toBe(300);
@@ -101,7 +113,9 @@ describe('the verdict on a unit', () => {
 
   it('suspects the water setting where deviations grow as it would have them', () => {
     // Metres of fresh water at the pressure of a unit that counts salt: 3 % fewer.
-    const salt = Object.fromEntries(Object.entries(good).map(([name]) => [name, Math.round((parseFloat(name) / 1.03) * 10) / 10]));
+    const salt = Object.fromEntries(
+      Object.entries(good).map(([name]) => [name, Math.round((parseFloat(name) / 1.03) * 10) / 10]),
+    );
     expect(verdict(depths(salt)).reasons.join(' ')).toContain('as those of a unit set to salt water would');
   });
 
@@ -116,7 +130,9 @@ describe('the verdict on a unit', () => {
     const readings: Readings = { ...depths(good), '16 in': { depthM: 16, noStopMin: 20 } };
     const { ruling, reasons } = verdict(readings);
     expect(ruling).toBe('odd');
-    expect(reasons[0]).toMatch(/^It showed a no-stop time of 20 min at “16 in”, where \d+ to \d+ min was to be expected\.$/);
+    expect(reasons[0]).toMatch(
+      /^It showed a no-stop time of 20 min at “16 in”, where \d+ to \d+ min was to be expected\.$/,
+    );
   });
 });
 

@@ -15,7 +15,8 @@ function runOf(script: string): ChamberRun {
   return read.run;
 }
 const salt = benchUnitSchema.parse({ id: 'a', name: 'A' });
-const HOLD = 'descend to 20 m at 10 m/min # check: arrived\nstay 5 min # check: held\nascend to 5 m at 18 m/min # check: up\nstay 1 min # check: 5 m\nascend to surface at 5 m/min\nstay 1 min # check: out';
+const HOLD =
+  'descend to 20 m at 10 m/min # check: arrived\nstay 5 min # check: held\nascend to 5 m at 18 m/min # check: up\nstay 1 min # check: 5 m\nascend to surface at 5 m/min\nstay 1 min # check: out';
 
 describe('a chamber run', () => {
   it('reads the remarks that make checkpoints, with the way and the hold they belong to', () => {
@@ -32,7 +33,10 @@ describe('a chamber run', () => {
   it.each([
     ['descend to 10 m at 10 m/min\nascend to surface at 10 m/min', 'no checkpoint'],
     ['descend to 10 m at 10 m/min # check:\nascend to surface at 10 m/min', 'no name'],
-    ['descend to 10 m at 10 m/min # check: a\nstay 1 min # check: a\nascend to surface at 10 m/min', 'another checkpoint'],
+    [
+      'descend to 10 m at 10 m/min # check: a\nstay 1 min # check: a\nascend to surface at 10 m/min',
+      'another checkpoint',
+    ],
     ['descend to 10 m at 10 m/min # check: a', 'at 10 m'],
     ['# check: a\nstay 1 min', 'no step'],
     ['dive to ten', ''],
@@ -45,9 +49,12 @@ describe('a chamber run', () => {
     }
   });
 
-  it.each(readyRuns.map((ready) => [ready.title, ready] as const))('has a ready one, “%s”, that reads', (_title, { script }) => {
-    expect(runOf(script).checkpoints.length).toBeGreaterThan(5);
-  });
+  it.each(readyRuns.map((ready) => [ready.title, ready] as const))(
+    'has a ready one, “%s”, that reads',
+    (_title, { script }) => {
+      expect(runOf(script).checkpoints.length).toBeGreaterThan(5);
+    },
+  );
 });
 
 describe('what a correct unit shows', () => {
@@ -77,21 +84,30 @@ describe('what a correct unit shows', () => {
     const [arrived] = expectedOf(runOf(HOLD), DEFAULT_BENCH, salt);
     const oneLimit = (gf: number) => {
       const gradientFactors = { low: gf, high: gf };
-      return expectedOf(runOf(HOLD), { ...DEFAULT_BENCH, strictest: gradientFactors, loosest: gradientFactors }, salt)[0]!.noStopMin!;
+      return expectedOf(
+        runOf(HOLD),
+        { ...DEFAULT_BENCH, strictest: gradientFactors, loosest: gradientFactors },
+        salt,
+      )[0]!.noStopMin!;
     };
     expect(arrived!.noStopMin).toEqual({ from: oneLimit(0.85).from, to: oneLimit(0.95).to });
     expect(arrived!.noStopMin!.from).toBeLessThan(arrived!.noStopMin!.to);
   });
 
   it('sounds the rate alarm where the pressure falls faster than the limit chosen, and nowhere else', () => {
-    const alarms = (rateLimit: BenchSettings['rateLimit']) => expectedOf(runOf(HOLD), { ...DEFAULT_BENCH, rateLimit }, salt).map(({ rateAlarm }) => rateAlarm);
+    const alarms = (rateLimit: BenchSettings['rateLimit']) =>
+      expectedOf(runOf(HOLD), { ...DEFAULT_BENCH, rateLimit }, salt).map(({ rateAlarm }) => rateAlarm);
     expect(alarms('current')).toEqual([null, null, true, null, null]);
     expect(alarms('classic')).toEqual([null, null, false, null, null]);
   });
 
   it('is depth alone for a unit in gauge mode', () => {
     const gauge = expectedOf(runOf(HOLD), DEFAULT_BENCH, { ...salt, mode: 'gauge' });
-    expect(gauge.every(({ noStopMin, stopM, rateAlarm, safetyStop, noFlyH }) => [noStopMin, stopM, rateAlarm, safetyStop, noFlyH].every((figure) => figure === null))).toBe(true);
+    expect(
+      gauge.every(({ noStopMin, stopM, rateAlarm, safetyStop, noFlyH }) =>
+        [noStopMin, stopM, rateAlarm, safetyStop, noFlyH].every((figure) => figure === null),
+      ),
+    ).toBe(true);
   });
 
   it('goes by the times the run really took', () => {
@@ -110,7 +126,8 @@ describe('the surface pressure as an altitude', () => {
 
 describe('a live run', () => {
   const run = runOf(HOLD);
-  const at = (marks: number[], nowS: number, fastestMMin: number | null = null) => liveAt(run, { fastestMMin }, marks, nowS, 'metric');
+  const at = (marks: number[], nowS: number, fastestMMin: number | null = null) =>
+    liveAt(run, { fastestMMin }, marks, nowS, 'metric');
 
   it('says what to do next, where the gauge should be and what is left', () => {
     expect(at([], 0).kind).toBe('ready');
@@ -125,7 +142,9 @@ describe('a live run', () => {
     expect(at([0], 1, 8).warning).toContain('asks for 10 m/min');
     expect(at([0, 60], 61, 12).warning).toContain('changed at 20 m/min');
     expect(at([0, 120], 121, 12).warning).toBeUndefined();
-    expect(fasterThanStated(run, { ...DEFAULT_BENCH, fastestMMin: 12 })).toEqual([{ step: 2, fromM: 20, toM: 5, rateMMin: 18 }]);
+    expect(fasterThanStated(run, { ...DEFAULT_BENCH, fastestMMin: 12 })).toEqual([
+      { step: 2, fromM: 20, toM: 5, rateMMin: 18 },
+    ]);
   });
 
   it('keeps how long each step took', () => {

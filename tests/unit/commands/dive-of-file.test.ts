@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { diveOfFile } from '@/app/commands/dive-of-file';
 import { BadInput } from '@/app/commands/bad-input';
-import { recordingsOfTimeline } from '@/lib/files/record-of-timeline';
-import { writeUddf } from '@/lib/files/write-uddf';
+import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { writeUddf } from '@/lib/files/uddf/write-uddf';
 import { parseScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 
@@ -17,7 +17,8 @@ function uddf(): string {
   if (!parsed.ok) throw new Error();
   return writeUddf(recordingsOfTimeline(computeTimeline(parsed.dive, 60)));
 }
-const steps = async (file: string, text: string) => (await diveOfFile(file, bytes(text), false)).dive.steps.map((step) => step.kind);
+const steps = async (file: string, text: string) =>
+  (await diveOfFile(file, bytes(text), false)).dive.steps.map((step) => step.kind);
 
 describe('the dive in a file given to a command', () => {
   it.each([

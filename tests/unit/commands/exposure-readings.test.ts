@@ -23,7 +23,10 @@ describe('the readings of gas', () => {
     // 32 % oxygen at 30 m weighs (0.32·31.998 + 0.68·28.014) g/mol · 4.01325 bar / (R · 273.15 K) = 5.18 g/L.
     expect(at(120).gasDensityGL).toBeCloseTo(5.176, 3);
     // A minute down at 2.51325 bar and ten at 4.01325 bar, 20 L/min each, from 12 L.
-    expect(at(660).cylinders[0]).toMatchObject({ name: 'back', pressureBar: expect.closeTo(200 - (20 * (2.51325 + 40.1325)) / 12, 9) });
+    expect(at(660).cylinders[0]).toMatchObject({
+      name: 'back',
+      pressureBar: expect.closeTo(200 - (20 * (2.51325 + 40.1325)) / 12, 9),
+    });
     expect(at(660).oxygen.singleFraction).toBeGreaterThan(at(120).oxygen.singleFraction);
   });
 
@@ -34,7 +37,9 @@ describe('the readings of gas', () => {
   it('tell of a cylinder that runs out, in every format', () => {
     const short = readingsFrom('cylinder: small, 5 L, 100 bar', ...DIVE);
     const sentence = /At 6:\d\d the cylinder “small” is empty/;
-    expect(short.events).toContainEqual(expect.objectContaining({ kind: 'out-of-gas', text: expect.stringMatching(sentence) }));
+    expect(short.events).toContainEqual(
+      expect.objectContaining({ kind: 'out-of-gas', text: expect.stringMatching(sentence) }),
+    );
     expect(readingsAsText(short)).toMatch(sentence);
     expect(readingsAsCsv(short)).toMatch(sentence);
     expect(readingsAsCsv(short)).toContain('"small bar, ideal gas","small bar, real gas"');

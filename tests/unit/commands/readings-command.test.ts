@@ -17,7 +17,10 @@ interval 60 min
 `;
 
 function readings(input: string, ...options: string[]) {
-  return spawnSync(process.execPath, ['--import', 'tsx', 'app/commands/readings.ts', '-', ...options], { input, encoding: 'utf8' });
+  return spawnSync(process.execPath, ['--import', 'tsx', 'app/commands/readings.ts', '-', ...options], {
+    input,
+    encoding: 'utf8',
+  });
 }
 
 describe('the readings command', () => {
@@ -32,7 +35,13 @@ describe('the readings command', () => {
       expect(times.some((timeS: number) => Math.abs(timeS - change) < 1e-6)).toBe(true);
     }
     const atSwitch = told.samples.find((sample: { timeS: number }) => sample.timeS === 1300);
-    expect(atSwitch).toMatchObject({ depthM: 30, ambientBar: 4.01325, gas: { o2: 0.5, he: 0 }, noStopMin: 0, requiredStops: [{ depthM: 3, minutes: 2 }] });
+    expect(atSwitch).toMatchObject({
+      depthM: 30,
+      ambientBar: 4.01325,
+      gas: { o2: 0.5, he: 0 },
+      noStopMin: 0,
+      requiredStops: [{ depthM: 3, minutes: 2 }],
+    });
     expect(atSwitch.nitrogenBar).toHaveLength(16);
     expect(atSwitch.heliumBar).toHaveLength(16);
     expect(atSwitch.leadingCompartment).toBeGreaterThanOrEqual(1);

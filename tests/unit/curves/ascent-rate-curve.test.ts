@@ -6,7 +6,12 @@ import { bottomOf, type BottomPhase } from '@/lib/curves/bottom-phase';
 import { computeTimeline, tissuesAt } from '@/lib/dive/timeline';
 import { diveOf, down, settingsWith, stay } from './scripted';
 
-const phase = (depthM: number, minutes: number, some = {}): BottomPhase => ({ settings: settingsWith(some), depthM, minutes, descentMMin: 18 });
+const phase = (depthM: number, minutes: number, some = {}): BottomPhase => ({
+  settings: settingsWith(some),
+  depthM,
+  minutes,
+  descentMMin: 18,
+});
 const curve = (bottom: BottomPhase, rates: number[]) => {
   const { site, end } = bottomOf(bottom);
   return ascentRateCurve(bottom.settings, site, end, rates);
@@ -22,12 +27,10 @@ describe('a bottom phase', () => {
     expect(arrival.heliumBar[0]!).toBeLessThan(end.heliumBar[0]!);
   });
 
-  it.each([
-    { ...phase(0, 10) },
-    { ...phase(30, -1) },
-    { ...phase(30, NaN) },
-    { ...phase(30, 10), descentMMin: 0 },
-  ])('that is no dive is refused', (bottom) => expect(() => bottomOf(bottom)).toThrow(RangeError));
+  it.each([{ ...phase(0, 10) }, { ...phase(30, -1) }, { ...phase(30, NaN) }, { ...phase(30, 10), descentMMin: 0 }])(
+    'that is no dive is refused',
+    (bottom) => expect(() => bottomOf(bottom)).toThrow(RangeError),
+  );
 });
 
 describe('ascent rate', () => {
@@ -41,7 +44,10 @@ describe('ascent rate', () => {
 
   it('on surfacing gives the supersaturation and ceiling the engine gives for that dive', () => {
     for (const rate of [6, 9, 18, 30]) {
-      const timeline = computeTimeline(diveOf({}, down(36, 18), stay(12), { kind: 'ascend', toM: 0, durationS: (36 * 60) / rate }), 5);
+      const timeline = computeTimeline(
+        diveOf({}, down(36, 18), stay(12), { kind: 'ascend', toM: 0, durationS: (36 * 60) / rate }),
+        5,
+      );
       const figures = figuresOf(timeline);
       const now = figuresAt(timeline, figures, timeline.length - 1);
       const [point] = curve(phase(36, 12), [rate]);
@@ -55,7 +61,10 @@ describe('ascent rate', () => {
     const bottom = phase(45, 25, { gradientFactors: { low: 0.3, high: 0.8 } });
     const { site, end } = bottomOf(bottom);
     for (const point of curve(bottom, [3, 9, 18])) {
-      const { stops, timeToSurfaceMin } = ascentPlanner({ ...bottom.settings, plan: { ...bottom.settings.plan, ascentMMin: point.rateMMin } }, site)(end);
+      const { stops, timeToSurfaceMin } = ascentPlanner(
+        { ...bottom.settings, plan: { ...bottom.settings.plan, ascentMMin: point.rateMMin } },
+        site,
+      )(end);
       expect(point.required.stops).toBe(stops.length);
       expect(point.required.deepestStopM).toBe(stops[0]!.depthM);
       expect(point.required.timeToSurfaceMin).toBe(timeToSurfaceMin);

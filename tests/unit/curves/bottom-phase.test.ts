@@ -20,9 +20,18 @@ describe('a bottom phase as a dive', () => {
     const [curve] = ascentRateCurve(phase.settings, site, end, [rateMMin]);
     const up = computeTimeline(diveOfBottom(phase, rateMMin), 1e9);
     const figures = figuresOf(up);
-    expect(figuresAt(up, figures, up.length - 1).surfacingSupersaturation.value).toBeCloseTo(curve!.direct.surfacingSupersaturation, 9);
-    const planned = { ...phase, settings: { ...phase.settings, plan: { ...phase.settings.plan, ascentMMin: rateMMin } } };
+    expect(figuresAt(up, figures, up.length - 1).surfacingSupersaturation.value).toBeCloseTo(
+      curve!.direct.surfacingSupersaturation,
+      9,
+    );
+    const planned = {
+      ...phase,
+      settings: { ...phase.settings, plan: { ...phase.settings.plan, ascentMMin: rateMMin } },
+    };
     const bottom = computeTimeline(diveOfBottom(planned), 1e9);
-    expect(figuresAt(bottom, figuresOf(bottom), bottom.length - 1).schedule.timeToSurfaceMin).toBeCloseTo(curve!.required.timeToSurfaceMin, 9);
+    expect(figuresAt(bottom, figuresOf(bottom), bottom.length - 1).schedule.timeToSurfaceMin).toBeCloseTo(
+      curve!.required.timeToSurfaceMin,
+      9,
+    );
   });
 });

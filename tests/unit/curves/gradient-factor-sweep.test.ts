@@ -19,7 +19,10 @@ describe('a sweep over gradient factors', () => {
       lows.forEach((low, column) => {
         const value = values[row * lows.length + column]!;
         if (low > high) expect(value).toBeNaN();
-        else expect(value).toBe(ascentPlanner({ ...deep.settings, gradientFactors: { low, high } }, site)(end).timeToSurfaceMin);
+        else
+          expect(value).toBe(
+            ascentPlanner({ ...deep.settings, gradientFactors: { low, high } }, site)(end).timeToSurfaceMin,
+          );
       }),
     );
   });
@@ -52,7 +55,8 @@ describe('a sweep over gradient factors', () => {
     expect(running.next().done).toBe(true);
   });
 
-  it('of no pairs is an empty grid', () => expect(gradientFactorGrid({ bottom: deep, figure: 'noStop', lows: [], highs: [] }).values).toHaveLength(0));
+  it('of no pairs is an empty grid', () =>
+    expect(gradientFactorGrid({ bottom: deep, figure: 'noStop', lows: [], highs: [] }).values).toHaveLength(0));
   it('of no dive is refused', () => expect(() => sweep('noStop', { ...deep, depthM: -3 })).toThrow(/depth/));
   it('can be asked for across a worker’s border', () => {
     const request = { bottom: deep, figure: 'timeToSurface' as const, lows, highs };

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { halfTimesToShare, shareAfterHalfTimes, stepBetweenDepths, stepDive, stepResponses } from '@/lib/curves/half-times';
+import {
+  halfTimesToShare,
+  shareAfterHalfTimes,
+  stepBetweenDepths,
+  stepDive,
+  stepResponses,
+} from '@/lib/curves/half-times';
 import { curveSite } from '@/lib/curves/curve-site';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { AIR } from '@/lib/physics/gas';
@@ -44,7 +50,9 @@ describe('sixteen answers to a step', () => {
     const { startBar, breathedBar } = stepBetweenDepths(curveSite(settings), AIR, 'nitrogen', 0, 30);
     const timeline = computeTimeline(diveOf({}, { kind: 'descend', toM: 30, durationS: 1e-7 }, stay(40)), 600);
     const answers = stepResponses(all, 'nitrogen', startBar, breathedBar, [40]);
-    answers.forEach(({ tensionBar }, c) => expect(tensionBar[0]).toBeCloseTo(timeline.nitrogenBar[(timeline.length - 1) * 16 + c]!, 8));
+    answers.forEach(({ tensionBar }, c) =>
+      expect(tensionBar[0]).toBeCloseTo(timeline.nitrogenBar[(timeline.length - 1) * 16 + c]!, 8),
+    );
   });
 
   it.each([
@@ -58,6 +66,8 @@ describe('sixteen answers to a step', () => {
     const { startBar, breathedBar } = stepBetweenDepths(curveSite(settings), AIR, 'nitrogen', fromM, toM);
     const timeline = computeTimeline(stepDive(settings, all, fromM, toM, 25), 1e9);
     const answers = stepResponses(all, 'nitrogen', startBar, breathedBar, [25]);
-    answers.forEach(({ tensionBar }, c) => expect(timeline.nitrogenBar[(timeline.length - 1) * 16 + c]).toBeCloseTo(tensionBar[0]!, 7));
+    answers.forEach(({ tensionBar }, c) =>
+      expect(timeline.nitrogenBar[(timeline.length - 1) * 16 + c]).toBeCloseTo(tensionBar[0]!, 7),
+    );
   });
 });

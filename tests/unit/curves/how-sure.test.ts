@@ -15,7 +15,13 @@ const settings = settingsWith();
 const conditions = { site: curveSite(settings), tissues: rested(settings), gas: settings.gas, gf: 0.85 };
 const depths = depthLadder(12, 48, 3);
 const CERTAIN: Variation = { halfTimes: 0, limits: 0, depthM: 0, start: 0, samples: 5, seed: 1 };
-const dive = diveOf({ gradientFactors: { low: 0.4, high: 0.85 } }, down(36, 18), stay(25), { kind: 'ascend', toM: 9, durationS: 180 }, stay(10));
+const dive = diveOf(
+  { gradientFactors: { low: 0.4, high: 0.85 } },
+  down(36, 18),
+  stay(25),
+  { kind: 'ascend', toM: 9, durationS: 180 },
+  stay(10),
+);
 
 describe('a band around the no-stop curve', () => {
   const band = noStopBand(conditions, depths, USUAL_VARIATION);
@@ -43,15 +49,33 @@ describe('a band around the no-stop curve', () => {
     const share = fc.double({ min: -0.1, max: 0.1, noNaN: true });
     const each = fc.array(share, { minLength: 16, maxLength: 16 });
     fc.assert(
-      fc.property(each, each, fc.double({ min: -0.5, max: 0.5, noNaN: true }), fc.double({ min: -0.05, max: 0.05, noNaN: true }), (halfTimes, limits, addedDepthM, start) => {
-        const variant = { halfTimes: Float64Array.from(halfTimes, (s) => 1 + s), limits: Float64Array.from(limits, (s) => 1 + s), addedDepthM, start: 1 + start };
-        const site = { ...conditions.site, compartments: variedCompartments(conditions.site.compartments, variant) };
-        const tissues = { ...conditions.tissues, nitrogenBar: conditions.tissues.nitrogenBar.map((bar) => bar * (1 + start)) };
-        const { minutes } = noStopCurve({ ...conditions, site, tissues }, depths.map((depthM) => depthM + addedDepthM));
-        minutes.forEach((m, i) => {
-          if (!(m >= band.low[i]! - 1e-9 && m <= band.high[i]! + 1e-9)) expect.fail(`${m} min at ${depths[i]} m is outside ${band.low[i]} to ${band.high[i]}`);
-        });
-      }),
+      fc.property(
+        each,
+        each,
+        fc.double({ min: -0.5, max: 0.5, noNaN: true }),
+        fc.double({ min: -0.05, max: 0.05, noNaN: true }),
+        (halfTimes, limits, addedDepthM, start) => {
+          const variant = {
+            halfTimes: Float64Array.from(halfTimes, (s) => 1 + s),
+            limits: Float64Array.from(limits, (s) => 1 + s),
+            addedDepthM,
+            start: 1 + start,
+          };
+          const site = { ...conditions.site, compartments: variedCompartments(conditions.site.compartments, variant) };
+          const tissues = {
+            ...conditions.tissues,
+            nitrogenBar: conditions.tissues.nitrogenBar.map((bar) => bar * (1 + start)),
+          };
+          const { minutes } = noStopCurve(
+            { ...conditions, site, tissues },
+            depths.map((depthM) => depthM + addedDepthM),
+          );
+          minutes.forEach((m, i) => {
+            if (!(m >= band.low[i]! - 1e-9 && m <= band.high[i]! + 1e-9))
+              expect.fail(`${m} min at ${depths[i]} m is outside ${band.low[i]} to ${band.high[i]}`);
+          });
+        },
+      ),
       { numRuns: 200, seed: 20_261_125 },
     );
   });
@@ -97,7 +121,13 @@ describe('the ways tried', () => {
     const variants = variantsOf(USUAL_VARIATION);
     expect(variants).toHaveLength(1 + 16 + USUAL_VARIATION.samples);
     expect([...variants[0]!.halfTimes]).toEqual(new Array(16).fill(1));
-    expect(new Set(variants.slice(1, 17).map(({ halfTimes, limits, addedDepthM, start }) => [halfTimes[0], limits[0], addedDepthM, start].join())).size).toBe(16);
+    expect(
+      new Set(
+        variants
+          .slice(1, 17)
+          .map(({ halfTimes, limits, addedDepthM, start }) => [halfTimes[0], limits[0], addedDepthM, start].join()),
+      ).size,
+    ).toBe(16);
   });
 
   it('are never further off than said', () => {
@@ -108,17 +138,28 @@ describe('the ways tried', () => {
     }
   });
 
-  it.each([{ halfTimes: 1 }, { limits: -0.1 }, { start: NaN }, { depthM: -1 }, { samples: -1 }])('are refused for %o', (wrong) => {
-    expect(() => variantsOf({ ...USUAL_VARIATION, ...wrong })).toThrow(RangeError);
-  });
+  it.each([{ halfTimes: 1 }, { limits: -0.1 }, { start: NaN }, { depthM: -1 }, { samples: -1 }])(
+    'are refused for %o',
+    (wrong) => {
+      expect(() => variantsOf({ ...USUAL_VARIATION, ...wrong })).toThrow(RangeError);
+    },
+  );
 
   it('widen the overpressure a compartment allows by the factor, at any pressure', () => {
     const all = compartments('C', '1b');
-    const variant = { halfTimes: new Float64Array(16).fill(1.1), limits: new Float64Array(16).fill(0.9), addedDepthM: 0, start: 1 };
+    const variant = {
+      halfTimes: new Float64Array(16).fill(1.1),
+      limits: new Float64Array(16).fill(0.9),
+      addedDepthM: 0,
+      start: 1,
+    };
     const varied = variedCompartments(all, variant);
     for (const ambientBar of [0.7, 1, 3]) {
       const allowed = mValueBar(all.nitrogenA[6]!, all.nitrogenB[6]!, ambientBar) - ambientBar;
-      expect(mValueBar(varied.nitrogenA[6]!, varied.nitrogenB[6]!, ambientBar) - ambientBar).toBeCloseTo(0.9 * allowed, 12);
+      expect(mValueBar(varied.nitrogenA[6]!, varied.nitrogenB[6]!, ambientBar) - ambientBar).toBeCloseTo(
+        0.9 * allowed,
+        12,
+      );
     }
     expect(varied.nitrogenHalfTimeMin[0]).toBeCloseTo(5.5, 12);
     expect(varied.nitrogenK[0]! * varied.nitrogenHalfTimeMin[0]!).toBeCloseTo(Math.LN2, 12);

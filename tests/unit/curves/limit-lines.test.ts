@@ -14,7 +14,9 @@ describe('the limits as lines', () => {
     limitLines({ ...request, heliumShare: gas === 'helium' ? 1 : 0 }).forEach(({ surfacingBar, slope }, c) => {
       const row = rows[c]!;
       const surfacingMsw = typeof row.surfacingMsw === 'number' ? row.surfacingMsw : row.surfacingMsw.C;
-      expect(Math.abs(surfacingBar.model * 10 - surfacingMsw)).toBeLessThanOrEqual(published.tolerances.surfacing.value + 1e-9);
+      expect(Math.abs(surfacingBar.model * 10 - surfacingMsw)).toBeLessThanOrEqual(
+        published.tolerances.surfacing.value + 1e-9,
+      );
       expect(Math.abs(slope - row.slope)).toBeLessThanOrEqual(published.tolerances.slope.value + 1e-9);
     });
   });
@@ -39,7 +41,8 @@ describe('the limits as lines', () => {
     }
   });
 
-  it('have no line from low to high without a first stop', () => expect(limitLines({ ...request, firstStopM: 0 })[0]!.fromLowToHigh).toEqual([]));
+  it('have no line from low to high without a first stop', () =>
+    expect(limitLines({ ...request, firstStopM: 0 })[0]!.fromLowToHigh).toEqual([]));
 
   it('of a mixture lie between those of its gases', () => {
     const [nitrogen, half, helium] = [0, 0.5, 1].map((heliumShare) => limitLines({ ...request, heliumShare })[4]!);

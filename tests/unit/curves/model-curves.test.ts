@@ -59,7 +59,11 @@ describe('a model’s timeline', () => {
   it('refuses helium and tensions of other compartments, saying which model and why', () => {
     const trimix = computeTimeline(diveOf({ gas: { o2: 0.18, he: 0.45 } }, down(30, 18)), 600);
     expect(() => modelTimeline(HALDANE_1908, trimix)).toThrow('Haldane 1908 knows nitrogen only');
-    const start = { kind: 'tensions' as const, nitrogenBar: new Array<number>(16).fill(1), heliumBar: new Array<number>(16).fill(0) };
+    const start = {
+      kind: 'tensions' as const,
+      nitrogenBar: new Array<number>(16).fill(1),
+      heliumBar: new Array<number>(16).fill(0),
+    };
     const carried: Timeline = computeTimeline(diveOf({ start }, down(30, 18)), 600);
     expect(() => modelTimeline(WORKMAN_1965, carried)).toThrow('Workman 1965 has its own compartments');
   });

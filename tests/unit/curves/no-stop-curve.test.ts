@@ -8,7 +8,13 @@ import { diveOf, down, settingsWith, stay } from './scripted';
 
 const conditions = (some: Partial<Settings>, descentMMin?: number): NoStopConditions => {
   const settings = settingsWith(some);
-  return { site: curveSite(settings), tissues: rested(settings), gas: settings.gas, gf: settings.gradientFactors.high, descentMMin };
+  return {
+    site: curveSite(settings),
+    tissues: rested(settings),
+    gas: settings.gas,
+    gf: settings.gradientFactors.high,
+    descentMMin,
+  };
 };
 
 /** The engine's own no-stop time on arriving at a depth in a dive. */
@@ -23,7 +29,10 @@ const CASES: [string, Partial<Settings>][] = [
   ['on air', {}],
   ['on 32 %', { gas: { o2: 0.32, he: 0 } }],
   ['on trimix', { gas: { o2: 0.18, he: 0.45 } }],
-  ['at 2400 m, arrived from the sea an hour ago', { altitudeM: 2400, start: { kind: 'arrived', fromM: 0, agoS: 3600 } }],
+  [
+    'at 2400 m, arrived from the sea an hour ago',
+    { altitudeM: 2400, start: { kind: 'arrived', fromM: 0, agoS: 3600 } },
+  ],
   ['in fresh water under variant A', { water: 'fresh', model: { variant: 'A', first: '1', respiratoryQuotient: 0.9 } }],
 ];
 
@@ -38,18 +47,22 @@ describe('the no-stop curve', () => {
     });
   });
 
-  it.each(CASES)('from an instant arrival is what the engine says after a way down that takes no time, %s', (_, some) => {
-    const curve = noStopCurve(conditions(some), depthLadder(12, 60, 4));
-    curve.depthM.forEach((depthM, i) => {
-      const { minutes, leader } = onArrival(some, depthM, 1e9);
-      expect(curve.minutes[i]!).toBeCloseTo(minutes, 5);
-      expect(curve.leader[i]).toBe(leader);
-    });
-  });
+  it.each(CASES)(
+    'from an instant arrival is what the engine says after a way down that takes no time, %s',
+    (_, some) => {
+      const curve = noStopCurve(conditions(some), depthLadder(12, 60, 4));
+      curve.depthM.forEach((depthM, i) => {
+        const { minutes, leader } = onArrival(some, depthM, 1e9);
+        expect(curve.minutes[i]!).toBeCloseTo(minutes, 5);
+        expect(curve.leader[i]).toBe(leader);
+      });
+    },
+  );
 
   it('is shorter after a dive, and recovers with time at the surface', () => {
     const before = diveOf({}, down(30, 18), stay(20), { kind: 'ascend', toM: 0, durationS: 240 });
-    const at18 = (surfaceMin: number) => noStopCurve({ ...conditions({}), tissues: leftBy(before, surfaceMin) }, [18]).minutes[0]!;
+    const at18 = (surfaceMin: number) =>
+      noStopCurve({ ...conditions({}), tissues: leftBy(before, surfaceMin) }, [18]).minutes[0]!;
     expect(at18(30)).toBeLessThan(at18(120));
     expect(at18(120)).toBeLessThan(noStopCurve(conditions({}), [18]).minutes[0]!);
   });
@@ -86,5 +99,7 @@ describe('a ladder of depths', () => {
     [5, 60, 0],
     [60, 5, 1],
     [5, 60, NaN],
-  ])('from %f to %f by %f is refused', (fromM, toM, stepM) => expect(() => depthLadder(fromM, toM, stepM)).toThrow(RangeError));
+  ])('from %f to %f by %f is refused', (fromM, toM, stepM) =>
+    expect(() => depthLadder(fromM, toM, stepM)).toThrow(RangeError),
+  );
 });

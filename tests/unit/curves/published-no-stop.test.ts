@@ -17,7 +17,12 @@ describe('published tables to lay over a curve', () => {
     const { rows } = tableNamed('navy-revision-4');
     expect(rows).toHaveLength(navy.revision4.length);
     // 100 fsw are 306,430 Pa by the navy’s unit: 30.64 m at 10 m to the bar.
-    expect(rows.find(({ printed }) => printed === '100 fsw')).toEqual({ depthM: expect.closeTo(30.64, 2), minutes: 25, printed: '100 fsw', obtained: 'read' });
+    expect(rows.find(({ printed }) => printed === '100 fsw')).toEqual({
+      depthM: expect.closeTo(30.64, 2),
+      minutes: 25,
+      printed: '100 fsw',
+      obtained: 'read',
+    });
     expect(tableNamed('table-1986').rows.find(({ depthM }) => depthM === 30)!.minutes).toBe(17);
   });
 
@@ -42,7 +47,13 @@ describe('why a row differs', () => {
     const settings = settingsWith({ altitudeM: 700, start: { kind: 'adapted', altitudeM: 700 } });
     const own = noStopCurve({ site: curveSite(settings), tissues: rested(settings), gas: AIR, gf: 1 }, [30]).minutes[0];
     const table1986 = tableNamed('table-1986');
-    expect(whyTheyDiffer(table1986, table1986.rows.find(({ depthM }) => depthM === 30)!, 1)[0]!.minutes).toBe(own);
+    expect(
+      whyTheyDiffer(
+        table1986,
+        table1986.rows.find(({ depthM }) => depthM === 30)!,
+        1,
+      )[0]!.minutes,
+    ).toBe(own);
   });
 
   it('counts the way down in, which lengthens the time by less than the way takes', () => {

@@ -54,7 +54,9 @@ describe('a desk', () => {
       desk.getState().change({ script: SHORT.replace('20 m', `${20 + i} m`) });
       const { scene } = desk.getState();
       const fresh = createDeskStore({ script: desk.getState().script, pictures: [], covered: [] }).getState().scene;
-      expect(Array.from(scene.timeline.nitrogenBar.slice(-16))).toEqual(Array.from(fresh.timeline.nitrogenBar.slice(-16)));
+      expect(Array.from(scene.timeline.nitrogenBar.slice(-16))).toEqual(
+        Array.from(fresh.timeline.nitrogenBar.slice(-16)),
+      );
       expect(scene.timeline.depthM[200]).toBe(fresh.timeline.depthM[200]);
     }
   });

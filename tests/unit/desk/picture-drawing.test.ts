@@ -17,8 +17,12 @@ function sceneOf(script: string) {
   return staged.scene;
 }
 
-const AIR = sceneOf('descend to 30 m at 18 m/min\nstay 25 min\nascend to 6 m at 9 m/min\nstay 12 min\nascend to surface at 9 m/min\ninterval 20 h\ndescend to 20 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n');
-const TRIMIX = sceneOf('gas: 18/45\ngradient factors: 30/80\ndescend to 60 m at 20 m/min\nstay 12 min\nascend to 9 m at 9 m/min\nstay 20 min\nascend to surface at 9 m/min\n');
+const AIR = sceneOf(
+  'descend to 30 m at 18 m/min\nstay 25 min\nascend to 6 m at 9 m/min\nstay 12 min\nascend to surface at 9 m/min\ninterval 20 h\ndescend to 20 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n',
+);
+const TRIMIX = sceneOf(
+  'gas: 18/45\ngradient factors: 30/80\ndescend to 60 m at 20 m/min\nstay 12 min\nascend to 9 m at 9 m/min\nstay 20 min\nascend to surface at 9 m/min\n',
+);
 
 /** The points of a path made of straight lines. */
 function pointsOf(path: string): [number, number][] {
@@ -49,29 +53,41 @@ describe('the columns of a picture', () => {
 describe('a path through columns', () => {
   it('never strays from a figure by as much as a quarter of a pixel, whatever the figures', () => {
     fc.assert(
-      fc.property(fc.array(fc.double({ min: -300, max: 300, noNaN: true }), { minLength: 2, maxLength: 60 }), fc.integer({ min: 1, max: 5 }), (figures, smooth) => {
-        const columns = Int32Array.from({ length: (figures.length - 1) * smooth + 1 }, (_, i) => i);
-        const figure = (column: number) => {
-          const at = column / smooth;
-          const before = figures[Math.floor(at)]!;
-          return before + (figures[Math.ceil(at)]! - before) * (at - Math.floor(at));
-        };
-        const points = pointsOf(columnPath(columns, (sample) => sample, figure));
-        for (const column of columns) {
-          const next = points.findIndex(([x]) => x >= column);
-          const [x1, y1] = points[next]!;
-          const [x0, y0] = points[Math.max(0, next - 1)]!;
-          const drawn = x1 === x0 ? y1 : y0 + ((y1 - y0) * (column - x0)) / (x1 - x0);
-          expect(Math.abs(drawn - figure(column))).toBeLessThan(0.25);
-        }
-      }),
+      fc.property(
+        fc.array(fc.double({ min: -300, max: 300, noNaN: true }), { minLength: 2, maxLength: 60 }),
+        fc.integer({ min: 1, max: 5 }),
+        (figures, smooth) => {
+          const columns = Int32Array.from({ length: (figures.length - 1) * smooth + 1 }, (_, i) => i);
+          const figure = (column: number) => {
+            const at = column / smooth;
+            const before = figures[Math.floor(at)]!;
+            return before + (figures[Math.ceil(at)]! - before) * (at - Math.floor(at));
+          };
+          const points = pointsOf(columnPath(columns, (sample) => sample, figure));
+          for (const column of columns) {
+            const next = points.findIndex(([x]) => x >= column);
+            const [x1, y1] = points[next]!;
+            const [x0, y0] = points[Math.max(0, next - 1)]!;
+            const drawn = x1 === x0 ? y1 : y0 + ((y1 - y0) * (column - x0)) / (x1 - x0);
+            expect(Math.abs(drawn - figure(column))).toBeLessThan(0.25);
+          }
+        },
+      ),
     );
   });
 
   it('draws the loading of an hour with a few dozen points', () => {
     const columns = timeColumns(AIR.timeline, timeScale(AIR.timeline, 900), 900);
     const { most } = supersaturationColumns(AIR, columns, 'surfacing');
-    expect(pointsOf(columnPath(columns, (sample) => AIR.timeline.timeS[sample]! / 10, (column) => most[column]! * 200)).length).toBeLessThan(150);
+    expect(
+      pointsOf(
+        columnPath(
+          columns,
+          (sample) => AIR.timeline.timeS[sample]! / 10,
+          (column) => most[column]! * 200,
+        ),
+      ).length,
+    ).toBeLessThan(150);
   });
 });
 
@@ -132,7 +148,8 @@ describe('the samples of a trail and of a table', () => {
     for (const samples of [trailSamples(AIR.timeline), tableSamples(AIR.timeline)]) {
       expect(samples[0]).toBe(0);
       expect(samples.at(-1)).toBe(length - 1);
-      for (let i = 1; i < length - 1; i += 1) if (leg[i] !== leg[i - 1]) expect(samples, `at ${timeS[i]} s`).toContain(i);
+      for (let i = 1; i < length - 1; i += 1)
+        if (leg[i] !== leg[i - 1]) expect(samples, `at ${timeS[i]} s`).toContain(i);
     }
   });
 

@@ -17,7 +17,11 @@ describe('the corner of the tour’s card', () => {
 
   it('covers least where it cannot help covering something', () => {
     const phone = { width: 390, height: 844 };
-    expect(clearestCorner({ width: 358, height: 240 }, phone, [{ left: 0, top: 0, right: 390, bottom: 700 }])).toBe('bottom left');
-    expect(clearestCorner({ width: 358, height: 240 }, phone, [{ left: 0, top: 300, right: 390, bottom: 844 }])).toBe('top right');
+    expect(clearestCorner({ width: 358, height: 240 }, phone, [{ left: 0, top: 0, right: 390, bottom: 700 }])).toBe(
+      'bottom left',
+    );
+    expect(clearestCorner({ width: 358, height: 240 }, phone, [{ left: 0, top: 300, right: 390, bottom: 844 }])).toBe(
+      'top right',
+    );
   });
 });

@@ -18,6 +18,12 @@ describe('a series drawn as a path', () => {
   });
 
   it('goes through each sample, to a tenth of a picture unit', () => {
-    expect(seriesPath([0, 1, 2], (i) => i * 10, (i) => i / 3)).toBe('M0,0L10,0.3L20,0.7');
+    expect(
+      seriesPath(
+        [0, 1, 2],
+        (i) => i * 10,
+        (i) => i / 3,
+      ),
+    ).toBe('M0,0L10,0.3L20,0.7');
   });
 });

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { FRESH_RUN, FULL_LEVER_M_MIN, leverRateMMin, scriptOfRun, steered, stepsOfRun, type SteerRun } from '@/app/desk/steer/steer-run';
+import {
+  FRESH_RUN,
+  FULL_LEVER_M_MIN,
+  leverRateMMin,
+  scriptOfRun,
+  steered,
+  stepsOfRun,
+  type SteerRun,
+} from '@/app/desk/steer/steer-run';
 import { parseScript } from '@/lib/dive/script';
 
 function steer(run: SteerRun, lever: number, seconds: number): SteerRun {
@@ -34,7 +42,9 @@ describe('a dive steered by hand', () => {
   });
 
   it('ends as a script that reads, keeps the header and finds its way to the surface', () => {
-    const parsed = parseScript('# a lake\naltitude: 500 m\ngas: 32%\ndescend to 5 m in 1 min\nascend to surface in 1 min\n');
+    const parsed = parseScript(
+      '# a lake\naltitude: 500 m\ngas: 32%\ndescend to 5 m in 1 min\nascend to surface in 1 min\n',
+    );
     if (!parsed.ok) throw new Error('the header does not parse');
     const script = scriptOfRun(parsed.dive, steer(steer(FRESH_RUN, 1, 30), 0, 120));
     const again = parseScript(script);

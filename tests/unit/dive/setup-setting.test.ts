@@ -53,7 +53,15 @@ describe('a setup in a script', () => {
   });
 
   it('takes its parts in any order, with commas or semicolons between', () => {
-    const whole = { name: 'Rental unit', ...right, gas: { o2: 0.32, he: 0 }, altitudeM: 2000, depthOffsetM: 0.8, mode: 'gauge', freshBeforeDives: [1] };
+    const whole = {
+      name: 'Rental unit',
+      ...right,
+      gas: { o2: 0.32, he: 0 },
+      altitudeM: 2000,
+      depthOffsetM: 0.8,
+      mode: 'gauge',
+      freshBeforeDives: [1],
+    };
     expect(one('gas 32%; altitude 2000 m; depth +0.8 m; fresh before dive 2; gauge mode')).toEqual(whole);
     expect(one('gauge mode, fresh before dive 2, depth +0,8 m, altitude 2000 m, gas 32%')).toEqual(whole);
   });
@@ -64,10 +72,17 @@ describe('a setup in a script', () => {
   });
 
   it('is written one on a line, and reads back the same', () => {
-    const parsed = parseScript('setup: Shop unit;gauge;depth 103%\nsetup: Rental unit, fresh before dives 2 and 3, gf 40/85\n');
+    const parsed = parseScript(
+      'setup: Shop unit;gauge;depth 103%\nsetup: Rental unit, fresh before dives 2 and 3, gf 40/85\n',
+    );
     if (!parsed.ok) throw new Error('it does not read');
-    const lines = writeScript({ ...parsed.dive, lines: [] }).split('\n').filter((line) => line.startsWith('setup'));
-    expect(lines).toEqual(['setup: Shop unit, gauge mode, depth 103%', 'setup: Rental unit, gradient factors 40/85, fresh before dives 2 and 3']);
+    const lines = writeScript({ ...parsed.dive, lines: [] })
+      .split('\n')
+      .filter((line) => line.startsWith('setup'));
+    expect(lines).toEqual([
+      'setup: Shop unit, gauge mode, depth 103%',
+      'setup: Rental unit, gradient factors 40/85, fresh before dives 2 and 3',
+    ]);
     expect(setupsOf(lines.join('\n'))).toEqual(parsed.dive.settings.setups);
   });
 
@@ -108,12 +123,15 @@ describe('a setup in a script', () => {
   });
 
   it('is at most one of twelve', () => {
-    expect(errorOf(Array.from({ length: 13 }, (_, i) => `setup: Unit ${i}`).join('\n')).message).toMatch(/more than 12 setups/);
+    expect(errorOf(Array.from({ length: 13 }, (_, i) => `setup: Unit ${i}`).join('\n')).message).toMatch(
+      /more than 12 setups/,
+    );
   });
 });
 
 describe('editing the setups of a script', () => {
-  const script = 'water: salt\nsetup: Shop unit;  gauge  # on the wall\nsetup: Rental unit, gas 32%\ngas: air\ndescend to 20 m in 2 min\n';
+  const script =
+    'water: salt\nsetup: Shop unit;  gauge  # on the wall\nsetup: Rental unit, gas 32%\ngas: air\ndescend to 20 m in 2 min\n';
   const setup = (name: string, more = {}) => setupSchema.parse({ name, ...more });
 
   it('leaves lines that already say it as they are typed', () => {
@@ -122,16 +140,31 @@ describe('editing the setups of a script', () => {
   });
 
   it('rewrites what has changed and keeps its remark', () => {
-    const changed = [setup('Shop unit', { mode: 'gauge', depthScale: 1.02 }), setup('Rental unit', { gas: { o2: 0.32, he: 0 } })];
+    const changed = [
+      setup('Shop unit', { mode: 'gauge', depthScale: 1.02 }),
+      setup('Rental unit', { gas: { o2: 0.32, he: 0 } }),
+    ];
     expect(setSetups(script, changed).split('\n')[1]).toBe('setup: Shop unit, gauge mode, depth 102%  # on the wall');
   });
 
   it('adds new ones after the others, and takes out the rest', () => {
-    expect(setSetups(script, [setup('A'), setup('B'), setup('C')]).split('\n').slice(1, 4)).toEqual(['setup: A  # on the wall', 'setup: B', 'setup: C']);
-    expect(setSetups(script, []).split('\n')).toEqual(['water: salt', '# on the wall', 'gas: air', 'descend to 20 m in 2 min', '']);
+    expect(
+      setSetups(script, [setup('A'), setup('B'), setup('C')])
+        .split('\n')
+        .slice(1, 4),
+    ).toEqual(['setup: A  # on the wall', 'setup: B', 'setup: C']);
+    expect(setSetups(script, []).split('\n')).toEqual([
+      'water: salt',
+      '# on the wall',
+      'gas: air',
+      'descend to 20 m in 2 min',
+      '',
+    ]);
   });
 
   it('adds the first after the settings', () => {
-    expect(setSetups('gas: air\ndescend to 20 m in 2 min\n', [setup('A')])).toBe('gas: air\nsetup: A\ndescend to 20 m in 2 min\n');
+    expect(setSetups('gas: air\ndescend to 20 m in 2 min\n', [setup('A')])).toBe(
+      'gas: air\nsetup: A\ndescend to 20 m in 2 min\n',
+    );
   });
 });

@@ -39,8 +39,13 @@ describe('cylinders in a script', () => {
       { name: 'back', waterL: 24, workingBar: 232, startBar: 210, gas: { o2: 0.18, he: 0.45 } },
       { name: 'left stage', waterL: 11.1, workingBar: 200, startBar: 200, gas: { o2: 0.5, he: 0 } },
     ];
-    expect(supplyOf('cylinder: back, 2 x 12 L at 232 bar, 210 bar, 18/45; left stage, 11,1 L, 200 bar, 50%')!.cylinders).toEqual(both);
-    expect(supplyOf('cylinder: back, 2×12 L at 232 bar, 210 bar, 18/45\ncylinder: left stage, 11.1 L, 200 bar, 50%')!.cylinders).toEqual(both);
+    expect(
+      supplyOf('cylinder: back, 2 x 12 L at 232 bar, 210 bar, 18/45; left stage, 11,1 L, 200 bar, 50%')!.cylinders,
+    ).toEqual(both);
+    expect(
+      supplyOf('cylinder: back, 2×12 L at 232 bar, 210 bar, 18/45\ncylinder: left stage, 11.1 L, 200 bar, 50%')!
+        .cylinders,
+    ).toEqual(both);
   });
 
   it('in cubic feet are told by the gas they hold at their working pressure', () => {
@@ -56,8 +61,16 @@ describe('cylinders in a script', () => {
     ['cylinder: back, 12, 200 bar, air', '12', 'Write 12 L or 0.4 cu ft.'],
     ['cylinder: back, 12 L, 200, air', '200', 'Write 200 bar or 2901 psi.'],
     ['cylinder: back, 12 L, 200 bar, airr', 'airr', 'Write air, oxygen, 32% or 18/45 (oxygen and helium in percent).'],
-    ['cylinder: back, 12 L, 200 bar, air;', 'cylinder', 'Write its name, volume, pressure and gas, such as back, 12 L, 200 bar, air.'],
-    ['cylinder: back, 12 L at 200 bar, 232 bar', '232 bar', 'Write at most the pressure after “at”, or another one there.'],
+    [
+      'cylinder: back, 12 L, 200 bar, air;',
+      'cylinder',
+      'Write its name, volume, pressure and gas, such as back, 12 L, 200 bar, air.',
+    ],
+    [
+      'cylinder: back, 12 L at 200 bar, 232 bar',
+      '232 bar',
+      'Write at most the pressure after “at”, or another one there.',
+    ],
     ['cylinder: back, 80 cu ft, 3000 psi', '80 cu ft', 'Add its working pressure, such as 80 cu ft at 3000 psi.'],
     ['cylinder: back, 12 L at 232, 200 bar', '232', 'Write 232 bar or 3365 psi.'],
     ['cylinder: back, 0 L, 200 bar', '0 L', 'Write 0.1 L of water or more.'],
@@ -74,7 +87,11 @@ describe('cylinders in a script', () => {
 
 describe('breathing in a script', () => {
   it('is one rate, or one for each phase', () => {
-    expect(supplyOf('consumption: 18 L/min\nconsumption going down: 20 L/min\nconsumption going up: 17 L/min\nconsumption at stops: 15 L/min')!.consumption).toEqual({
+    expect(
+      supplyOf(
+        'consumption: 18 L/min\nconsumption going down: 20 L/min\nconsumption going up: 17 L/min\nconsumption at stops: 15 L/min',
+      )!.consumption,
+    ).toEqual({
       bottomLMin: 18,
       descentLMin: 20,
       ascentLMin: 17,

@@ -86,7 +86,10 @@ describe('tensions', () => {
     const trimix = { ...dive({ kind: 'switch', gas: { o2: 0.2, he: 0.4 } }, stay) };
     const timeline = computeTimeline(trimix, 60);
     const breathed = (1.01325 - 0.0627) * 0.4;
-    expect(tissuesAt(timeline, timeline.length - 1).heliumBar[0]).toBeCloseTo(breathed * (1 - Math.exp((-Math.LN2 / 1.88) * 10)), 10);
+    expect(tissuesAt(timeline, timeline.length - 1).heliumBar[0]).toBeCloseTo(
+      breathed * (1 - Math.exp((-Math.LN2 / 1.88) * 10)),
+      10,
+    );
     expect(timeline.hasHelium).toBe(true);
     expect(gasAt(timeline, 1)).toEqual({ o2: 0.2, he: 0.4 });
   });
@@ -98,7 +101,9 @@ describe('tensions', () => {
 
   it('may be worked out with other half-times and limits than the published ones', () => {
     const slow = compartments('C', '1b');
-    const timeline = computeTimeline(dive(down, stay), 60, { compartments: { ...slow, nitrogenK: slow.nitrogenK.map((k) => k / 2) } });
+    const timeline = computeTimeline(dive(down, stay), 60, {
+      compartments: { ...slow, nitrogenK: slow.nitrogenK.map((k) => k / 2) },
+    });
     const plain = computeTimeline(dive(down, stay), 60);
     expect(timeline.nitrogenBar.at(-16)!).toBeLessThan(plain.nitrogenBar.at(-16)!);
   });

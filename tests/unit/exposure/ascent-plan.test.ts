@@ -8,19 +8,40 @@ import { variantsOf } from '@/lib/exposure/variants';
 import { scripted } from './scripted';
 
 const STAGED = scripted(
-  'gradient factors: 30/80', 'gas: 18/45', 'carry: 50% from 21 m, oxygen from 6 m',
-  'descend to 60 m at 20 m/min', 'stay 20 min', 'ascend to 6 m at 9 m/min', 'stay 30 min', 'ascend to surface at 9 m/min',
+  'gradient factors: 30/80',
+  'gas: 18/45',
+  'carry: 50% from 21 m, oxygen from 6 m',
+  'descend to 60 m at 20 m/min',
+  'stay 20 min',
+  'ascend to 6 m at 9 m/min',
+  'stay 30 min',
+  'ascend to surface at 9 m/min',
 );
 
 describe('what is meant before the ascent', () => {
   it('ends with the last moment at the deepest point', () => {
     expect(bottomOf(STAGED).steps).toEqual(STAGED.steps.slice(0, 2));
-    const twice = scripted('descend to 30 m at 30 m/min', 'stay 5 min', 'ascend to 20 m at 9 m/min', 'stay 5 min', 'descend to 30 m at 30 m/min', 'stay 5 min', 'ascend to surface at 9 m/min');
+    const twice = scripted(
+      'descend to 30 m at 30 m/min',
+      'stay 5 min',
+      'ascend to 20 m at 9 m/min',
+      'stay 5 min',
+      'descend to 30 m at 30 m/min',
+      'stay 5 min',
+      'ascend to surface at 9 m/min',
+    );
     expect(bottomOf(twice).steps).toHaveLength(6);
   });
 
   it('is taken from one dive of the day, with those before it', () => {
-    const day = scripted('descend to 30 m at 30 m/min', 'ascend to surface at 9 m/min', 'interval 1 h', 'descend to 20 m at 20 m/min', 'stay 5 min', 'ascend to surface at 9 m/min');
+    const day = scripted(
+      'descend to 30 m at 30 m/min',
+      'ascend to surface at 9 m/min',
+      'interval 1 h',
+      'descend to 20 m at 20 m/min',
+      'stay 5 min',
+      'ascend to surface at 9 m/min',
+    );
     expect(bottomOf(day).steps).toHaveLength(5);
     expect(bottomOf(day, 0).steps).toHaveLength(1);
   });
@@ -66,12 +87,24 @@ describe('a run-time table', () => {
 
   it('says what to do, where, and when a gas is taken up', () => {
     expect(rows.slice(0, 3).map(({ action }) => action)).toEqual(['descend', 'stay', 'ascend']);
-    expect(rows.filter(({ action }) => action === 'stop').map(({ toM }) => toM)).toEqual(ascentPlanOf(STAGED).schedule.stops.map(({ depthM }) => depthM));
-    expect(rows.filter(({ switched }) => switched).map(({ fromM, gas }) => [fromM, gas.o2])).toEqual([[21, 0.5], [6, 1]]);
+    expect(rows.filter(({ action }) => action === 'stop').map(({ toM }) => toM)).toEqual(
+      ascentPlanOf(STAGED).schedule.stops.map(({ depthM }) => depthM),
+    );
+    expect(rows.filter(({ switched }) => switched).map(({ fromM, gas }) => [fromM, gas.o2])).toEqual([
+      [21, 0.5],
+      [6, 1],
+    ]);
   });
 
   it('takes stretches that say the same as one line', () => {
-    const dive = scripted('descend to 10 m at 10 m/min', 'descend to 20 m at 10 m/min', 'stay 5 min', 'stay 5 min', 'ascend to 10 m at 9 m/min', 'ascend to surface at 3 m/min');
+    const dive = scripted(
+      'descend to 10 m at 10 m/min',
+      'descend to 20 m at 10 m/min',
+      'stay 5 min',
+      'stay 5 min',
+      'ascend to 10 m at 9 m/min',
+      'ascend to surface at 3 m/min',
+    );
     expect(runTimeTable(dive).map(({ action, toM, minutes }) => [action, toM, Number(minutes.toFixed(6))])).toEqual([
       ['descend', 20, 2],
       ['stay', 20, 10],
@@ -81,7 +114,13 @@ describe('a run-time table', () => {
   });
 
   it('looks at one dive of the day, on its own clock', () => {
-    const day = scripted('descend to 10 m at 10 m/min', 'ascend to surface at 10 m/min', 'interval 1 h', 'descend to 20 m at 10 m/min', 'ascend to surface at 10 m/min');
+    const day = scripted(
+      'descend to 10 m at 10 m/min',
+      'ascend to surface at 10 m/min',
+      'interval 1 h',
+      'descend to 20 m at 10 m/min',
+      'ascend to surface at 10 m/min',
+    );
     expect(runTimeTable(day, 1)[0]).toMatchObject({ toM: 20, startMin: 0, endMin: 2 });
   });
 });
@@ -120,7 +159,17 @@ describe('variants beside a plan', () => {
   });
 
   it('deepen only the dive that is planned, and only its deepest part', () => {
-    const day = scripted('descend to 40 m at 20 m/min', 'ascend to surface at 9 m/min', 'interval 1 h', 'descend to 20 m at 20 m/min', 'ascend to 10 m at 10 m/min', 'stay 3 min', 'descend to 20 m at 10 m/min', 'stay 3 min', 'ascend to surface at 9 m/min');
+    const day = scripted(
+      'descend to 40 m at 20 m/min',
+      'ascend to surface at 9 m/min',
+      'interval 1 h',
+      'descend to 20 m at 20 m/min',
+      'ascend to 10 m at 10 m/min',
+      'stay 3 min',
+      'descend to 20 m at 10 m/min',
+      'stay 3 min',
+      'ascend to surface at 9 m/min',
+    );
     const deeper = variantsOf(day).find(({ kind }) => kind === 'deeper')!.plan.bottom;
     expect(deeper.steps.flatMap((step) => ('toM' in step ? [step.toM] : []))).toEqual([40, 0, 22, 10, 22]);
     expect(deeper.steps[4]).toMatchObject({ toM: 10, durationS: expect.closeTo(72, 9) });

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { breathingRatesOf, gasBreathedL, loggedConsumptionLMin, phasesOf, stressFactorOf } from '@/lib/exposure/consumption';
+import {
+  breathingRatesOf,
+  gasBreathedL,
+  loggedConsumptionLMin,
+  phasesOf,
+  stressFactorOf,
+} from '@/lib/exposure/consumption';
 import { REAL_GAS } from '@/lib/exposure/gas-law';
 import { AIR } from '@/lib/physics/gas';
 import { scripted, timelineOf } from './scripted';
@@ -23,10 +29,31 @@ describe('breathing rates', () => {
 describe('phases', () => {
   it('make a stay a stop once the diver has come up from the deepest point of that dive', () => {
     const { legs } = timelineOf(
-      'descend to 10 m at 18 m/min', 'stay 5 min', 'descend to 30 m at 18 m/min', 'stay 5 min', 'ascend to 6 m at 9 m/min', 'stay 3 min', 'ascend to surface at 9 m/min',
-      'interval 1 h', 'descend to 6 m at 18 m/min', 'stay 5 min', 'ascend to surface at 9 m/min',
+      'descend to 10 m at 18 m/min',
+      'stay 5 min',
+      'descend to 30 m at 18 m/min',
+      'stay 5 min',
+      'ascend to 6 m at 9 m/min',
+      'stay 3 min',
+      'ascend to surface at 9 m/min',
+      'interval 1 h',
+      'descend to 6 m at 18 m/min',
+      'stay 5 min',
+      'ascend to surface at 9 m/min',
     );
-    expect(phasesOf(legs)).toEqual(['descent', 'bottom', 'descent', 'bottom', 'ascent', 'stops', 'ascent', 'stops', 'descent', 'bottom', 'ascent']);
+    expect(phasesOf(legs)).toEqual([
+      'descent',
+      'bottom',
+      'descent',
+      'bottom',
+      'ascent',
+      'stops',
+      'ascent',
+      'stops',
+      'descent',
+      'bottom',
+      'ascent',
+    ]);
   });
 });
 
@@ -43,7 +70,10 @@ describe('the rate of a logged dive', () => {
   const barMinutes = 28 * 3.01325 + 2 * 2.01325;
 
   it('is the gas used over pressure times minutes', () => {
-    expect(loggedConsumptionLMin(TWELVE, { startBar: 200, endBar: 50 }, timeline)).toBeCloseTo((12 * 150) / barMinutes, 9);
+    expect(loggedConsumptionLMin(TWELVE, { startBar: 200, endBar: 50 }, timeline)).toBeCloseTo(
+      (12 * 150) / barMinutes,
+      9,
+    );
   });
 
   it('is less as a real gas, since full cylinders hold less than they seem to', () => {
@@ -53,7 +83,18 @@ describe('the rate of a logged dive', () => {
   });
 
   it('looks at one dive of the day', () => {
-    const two = timelineOf('descend to 5 m at 10 m/min', 'stay 30 min', 'ascend to surface at 10 m/min', 'interval 1 h', 'descend to 20 m at 20 m/min', 'stay 28 min', 'ascend to surface at 20 m/min');
-    expect(loggedConsumptionLMin(TWELVE, { startBar: 200, endBar: 50 }, two, { dive: 1 })).toBeCloseTo((12 * 150) / barMinutes, 9);
+    const two = timelineOf(
+      'descend to 5 m at 10 m/min',
+      'stay 30 min',
+      'ascend to surface at 10 m/min',
+      'interval 1 h',
+      'descend to 20 m at 20 m/min',
+      'stay 28 min',
+      'ascend to surface at 20 m/min',
+    );
+    expect(loggedConsumptionLMin(TWELVE, { startBar: 200, endBar: 50 }, two, { dive: 1 })).toBeCloseTo(
+      (12 * 150) / barMinutes,
+      9,
+    );
   });
 });

@@ -27,11 +27,16 @@ describe('gases beside each other at a depth', () => {
 
   it('count narcosis as set', () => {
     expect(nitrox!.equivalentNarcoticDepthM).toBe(30);
-    expect(compareGases([NITROX], 30, settings, 'nitrogen')[0]!.equivalentNarcoticDepthM).toBe(nitrox!.equivalentAirDepthM);
+    expect(compareGases([NITROX], 30, settings, 'nitrogen')[0]!.equivalentNarcoticDepthM).toBe(
+      nitrox!.equivalentAirDepthM,
+    );
   });
 
   it('have the no-stop time the engine shows a diver who got there at once', () => {
-    const timeline = computeTimeline(scripted('descend to 30 m at 200 m/min', 'stay 1 min', 'ascend to surface at 9 m/min'), 1);
+    const timeline = computeTimeline(
+      scripted('descend to 30 m at 200 m/min', 'stay 1 min', 'ascend to surface at 9 m/min'),
+      1,
+    );
     const at = sampleAt(timeline, 9);
     // The descent takes 9 s, which loads less than the same time at 30 m.
     expect(Math.abs(figuresOf(timeline).noStopMin[at]! - air!.noStopMin)).toBeLessThan(9 / 60);

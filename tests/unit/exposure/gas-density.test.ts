@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { ambientBarAtDensity, densityBand, gasDensitiesOf, gasDensityGL, HIGHEST_DENSITY_GL, RECOMMENDED_DENSITY_GL } from '@/lib/exposure/gas-density';
+import {
+  ambientBarAtDensity,
+  densityBand,
+  gasDensitiesOf,
+  gasDensityGL,
+  HIGHEST_DENSITY_GL,
+  RECOMMENDED_DENSITY_GL,
+} from '@/lib/exposure/gas-density';
 import { AIR } from '@/lib/physics/gas';
 import { timelineOf } from './scripted';
 
@@ -25,10 +32,19 @@ describe('gas density', () => {
   });
 
   it('follows the dive and its gases', () => {
-    const timeline = timelineOf('gas: 18/45', 'descend to 21 m at 21 m/min', 'switch to 50%', 'stay 1 min', 'ascend to surface at 9 m/min');
+    const timeline = timelineOf(
+      'gas: 18/45',
+      'descend to 21 m at 21 m/min',
+      'switch to 50%',
+      'stay 1 min',
+      'ascend to surface at 9 m/min',
+    );
     const densities = gasDensitiesOf(timeline);
     const switched = timeline.timeS.indexOf(60);
     expect(densities[switched]).toBeCloseTo(gasDensityGL({ o2: 0.5, he: 0 }, timeline.ambientBar[switched]!), 12);
-    expect(densities[switched - 1]).toBeCloseTo(gasDensityGL({ o2: 0.18, he: 0.45 }, timeline.ambientBar[switched - 1]!), 12);
+    expect(densities[switched - 1]).toBeCloseTo(
+      gasDensityGL({ o2: 0.18, he: 0.45 }, timeline.ambientBar[switched - 1]!),
+      12,
+    );
   });
 });

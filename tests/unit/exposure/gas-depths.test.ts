@@ -76,13 +76,18 @@ describe('the best mixture', () => {
     expect(bestMix(2, { pO2LimitBar: 1.6 }, SEA)).toEqual({ o2: 1, he: 0 });
   });
 
-  it.each(['nitrogen', 'nitrogen and oxygen'] as const)('has as much helium as brings narcosis down to what is wished, counting %s', (narcotic) => {
-    const gas = bestMix(60, { pO2LimitBar: 1.4, narcosis: { asAirAtM: 30, narcotic } }, SEA);
-    expect(equivalentNarcoticDepthM(gas, 60, narcotic, SEA)).toBeCloseTo(30, 6);
-  });
+  it.each(['nitrogen', 'nitrogen and oxygen'] as const)(
+    'has as much helium as brings narcosis down to what is wished, counting %s',
+    (narcotic) => {
+      const gas = bestMix(60, { pO2LimitBar: 1.4, narcosis: { asAirAtM: 30, narcotic } }, SEA);
+      expect(equivalentNarcoticDepthM(gas, 60, narcotic, SEA)).toBeCloseTo(30, 6);
+    },
+  );
 
   it('has no helium where air would be no worse', () => {
-    expect(bestMix(25, { pO2LimitBar: 1.4, narcosis: { asAirAtM: 30, narcotic: 'nitrogen and oxygen' } }, SEA).he).toBe(0);
+    expect(bestMix(25, { pO2LimitBar: 1.4, narcosis: { asAirAtM: 30, narcotic: 'nitrogen and oxygen' } }, SEA).he).toBe(
+      0,
+    );
   });
 
   it('has no nitrogen left to take out where oxygen alone is more narcotic than wished', () => {

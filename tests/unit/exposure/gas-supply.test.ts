@@ -38,8 +38,16 @@ describe('a cylinder over a dive', () => {
 
   it('is breathed at the rate of each phase', () => {
     const { supply } = supplyOf(
-      'cylinder: back, 12 L, 200 bar, air', 'consumption: 20 L/min', 'consumption going down: 30 L/min', 'consumption going up: 10 L/min', 'consumption at stops: 5 L/min',
-      'descend to 20 m at 20 m/min', 'stay 10 min', 'ascend to 5 m at 15 m/min', 'stay 3 min', 'ascend to surface at 5 m/min',
+      'cylinder: back, 12 L, 200 bar, air',
+      'consumption: 20 L/min',
+      'consumption going down: 30 L/min',
+      'consumption going up: 10 L/min',
+      'consumption at stops: 5 L/min',
+      'descend to 20 m at 20 m/min',
+      'stay 10 min',
+      'ascend to 5 m at 15 m/min',
+      'stay 3 min',
+      'ascend to surface at 5 m/min',
     );
     const used = 30 * 2.01325 + 20 * 30.1325 + 10 * 2.26325 + 5 * 3 * 1.51325 + 10 * 1.26325;
     expect(supply.ideal.cylinders[0]!.usedL.at(-1)).toBeCloseTo(used, 9);
@@ -47,8 +55,14 @@ describe('a cylinder over a dive', () => {
 
   it('is the one whose gas is breathed', () => {
     const { timeline, supply } = supplyOf(
-      'gas: 18/45', 'cylinder: back, 24 L, 200 bar', 'cylinder: stage, 11 L, 200 bar, 50%',
-      'descend to 21 m at 21 m/min', 'stay 5 min', 'switch to 50%', 'stay 10 min', 'ascend to surface at 9 m/min',
+      'gas: 18/45',
+      'cylinder: back, 24 L, 200 bar',
+      'cylinder: stage, 11 L, 200 bar, 50%',
+      'descend to 21 m at 21 m/min',
+      'stay 5 min',
+      'switch to 50%',
+      'stay 10 min',
+      'ascend to surface at 9 m/min',
     );
     const [back, stage] = supply.ideal.cylinders;
     const switched = sampleAt(timeline, 360);
@@ -58,7 +72,12 @@ describe('a cylinder over a dive', () => {
   });
 
   it('is full again on the next dive, while the gas used goes on counting', () => {
-    const { timeline, supply } = supplyOf('cylinder: back, 12 L, 200 bar, air', ...DOWN_AND_UP, 'interval 1 h', ...DOWN_AND_UP);
+    const { timeline, supply } = supplyOf(
+      'cylinder: back, 12 L, 200 bar, air',
+      ...DOWN_AND_UP,
+      'interval 1 h',
+      ...DOWN_AND_UP,
+    );
     const [back] = supply.ideal.cylinders;
     const again = sampleAt(timeline, 720 + 3600);
     expect(back!.pressureBar[again]).toBeCloseTo(200, 9);
@@ -70,7 +89,9 @@ describe('a cylinder over a dive', () => {
     const dive = scripted('cylinder: back, 10 L, 100 bar, air; pony, 3 L, 200 bar, air', ...DOWN_AND_UP);
     const [coarse, fine] = [3600, 1].map((everyS) => gasSupplyOf(computeTimeline(dive, everyS))!);
     expect(fine!.real.runOuts).toEqual(coarse!.real.runOuts);
-    fine!.real.cylinders.forEach(({ pressureBar }, i) => expect(pressureBar.at(-1)).toBeCloseTo(coarse!.real.cylinders[i]!.pressureBar.at(-1)!, 9));
+    fine!.real.cylinders.forEach(({ pressureBar }, i) =>
+      expect(pressureBar.at(-1)).toBeCloseTo(coarse!.real.cylinders[i]!.pressureBar.at(-1)!, 9),
+    );
   });
 });
 
@@ -90,7 +111,9 @@ describe('a cylinder that runs out', () => {
     expect(supply.events).toHaveLength(1);
     const [event] = supply.events;
     expect(event).toMatchObject({ kind: 'out-of-gas', cylinder: 'small', next: null, idealS: expect.closeTo(outS, 5) });
-    expect(event!.text).toMatch(/^At 6:2\d the cylinder “small” is empty: you can’t draw any more from it at 30 m, and no other air is left\./);
+    expect(event!.text).toMatch(
+      /^At 6:2\d the cylinder “small” is empty: you can’t draw any more from it at 30 m, and no other air is left\./,
+    );
     expect(saySupplyEvent(event!, 'imperial')).toContain('at 98 ft');
   });
 
@@ -111,7 +134,12 @@ describe('a cylinder that runs out', () => {
 
   it('says under which law it lasts when the two differ', () => {
     // Enough for the dive as ideal gas, at 230 bar, and a few litres short of it as real gas.
-    const { supply } = supplyOf('cylinder: back, 12 L, 230 bar, air', 'descend to 30 m at 30 m/min', 'stay 33 min', 'ascend to surface at 30 m/min');
+    const { supply } = supplyOf(
+      'cylinder: back, 12 L, 230 bar, air',
+      'descend to 30 m at 30 m/min',
+      'stay 33 min',
+      'ascend to surface at 30 m/min',
+    );
     expect(supply.ideal.runOuts).toEqual([]);
     expect(supply.real.runOuts).toHaveLength(1);
     expect(supply.events[0]!.text).toMatch(/That is as a real gas; as an ideal gas it would last the dive\.$/);
@@ -121,7 +149,13 @@ describe('a cylinder that runs out', () => {
     // At 6 m/min the water lets go of 24 L/min in 40 L, as much as is breathed at 3 bar: there the least is left, and more
     // again further up. By hand the gauge has to begin at 3.564 bar.
     const dive = (bar: number) =>
-      supplyOf(`cylinder: back, 40 L, ${bar} bar, air`, 'consumption: 8 L/min', 'descend to 30 m at 120 m/min', 'stay 20 s', 'ascend to surface at 6 m/min').supply.ideal;
+      supplyOf(
+        `cylinder: back, 40 L, ${bar} bar, air`,
+        'consumption: 8 L/min',
+        'descend to 30 m at 120 m/min',
+        'stay 20 s',
+        'ascend to surface at 6 m/min',
+      ).supply.ideal;
     expect(dive(3.57).runOuts).toEqual([]);
     expect(dive(3.563).runOuts[0]!.depthM).toBeGreaterThan(19.8);
     expect(dive(3.563).runOuts[0]!.depthM).toBeLessThan(22);

@@ -4,7 +4,17 @@ import { totalPeak } from '@/lib/exposure/total-peak';
 import { timelineOf } from './scripted';
 
 const switched = (from: string, to: string, depth = '30 m') =>
-  isobaricSwitches(timelineOf(`gas: ${from}`, `descend to 60 m at 20 m/min`, 'stay 20 min', `ascend to ${depth} at 9 m/min`, `switch to ${to}`, 'stay 5 min', 'ascend to surface at 3 m/min'));
+  isobaricSwitches(
+    timelineOf(
+      `gas: ${from}`,
+      `descend to 60 m at 20 m/min`,
+      'stay 20 min',
+      `ascend to ${depth} at 9 m/min`,
+      `switch to ${to}`,
+      'stay 5 min',
+      'ascend to surface at 3 m/min',
+    ),
+  );
 
 describe('a change of gas at one depth', () => {
   it('from helium to much nitrogen is a jump', () => {
@@ -29,12 +39,28 @@ describe('a change of gas at one depth', () => {
   });
 
   it('says nothing of tissues that would have filled anyway', () => {
-    const onTheWayDown = isobaricSwitches(timelineOf('gas: 32%', 'descend to 20 m at 20 m/min', 'switch to air', 'descend to 40 m at 20 m/min', 'stay 5 min', 'ascend to surface at 9 m/min'));
+    const onTheWayDown = isobaricSwitches(
+      timelineOf(
+        'gas: 32%',
+        'descend to 20 m at 20 m/min',
+        'switch to air',
+        'descend to 40 m at 20 m/min',
+        'stay 5 min',
+        'ascend to surface at 9 m/min',
+      ),
+    );
     expect(onTheWayDown).toEqual([]);
   });
 
   it('to helium after an hour on air tells of tissues that were almost full, and come to more than either gas presses', () => {
-    const timeline = timelineOf('gas: air', 'descend to 30 m at 18 m/min', 'stay 1 h', 'switch to 21/35', 'stay 30 min', 'ascend to surface at 9 m/min');
+    const timeline = timelineOf(
+      'gas: air',
+      'descend to 30 m at 18 m/min',
+      'stay 1 h',
+      'switch to 21/35',
+      'stay 30 min',
+      'ascend to surface at 9 m/min',
+    );
     const [found] = isobaricSwitches(timeline);
     expect(found).toMatchObject({ depthM: 30, nitrogenJumps: false });
     // Both gases press 0.79 of dry gas at 30 m; the timeline itself shows who goes beyond that while the depth stands still.
@@ -43,7 +69,8 @@ describe('a change of gas at one depth', () => {
       let highest = 0;
       for (let i = 0; i < timeline.length; i += 1) {
         const at = i * 16 + compartment - 1;
-        if (timeline.timeS[i]! <= found!.timeS + 1800) highest = Math.max(highest, timeline.nitrogenBar[at]! + timeline.heliumBar[at]!);
+        if (timeline.timeS[i]! <= found!.timeS + 1800)
+          highest = Math.max(highest, timeline.nitrogenBar[at]! + timeline.heliumBar[at]!);
       }
       return highest - pressedBar;
     };
@@ -55,21 +82,38 @@ describe('a change of gas at one depth', () => {
   });
 
   it('between two dives is none', () => {
-    expect(isobaricSwitches(timelineOf('gas: 18/45', 'descend to 30 m at 20 m/min', 'ascend to surface at 9 m/min', 'interval 1 h', 'switch to air', 'descend to 30 m at 20 m/min', 'ascend to surface at 9 m/min'))).toEqual([]);
+    expect(
+      isobaricSwitches(
+        timelineOf(
+          'gas: 18/45',
+          'descend to 30 m at 20 m/min',
+          'ascend to surface at 9 m/min',
+          'interval 1 h',
+          'switch to air',
+          'descend to 30 m at 20 m/min',
+          'ascend to surface at 9 m/min',
+        ),
+      ),
+    ).toEqual([]);
   });
 
   it('is told in a sentence, with what the model cannot know beside it', () => {
     expect(sayIsobaricSwitch(switched('18/45', 'air')[0]!, 'metric')).toMatch(
       /^At 26:20 you go from 18\/45 to air at 30 m\. The nitrogen you breathe rises by 1\.66 bar while helium falls by 1\.78 bar/,
     );
-    expect(sayIsobaricSwitch(switched('air', '21/79')[0]!, 'imperial')).toMatch(/at 98 ft\. At this depth, compartment \d+ would go on to hold/);
+    expect(sayIsobaricSwitch(switched('air', '21/79')[0]!, 'imperial')).toMatch(
+      /at 98 ft\. At this depth, compartment \d+ would go on to hold/,
+    );
     expect(ISOBARIC_CAUTION).toMatch(/can’t tell/);
   });
 });
 
 describe('the peak of two gases together', () => {
   const K = { nitrogen: Math.LN2 / 27, helium: Math.LN2 / 10.21 };
-  const byStepping = (start: { nitrogenBar: number; heliumBar: number }, breathed: { nitrogenBar: number; heliumBar: number }) => {
+  const byStepping = (
+    start: { nitrogenBar: number; heliumBar: number },
+    breathed: { nitrogenBar: number; heliumBar: number },
+  ) => {
     let highest = 0;
     for (let t = 0; t < 2000; t += 0.01) {
       const nitrogen = breathed.nitrogenBar + (start.nitrogenBar - breathed.nitrogenBar) * Math.exp(-K.nitrogen * t);

@@ -18,7 +18,12 @@ describe('oxygen over a dive', () => {
   });
 
   it('tells the oxygen pressure at every sample', () => {
-    const timeline = timelineOf('gas: 32%', 'descend to 30 m at 18 m/min', 'stay 5 min', 'ascend to surface at 9 m/min');
+    const timeline = timelineOf(
+      'gas: 32%',
+      'descend to 30 m at 18 m/min',
+      'stay 5 min',
+      'ascend to surface at 9 m/min',
+    );
     const { pO2Bar } = oxygenExposureOf(timeline);
     pO2Bar.forEach((bar, i) => expect(bar).toBeCloseTo(0.32 * timeline.ambientBar[i]!, 12));
   });
@@ -27,11 +32,22 @@ describe('oxygen over a dive', () => {
     const timeline = timelineOf('gas: oxygen', 'stay 60 min');
     expect(last(oxygenExposureOf(timeline).pulmonaryUnits)).toBeCloseTo(60, 9);
     const other = timelineOf('gas: oxygen', `descend to ${DEPTH} in 2 s`, 'stay 60 min', 'ascend to surface in 2 s');
-    expect(oxygenExposureOf(other, { pulmonaryExponent: 'textbook' }).legs[1]!.pulmonaryUnits).toBeCloseTo(pulmonaryRate('textbook').at(1.6212) * 60, 9);
+    expect(oxygenExposureOf(other, { pulmonaryExponent: 'textbook' }).legs[1]!.pulmonaryUnits).toBeCloseTo(
+      pulmonaryRate('textbook').at(1.6212) * 60,
+      9,
+    );
   });
 
   it('is the same however finely it is sampled', () => {
-    const dive = scripted('gas: 36%', 'descend to 30 m at 18 m/min', 'stay 20 min', 'ascend to 5 m at 5 m/min', 'switch to oxygen', 'stay 5 min', 'ascend to surface at 9 m/min');
+    const dive = scripted(
+      'gas: 36%',
+      'descend to 30 m at 18 m/min',
+      'stay 20 min',
+      'ascend to 5 m at 5 m/min',
+      'switch to oxygen',
+      'stay 5 min',
+      'ascend to surface at 9 m/min',
+    );
     const [coarse, fine] = [3600, 1].map((everyS) => oxygenExposureOf(computeTimeline(dive, everyS)));
     for (const figure of ['singleFraction', 'dailyFraction', 'pulmonaryUnits'] as const) {
       expect(last(fine![figure])).toBeCloseTo(last(coarse![figure]), 12);
@@ -39,7 +55,8 @@ describe('oxygen over a dive', () => {
   });
 
   it('says when it went beyond the published limits', () => {
-    const dive = (depth: string) => timelineOf('gas: oxygen', `descend to ${depth} at 9 m/min`, 'stay 1 min', 'ascend to surface at 9 m/min');
+    const dive = (depth: string) =>
+      timelineOf('gas: oxygen', `descend to ${depth} at 9 m/min`, 'stay 1 min', 'ascend to surface at 9 m/min');
     expect(oxygenExposureOf(dive('6 m')).beyondLimits).toBe(false);
     expect(oxygenExposureOf(dive('7 m')).beyondLimits).toBe(true);
   });
@@ -60,11 +77,20 @@ describe('oxygen over a day', () => {
   });
 
   it('adds up what each dive used', () => {
-    const timeline = timelineOf(...day, 'interval 2 h', 'descend to 10 m at 18 m/min', 'stay 40 min', 'ascend to surface at 9 m/min');
+    const timeline = timelineOf(
+      ...day,
+      'interval 2 h',
+      'descend to 10 m at 18 m/min',
+      'stay 40 min',
+      'ascend to surface at 9 m/min',
+    );
     const { legs, dives, dailyFraction } = oxygenExposureOf(timeline);
     expect(dives).toHaveLength(2);
     expect(dives[0]!.daily + dives[1]!.daily).toBeCloseTo(last(dailyFraction), 12);
-    expect(dives[1]!.single).toBeCloseTo(legs.slice(-3).reduce((sum, { single }) => sum + single, 0), 12);
+    expect(dives[1]!.single).toBeCloseTo(
+      legs.slice(-3).reduce((sum, { single }) => sum + single, 0),
+      12,
+    );
     expect(dives[0]!.peakPO2Bar).toBeCloseTo(0.5 * 3.01325, 12);
   });
 

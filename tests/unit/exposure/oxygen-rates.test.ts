@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { dailyExposureRate, dailyLimitMin, LIMITS_END_BAR, pulmonaryRate, singleExposureRate, singleLimitMin } from '@/lib/exposure/oxygen-rates';
+import {
+  dailyExposureRate,
+  dailyLimitMin,
+  LIMITS_END_BAR,
+  pulmonaryRate,
+  singleExposureRate,
+  singleLimitMin,
+} from '@/lib/exposure/oxygen-rates';
 
 const atm = (value: number) => value * 1.01325;
 
@@ -39,17 +46,34 @@ describe('pulmonary dose', () => {
 });
 
 describe('what counts up while the pressure changes evenly', () => {
-  const RATES = { single: singleExposureRate, daily: dailyExposureRate, pulmonary: pulmonaryRate(), textbook: pulmonaryRate('textbook') };
-  const RAMPS = [[0.2, 0.4], [0.2, 1], [0.55, 0.58], [0.9, 1.55], [1.3, 0.3], [1.4, 1.43], [1.2, 2.5], [1.7, 1.9]] as const;
+  const RATES = {
+    single: singleExposureRate,
+    daily: dailyExposureRate,
+    pulmonary: pulmonaryRate(),
+    textbook: pulmonaryRate('textbook'),
+  };
+  const RAMPS = [
+    [0.2, 0.4],
+    [0.2, 1],
+    [0.55, 0.58],
+    [0.9, 1.55],
+    [1.3, 0.3],
+    [1.4, 1.43],
+    [1.2, 2.5],
+    [1.7, 1.9],
+  ] as const;
 
-  it.each(Object.entries(RATES))('is the integral of the %s rate, by the midpoint rule in a hundred thousand strips', (_, rate) => {
-    const strips = 100_000;
-    for (const [from, to] of RAMPS) {
-      let sum = 0;
-      for (let i = 0; i < strips; i += 1) sum += rate.at(from + ((to - from) * (i + 0.5)) / strips);
-      expect(rate.over(from, to, 30)).toBeCloseTo((sum / strips) * 30, 8);
-    }
-  });
+  it.each(Object.entries(RATES))(
+    'is the integral of the %s rate, by the midpoint rule in a hundred thousand strips',
+    (_, rate) => {
+      const strips = 100_000;
+      for (const [from, to] of RAMPS) {
+        let sum = 0;
+        for (let i = 0; i < strips; i += 1) sum += rate.at(from + ((to - from) * (i + 0.5)) / strips);
+        expect(rate.over(from, to, 30)).toBeCloseTo((sum / strips) * 30, 8);
+      }
+    },
+  );
 
   it('is the rate times the minutes when it does not change', () => {
     expect(singleExposureRate.over(atm(1.6), atm(1.6), 45)).toBeCloseTo(1, 12);

@@ -49,7 +49,10 @@ describe('a plan put into its script', () => {
   it('keeps Windows line ends, and writes a dive that has no lines in plain words', () => {
     const windows = read(DAY.replaceAll('\n', '\r\n'));
     expect(scriptWithPlan(windows, ascentPlanOf(windows, 0))).toBe(script.replaceAll('\n', '\r\n'));
-    const bare = { ...scripted('descend to 45 m at 18 m/min', 'stay 20 min', 'ascend to surface at 9 m/min'), lines: [] };
+    const bare = {
+      ...scripted('descend to 45 m at 18 m/min', 'stay 20 min', 'ascend to surface at 9 m/min'),
+      lines: [],
+    };
     expect(read(scriptWithPlan(bare, ascentPlanOf(bare))).steps).toEqual(plannedDive(ascentPlanOf(bare)).steps);
   });
 });

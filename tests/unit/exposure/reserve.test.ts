@@ -13,7 +13,14 @@ describe('the reserve for two divers', () => {
     // 4 · 20 L/min · (1 min · 4.01325 bar + 30/9 min · 2.51325 bar)
     const litres = 80 * (4.01325 + (30 / 9) * 2.51325);
     expect(reserve.needs).toEqual([
-      { gas: { o2: 0.21, he: 0 }, litres: expect.closeTo(litres, 6), lastM: 0, idealBar: expect.closeTo(litres / 12, 6), realBar: expect.any(Number), enough: true },
+      {
+        gas: { o2: 0.21, he: 0 },
+        litres: expect.closeTo(litres, 6),
+        lastM: 0,
+        idealBar: expect.closeTo(litres / 12, 6),
+        realBar: expect.any(Number),
+        enough: true,
+      },
     ]);
     expect(reserve).toMatchObject({ depthM: 30, sharingMin: 1, divers: 2, stressFactor: 2 });
   });
@@ -22,7 +29,9 @@ describe('the reserve for two divers', () => {
     const reserve = reserveFor(scripted('cylinder: back, 12 L, 200 bar, air', ...LONG));
     expect(reserve.schedule.stops.length).toBeGreaterThan(0);
     const stops = reserve.parts.filter(({ fromM, toM }) => fromM === toM).slice(1);
-    expect(stops.map(({ toM, minutes }) => [toM, minutes])).toEqual(reserve.schedule.stops.map(({ depthM, minutes }) => [depthM, minutes]));
+    expect(stops.map(({ toM, minutes }) => [toM, minutes])).toEqual(
+      reserve.schedule.stops.map(({ depthM, minutes }) => [depthM, minutes]),
+    );
     const later = reserveFor(scripted('cylinder: back, 12 L, 200 bar, air', ...LONG), { sharingMin: 6 });
     expect(later.schedule.timeToSurfaceMin).toBeGreaterThan(reserve.schedule.timeToSurfaceMin);
   });
@@ -30,13 +39,21 @@ describe('the reserve for two divers', () => {
   it('goes by the breathing of each phase, and by what is asked for instead', () => {
     const dive = scripted('consumption: 10 L/min', 'consumption going up: 5 L/min', 'stress factor: 3', ...SHORT);
     expect(reserveFor(dive).needs[0]!.litres).toBeCloseTo(6 * (10 * 4.01325 + 5 * (30 / 9) * 2.51325), 6);
-    expect(reserveFor(dive, { stressFactor: 1, divers: 1 }).needs[0]!.litres).toBeCloseTo(10 * 4.01325 + 5 * (30 / 9) * 2.51325, 6);
+    expect(reserveFor(dive, { stressFactor: 1, divers: 1 }).needs[0]!.litres).toBeCloseTo(
+      10 * 4.01325 + 5 * (30 / 9) * 2.51325,
+      6,
+    );
   });
 
   it('is told by gas, each from its own cylinders down to the pressure of where it is last breathed', () => {
     const dive = scripted(
-      'gas: 18/45', 'carry: 50% from 21 m', 'gradient factors: 30/80', 'cylinder: back, 24 L, 200 bar; left, 11 L, 200 bar, 50%',
-      'descend to 50 m at 18 m/min', 'stay 20 min', 'ascend to surface at 9 m/min',
+      'gas: 18/45',
+      'carry: 50% from 21 m',
+      'gradient factors: 30/80',
+      'cylinder: back, 24 L, 200 bar; left, 11 L, 200 bar, 50%',
+      'descend to 50 m at 18 m/min',
+      'stay 20 min',
+      'ascend to surface at 9 m/min',
     );
     const [bottom, rich] = reserveFor(dive).needs;
     expect(bottom).toMatchObject({ gas: { o2: 0.18, he: 0.45 }, lastM: 21 });
@@ -52,7 +69,14 @@ describe('the reserve for two divers', () => {
 
   it('has no end where the ascent has none', () => {
     // On air at 10 m the tissues settle above what a limit of 1 % lets surface.
-    const dive = scripted('gas: air', 'gradient factors: 1/1', 'last stop: 10 m', 'descend to 40 m at 18 m/min', 'stay 60 min', 'ascend to surface at 9 m/min');
+    const dive = scripted(
+      'gas: air',
+      'gradient factors: 1/1',
+      'last stop: 10 m',
+      'descend to 40 m at 18 m/min',
+      'stay 60 min',
+      'ascend to surface at 9 m/min',
+    );
     const reserve = reserveFor(dive);
     expect(reserve.schedule.timeToSurfaceMin).toBe(Infinity);
     expect(reserve.needs[0]!.litres).toBe(Infinity);

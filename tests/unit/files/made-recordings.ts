@@ -1,8 +1,11 @@
 import type { Gas } from '@/lib/physics/gas';
-import type { Recording } from '@/lib/files/record';
+import type { Recording } from '@/lib/files/records/record';
 
 /** A recording of invented samples, for tests: rows count from 2, as under a heading. */
-export function madeRecording(samples: readonly (readonly [number, number])[], more: Partial<Recording> = {}): Recording {
+export function madeRecording(
+  samples: readonly (readonly [number, number])[],
+  more: Partial<Recording> = {},
+): Recording {
   return {
     name: 'Dive 1',
     rowsAre: 'row',

@@ -2,13 +2,20 @@ import { Buffer } from 'node:buffer';
 import { describe, expect, it } from 'vitest';
 import { readDiveFile } from '@/lib/files/read-dive-file';
 
-const open = (bytes: Uint8Array, ...more: Parameters<typeof readDiveFile> extends [unknown, unknown, ...infer R] ? R : never) => readDiveFile(bytes, [bytes], ...more);
+const open = (
+  bytes: Uint8Array,
+  ...more: Parameters<typeof readDiveFile> extends [unknown, unknown, ...infer R] ? R : never
+) => readDiveFile(bytes, [bytes], ...more);
 
 describe('opening a file of dives', () => {
   it('tells UDDF from CSV by what is in it', async () => {
-    const uddf = '<uddf version="3.2.2"><profiledata><repetitiongroup><dive><samples><waypoint><depth>0</depth><divetime>0</divetime></waypoint></samples></dive></repetitiongroup></profiledata></uddf>';
+    const uddf =
+      '<uddf version="3.2.2"><profiledata><repetitiongroup><dive><samples><waypoint><depth>0</depth><divetime>0</divetime></waypoint></samples></dive></repetitiongroup></profiledata></uddf>';
     expect(await open(Buffer.from(uddf))).toMatchObject({ ok: true, recordings: [{ rowsAre: 'waypoint' }] });
-    expect(await open(Buffer.from('time_s,depth_m\n0,0\n60,9\n'))).toMatchObject({ ok: true, recordings: [{ rowsAre: 'row' }] });
+    expect(await open(Buffer.from('time_s,depth_m\n0,0\n60,9\n'))).toMatchObject({
+      ok: true,
+      recordings: [{ rowsAre: 'row' }],
+    });
   });
 
   it('asks what the file leaves open, and takes the answer', async () => {

@@ -38,15 +38,25 @@ describe('reading bytes as text', () => {
   });
 
   it.each([
-    ['an encoding nobody reads here', Buffer.from('<?xml version="1.0" encoding="EBCDIC-CP-US"?><uddf/>'), 'ebcdic-cp-us'],
-    ['a claim of UTF-16 that is plainly not so', Buffer.from('<?xml version="1.0" encoding="UTF-16"?><uddf/>'), 'utf-16'],
+    [
+      'an encoding nobody reads here',
+      Buffer.from('<?xml version="1.0" encoding="EBCDIC-CP-US"?><uddf/>'),
+      'ebcdic-cp-us',
+    ],
+    [
+      'a claim of UTF-16 that is plainly not so',
+      Buffer.from('<?xml version="1.0" encoding="UTF-16"?><uddf/>'),
+      'utf-16',
+    ],
   ])('refuses XML with %s', (_, bytes, named) => {
     expect(() => encodingOf(bytes)).toThrowError(new RegExp(`“${named}”`));
   });
 
   it('refuses XML with a byte that is not in its encoding, also far into the file', async () => {
     const start = Buffer.from(`<?xml version="1.0" encoding="UTF-8"?><uddf>${' '.repeat(100_000)}`);
-    await expect(decoded(Buffer.concat([start, Buffer.from([0xe9, 0x20])]), 4096)).rejects.toThrowError(/UTF-8.*does not belong/);
+    await expect(decoded(Buffer.concat([start, Buffer.from([0xe9, 0x20])]), 4096)).rejects.toThrowError(
+      /UTF-8.*does not belong/,
+    );
   });
 
   it.each([

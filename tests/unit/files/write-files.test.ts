@@ -6,12 +6,12 @@ import { figuresOf } from '@/lib/ascent/figures';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive, Settings, Step } from '@/lib/dive/dive';
 import { computeTimeline } from '@/lib/dive/timeline';
-import { diveFromRecords } from '@/lib/files/dive-from-record';
+import { diveFromRecords } from '@/lib/files/records/dive-from-record';
 import { readDiveFile } from '@/lib/files/read-dive-file';
-import type { Recording } from '@/lib/files/record';
-import { recordingsOfTimeline } from '@/lib/files/record-of-timeline';
-import { writeProfileCsv, writeReadingsCsv } from '@/lib/files/write-csv';
-import { writeUddf } from '@/lib/files/write-uddf';
+import type { Recording } from '@/lib/files/records/record';
+import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { writeProfileCsv, writeReadingsCsv } from '@/lib/files/csv/write-csv';
+import { writeUddf } from '@/lib/files/uddf/write-uddf';
 import { madeRecording, switchTo } from './made-recordings';
 
 const STEPS: Step[] = [
@@ -33,7 +33,12 @@ function diveOf(settings: Partial<Settings>): Dive {
   return { settings: { ...defaultSettings(), ...settings }, steps: STEPS, lines: [] };
 }
 
-const dive = diveOf({ gas: { o2: 0.18, he: 0.45 }, water: 'salt', altitudeM: 300, start: { kind: 'adapted', altitudeM: 300 } });
+const dive = diveOf({
+  gas: { o2: 0.18, he: 0.45 },
+  water: 'salt',
+  altitudeM: 300,
+  start: { kind: 'adapted', altitudeM: 300 },
+});
 
 async function readBack(text: string): Promise<readonly Recording[]> {
   const bytes = new TextEncoder().encode(text);
@@ -58,7 +63,10 @@ describe('a UDDF file we write', () => {
 
   it('keeps the compulsory order of its sections', () => {
     const fact = facts.facts.find((one) => one.text.startsWith('section order'))!.text;
-    const order = fact.slice(fact.indexOf(':') + 1, fact.indexOf(';')).split(',').map((name) => name.trim());
+    const order = fact
+      .slice(fact.indexOf(':') + 1, fact.indexOf(';'))
+      .split(',')
+      .map((name) => name.trim());
     const sections = [...root.children].map((section) => section.tagName);
     expect(sections).toEqual(order.filter((name) => sections.includes(name)));
     expect(sections).toContain('generator');
@@ -66,7 +74,9 @@ describe('a UDDF file we write', () => {
   });
 
   it('nests profile data as the standard does', () => {
-    expect(root.querySelectorAll('profiledata > repetitiongroup > dive > samples > waypoint')).toHaveLength(all('waypoint').length);
+    expect(root.querySelectorAll('profiledata > repetitiongroup > dive > samples > waypoint')).toHaveLength(
+      all('waypoint').length,
+    );
     expect(all('dive')).toHaveLength(2);
   });
 
@@ -87,7 +97,10 @@ describe('a UDDF file we write', () => {
   it('gives gases as fractions that add up, and refers to none it does not define', () => {
     const ids = all('mix').map((mix) => mix.getAttribute('id'));
     for (const mix of all('mix')) {
-      const sum = ['o2', 'n2', 'he', 'ar', 'h2'].reduce((total, name) => total + Number(mix.querySelector(name)!.textContent), 0);
+      const sum = ['o2', 'n2', 'he', 'ar', 'h2'].reduce(
+        (total, name) => total + Number(mix.querySelector(name)!.textContent),
+        0,
+      );
       expect(sum).toBeCloseTo(1, 9);
     }
     for (const change of all('switchmix')) {
@@ -97,7 +110,14 @@ describe('a UDDF file we write', () => {
   });
 
   it('gives temperatures in kelvin', async () => {
-    const cold = madeRecording([[0, 0], [60, 10], [120, 0]], { temperatureC: Float64Array.of(NaN, 18.05, 4) });
+    const cold = madeRecording(
+      [
+        [0, 0],
+        [60, 10],
+        [120, 0],
+      ],
+      { temperatureC: Float64Array.of(NaN, 18.05, 4) },
+    );
     const written = writeUddf([cold]);
     expect(written).toContain('<temperature>291.2</temperature>');
     expect([...(await readBack(written))[0]!.temperatureC!]).toEqual([NaN, 18.05, 4]);
@@ -108,7 +128,13 @@ describe('a UDDF file we write', () => {
   });
 
   it('keeps a text that would break the file from breaking it', async () => {
-    const odd = madeRecording([[0, 0], [60, 10]], { startedAt: '<&"]]>' });
+    const odd = madeRecording(
+      [
+        [0, 0],
+        [60, 10],
+      ],
+      { startedAt: '<&"]]>' },
+    );
     expect((await readBack(writeUddf([odd])))[0]!.startedAt).toBe('<&"]]>');
   });
 });
@@ -139,7 +165,14 @@ describe('files we write read back the same', () => {
   });
 
   it('CSV of one dive, without a column for its number', async () => {
-    const one = madeRecording([[0, 0], [60.125, 10.1], [600, 0]], { switches: [switchTo(0, 0.32)] });
+    const one = madeRecording(
+      [
+        [0, 0],
+        [60.125, 10.1],
+        [600, 0],
+      ],
+      { switches: [switchTo(0, 0.32)] },
+    );
     const written = writeProfileCsv([one]);
     expect(written.split('\n').slice(2)).toEqual(['time_s,depth_m,gas', '0,0,32%', '60.125,10.1,32%', '600,0,32%', '']);
     const [back] = await readBack(written);
@@ -153,7 +186,14 @@ describe('files we write read back the same', () => {
       stopDepthM: Float64Array.of(NaN, NaN, 6),
       stopTimeS: Float64Array.of(NaN, NaN, 120),
     };
-    const recorded = madeRecording([[0, 0], [60, 30], [600, 25]], { unit, switches: [switchTo(0, 0.21)] });
+    const recorded = madeRecording(
+      [
+        [0, 0],
+        [60, 30],
+        [600, 25],
+      ],
+      { unit, switches: [switchTo(0, 0.21)] },
+    );
     expect((await readBack(writeProfileCsv([recorded])))[0]!.unit).toEqual(unit);
     const { ceilingM: _, ...inUddf } = unit;
     expect((await readBack(writeUddf([recorded])))[0]!.unit).toEqual(inUddf);
@@ -185,6 +225,8 @@ describe('a CSV file we write', () => {
 
   it('says what settings the readings were worked out with', () => {
     const timeline = computeTimeline(diveOf({ gradientFactors: { low: 0.4, high: 0.85 } }), 600);
-    expect(writeReadingsCsv(timeline, figuresOf(timeline)).split('\n')[2]).toContain('Gradient factors 40/85, reference water, altitude 0 m.');
+    expect(writeReadingsCsv(timeline, figuresOf(timeline)).split('\n')[2]).toContain(
+      'Gradient factors 40/85, reference water, altitude 0 m.',
+    );
   });
 });

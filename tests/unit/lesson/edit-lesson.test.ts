@@ -1,6 +1,14 @@
 import { stringify } from 'yaml';
 import { describe, expect, it } from 'vitest';
-import { lessonData, withEntry, withEntryMoved, withKey, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
+import {
+  lessonData,
+  withEntry,
+  withEntryMoved,
+  withKey,
+  withStep,
+  withStepCopied,
+  withValue,
+} from '@/lib/lesson/edit-lesson';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import { STEP_KINDS } from '@/lib/lesson/step';
 import { lessonDraft } from '@/lib/lesson/step-drafts';
@@ -27,7 +35,9 @@ describe('changing a lesson’s text', () => {
   });
 
   it('takes a value away', () => {
-    expect(lessonData(withValue(SOUND, ['steps', 0, 'claims'], undefined))).toMatchObject({ steps: expect.arrayContaining([expect.not.objectContaining({ claims: expect.anything() })]) });
+    expect(lessonData(withValue(SOUND, ['steps', 0, 'claims'], undefined))).toMatchObject({
+      steps: expect.arrayContaining([expect.not.objectContaining({ claims: expect.anything() })]),
+    });
   });
 
   it('moves, copies and adds steps', () => {
@@ -35,12 +45,21 @@ describe('changing a lesson’s text', () => {
     expect(ids(withEntryMoved(SOUND, ['steps'], 0, 9))).toEqual(ids(SOUND));
     expect(ids(withStepCopied(SOUND, 0))).toEqual(['begin', 'begin-1', 'foretell', 'own-dive', 'check']);
     expect(ids(withStep(SOUND, 'read', 0))).toEqual(['begin', 'read-1', 'foretell', 'own-dive', 'check']);
-    expect(ids(withStep(withStep(SOUND, 'read'), 'read'))).toEqual(['begin', 'foretell', 'own-dive', 'check', 'read-1', 'read-2']);
+    expect(ids(withStep(withStep(SOUND, 'read'), 'read'))).toEqual([
+      'begin',
+      'foretell',
+      'own-dive',
+      'check',
+      'read-1',
+      'read-2',
+    ]);
   });
 
   it('adds to a list that is not there yet, and renames a script', () => {
     expect(lessonData(withEntry(SOUND, ['needs'], 'A pencil.'))).toMatchObject({ needs: ['A pencil.'] });
-    expect(lessonData(withKey(SOUND, ['scripts'], 'main', 'first'))).toMatchObject({ scripts: { first: { title: 'Thirty metres' } } });
+    expect(lessonData(withKey(SOUND, ['scripts'], 'main', 'first'))).toMatchObject({
+      scripts: { first: { title: 'Thirty metres' } },
+    });
   });
 
   it('gives back what is not YAML as it is', () => {

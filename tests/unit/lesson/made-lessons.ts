@@ -1,7 +1,7 @@
-import { lessonWorld, type LessonWorld } from '@/lib/lesson/lesson-world';
-import type { KnownNames } from '@/lib/lesson/known';
+import { lessonWorld, type LessonWorld } from '@/lib/lesson/expression/lesson-world';
+import type { KnownNames } from '@/lib/lesson/questions/known';
 import { readLesson } from '@/lib/lesson/read-lesson';
-import type { World } from '@/lib/lesson/world';
+import type { World } from '@/lib/lesson/expression/world';
 
 export const KNOWN: KnownNames = {
   pictures: ['profile', 'chase'],
@@ -35,7 +35,9 @@ ascend to surface at 6 m/min
 `;
 
 export function worldsFor(scripts: Readonly<Record<string, string>>): LessonWorld {
-  return lessonWorld({ scripts: Object.fromEntries(Object.entries(scripts).map(([name, script]) => [name, { title: name, script }])) });
+  return lessonWorld({
+    scripts: Object.fromEntries(Object.entries(scripts).map(([name, script]) => [name, { title: name, script }])),
+  });
 }
 
 export function worldFor(script: string, others: Readonly<Record<string, string>> = {}): World {

@@ -1,10 +1,34 @@
 import { describe, expect, it } from 'vitest';
-import { NO_PROGRESS, progressIn, readProgress, standingAt, withCheck, withDone, withMet, withoutLesson, withoutPrediction, withPrediction, type Prediction } from '@/lib/lesson/progress';
+import {
+  NO_PROGRESS,
+  progressIn,
+  readProgress,
+  standingAt,
+  withCheck,
+  withDone,
+  withMet,
+  withoutLesson,
+  withoutPrediction,
+  withPrediction,
+  type Prediction,
+} from '@/lib/lesson/progress';
 
 const guess: Prediction = { answer: { by: 'number', value: 12 }, reason: 'a table', confidence: 'sure', right: false };
 
 describe('what a learner has done', () => {
-  const some = withCheck(withMet(withPrediction(withDone(standingAt(NO_PROGRESS, 'one', 'begin'), 'one', 'begin'), 'one', 'foretell', guess), 'one', 'own', 'gas: air'), 'one', 'check', 'left', 5, true);
+  const some = withCheck(
+    withMet(
+      withPrediction(withDone(standingAt(NO_PROGRESS, 'one', 'begin'), 'one', 'begin'), 'one', 'foretell', guess),
+      'one',
+      'own',
+      'gas: air',
+    ),
+    'one',
+    'check',
+    'left',
+    5,
+    true,
+  );
 
   it('is kept by lesson and step', () => {
     expect(progressIn(some, 'one')).toEqual({
@@ -33,9 +57,23 @@ describe('what a learner has done', () => {
   });
 
   it('takes what is sound of a spoilt record and leaves the rest', () => {
-    expect(readProgress({ lessons: { one: { at: 3, done: ['a', 4], predictions: { foretell: guess, bad: { answer: { by: 'number', value: 'x' } } }, met: { own: 5 }, checks: { q: { seed: 1 } } }, 'No Such': {} } })).toEqual({
+    expect(
+      readProgress({
+        lessons: {
+          one: {
+            at: 3,
+            done: ['a', 4],
+            predictions: { foretell: guess, bad: { answer: { by: 'number', value: 'x' } } },
+            met: { own: 5 },
+            checks: { q: { seed: 1 } },
+          },
+          'No Such': {},
+        },
+      }),
+    ).toEqual({
       lessons: { one: { at: undefined, done: ['a'], predictions: { foretell: guess }, met: {}, checks: {} } },
     });
-    for (const record of [null, undefined, 3, 'x', [], { lessons: 4 }, { lessons: [] }, { lessons: { one: null } }]) expect(() => readProgress(record)).not.toThrow();
+    for (const record of [null, undefined, 3, 'x', [], { lessons: 4 }, { lessons: [] }, { lessons: { one: null } }])
+      expect(() => readProgress(record)).not.toThrow();
   });
 });

@@ -48,12 +48,16 @@ describe('the text of a lesson', () => {
   });
 
   it('takes values as text, whatever they hold', () => {
-    expect(fillHtml({ html: `<p>${slotToken(0)}</p>` }, [{ metric: '<b>3 m</b>', imperial: '<b>3 m</b>' }])).toBe('<p><span class="amount">&lt;b&gt;3\u00a0m&lt;/b&gt;</span></p>');
+    expect(fillHtml({ html: `<p>${slotToken(0)}</p>` }, [{ metric: '<b>3 m</b>', imperial: '<b>3 m</b>' }])).toBe(
+      '<p><span class="amount">&lt;b&gt;3\u00a0m&lt;/b&gt;</span></p>',
+    );
     expect(withoutTokens(`a${slotToken(0)}b`)).toBe('a0b');
   });
 
   it('shows a value in both systems of units, once where they read alike', () => {
-    expect(valueHtml({ metric: '30 m', imperial: '98 ft' })).toBe('<span class="amount" data-in="metric">30\u00a0m</span><span class="amount" data-in="imperial">98\u00a0ft</span>');
+    expect(valueHtml({ metric: '30 m', imperial: '98 ft' })).toBe(
+      '<span class="amount" data-in="metric">30\u00a0m</span><span class="amount" data-in="imperial">98\u00a0ft</span>',
+    );
     expect(valueHtml({ metric: '12 min', imperial: '12 min' })).toBe('<span class="amount">12\u00a0min</span>');
   });
 });

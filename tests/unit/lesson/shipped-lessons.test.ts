@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { knownNames } from '@/app/lessons/known-names';
 import { prepareLesson } from '@/app/lessons/prepare-lesson';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
-import { checkLesson } from '@/lib/lesson/check-lesson';
-import { printFault } from '@/lib/lesson/fault';
+import { checkLesson } from '@/lib/lesson/checking/check-lesson';
+import { printFault } from '@/lib/lesson/checking/fault';
 import { readLesson } from '@/lib/lesson/read-lesson';
 
 /** How often each question is drawn: with another seed each time. */
@@ -18,7 +18,11 @@ describe.each(files)('the shipped lesson $slug', ({ slug, path }) => {
   const read = readLesson(text, { known, draws: 1 });
 
   it('reads, and every claim, answer, goal and value in it is what the engine says', () => {
-    const faults = read.ok ? checkLesson(read.lesson, { known, draws: DRAWS }).map(({ path: at, what, mend }) => `${at.join('.')}: ${what} ${mend}`) : read.faults.map((fault) => printFault(slug, fault));
+    const faults = read.ok
+      ? checkLesson(read.lesson, { known, draws: DRAWS }).map(
+          ({ path: at, what, mend }) => `${at.join('.')}: ${what} ${mend}`,
+        )
+      : read.faults.map((fault) => printFault(slug, fault));
     expect(faults).toEqual([]);
   }, 120_000);
 
@@ -54,11 +58,25 @@ describe.each(files)('the shipped lesson $slug', ({ slug, path }) => {
   }, 60_000);
 
   it('types no depth or pressure by hand, so that every reader has their own units', () => {
-    const prose = text.replace(/^\s*(script|reach): \|\n(?:(?: {6,}.*|)\n)+/gm, '').replace(/\{\{[^}]*\}\}/g, '')
+    const prose = text
+      .replace(/^\s*(script|reach): \|\n(?:(?: {6,}.*|)\n)+/gm, '')
+      .replace(/\{\{[^}]*\}\}/g, '')
       // Given in both, as a common practice is.
       .replace(/\d+ m \(\d+ ft\)/g, '');
-    const lines = prose.split('\n').filter((line) => /^\s*(text|ask|because|otherwise|after|tempts|answer|opening|summary|tip|points|-)/.test(line) || !/:/.test(line));
-    const typed = lines.filter((line) => /\d\s?(m|ft|bar|psi)\b(?!\/)/.test(line.replace(/(holds|when|answer|within|value|goal|at|from|to|step|upTo|of|claims?):.*$/, '').replace(/^\s*- (?=.*(==|>|<)).*$/, '')));
+    const lines = prose
+      .split('\n')
+      .filter(
+        (line) =>
+          /^\s*(text|ask|because|otherwise|after|tempts|answer|opening|summary|tip|points|-)/.test(line) ||
+          !/:/.test(line),
+      );
+    const typed = lines.filter((line) =>
+      /\d\s?(m|ft|bar|psi)\b(?!\/)/.test(
+        line
+          .replace(/(holds|when|answer|within|value|goal|at|from|to|step|upTo|of|claims?):.*$/, '')
+          .replace(/^\s*- (?=.*(==|>|<)).*$/, ''),
+      ),
+    );
     expect(typed).toEqual([]);
   });
 });
@@ -68,7 +86,9 @@ function textsOf(value: unknown): string[] {
   if (typeof value === 'string') return [value];
   if (Array.isArray(value)) return value.flatMap(textsOf);
   if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, one]) => (['question', 'slots', 'scripts', 'goal', 'when', 'reach'].includes(key) ? [] : textsOf(one)));
+  return Object.entries(value).flatMap(([key, one]) =>
+    ['question', 'slots', 'scripts', 'goal', 'when', 'reach'].includes(key) ? [] : textsOf(one),
+  );
 }
 
 describe('the shelf', () => {
@@ -79,7 +99,9 @@ describe('the shelf', () => {
   it('explains every term a lesson links to, and links within the glossary lead somewhere', () => {
     const terms = readGlossary();
     const ids = new Set(terms.map(({ id }) => id));
-    const broken = terms.flatMap(({ id, means }) => [...means.matchAll(/\]\(term:([a-z-]+)\)/g)].filter(([, to]) => !ids.has(to!)).map(([, to]) => `${id} → ${to}`));
+    const broken = terms.flatMap(({ id, means }) =>
+      [...means.matchAll(/\]\(term:([a-z-]+)\)/g)].filter(([, to]) => !ids.has(to!)).map(([, to]) => `${id} → ${to}`),
+    );
     expect(broken).toEqual([]);
   });
 });

@@ -3,9 +3,9 @@ import boyle from '@/content/published/boyle.json';
 import { figuresOf } from '@/lib/ascent/figures';
 import { legsOf } from '@/lib/dive/legs';
 import { computeTimeline } from '@/lib/dive/timeline';
-import { heldBreathRatio, heldBreaths, metreByMetre, mmHgOf } from '@/lib/rules/lungs';
-import { lostWashout, withClimbsAtMost } from '@/lib/rules/lost-washout';
-import { breachesOf, slowedWashout } from '@/lib/rules/slowed-washout';
+import { heldBreathRatio, heldBreaths, metreByMetre, mmHgOf } from '@/lib/rules/body/lungs';
+import { lostWashout, withClimbsAtMost } from '@/lib/rules/body/lost-washout';
+import { breachesOf, slowedWashout } from '@/lib/rules/body/slowed-washout';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { at, diveOf, down, rest, stay, up, watched } from './made-dives';
 
@@ -63,7 +63,9 @@ describe('slowed washout, a what-if', () => {
   it('leaves uptake alone', () => {
     const deep = watched([down(30, 100), stay(1200)]);
     const slowed = slowedWashout(deep.timeline, [300], { on: true, times: 5, forMin: 60 });
-    slowed.nitrogenBar.forEach((bar, index) => expect(Math.abs(bar - deep.timeline.nitrogenBar[index]!)).toBeLessThan(1e-9));
+    slowed.nitrogenBar.forEach((bar, index) =>
+      expect(Math.abs(bar - deep.timeline.nitrogenBar[index]!)).toBeLessThan(1e-9),
+    );
   });
 
   it('leaves the model’s own tensions as they were', () => {
@@ -73,7 +75,10 @@ describe('slowed washout, a what-if', () => {
   });
 
   it('slows helium as well', () => {
-    const mixed = computeTimeline(diveOf([down(50, 120), stay(900), up(0, 120), rest(3600)], { gas: { o2: 0.18, he: 0.45 } }), 1);
+    const mixed = computeTimeline(
+      diveOf([down(50, 120), stay(900), up(0, 120), rest(3600)], { gas: { o2: 0.18, he: 0.45 } }),
+      1,
+    );
     const slowed = slowedWashout(mixed, [1140], { on: true, times: 2, forMin: 30 });
     expect(slowed.heliumBar.at(-1)).toBeGreaterThan(mixed.heliumBar.at(-1)!);
     expect(figuresOf(slowed).ceilingM.at(-1)).toBeGreaterThanOrEqual(figuresOf(mixed).ceilingM.at(-1)!);
@@ -89,9 +94,15 @@ describe('a held breath', () => {
   const site = { surfaceBar: 1, barPerMetre: 0.1 };
 
   it('is told for each climb, however many steps tell it', () => {
-    const { legs } = legsOf(diveOf([down(30, 60), up(20, 60), up(10, 60), stay(60), up(0, 60), rest(60), down(10, 60), up(0, 60)]));
+    const { legs } = legsOf(
+      diveOf([down(30, 60), up(20, 60), up(10, 60), stay(60), up(0, 60), rest(60), down(10, 60), up(0, 60)]),
+    );
     const climbs = heldBreaths({ ...site, legs });
-    expect(climbs.map(({ fromM, toM }) => [fromM, toM])).toEqual([[30, 10], [10, 0], [10, 0]]);
+    expect(climbs.map(({ fromM, toM }) => [fromM, toM])).toEqual([
+      [30, 10],
+      [10, 0],
+      [10, 0],
+    ]);
     expect(climbs.map(({ ratio }) => ratio)).toEqual([2, 2, 2]);
     expect(climbs[0]).toMatchObject({ startS: 60, endS: 180, excessBar: 2 });
   });

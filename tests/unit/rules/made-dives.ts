@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive, Settings, Step } from '@/lib/dive/dive';
 import { setupSchema, type Setup } from '@/lib/dive/setup';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { watchDive, type Watch } from '@/lib/rules/watch';
 
 export const down = (toM: number, durationS: number): Step => ({ kind: 'descend', toM, durationS });
@@ -20,13 +20,19 @@ export function setupOf(setup: Partial<z.input<typeof setupSchema>> = {}): Setup
   return setupSchema.parse({ name: 'Unit', ...setup });
 }
 
-export function watched(steps: readonly Step[], rules: RulesInput = {}, setup: Partial<z.input<typeof setupSchema>> = {}): Watch {
+export function watched(
+  steps: readonly Step[],
+  rules: RulesInput = {},
+  setup: Partial<z.input<typeof setupSchema>> = {},
+): Watch {
   return watchDive(diveOf(steps), setupOf(setup), ruleSettingsSchema.parse(rules));
 }
 
 /** What was told, as "seconds kind", of one rule or of all. */
 export function told({ events }: Watch, rule?: string): string[] {
-  return events.filter((event) => rule === undefined || event.rule === rule).map(({ timeS, kind }) => `${timeS} ${kind}`);
+  return events
+    .filter((event) => rule === undefined || event.rule === rule)
+    .map(({ timeS, kind }) => `${timeS} ${kind}`);
 }
 
 /** The sample at a time, which must be one. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Step } from '@/lib/dive/dive';
-import { shownAt } from '@/lib/rules/shown';
+import { shownAt } from '@/lib/rules/unit/shown';
 import { tightenedFactors } from '@/lib/rules/tighter-limits';
 import { at, down, rest, stay, told, up, watched, type RulesInput } from './made-dives';
 
@@ -19,7 +19,9 @@ describe('a longer safety stop', () => {
     expect(told(watch, 'longerSafetyStop')).toEqual([`${breachS} safety-stop-lengthened`]);
     expect(watch.tracks.safetyStopLeftS[at(watch, breachS - 1)]).toBe(180);
     expect(watch.tracks.safetyStopLeftS[at(watch, breachS)]).toBe(240);
-    expect(watch.events.find(({ rule }) => rule === 'longerSafetyStop')!.text).toBe('At 5:07 you rose 3.5 m in 7 s. The unit makes the safety stop 1 min longer.');
+    expect(watch.events.find(({ rule }) => rule === 'longerSafetyStop')!.text).toBe(
+      'At 5:07 you rose 3.5 m in 7 s. The unit makes the safety stop 1 min longer.',
+    );
   });
 
   it('grows with each repeat: the second breach adds twice as much', () => {
@@ -34,7 +36,10 @@ describe('a longer safety stop', () => {
 
   it('is due even on a dive too shallow for a safety stop', () => {
     const watch = watched([down(9, 100), stay(100), up(4, 10), stay(400)], on);
-    expect(told(watch, 'safetyStop').map((line) => line.replace(/^\S+ /, ''))).toEqual(['safety-stop-counting', 'safety-stop-done']);
+    expect(told(watch, 'safetyStop').map((line) => line.replace(/^\S+ /, ''))).toEqual([
+      'safety-stop-counting',
+      'safety-stop-done',
+    ]);
   });
 
   it('starts over at its longer length', () => {
@@ -96,7 +101,10 @@ describe('an imposed stop', () => {
 
   it('alarms and locks like any required stop when left out', () => {
     const watch = watched([...oneRise, up(0, 100), rest(600)], on);
-    expect(told(watch, 'requiredStops').map((line) => line.replace(/^\S+ /, ''))).toEqual(['above-ceiling', 'grace-over']);
+    expect(told(watch, 'requiredStops').map((line) => line.replace(/^\S+ /, ''))).toEqual([
+      'above-ceiling',
+      'grace-over',
+    ]);
     expect(told(watch, 'lockOut')).toHaveLength(1);
     expect(Math.max(...watch.figures.ceilingM)).toBe(0);
   });

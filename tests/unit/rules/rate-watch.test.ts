@@ -1,11 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { RATE_LEVELS } from '@/lib/rules/rate-watch';
-import { RATE_PRESETS, rateLimitAt } from '@/lib/rules/rate-limits';
-import { rateLimitSchema } from '@/lib/rules/rate-limit-schema';
+import { RATE_PRESETS, rateLimitAt } from '@/lib/rules/settings/rate-limits';
+import { rateLimitSchema } from '@/lib/rules/settings/rate-limit-schema';
 import { at, down, rest, setupOf, stay, told, up, watched } from './made-dives';
 
 /** 20 s down to 40 m, a minute there, then up at a rate for some seconds. Climbs begin at 80 s. */
-const climb = (mMin: number, durationS: number) => [down(40, 20), stay(60), up(40 - (mMin * durationS) / 60, durationS), stay(60)];
+const climb = (mMin: number, durationS: number) => [
+  down(40, 20),
+  stay(60),
+  up(40 - (mMin * durationS) / 60, durationS),
+  stay(60),
+];
 const levelAt = (mMin: number, timeS: number) => {
   const watch = watched(climb(mMin, 60));
   return RATE_LEVELS[watch.tracks.rateLevel[at(watch, timeS)]!];
@@ -66,7 +71,10 @@ describe('the rate watch', () => {
   });
 
   it('waits as long as it is set to', () => {
-    expect(told(watched(climb(18, 30), { rateWatch: { slowDownAfterS: 12 } }), 'rateWatch')).toEqual(['95 slow-down', '113 slowed-down']);
+    expect(told(watched(climb(18, 30), { rateWatch: { slowDownAfterS: 12 } }), 'rateWatch')).toEqual([
+      '95 slow-down',
+      '113 slowed-down',
+    ]);
   });
 
   it('tells how far and how long you rose', () => {
@@ -77,7 +85,18 @@ describe('the rate watch', () => {
   });
 
   it('counts each breach of a dive and begins anew on the next', () => {
-    const twice = [down(40, 20), stay(60), up(31, 30), stay(60), up(22, 30), stay(60), up(1, 180), up(0, 60), rest(3600), ...climb(18, 30)];
+    const twice = [
+      down(40, 20),
+      stay(60),
+      up(31, 30),
+      stay(60),
+      up(22, 30),
+      stay(60),
+      up(1, 180),
+      up(0, 60),
+      rest(3600),
+      ...climb(18, 30),
+    ];
     const watch = watched(twice);
     expect(told(watch, 'rateWatch').filter((line) => line.includes('slow-down'))).toHaveLength(3);
     expect(watch.dives.map(({ breaches }) => breaches)).toEqual([2, 1]);
@@ -116,7 +135,14 @@ describe('a rate limit', () => {
   });
 
   it('does not care in which order its bands are written', () => {
-    const limit = rateLimitSchema.parse({ kind: 'banded', bands: [{ fromM: 0, mMin: 6 }, { fromM: 20, mMin: 12 }, { fromM: 10, mMin: 9 }] });
+    const limit = rateLimitSchema.parse({
+      kind: 'banded',
+      bands: [
+        { fromM: 0, mMin: 6 },
+        { fromM: 20, mMin: 12 },
+        { fromM: 10, mMin: 9 },
+      ],
+    });
     expect([5, 15, 25].map((depthM) => rateLimitAt(limit, depthM))).toEqual([6, 9, 12]);
   });
 

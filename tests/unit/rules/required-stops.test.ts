@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { shownAt } from '@/lib/rules/shown';
+import { shownAt } from '@/lib/rules/unit/shown';
 import { at, down, rest, stay, told, up, watched, type RulesInput } from './made-dives';
 
 /** 30 m for long enough to owe stops at 6 and 3 m. */
 const overstayed = [down(30, 100), stay(1900)];
 const straightUp = [...overstayed, up(0, 200), rest(4000)];
 const kinds = (steps: Parameters<typeof watched>[0], rules: RulesInput = {}) =>
-  [...told(watched(steps, rules), 'requiredStops'), ...told(watched(steps, rules), 'lockOut')].map((line) => line.replace(/^\S+ /, ''));
+  [...told(watched(steps, rules), 'requiredStops'), ...told(watched(steps, rules), 'lockOut')].map((line) =>
+    line.replace(/^\S+ /, ''),
+  );
 
 describe('the required stops', () => {
   it('are told when the no-stop time runs out, at the very sample the model has a ceiling', () => {
@@ -14,7 +16,9 @@ describe('the required stops', () => {
     const first = watch.figures.ceilingM.findIndex((ceilingM) => ceilingM > 0);
     const event = watch.events.find(({ kind }) => kind === 'stop-required')!;
     expect(event.timeS).toBe(watch.timeline.timeS[first]);
-    expect(event.text).toBe('At 13:09 the no-stop time has run out and a ceiling is there. On the way up, stop at 3 m until it has cleared.');
+    expect(event.text).toBe(
+      'At 13:09 the no-stop time has run out and a ceiling is there. On the way up, stop at 3 m until it has cleared.',
+    );
     expect(watch.figures.noStopMin[first - 1]).toBeLessThan(1 / 30);
   });
 
@@ -48,8 +52,12 @@ describe('the required stops', () => {
     const watch = watched([...overstayed, up(3, 180), stay(20), down(6, 20), stay(60)]);
     const [above, back] = watch.events.filter(({ rule }) => rule === 'requiredStops').slice(2);
     expect([above!.kind, back!.kind]).toEqual(['above-ceiling', 'below-ceiling-again']);
-    expect(shownAt(watch, at(watch, 2190)).alarms).toEqual([{ kind: 'above-ceiling', text: 'You are above the ceiling. Go back down to 6 m.' }]);
-    expect(shownAt(watch, at(watch, 2190), 'imperial').alarms[0]!.text).toBe('You are above the ceiling. Go back down to 20 ft.');
+    expect(shownAt(watch, at(watch, 2190)).alarms).toEqual([
+      { kind: 'above-ceiling', text: 'You are above the ceiling. Go back down to 6 m.' },
+    ]);
+    expect(shownAt(watch, at(watch, 2190), 'imperial').alarms[0]!.text).toBe(
+      'You are above the ceiling. Go back down to 20 ft.',
+    );
     expect(shownAt(watch, at(watch, 2240)).alarms).toEqual([]);
   });
 
@@ -75,7 +83,12 @@ describe('the required stops', () => {
 
   it('are not shown when switched off, while the model’s ceiling still is', () => {
     const watch = watched(straightUp, { requiredStops: { on: false } });
-    expect(shownAt(watch, at(watch, 2000))).toMatchObject({ requiredStop: null, requiredStops: [], timeToSurfaceMin: null, noStopMin: 0 });
+    expect(shownAt(watch, at(watch, 2000))).toMatchObject({
+      requiredStop: null,
+      requiredStops: [],
+      timeToSurfaceMin: null,
+      noStopMin: 0,
+    });
     expect(shownAt(watch, at(watch, 2000)).ceilingM).toBeGreaterThan(4);
     expect(told(watch).filter((line) => /above-ceiling|locked/.test(line))).toEqual([]);
   });
@@ -136,7 +149,17 @@ describe('the lock-out', () => {
   });
 
   it('does not come of a stop that was made late', () => {
-    const watch = watched([...overstayed, up(2, 190), stay(90), down(6, 20), stay(600), up(3, 20), stay(1500), up(0, 20), rest(600)]);
+    const watch = watched([
+      ...overstayed,
+      up(2, 190),
+      stay(90),
+      down(6, 20),
+      stay(600),
+      up(3, 20),
+      stay(1500),
+      up(0, 20),
+      rest(600),
+    ]);
     expect(kinds([...overstayed, up(2, 190), stay(90)])).toContain('grace-over');
     expect(told(watch, 'lockOut')).toEqual([]);
   });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Step } from '@/lib/dive/dive';
 import { SAFETY_STOP_STATES } from '@/lib/rules/safety-stop-state';
-import { shownAt } from '@/lib/rules/shown';
-import { ruleSettingsSchema } from '@/lib/rules/rule-settings';
+import { shownAt } from '@/lib/rules/unit/shown';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { at, down, rest, stay, told, up, watched, type RulesInput } from './made-dives';
 
 /** 18 m reached after 2 min, left after 10 min; 5 m reached at 700 s. */
@@ -20,7 +20,11 @@ describe('the safety stop', () => {
 
   it('falls due below 10 m and runs down in the band from 3 to 6 m', () => {
     // 10 m is passed at 66.7 s; 6.1 m, where a reading is 6 m, at 691.5 s.
-    expect(stops([...toFiveM, stay(400)])).toEqual(['67 safety-stop-due', '692 safety-stop-counting', '872 safety-stop-done']);
+    expect(stops([...toFiveM, stay(400)])).toEqual([
+      '67 safety-stop-due',
+      '692 safety-stop-counting',
+      '872 safety-stop-done',
+    ]);
   });
 
   it.each([
@@ -40,7 +44,12 @@ describe('the safety stop', () => {
     const inBandBefore = leftS(steps, 760);
     expect(leftS(steps, 900)).toBeLessThan(inBandBefore!);
     expect(leftS(steps, 800)).toBe(leftS(steps, 890));
-    expect(stops(steps)).toEqual(['67 safety-stop-due', '692 safety-stop-counting', '768 safety-stop-paused', '913 safety-stop-counting']);
+    expect(stops(steps)).toEqual([
+      '67 safety-stop-due',
+      '692 safety-stop-counting',
+      '768 safety-stop-paused',
+      '913 safety-stop-counting',
+    ]);
   });
 
   it('grows again outside the band if it is set to, but not beyond the whole', () => {
@@ -53,7 +62,14 @@ describe('the safety stop', () => {
 
   it('starts over after a return below 10 m', () => {
     const steps = [...toFiveM, stay(120), down(12, 60), stay(60), up(5, 60), stay(300)];
-    expect(stops(steps)).toEqual(['67 safety-stop-due', '692 safety-stop-counting', '830 safety-stop-paused', '863 safety-stop-restarted', '991 safety-stop-counting', '1171 safety-stop-done']);
+    expect(stops(steps)).toEqual([
+      '67 safety-stop-due',
+      '692 safety-stop-counting',
+      '830 safety-stop-paused',
+      '863 safety-stop-restarted',
+      '991 safety-stop-counting',
+      '1171 safety-stop-done',
+    ]);
     expect(leftS(steps, 880)).toBe(180);
   });
 
@@ -76,7 +92,10 @@ describe('the safety stop', () => {
     const clearedS = watch.events.find(({ kind }) => kind === 'required-stops-done')!.timeS;
     expect(watch.events.find(({ kind }) => kind === 'safety-stop-counting')!.timeS).toBe(clearedS);
     expect(shownAt(watch, at(watch, 2200))).toMatchObject({ safetyStop: null, requiredStop: { depthM: 6 } });
-    expect(shownAt(watch, at(watch, clearedS + 10))).toMatchObject({ safetyStop: { state: 'counting' }, requiredStop: null });
+    expect(shownAt(watch, at(watch, clearedS + 10))).toMatchObject({
+      safetyStop: { state: 'counting' },
+      requiredStop: null,
+    });
   });
 
   it('shows its state, what is left and its band', () => {

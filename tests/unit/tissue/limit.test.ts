@@ -3,7 +3,8 @@ import { limitBar, mixedCoefficient, mValueBar, toleratedAmbientBar } from '@/li
 
 describe('a limit with a = 1 bar and b = 0.5', () => {
   it('is a + p/b', () => expect(mValueBar(1, 0.5, 1)).toBe(3));
-  it('under half a gradient factor is half way from the ambient pressure', () => expect(limitBar(1, 0.5, 0.5, 1)).toBe(2));
+  it('under half a gradient factor is half way from the ambient pressure', () =>
+    expect(limitBar(1, 0.5, 0.5, 1)).toBe(2));
   it('solved for the ambient pressure gives it back', () => expect(toleratedAmbientBar(2, 1, 0.5, 0.5)).toBe(1));
   it('under no gradient factor at all is the ambient pressure itself', () => expect(limitBar(1, 0.5, 0, 1)).toBe(1));
 });

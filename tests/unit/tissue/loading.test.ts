@@ -10,9 +10,12 @@ describe('Haldane’s solution', () => {
     [20, 2.5],
     [30, 2.75],
     [60, 3 - 2 / 64],
-  ])('after %i min in a compartment of 10 min, between 1 and 3 bar, is %f bar: half the gap goes in each half-time', (minutes, bar) => {
-    expect(haldane(1, 3, K_TEN_MIN, minutes)).toBeCloseTo(bar, 12);
-  });
+  ])(
+    'after %i min in a compartment of 10 min, between 1 and 3 bar, is %f bar: half the gap goes in each half-time',
+    (minutes, bar) => {
+      expect(haldane(1, 3, K_TEN_MIN, minutes)).toBeCloseTo(bar, 12);
+    },
+  );
 
   it('runs down as it runs up', () => {
     expect(haldane(3, 1, K_TEN_MIN, 10)).toBeCloseTo(2, 12);
@@ -34,7 +37,8 @@ describe('Schreiner’s solution', () => {
   it('is what many short steps of Haldane’s at the middle pressure come to', () => {
     const steps = 20_000;
     let stepped = 0.8;
-    for (let i = 0; i < steps; i += 1) stepped = haldane(stepped, 0.8 + (2.4 * (i + 0.5)) / steps, K_TEN_MIN, 3 / steps);
+    for (let i = 0; i < steps; i += 1)
+      stepped = haldane(stepped, 0.8 + (2.4 * (i + 0.5)) / steps, K_TEN_MIN, 3 / steps);
     expect(schreiner(0.8, 0.8, 0.8, K_TEN_MIN, 3)).toBeCloseTo(stepped, 8);
   });
 });

@@ -4,7 +4,8 @@ import { compartments } from '@/lib/tissue/coefficients';
 import { copyTissues, tissuesAfter, tissuesSettledOnAir } from '@/lib/tissue/tissues';
 
 describe('the pressure of nitrogen in the lungs', () => {
-  it('at sea level on air is (1.01325 − 0.0627) · 0.79 bar', () => expect(alveolarInertBar(1.01325, 0.79)).toBeCloseTo(0.7509345, 12));
+  it('at sea level on air is (1.01325 − 0.0627) · 0.79 bar', () =>
+    expect(alveolarInertBar(1.01325, 0.79)).toBeCloseTo(0.7509345, 12));
   it('at a respiratory quotient of 0.8 is higher by a quarter of the carbon dioxide', () => {
     expect(lungOffsetBar(0.8)).toBeCloseTo(0.0627 - 0.25 * 0.0534, 12);
     expect(lungOffsetBar(1)).toBe(0.0627);
@@ -36,7 +37,12 @@ describe('tissues settled on air', () => {
   });
 
   it('stand still while nothing changes', () => {
-    const later = tissuesAfter(settled, compartments('C', '1b'), { nitrogenBar: settled.nitrogenBar[0]!, heliumBar: 0 }, 500);
+    const later = tissuesAfter(
+      settled,
+      compartments('C', '1b'),
+      { nitrogenBar: settled.nitrogenBar[0]!, heliumBar: 0 },
+      500,
+    );
     expect([...later.nitrogenBar]).toEqual([...settled.nitrogenBar]);
   });
 

@@ -66,9 +66,12 @@ describe('the calculator of a working', () => {
     expect(() => calculator.evaluate(expression, { x: 1 })).toThrow(RangeError);
   });
 
-  it.each(['constructor', 'toString', '__proto__', 'hasOwnProperty', 'exp', 'e', 'pi', 'i'])('knows %s only where it is given', (name) => {
-    expect(() => calculator.evaluate(`${name} + 1`, {})).toThrow(`${name} has no value in this working`);
-  });
+  it.each(['constructor', 'toString', '__proto__', 'hasOwnProperty', 'exp', 'e', 'pi', 'i'])(
+    'knows %s only where it is given',
+    (name) => {
+      expect(() => calculator.evaluate(`${name} + 1`, {})).toThrow(`${name} has no value in this working`);
+    },
+  );
 
   it('refuses a value that is no number', () => {
     const values = { x: 'process' } as unknown as Record<string, number>;
@@ -76,11 +79,20 @@ describe('the calculator of a working', () => {
   });
 
   it('refuses an expression that is too long', () => {
-    expect(() => calculator.evaluate(`1${' '.repeat(LONGEST_EXPRESSION)}`, {})).toThrow(`at most ${LONGEST_EXPRESSION} characters`);
+    expect(() => calculator.evaluate(`1${' '.repeat(LONGEST_EXPRESSION)}`, {})).toThrow(
+      `at most ${LONGEST_EXPRESSION} characters`,
+    );
   });
 
   it('refuses an expression of too many parts', () => {
-    expect(() => calculator.evaluate(Array(LONGEST_EXPRESSION / 2).fill('1').join('+'), {})).toThrow('parts');
+    expect(() =>
+      calculator.evaluate(
+        Array(LONGEST_EXPRESSION / 2)
+          .fill('1')
+          .join('+'),
+        {},
+      ),
+    ).toThrow('parts');
   });
 
   it('refuses brackets nested as deep as they can be written', () => {

@@ -37,13 +37,30 @@ export function downFor(toM: number, minutes: number): Step[] {
   ];
 }
 
-const gas = fc.constantFrom(AIR, { o2: 0.32, he: 0 }, { o2: 0.5, he: 0 }, { o2: 1, he: 0 }, TRIMIX, { o2: 0.1, he: 0.7 }, { o2: 0.21, he: 0.79 });
-const altitudeM = fc.oneof({ weight: 2, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: fc.integer({ min: -400, max: 4500 }) });
-const tensions = (most: number) => fc.array(fc.oneof(fc.constant(0), fc.double({ min: 0.001, max: most, noNaN: true })), { minLength: 16, maxLength: 16 });
+const gas = fc.constantFrom(
+  AIR,
+  { o2: 0.32, he: 0 },
+  { o2: 0.5, he: 0 },
+  { o2: 1, he: 0 },
+  TRIMIX,
+  { o2: 0.1, he: 0.7 },
+  { o2: 0.21, he: 0.79 },
+);
+const altitudeM = fc.oneof(
+  { weight: 2, arbitrary: fc.constant(0) },
+  { weight: 1, arbitrary: fc.integer({ min: -400, max: 4500 }) },
+);
+const tensions = (most: number) =>
+  fc.array(fc.oneof(fc.constant(0), fc.double({ min: 0.001, max: most, noNaN: true })), {
+    minLength: 16,
+    maxLength: 16,
+  });
 
 const gradientFactors = fc.oneof(
   fc.constantFrom({ low: 0.85, high: 0.85 }, { low: 1, high: 1 }, { low: 0.3, high: 0.85 }, { low: 0.5, high: 0.7 }),
-  fc.tuple(fc.integer({ min: 10, max: 100 }), fc.integer({ min: 10, max: 100 })).map(([one, other]) => ({ low: Math.min(one, other) / 100, high: Math.max(one, other) / 100 })),
+  fc
+    .tuple(fc.integer({ min: 10, max: 100 }), fc.integer({ min: 10, max: 100 }))
+    .map(([one, other]) => ({ low: Math.min(one, other) / 100, high: Math.max(one, other) / 100 })),
 );
 
 const settings: fc.Arbitrary<Settings> = fc.record({
@@ -52,7 +69,11 @@ const settings: fc.Arbitrary<Settings> = fc.record({
   start: fc.oneof(
     fc.record({ kind: fc.constant('adapted' as const), altitudeM }),
     fc.record({ kind: fc.constant('arrived' as const), fromM: altitudeM, agoS: fc.integer({ min: 0, max: 200_000 }) }),
-    fc.record({ kind: fc.constant('tensions' as const), nitrogenBar: tensions(3), heliumBar: fc.oneof(fc.constant(Array<number>(16).fill(0)), tensions(1)) }),
+    fc.record({
+      kind: fc.constant('tensions' as const),
+      nitrogenBar: tensions(3),
+      heliumBar: fc.oneof(fc.constant(Array<number>(16).fill(0)), tensions(1)),
+    }),
   ),
   model: fc.record({
     variant: fc.constantFrom('A' as const, 'B' as const, 'C' as const),
@@ -70,7 +91,11 @@ const settings: fc.Arbitrary<Settings> = fc.record({
   }),
 });
 
-type Move = { readonly toM: number; readonly rate: number } | { readonly stayS: number } | { readonly gas: Settings['gas'] } | { readonly intervalS: number };
+type Move =
+  | { readonly toM: number; readonly rate: number }
+  | { readonly stayS: number }
+  | { readonly gas: Settings['gas'] }
+  | { readonly intervalS: number };
 
 const move: fc.Arbitrary<Move> = fc.oneof(
   { weight: 4, arbitrary: fc.record({ toM: fc.integer({ min: 0, max: 90 }), rate: fc.integer({ min: 3, max: 40 }) }) },
@@ -97,7 +122,9 @@ const steps = fc.array(move, { maxLength: 18 }).map((moves): Step[] => {
 export const anyDive: fc.Arbitrary<Dive> = fc.record({ settings, steps, lines: fc.constant([]) });
 
 /** The same, at one of its samples, anywhere from the start to the end. */
-export const anyInstant = fc.record({ dive: anyDive, part: fc.double({ min: 0, max: 1, noNaN: true }) }).map(({ dive, part }) => {
-  const timeline = computeTimeline(dive, 60);
-  return { timeline, figures: figuresOf(timeline), sample: Math.round(part * (timeline.length - 1)) };
-});
+export const anyInstant = fc
+  .record({ dive: anyDive, part: fc.double({ min: 0, max: 1, noNaN: true }) })
+  .map(({ dive, part }) => {
+    const timeline = computeTimeline(dive, 60);
+    return { timeline, figures: figuresOf(timeline), sample: Math.round(part * (timeline.length - 1)) };
+  });

@@ -11,8 +11,14 @@ beforeAll(async () => {
   calculator = await loadCalculator();
 });
 
-const { timeline, figures } = workedDive(downFor(45, 25), { gas: TRIMIX, gradientFactors: { low: 0.3, high: 0.8 }, altitudeM: 1200 });
-const all = READING_IDS.slice(0, 11).flatMap((reading) => workingFor(reading, timeline, figures, timeline.length - 2).steps);
+const { timeline, figures } = workedDive(downFor(45, 25), {
+  gas: TRIMIX,
+  gradientFactors: { low: 0.3, high: 0.8 },
+  altitudeM: 1200,
+});
+const all = READING_IDS.slice(0, 11).flatMap(
+  (reading) => workingFor(reading, timeline, figures, timeline.length - 2).steps,
+);
 
 const air = workedDive(downFor(30, 10));
 const noStop = workingFor('no-stop', air.timeline, air.figures, 20).steps;
@@ -20,7 +26,9 @@ const step = (id: string): WorkingStep => noStop.find((one) => one.id === `step:
 
 describe('a step’s formula', () => {
   it('is written in symbols', () => {
-    expect(stepTex(calculator, step('ambient'), { withNumbers: false })).toBe('p_{\\text{amb}} =  p_{\\text{surface}}+ w\\cdot d');
+    expect(stepTex(calculator, step('ambient'), { withNumbers: false })).toBe(
+      'p_{\\text{amb}} =  p_{\\text{surface}}+ w\\cdot d',
+    );
   });
 
   it('is written with numbers, units and the result', () => {
@@ -32,7 +40,8 @@ describe('a step’s formula', () => {
   it('prints as it is told, for other units and other roundings', () => {
     const feet = stepTex(calculator, step('ambient'), {
       withNumbers: true,
-      print: ({ value, unit }) => (unit === 'm' ? { number: (value / 0.3048).toFixed(0), unit: 'ft' } : { number: value.toFixed(2), unit }),
+      print: ({ value, unit }) =>
+        unit === 'm' ? { number: (value / 0.3048).toFixed(0), unit: 'ft' } : { number: value.toFixed(2), unit },
     });
     expect(feet).toContain('98\\,\\text{ft}');
   });
@@ -46,7 +55,10 @@ describe('a step’s formula', () => {
   });
 
   it('puts a negative number in brackets', () => {
-    const negative: WorkingStep = { ...step('ambient'), values: { ...step('ambient').values, d: { ...step('ambient').values['d']!, value: -2 } } };
+    const negative: WorkingStep = {
+      ...step('ambient'),
+      values: { ...step('ambient').values, d: { ...step('ambient').values['d']!, value: -2 } },
+    };
     expect(stepTex(calculator, negative, { withNumbers: true })).toContain('\\left(-2\\,\\text{m}\\right)');
   });
 

@@ -26,26 +26,31 @@ describe('what would follow from another number', () => {
     ['air', SETTINGS.gas, 30, 't_half_N2'],
     ['trimix, nitrogen’s half-time', TRIMIX, 40, 't_half_N2'],
     ['trimix, helium’s half-time', TRIMIX, 40, 't_half_He'],
-  ] as const)('is what the engine says of a compartment with that half-time, from the start of the dive on: %s', (_, gas, toM, symbol) => {
-    const steps = downFor(toM, 4);
-    const { timeline, figures } = workedDive(steps, { gas });
-    const sample = sampleAt(timeline, toM * 3 + 60);
-    const working = workingFor('no-stop', timeline, figures, sample);
-    const c = working.compartment! - 1;
+  ] as const)(
+    'is what the engine says of a compartment with that half-time, from the start of the dive on: %s',
+    (_, gas, toM, symbol) => {
+      const steps = downFor(toM, 4);
+      const { timeline, figures } = workedDive(steps, { gas });
+      const sample = sampleAt(timeline, toM * 3 + 60);
+      const working = workingFor('no-stop', timeline, figures, sample);
+      const c = working.compartment! - 1;
 
-    const compartments = { ...timeline.compartments };
-    for (const name of symbol === 't_half_N2' ? (['nitrogenHalfTimeMin', 'nitrogenK'] as const) : (['heliumHalfTimeMin', 'heliumK'] as const)) {
-      const own = timeline.compartments[name].slice();
-      own[c] = name.endsWith('K') ? Math.LN2 / 8 : 8;
-      compartments[name] = own;
-    }
-    const other = computeTimeline({ settings: { ...SETTINGS, gas }, steps, lines: [] }, 10, { compartments });
-    const breathed = breathedAt(other, gasAt(other, sample), other.ambientBar[sample]!);
-    const expected = compartmentNoStopMin(loadAt(other, sample), breathed, SETTINGS.gradientFactors.high, c);
+      const compartments = { ...timeline.compartments };
+      for (const name of symbol === 't_half_N2'
+        ? (['nitrogenHalfTimeMin', 'nitrogenK'] as const)
+        : (['heliumHalfTimeMin', 'heliumK'] as const)) {
+        const own = timeline.compartments[name].slice();
+        own[c] = name.endsWith('K') ? Math.LN2 / 8 : 8;
+        compartments[name] = own;
+      }
+      const other = computeTimeline({ settings: { ...SETTINGS, gas }, steps, lines: [] }, 10, { compartments });
+      const breathed = breathedAt(other, gasAt(other, sample), other.ambientBar[sample]!);
+      const expected = compartmentNoStopMin(loadAt(other, sample), breathed, SETTINGS.gradientFactors.high, c);
 
-    expect(changed(working, { [symbol]: 8 }).answer.value).toBeCloseTo(expected, 6);
-    expect(expected).not.toBeCloseTo(working.answer.value, 1);
-  });
+      expect(changed(working, { [symbol]: 8 }).answer.value).toBeCloseTo(expected, 6);
+      expect(expected).not.toBeCloseTo(working.answer.value, 1);
+    },
+  );
 
   it.each([0.8, 0.83])('follows a gradient factor of %d into a required stop as the engine does', (gf) => {
     const steps = downFor(30, 40);
@@ -74,7 +79,10 @@ describe('what would follow from another number', () => {
     const { timeline, figures } = workedDive(downFor(30, 10));
     const working = workingFor('no-stop', timeline, figures, 20);
     const carried = changed(working, { gf: 0.7 });
-    expect(carried.steps.filter((step, index) => step !== working.steps[index]).map(({ id }) => id)).toEqual(['step:surface-limit', 'step:no-stop']);
+    expect(carried.steps.filter((step, index) => step !== working.steps[index]).map(({ id }) => id)).toEqual([
+      'step:surface-limit',
+      'step:no-stop',
+    ]);
     expect(carried.answer.text).toBe(REMARKS.whatIf);
     expect(carried.table).toBeUndefined();
   });
@@ -94,7 +102,9 @@ describe('what would follow from another number', () => {
   });
 
   it('says so where the formula has no answer', () => {
-    const { timeline, figures } = workedDive(downFor(30, 10), { start: { kind: 'tensions', nitrogenBar: Array<number>(16).fill(0), heliumBar: Array<number>(16).fill(0.5) } });
+    const { timeline, figures } = workedDive(downFor(30, 10), {
+      start: { kind: 'tensions', nitrogenBar: Array<number>(16).fill(0), heliumBar: Array<number>(16).fill(0.5) },
+    });
     const working = workingFor('surfacing-supersaturation', timeline, figures, 0);
     const empty = changed(working, { P_He: 0 });
     expect(empty.answer.value).toBeNaN();
@@ -118,7 +128,9 @@ describe('what would follow from another number', () => {
   it('lists what may be changed, each once', () => {
     const { timeline, figures } = workedDive(downFor(30, 10));
     const symbols = [...changeableValues(workingFor('no-stop', timeline, figures, 20)).keys()];
-    expect(symbols).toEqual(expect.arrayContaining(['d', 'w', 'F_N2', 't_half_N2', 'gf', 'a', 'b', 'p_surface', 't_1']));
+    expect(symbols).toEqual(
+      expect.arrayContaining(['d', 'w', 'F_N2', 't_half_N2', 'gf', 'a', 'b', 'p_surface', 't_1']),
+    );
     expect(symbols).not.toContain('P_N2');
   });
 });

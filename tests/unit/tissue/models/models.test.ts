@@ -8,7 +8,13 @@ import { noStop } from '@/lib/ascent/no-stop';
 import { LIMIT_MODELS } from '@/lib/tissue/models/all';
 import { HALDANE_1908 } from '@/lib/tissue/models/haldane-1908';
 import { withConventions } from '@/lib/tissue/models/limit-model';
-import { modelBreathedBar, modelCeilingM, modelNoStopMin, modelSettled, modelTensionsAfter } from '@/lib/tissue/models/model-figures';
+import {
+  modelBreathedBar,
+  modelCeilingM,
+  modelNoStopMin,
+  modelSettled,
+  modelTensionsAfter,
+} from '@/lib/tissue/models/model-figures';
 import { WORKMAN_1965 } from '@/lib/tissue/models/workman-1965';
 import { zhL16 } from '@/lib/tissue/models/zh-l16';
 import { AIR, OXYGEN } from '@/lib/physics/gas';
@@ -21,11 +27,17 @@ const SEA = { surfaceBar: 1.01325, barPerMetre: 0.1 };
 
 describe('what is told of the models', () => {
   it('has a file for each and none besides', () => {
-    expect(readdirSync(fileURLToPath(folder)).filter((name) => name.endsWith('.json')).sort()).toEqual([...MODEL_FILES].sort());
+    expect(
+      readdirSync(fileURLToPath(folder))
+        .filter((name) => name.endsWith('.json'))
+        .sort(),
+    ).toEqual([...MODEL_FILES].sort());
   });
 
   it.each(MODEL_FILES)('keeps to its schema in %s', (name) => {
-    expect(modelSchema.safeParse(JSON.parse(readFileSync(new URL(name, folder), 'utf8'))).error?.issues ?? []).toEqual([]);
+    expect(modelSchema.safeParse(JSON.parse(readFileSync(new URL(name, folder), 'utf8'))).error?.issues ?? []).toEqual(
+      [],
+    );
   });
 
   it('lists every model once, oldest first', () => {
@@ -40,7 +52,8 @@ describe('what is told of the models', () => {
 describe.each(LIMIT_MODELS)('the limits of $name', (model) => {
   it('give an ambient pressure back for the tension it tolerates', () => {
     model.compartments.forEach((_, c) => {
-      for (const ambientBar of [0.6, 1, 2.5, 5]) expect(model.toleratedAmbientBar(c, model.toleratedTensionBar(c, ambientBar))).toBeCloseTo(ambientBar, 12);
+      for (const ambientBar of [0.6, 1, 2.5, 5])
+        expect(model.toleratedAmbientBar(c, model.toleratedTensionBar(c, ambientBar))).toBeCloseTo(ambientBar, 12);
     });
   });
 
@@ -48,7 +61,10 @@ describe.each(LIMIT_MODELS)('the limits of $name', (model) => {
     model.compartments.forEach(({ halfTimeMin }, c) => {
       if (c === 0) return;
       expect(halfTimeMin).toBeGreaterThan(model.compartments[c - 1]!.halfTimeMin);
-      for (const ambientBar of [1.01325, 2, 4]) expect(model.toleratedTensionBar(c, ambientBar)).toBeLessThanOrEqual(model.toleratedTensionBar(c - 1, ambientBar) + 1e-12);
+      for (const ambientBar of [1.01325, 2, 4])
+        expect(model.toleratedTensionBar(c, ambientBar)).toBeLessThanOrEqual(
+          model.toleratedTensionBar(c - 1, ambientBar) + 1e-12,
+        );
     });
   });
 
@@ -59,7 +75,8 @@ describe.each(LIMIT_MODELS)('the limits of $name', (model) => {
 });
 
 describe('Haldane’s model', () => {
-  it('has the five published half-times', () => expect(HALDANE_1908.compartments.map(({ halfTimeMin }) => halfTimeMin)).toEqual(historic.haldane.halfTimesMin));
+  it('has the five published half-times', () =>
+    expect(HALDANE_1908.compartments.map(({ halfTimeMin }) => halfTimeMin)).toEqual(historic.haldane.halfTimesMin));
 
   it('lets the absolute pressure be halved: settled on air at 6 bar, a diver may go to 3 bar', () => {
     const settled = modelSettled(HALDANE_1908, 6);
@@ -80,7 +97,10 @@ describe('Haldane’s model', () => {
   });
 
   it('puts the first ceiling of a diver settled at 30 m at half the pressure, 9.9 m', () => {
-    expect(modelCeilingM(HALDANE_1908, modelSettled(HALDANE_1908, 4.01325), SEA).value).toBeCloseTo((4.01325 / 2 - 1.01325) / 0.1, 9);
+    expect(modelCeilingM(HALDANE_1908, modelSettled(HALDANE_1908, 4.01325), SEA).value).toBeCloseTo(
+      (4.01325 / 2 - 1.01325) / 0.1,
+      9,
+    );
   });
 });
 
@@ -112,7 +132,9 @@ describe('ZH-L16 as a limit model', () => {
     const rows = mValues.values.filter(({ gas, compartment }) => gas === 'nitrogen' && compartment !== '1');
     rows.forEach((row, c) => {
       const published = (row.surfacingMsw as Record<string, number>)[variant]!;
-      expect(Math.abs(model.toleratedTensionBar(c, 1) * 10 - published)).toBeLessThanOrEqual(mValues.tolerances.surfacing.value + 1e-9);
+      expect(Math.abs(model.toleratedTensionBar(c, 1) * 10 - published)).toBeLessThanOrEqual(
+        mValues.tolerances.surfacing.value + 1e-9,
+      );
     });
   });
 
@@ -122,9 +144,18 @@ describe('ZH-L16 as a limit model', () => {
   });
 
   it.each(['A', 'B', 'C'] as const)('%s gives the engine’s no-stop times without a gradient factor', (variant) => {
-    const load = { ...SEA, compartments: compartments(variant, '1b'), ...tissuesSettledOnAir(SEA.surfaceBar, 1), at: 0 };
+    const load = {
+      ...SEA,
+      compartments: compartments(variant, '1b'),
+      ...tissuesSettledOnAir(SEA.surfaceBar, 1),
+      at: 0,
+    };
     for (let depthM = 9; depthM <= 60; depthM += 3) {
-      const engine = noStop(load, { nitrogenBar: alveolarInertBar(SEA.surfaceBar + depthM * 0.1, 0.79), heliumBar: 0 }, 1);
+      const engine = noStop(
+        load,
+        { nitrogenBar: alveolarInertBar(SEA.surfaceBar + depthM * 0.1, 0.79), heliumBar: 0 },
+        1,
+      );
       const own = modelNoStopMin(zhL16(variant), depthM, AIR, SEA);
       expect(own.value).toBeCloseTo(engine.minutes, 9);
       expect(own.leader).toBe(engine.leader);
@@ -133,11 +164,15 @@ describe('ZH-L16 as a limit model', () => {
 
   it('allows less from A to B to C', () => {
     for (const depthM of [18, 24, 30]) {
-      const [a, b, c] = (['A', 'B', 'C'] as const).map((variant) => modelNoStopMin(zhL16(variant), depthM, AIR, SEA).value);
+      const [a, b, c] = (['A', 'B', 'C'] as const).map(
+        (variant) => modelNoStopMin(zhL16(variant), depthM, AIR, SEA).value,
+      );
       expect(a!).toBeGreaterThanOrEqual(b!);
       expect(b!).toBeGreaterThanOrEqual(c!);
     }
-    expect(modelNoStopMin(zhL16('A'), 18, AIR, SEA).value).toBeGreaterThan(modelNoStopMin(zhL16('C'), 18, AIR, SEA).value);
+    expect(modelNoStopMin(zhL16('A'), 18, AIR, SEA).value).toBeGreaterThan(
+      modelNoStopMin(zhL16('C'), 18, AIR, SEA).value,
+    );
   });
 });
 
@@ -150,7 +185,10 @@ describe('conventions', () => {
   });
 
   it('concern air: another mixture is taken at its word', () => {
-    expect(modelBreathedBar(withConventions(WORKMAN_1965, { airNitrogen: 0.8 }), { o2: 0.32, he: 0 }, 2)).toBeCloseTo(1.36, 12);
+    expect(modelBreathedBar(withConventions(WORKMAN_1965, { airNitrogen: 0.8 }), { o2: 0.32, he: 0 }, 2)).toBeCloseTo(
+      1.36,
+      12,
+    );
     expect(modelBreathedBar(WORKMAN_1965, OXYGEN, 2)).toBe(0);
   });
 });
@@ -162,6 +200,8 @@ describe('a model’s tensions', () => {
     expect(after[0]).toBeCloseTo(2.37 - (2.37 - 0.79) / 4, 12);
   });
 
-  it('past a limit leave no time', () => expect(modelNoStopMin(HALDANE_1908, 20, AIR, SEA, new Float64Array(5).fill(2))).toEqual({ value: 0, leader: 1 }));
-  it('within every limit need no ceiling', () => expect(modelCeilingM(WORKMAN_1965, modelSettled(WORKMAN_1965, 1.01325), SEA)).toEqual({ value: 0, leader: 0 }));
+  it('past a limit leave no time', () =>
+    expect(modelNoStopMin(HALDANE_1908, 20, AIR, SEA, new Float64Array(5).fill(2))).toEqual({ value: 0, leader: 1 }));
+  it('within every limit need no ceiling', () =>
+    expect(modelCeilingM(WORKMAN_1965, modelSettled(WORKMAN_1965, 1.01325), SEA)).toEqual({ value: 0, leader: 0 }));
 });

@@ -1,8 +1,0 @@
-import { cautions } from '../../content/cautions';
-
-const REMARK = `# ${cautions.general}`;
-
-/** A lesson as a file to be passed on: the caution is its first line, once. */
-export function lessonFile(text: string): string {
-  return text.includes(REMARK) ? text : `${REMARK}\n${text}`;
-}

@@ -1,0 +1,67 @@
+import { firstStopM, SAME_DEPTH_M } from '../../ascent/ceiling';
+import { ascentStartAt } from '../../ascent/ascent-start';
+import type { Figures } from '../../ascent/figures';
+import { ascentPlanner } from '../../ascent/schedule';
+import { sampleAt, type Timeline } from '../../dive/timeline';
+import { UNIT_CHANNELS, type Recording, type UnitChannel } from '../records/record';
+
+/** One moment of a record with what the unit showed and what the model says; NaN where one of them says nothing. */
+export interface SideBySide {
+  readonly timeS: number;
+  readonly depthM: number;
+  readonly unit: Readonly<Record<UnitChannel, number>>;
+  readonly model: Readonly<Record<UnitChannel, number>>;
+}
+
+/** Which figures of its own a record holds. */
+export function channelsOf(recording: Recording): UnitChannel[] {
+  return UNIT_CHANNELS.filter((channel) => recording.unit[channel]?.some(Number.isFinite));
+}
+
+/**
+ * Lays the unit's figures beside the model's, at up to `rows` moments spread evenly over those at which the unit showed
+ * anything. An endless no-stop time is Infinity. The model's stop is its ceiling rounded deeper to a stop, as the search
+ * for settings takes it, and 0 without a ceiling; its time is the schedule's there, 0 where the way up clears it.
+ * @param offsetS what the record's times are short of the timeline's clock
+ */
+export function layBeside(
+  recording: Recording,
+  offsetS: number,
+  timeline: Timeline,
+  figures: Figures,
+  rows = 400,
+): SideBySide[] {
+  const planAscent = ascentPlanner(timeline.dive.settings, timeline);
+  const stops = channelsOf(recording).some((channel) => channel === 'stopDepthM' || channel === 'stopTimeS');
+  return momentsTold(recording, rows).map((i) => {
+    const sample = sampleAt(timeline, recording.timeS[i]! + offsetS);
+    const noStopS = figures.noStopMin[sample]! * 60;
+    const model = { noStopS, ceilingM: figures.ceilingM[sample]!, stopDepthM: NaN, stopTimeS: NaN };
+    if (stops)
+      Object.assign(model, {
+        stopDepthM: firstStopM(figures.ceilingM[sample]!, timeline.dive.settings.plan),
+        stopTimeS: 0,
+      });
+    if (model.stopDepthM > 0) {
+      const { stops: planned } = planAscent(ascentStartAt(timeline, figures, sample));
+      const there = planned.find(({ depthM }) => Math.abs(depthM - model.stopDepthM) <= SAME_DEPTH_M);
+      if (there) model.stopTimeS = there.minutes * 60;
+    }
+    return { timeS: recording.timeS[i]!, depthM: recording.depthM[i]!, unit: unitAt(recording, i), model };
+  });
+}
+
+function unitAt({ unit }: Recording, sample: number): Record<UnitChannel, number> {
+  const at = (channel: UnitChannel) => unit[channel]?.[sample] ?? NaN;
+  return { noStopS: at('noStopS'), ceilingM: at('ceilingM'), stopDepthM: at('stopDepthM'), stopTimeS: at('stopTimeS') };
+}
+
+/** Samples at which the unit showed something, thinned evenly to so many. */
+export function momentsTold(recording: Recording, most: number): number[] {
+  const told: number[] = [];
+  for (let i = 0; i < recording.timeS.length; i += 1) {
+    if (UNIT_CHANNELS.some((channel) => Number.isFinite(recording.unit[channel]?.[i] ?? NaN))) told.push(i);
+  }
+  if (told.length <= most) return told;
+  return Array.from({ length: most }, (_, i) => told[Math.floor((i * told.length) / most)]!);
+}

@@ -1,0 +1,127 @@
+import { nearest } from '../../dive/script/nearest';
+import { quoted } from '../../quantity/parsed';
+import type { Unanswered } from '../expression/evaluate';
+import type { PlacedFault } from './fault';
+import { judgeAmount, judgeCondition } from '../questions/judge';
+import type { KnownNames } from '../questions/known';
+import { momentOf } from '../questions/draw-asked';
+import { fillSlots, parseTemplate } from '../expression/template';
+import type { Amount, World } from '../expression/world';
+
+type Path = readonly PropertyKey[];
+
+const MOST_FAULTS = 50;
+const HTML = /<\/?[a-z][a-z0-9-]*(?:\s[^<>]*)?>/i;
+const LINK = /\]\(\s*([^)\s]*)[^)]*\)/g;
+
+/** Gathers what is wrong with a lesson, place by place. */
+export class Checker {
+  readonly faults: PlacedFault[] = [];
+  /** The part of the lesson that is looked at. */
+  place: Path = [];
+
+  constructor(readonly known: KnownNames) {}
+
+  fault(path: Path, what: string, mend: string, below?: number): void {
+    if (this.faults.length < MOST_FAULTS) this.faults.push({ path, what, mend, ...(below !== undefined && { below }) });
+  }
+
+  refused(path: Path, { what, mend }: Pick<Unanswered, 'what' | 'mend'>): void {
+    this.fault(path, what, mend);
+  }
+
+  /** A name that has to be one of those known. */
+  name(path: Path, name: string, names: readonly string[], what: string): void {
+    if (names.includes(name)) return;
+    const close = nearest(name, names);
+    this.fault(
+      path,
+      `${quoted(name)} is not ${what}.`,
+      close ? `Did you mean ${close}?` : `Write one of ${names.join(', ')}.`,
+    );
+  }
+
+  /** Markdown with values: each slot has one, each link leads somewhere. */
+  prose(path: Path, text: string, world: World): void {
+    const template = parseTemplate(text);
+    if (!template.ok) {
+      this.fault(path, template.what, template.mend);
+      return;
+    }
+    const { pieces, slots } = template.value;
+    slots.forEach((slot, i) => {
+      const filled = fillSlots({ pieces: [], slots: [slot] }, world);
+      if (!filled.ok) this.fault(path, filled.what, filled.mend, linesIn(pieces.slice(0, i + 1).join(' ')));
+    });
+    this.links(path, text);
+    const html = HTML.exec(text);
+    if (html)
+      this.fault(
+        path,
+        `${quoted(html[0])} looks like HTML, which is not shown.`,
+        'Write Markdown.',
+        linesIn(text.slice(0, html.index)),
+      );
+  }
+
+  private links(path: Path, text: string): void {
+    for (const match of text.matchAll(LINK)) {
+      const [kind = '', name = ''] = match[1]!.split(/:(.*)/s);
+      const below = linesIn(text.slice(0, match.index));
+      if (kind === 'term') this.linked(path, below, name, this.known.terms, 'a term of the glossary');
+      else if (kind === 'page') this.linked(path, below, name, this.known.pages, 'a screen');
+      else if (kind === 'lesson' ? !/^\d{1,2}$/.test(name) : true) {
+        this.fault(
+          path,
+          `${quoted(match[1]!)} is not a link that is followed here.`,
+          'Link to term:ceiling, lesson:4 or page:desk.',
+          below,
+        );
+      }
+    }
+  }
+
+  private linked(path: Path, below: number, name: string, names: readonly string[], what: string): void {
+    if (names.includes(name)) return;
+    const close = nearest(name, names);
+    this.fault(
+      path,
+      `${quoted(name)} is not ${what}.`,
+      close ? `Did you mean ${close}?` : 'Take one that is there, or leave the link out.',
+      below,
+    );
+  }
+
+  /** A condition that has to make sense. */
+  condition(path: Path, source: string, world: World): void {
+    const so = judgeCondition(source, world);
+    if (!so.ok && so.cause === 'wording') this.refused(path, so);
+  }
+
+  /** A condition that has to be so. */
+  claim(path: Path, source: string, world: World): void {
+    const so = judgeCondition(source, world);
+    if (!so.ok) this.refused(path, so);
+    else if (!so.value) this.fault(path, `This is not so: ${source}.`, 'Change the text, or the dive.');
+  }
+
+  /** An amount that has to have a value. */
+  amount(path: Path, source: string, world: World): Amount | undefined {
+    const amount = judgeAmount(source, world);
+    if (amount.ok) return amount.value;
+    this.refused(path, amount);
+    return undefined;
+  }
+
+  /** A moment that has to come about; s since the script began. */
+  moment(path: Path, source: string, world: World): number | undefined {
+    const timeS = momentOf(source, world);
+    if (timeS.ok) return timeS.value;
+    this.refused(path, timeS);
+    return undefined;
+  }
+}
+
+function linesIn(text: string): number {
+  return text.split('\n').length;
+}

@@ -1,0 +1,82 @@
+import { NO_STOP_CAP_MIN } from '../../ascent/no-stop';
+import { printAltitude } from '../../quantity/altitude';
+import { printDepth, printStopDepth, sayDepth } from '../../quantity/depth';
+import { printClock, printHours, printMinutes, writeTime } from '../../quantity/duration';
+import { atMost, fixed } from '../../quantity/number';
+import { printPercent } from '../../quantity/percent';
+import { printCylinderPressure, printPressure } from '../../quantity/pressure';
+import { printRate } from '../../quantity/rate';
+import type { UnitSystem } from '../../quantity/unit-system';
+import { printVolume } from '../../quantity/volume';
+import type { Dimension } from './dimension';
+import type { Amount } from './world';
+
+interface Format {
+  readonly of: readonly Dimension[];
+  readonly meaning: string;
+  print(value: number, system: UnitSystem): string;
+}
+
+const MINUTE_S = 60;
+const time = (meaning: string, print: (minutes: number) => string): Format => ({ of: ['time'], meaning, print });
+const plain = (decimals: number): Format => ({
+  of: ['plain', 'compartment'],
+  meaning: decimals === 0 ? 'A whole number.' : `A number to ${decimals} decimal${decimals === 1 ? '' : 's'}.`,
+  print: (value) => fixed(value, decimals),
+});
+
+/** Ways to print a value, by the name an author writes after |. */
+export const FORMATS: Readonly<Record<string, Format>> = {
+  m: { of: ['depth'], meaning: 'A depth without needless decimals: 30 m, 98 ft.', print: sayDepth },
+  'm 1': { of: ['depth'], meaning: 'A depth to a decimal: 30.0 m, 98 ft.', print: printDepth },
+  stop: { of: ['depth'], meaning: 'The depth of a stop: 6 m, 20 ft.', print: printStopDepth },
+  altitude: { of: ['depth'], meaning: 'An altitude: 2000 m, 6562 ft.', print: printAltitude },
+  min: time('Minutes, to the nearest.', (minutes) => printMinutes(minutes * MINUTE_S)),
+  'min down': time('Whole minutes that have been reached; more than 99 is said so.', (minutes) =>
+    minutes > NO_STOP_CAP_MIN ? `more than ${NO_STOP_CAP_MIN} min` : printMinutes(minutes * MINUTE_S, 'down'),
+  ),
+  'min up': time('Whole minutes that are needed.', (minutes) => printMinutes(minutes * MINUTE_S, 'up')),
+  'min 1': time('Minutes to a decimal.', (minutes) => `${atMost(minutes, 1)} min`),
+  clock: time('Minutes and seconds: 12:30.', (minutes) => printClock(minutes * MINUTE_S)),
+  hours: time('Hours and minutes: 2 h 15 min.', (minutes) => printHours(minutes * MINUTE_S)),
+  seconds: time('A span to the second: 1 min 20 s.', (minutes) => writeTime(Math.round(minutes * MINUTE_S))),
+  bar: { of: ['pressure'], meaning: 'A pressure: 4.01 bar, 58.2 psi.', print: printPressure },
+  cylinder: { of: ['pressure'], meaning: 'A pressure in a cylinder: 200 bar, 2901 psi.', print: printCylinderPressure },
+  rate: { of: ['rate'], meaning: 'A rate: 9 m/min, 30 ft/min.', print: printRate },
+  '%': { of: ['percent'], meaning: 'A percentage: 85%.', print: (value) => printPercent(value / 100) },
+  '% 1': { of: ['percent'], meaning: 'A percentage to a decimal.', print: (value) => printPercent(value / 100, 1) },
+  'g/L': { of: ['density'], meaning: 'A density: 5.2 g/L.', print: (value) => `${fixed(value, 1)} g/L` },
+  L: { of: ['volume'], meaning: 'A volume of gas: 2400 L, 84.8 cu ft.', print: printVolume },
+  number: plain(0),
+  'number 1': plain(1),
+  'number 2': plain(2),
+  'number 3': plain(3),
+  compartment: plain(0),
+};
+
+const USUAL: Readonly<Record<Dimension, string>> = {
+  plain: 'number',
+  depth: 'm',
+  time: 'min',
+  pressure: 'bar',
+  rate: 'rate',
+  percent: '%',
+  density: 'g/L',
+  volume: 'L',
+  compartment: 'compartment',
+};
+
+/** The formats a kind of value may have, the usual one first. */
+export function formatsFor(dimension: Dimension): string[] {
+  return Object.keys(FORMATS)
+    .filter((name) => FORMATS[name]!.of.includes(dimension))
+    .sort((one, other) => Number(other === USUAL[dimension]) - Number(one === USUAL[dimension]));
+}
+
+/** A value as a person reads it; in the usual form of its kind unless a format that fits it is named. */
+export function printValue({ value, dimension }: Amount, system: UnitSystem, format?: string): string {
+  const named = format === undefined ? undefined : FORMATS[format];
+  const chosen = named?.of.includes(dimension) ? named : FORMATS[USUAL[dimension]]!;
+  if (value === Infinity && chosen !== FORMATS['min down']) return dimension === 'time' ? 'no end' : 'without limit';
+  return chosen.print(value, system);
+}

@@ -1,0 +1,71 @@
+import * as z from 'zod';
+
+/*
+ * How a question is answered, and what is said to each answer. Answers are expressions (see expression.ts): the engine
+ * works them out, so that no lesson can disagree with it.
+ */
+
+/** An expression over the documented facts. */
+export const expressionText = z.string().trim().min(1).max(400);
+/** Markdown with `{{expression}}` wherever a number comes from the engine or is to be read in the reader's units. */
+export const prose = z.string().trim().min(1).max(8000);
+/** One or two sentences of the same. */
+export const sentence = z.string().trim().min(1).max(900);
+/** How a value is printed, such as `min down`; see print-value.ts. */
+export const formatText = z.string().trim().min(1).max(20);
+
+/** Said to an answer for which a condition holds. The first that holds is said. */
+export const replySchema = z.strictObject({ when: expressionText, because: sentence });
+
+/** One of several answers in words. Which is right is worked out (`holds`) or, where no figure decides it, stated (`right`). */
+export const optionSchema = z.strictObject({
+  text: sentence,
+  holds: expressionText.optional(),
+  right: z.literal(true).optional(),
+  /** Why this answer is right, or why it tempts and is not. */
+  because: sentence,
+});
+
+export const choiceSchema = z.array(optionSchema).min(2).max(6);
+
+/** A number the learner gives. In the conditions of `wrong`: `given`, `answer` and `within`. */
+export const numberSchema = z.strictObject({
+  answer: expressionText,
+  /** How far off still counts. */
+  within: expressionText,
+  as: formatText.optional(),
+  wrong: z.array(replySchema).max(8).default([]),
+  /** Said to any other wrong answer. */
+  otherwise: sentence,
+});
+
+/** A number among others: the right one is worked out, and so is each wrong one, by the mistake that leads to it. */
+export const pickSchema = z.strictObject({
+  answer: expressionText,
+  as: formatText.optional(),
+  because: sentence,
+  others: z
+    .array(z.strictObject({ value: expressionText, because: sentence }))
+    .min(1)
+    .max(5),
+});
+
+/** A curve the learner draws on the real axes. In the conditions of `wrong`, `drawn at <moment>` is what was drawn. */
+export const drawSchema = z.strictObject({
+  /** A fact with a value at every moment, such as `noStopMin` or `tensionBar(1)`. */
+  curve: expressionText,
+  script: z.string().optional(),
+  from: expressionText.default('start'),
+  to: expressionText.default('surfacing'),
+  /** Where the axis ends, in the fact's unit. */
+  upTo: expressionText,
+  /** How far off a point may be and still count as close. */
+  within: expressionText,
+  wrong: z.array(replySchema).max(8).default([]),
+});
+
+export type Reply = z.infer<typeof replySchema>;
+export type Option = z.infer<typeof optionSchema>;
+export type NumberAnswer = z.infer<typeof numberSchema>;
+export type PickAnswer = z.infer<typeof pickSchema>;
+export type DrawAnswer = z.infer<typeof drawSchema>;

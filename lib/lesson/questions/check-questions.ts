@@ -1,0 +1,140 @@
+import { quoted } from '../../quantity/parsed';
+import type { DrawAnswer, NumberAnswer, Option } from './answer';
+import { Checker } from '../checking/checker';
+import { drawQuestion, fillScript, valuesOf } from './drawn-question';
+import { judgeNumber, numberAsked, numbersToPick, rightOption } from './judge';
+import type { LessonWorld } from '../expression/lesson-world';
+import { FORMATS, formatsFor } from '../expression/print-value';
+import { drawAsked } from './draw-asked';
+import { sketchAt } from './sketch';
+import type { Question, StepOf } from '../step';
+import { withValues, type World } from '../expression/world';
+
+type Path = readonly PropertyKey[];
+
+/** A step that predicts: one way to answer, and it has an answer. */
+export function checkPredict(step: StepOf<'predict'>, path: Path, world: World, checker: Checker): void {
+  oneWay(path, { choice: step.choice, number: step.number, draw: step.draw }, checker);
+  if (step.choice) checkChoice(step.choice, [...path, 'choice'], world, checker);
+  if (step.number) checkNumber(step.number, [...path, 'number'], world, checker);
+  if (step.draw) checkDraw(step.draw, [...path, 'draw'], world, checker);
+  checker.prose([...path, 'after'], step.after, world);
+}
+
+/** A question with drawn values: sound for several draws. */
+export function checkQuestion(
+  question: Question,
+  path: Path,
+  worlds: LessonWorld,
+  script: string | undefined,
+  draws: number,
+  checker: Checker,
+): void {
+  const before = checker.faults.length;
+  oneWay(path, { choice: question.choice, number: question.number, pick: question.pick }, checker);
+  for (const [name, drawn] of Object.entries(question.draws)) {
+    const values = valuesOf(drawn, worlds.about(script));
+    if (!values.ok) checker.fault([...path, 'draws', name], values.what, values.mend);
+  }
+  if (question.script !== undefined) {
+    const filled = fillScript(
+      question.script,
+      Object.fromEntries(Object.keys(question.draws).map((name) => [name, { value: 1, dimension: 'plain' as const }])),
+    );
+    if (!filled.ok) checker.fault([...path, 'script'], filled.what, filled.mend);
+  }
+  for (let seed = 1; seed <= draws && checker.faults.length === before; seed += 1) {
+    const drawn = drawQuestion(question, seed, worlds, script);
+    if (!drawn.ok) {
+      checker.fault([...path, question.script === undefined ? 'draws' : 'script'], drawn.what, drawn.mend);
+      return;
+    }
+    const { world } = drawn.value;
+    checker.prose([...path, 'ask'], question.ask, world);
+    if (question.choice) checkChoice(question.choice, [...path, 'choice'], world, checker);
+    if (question.number) checkNumber(question.number, [...path, 'number'], world, checker);
+    if (question.pick) checkPick(question.pick, [...path, 'pick'], world, checker);
+    if (question.after !== undefined) checker.prose([...path, 'after'], question.after, world);
+  }
+}
+
+function oneWay(path: Path, ways: Readonly<Record<string, unknown>>, checker: Checker): void {
+  const given = Object.keys(ways).filter((name) => ways[name] !== undefined);
+  if (given.length === 1) return;
+  const what =
+    given.length === 0 ? 'There is no way to answer this.' : `There are ${given.length} ways to answer this.`;
+  checker.fault(path, what, `Write exactly one of ${Object.keys(ways).join(', ')}.`);
+}
+
+function checkChoice(options: readonly Option[], path: Path, world: World, checker: Checker): void {
+  const worked = options.filter(({ holds }) => holds !== undefined).length;
+  const stated = options.filter(({ right }) => right).length;
+  if (worked > 0 && stated > 0)
+    checker.fault(path, 'Some answers say holds and some say right.', 'Use one of the two throughout.');
+  options.forEach(({ text, because }, i) => {
+    checker.prose([...path, i, 'text'], text, world);
+    checker.prose([...path, i, 'because'], because, world);
+  });
+  const right = rightOption(options, world);
+  if (!right.ok) checker.fault(path, right.what, right.mend);
+}
+
+function checkFormat(
+  as: string | undefined,
+  path: Path,
+  dimension: Parameters<typeof formatsFor>[0],
+  checker: Checker,
+): void {
+  if (as === undefined || FORMATS[as]?.of.includes(dimension)) return;
+  checker.fault(
+    path,
+    `The format ${quoted(as)} does not fit this value.`,
+    `Write one of ${formatsFor(dimension).join(', ')}.`,
+  );
+}
+
+function checkNumber(question: NumberAnswer, path: Path, world: World, checker: Checker): void {
+  const asked = numberAsked(question, world);
+  if (!asked.ok) {
+    checker.fault([...path, 'answer'], asked.what, asked.mend);
+    return;
+  }
+  const { answer, within } = asked.value;
+  checkFormat(question.as, [...path, 'as'], answer.dimension, checker);
+  const width = { value: within, dimension: answer.dimension };
+  const inside = withValues(world, {
+    given: { value: answer.value + within * 2 + 1, dimension: answer.dimension },
+    answer,
+    within: width,
+  });
+  question.wrong.forEach(({ when, because }, i) => {
+    checker.condition([...path, 'wrong', i, 'when'], when, inside);
+    checker.prose([...path, 'wrong', i, 'because'], because, inside);
+  });
+  checker.prose([...path, 'otherwise'], question.otherwise, inside);
+  if (!judgeNumber(question, asked.value, answer.value, world).right)
+    checker.fault([...path, 'within'], 'The answer itself does not count.', 'Write a width above 0.');
+}
+
+function checkPick(question: NonNullable<Question['pick']>, path: Path, world: World, checker: Checker): void {
+  const amount = checker.amount([...path, 'answer'], question.answer, world);
+  if (amount) checkFormat(question.as, [...path, 'as'], amount.dimension, checker);
+  checker.prose([...path, 'because'], question.because, world);
+  question.others.forEach(({ because }, i) => checker.prose([...path, 'others', i, 'because'], because, world));
+  const picks = numbersToPick(question, world);
+  if (!picks.ok) checker.fault(path, picks.what, picks.mend);
+}
+
+function checkDraw(question: DrawAnswer, path: Path, world: World, checker: Checker): void {
+  const asked = drawAsked(question, world);
+  if (!asked.ok) {
+    checker.fault(path, asked.what, asked.mend);
+    return;
+  }
+  const { truth, dimension } = asked.value;
+  const inside: World = { ...world, drawn: { dimension, at: (minutes) => sketchAt(truth, minutes * 60) } };
+  question.wrong.forEach(({ when, because }, i) => {
+    checker.condition([...path, 'wrong', i, 'when'], when, inside);
+    checker.prose([...path, 'wrong', i, 'because'], because, inside);
+  });
+}

@@ -1,0 +1,105 @@
+import { refused } from '../../quantity/parsed';
+import type { DrawAnswer } from './answer';
+import { attempted, evaluateAmount, evaluateAs, type Evaluated } from '../expression/evaluate';
+import type { Expression, FactCall, Moment } from '../expression/expression';
+import { momentS } from '../facts/fact-value';
+import { factNamed } from '../facts/facts';
+import { parseExpression, parseMoment } from '../expression/parse-expression';
+import { printValue } from '../expression/print-value';
+import type { DrawAsked, SketchPoint } from './sketch';
+import type { World } from '../expression/world';
+
+const TRUTH_POINTS = 160;
+/** Works out what a question asks to be drawn. */
+export function drawAsked(question: DrawAnswer, world: World): Evaluated<DrawAsked> {
+  const curve = parseExpression(question.curve);
+  const upTo = parseExpression(question.upTo);
+  const within = parseExpression(question.within);
+  if (!curve.ok) return wording(curve.what, curve.mend);
+  if (!upTo.ok) return wording(upTo.what, upTo.mend);
+  if (!within.ok) return wording(within.what, within.mend);
+  const call = curveOf(curve.value);
+  if (!call)
+    return wording(
+      'This is not a fact that has a value at every moment.',
+      'Write one such as noStopMin, ceilingM or tensionBar(1), without a moment.',
+    );
+  const [from, to] = [momentOf(question.from, world), momentOf(question.to, world)];
+  if (!from.ok) return from;
+  if (!to.ok) return to;
+  if (!(to.value > from.value)) return wording('The curve ends before it begins.', 'Write a later moment in to.');
+  const { dimension, noun, format } = factNamed(call.name)!;
+  const top = evaluateAs(upTo.value, world, dimension);
+  if (!top.ok) return top;
+  if (!(top.value > 0) || !Number.isFinite(top.value))
+    return wording('The axis has no height.', 'Write how far it reaches, such as 60 min.');
+  const close = evaluateAs(within.value, world, dimension);
+  if (!close.ok) return close;
+  const truth: SketchPoint[] = [];
+  for (let i = 0; i <= TRUTH_POINTS; i += 1) {
+    const timeS = from.value + ((to.value - from.value) * i) / TRUTH_POINTS;
+    const amount = evaluateAmount({ ...call, at: timeOf(timeS) }, world);
+    if (!amount.ok) return amount;
+    truth.push({ timeS, value: Math.min(Math.max(0, amount.value.value), top.value) });
+  }
+  return {
+    ok: true,
+    value: {
+      fromS: from.value,
+      toS: to.value,
+      dimension,
+      upTo: top.value,
+      within: close.value,
+      noun: noun.replace(/ ?\{1\}/, argumentOf(call)),
+      format,
+      truth,
+    },
+  };
+}
+
+function wording(what: string, mend: string): Extract<Evaluated<never>, { ok: false }> {
+  return { ...refused(what, mend), cause: 'wording' };
+}
+
+function argumentOf(call: FactCall): string {
+  const [first] = call.arguments;
+  return first?.is === 'amount' ? ` ${printValue(first, 'metric')}` : '';
+}
+
+/** A fact with a value at every moment, not yet asked for at one. */
+function curveOf(expression: Expression): FactCall | undefined {
+  if (expression.is !== 'fact' && expression.is !== 'name') return undefined;
+  const fact = factNamed(expression.name);
+  if (fact?.of !== 'moment' || fact.dear) return undefined;
+  const call: FactCall =
+    expression.is === 'fact'
+      ? expression
+      : {
+          is: 'fact',
+          name: expression.name,
+          arguments: [],
+          at: undefined,
+          extreme: undefined,
+          dive: undefined,
+          script: undefined,
+          unit: undefined,
+          place: expression.place,
+        };
+  return call.at || call.extreme ? undefined : call;
+}
+
+function timeOf(timeS: number): Moment {
+  return {
+    is: 'time',
+    minutes: { is: 'amount', value: timeS / 60, dimension: 'time', bare: false, place: [0, 0] },
+    place: [0, 0],
+  };
+}
+
+/** When a moment written alone is, s since the script began. */
+export function momentOf(source: string, world: World): Evaluated<number> {
+  const parsed = parseMoment(source);
+  if (!parsed.ok) return { ...parsed, cause: 'wording' };
+  const { moment, dive } = parsed.value;
+  return attempted(() => momentS(moment, { dive }, world.subject, world));
+}

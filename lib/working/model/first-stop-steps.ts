@@ -1,0 +1,113 @@
+import { ceilingAtGf, coefficientsOf, inertBarOf } from '../../ascent/ceiling';
+import { loadAt } from '../../ascent/figures';
+import { COMPARTMENTS } from '../../tissue/coefficients';
+import { toleratedAmbientBar } from '../../tissue/limit';
+import { fromDive, fromSetting, quantity, type Chain } from '../chain';
+import { coefficientSteps, inertStep, type Coefficients } from '../steps/compartment-steps';
+import type { Instant } from '../instant';
+import { DEPTH_RANGE_M, type Site } from '../steps/pressure-steps';
+import { SOURCES } from '../sources';
+import { TENSION_RANGE_BAR } from '../steps/start-steps';
+import type { Named } from '../working';
+
+/** A compartment already spoken of in the working, with its tension and coefficients. */
+export interface Spoken {
+  readonly compartment: number;
+  readonly tension: Named;
+  readonly coefficients: Coefficients;
+}
+
+/**
+ * Where the line from low to high begins: the ceiling under `low`, rounded deeper to a stop. Once the ascent has begun it
+ * stays where it was, and is taken as given.
+ */
+export function firstStopSteps(
+  chain: Chain,
+  site: Site,
+  instant: Instant,
+  firstStopM: number,
+  low: Named,
+  spoken: Spoken,
+): Named {
+  const { timeline, sample } = instant;
+  const load = loadAt(timeline, sample);
+  const { stopStepM, lastStopM } = timeline.dive.settings.plan;
+  const ceiling = ceilingAtGf(load, low.value.value);
+  const roundedM = Math.max(Math.ceil(ceiling.depthM / stopStepM) * stopStepM, lastStopM);
+  if (ceiling.leader === 0 || roundedM !== firstStopM) {
+    return fromDive('d_first', {
+      ...quantity(firstStopM, 'm'),
+      meaning: 'depth of the first stop, fixed when the ascent began',
+      within: firstStopRange(firstStopM),
+    });
+  }
+  const compartment = ceiling.leader - 1;
+  const { tension, coefficients } =
+    compartment === spoken.compartment ? spoken : deepestUnderLow(chain, instant, compartment);
+  const { a, b } = coefficientsOf(load, compartment);
+  const gf = low.symbol;
+  const tolerated = chain.add({
+    id: 'step:low-tolerated',
+    title: `lowest pressure the compartment deepest under the low gradient factor tolerates`,
+    why: 'The limit solved for the pressure around you, under the low gradient factor.',
+    expression: `(${tension.symbol} - ${coefficients.a.symbol} * ${gf}) / (${gf} / ${coefficients.b.symbol} - ${gf} + 1)`,
+    symbol: 'p_low',
+    values: [tension, coefficients.a, low, coefficients.b],
+    result: quantity(toleratedAmbientBar(inertBarOf(load, compartment), a, b, low.value.value), 'bar'),
+    source: SOURCES.gradientFactors,
+  });
+  const depth = chain.add({
+    id: 'step:low-ceiling',
+    title: 'ceiling under the low gradient factor',
+    why: 'The depth at which the water and the air give that pressure.',
+    expression: `(p_low - p_surface) / w`,
+    symbol: 'd_low',
+    values: [tolerated, site.surface, site.water],
+    result: quantity(ceiling.depthM, 'm'),
+    source: SOURCES.water,
+  });
+  return chain.add({
+    id: 'step:first-stop',
+    title: 'depth of the first stop, where the line from low to high begins',
+    why: 'Rounded deeper to a stop, and never shallower than the last one.',
+    expression: 'max(ceil(d_low / d_step) * d_step, d_last)',
+    symbol: 'd_first',
+    values: [
+      depth,
+      fromSetting('d_step', { ...quantity(stopStepM, 'm'), meaning: 'distance between stops', within: [1, 10] }),
+      fromSetting('d_last', { ...quantity(lastStopM, 'm'), meaning: 'depth of the last stop', within: [1, 10] }),
+    ],
+    result: quantity(firstStopM, 'm'),
+    source: SOURCES.gradientFactors,
+  });
+}
+
+/** A first stop may lie below every dive: it is rounded deeper. */
+export function firstStopRange(firstStopM: number): readonly [number, number] {
+  return [1, Math.max(DEPTH_RANGE_M[1], firstStopM)];
+}
+
+/** Another compartment than the working's own sets the first stop: its tensions are taken as they are. */
+function deepestUnderLow(
+  chain: Chain,
+  { timeline, sample }: Instant,
+  compartment: number,
+): Omit<Spoken, 'compartment'> {
+  const at = sample * COMPARTMENTS + compartment;
+  const held = (symbol: string, bar: number, gas: string) =>
+    fromDive(symbol, {
+      ...quantity(bar, 'bar'),
+      meaning: `${gas} in the compartment deepest under the low gradient factor`,
+      within: TENSION_RANGE_BAR,
+    });
+  const nitrogen = held('P_N2_low', timeline.nitrogenBar[at]!, 'nitrogen');
+  const heliumBar = timeline.heliumBar[at]!;
+  const inert = heliumBar > 0 ? { nitrogen, helium: held('P_He_low', heliumBar, 'helium') } : { nitrogen };
+  const coefficients = coefficientSteps(chain, timeline, compartment, inert, '_low');
+  const tension = inertStep(chain, inert, {
+    id: 'step:low-inert',
+    symbol: 'P_low',
+    title: 'both gases in the compartment deepest under the low gradient factor',
+  });
+  return { tension, coefficients };
+}

@@ -1,0 +1,158 @@
+import { LONGEST_S } from '../../dive/bounds';
+import type { Timeline } from '../../dive/timeline';
+import { ambientBarAt } from '../../exposure/gas-depths';
+import { NOTHING_COUNTS_BAR } from '../../exposure/oxygen-rates';
+import { gasName } from '../../physics/gas';
+import { fromDive, quantity, type Chain } from '../chain';
+import type { WorkingLeg } from '../steps/leg-steps';
+import { legsUntilNow, type LegUntilNow } from '../steps/legs-until-now';
+import { DEPTH_RANGE_M, FRACTION_RANGE, type Site } from '../steps/pressure-steps';
+import { SOURCES } from '../sources';
+import type { Named, WorkingTable } from '../working';
+
+/** So many legs that add oxygen are worked through, the latest ones. */
+export const OXYGEN_LEGS_SHOWN = 8;
+/** Pressures closer than this count as one, as they do in the exposure itself, bar. */
+const SAME_PRESSURE_BAR = 1e-6;
+
+/** A leg with the oxygen pressures at its ends, bar. */
+export interface OxygenLeg extends LegUntilNow {
+  readonly index: number;
+  readonly startBar: number;
+  readonly endBar: number;
+}
+
+export interface OxygenLegs {
+  /** The legs worked through, in order: those that add something, and the intervals between them. */
+  readonly legs: readonly OxygenLeg[];
+  /** The first leg worked through; those before are taken as they stood. */
+  readonly first: number;
+  /** Whether any leg before adds something. */
+  readonly leftOut: boolean;
+}
+
+export function oxygenLegsNow(timeline: Timeline, sample: number): OxygenLegs {
+  const all = legsUntilNow(timeline, sample).map((one, index): OxygenLeg => {
+    const { o2 } = one.leg.gas;
+    return {
+      ...one,
+      index,
+      startBar: o2 * ambientBarAt(one.leg.fromM, timeline),
+      endBar: o2 * ambientBarAt(one.leg.toM, timeline),
+    };
+  });
+  const counts = (one: OxygenLeg) => one.leg.minutes > 0 && Math.max(one.startBar, one.endBar) > NOTHING_COUNTS_BAR;
+  const counting = all.filter((one) => counts(one) && !one.interval);
+  const first = counting.at(-OXYGEN_LEGS_SHOWN)?.index ?? 0;
+  return {
+    legs: all.slice(first).filter((one) => counts(one) || (one.interval && one.leg.minutes > 0)),
+    first,
+    leftOut: counting.some(({ index }) => index < first),
+  };
+}
+
+/** Whether the oxygen pressure is the same throughout. */
+export function isLevel({ startBar, endBar }: OxygenLeg): boolean {
+  return Math.abs(endBar - startBar) < SAME_PRESSURE_BAR;
+}
+
+export function legTime({ leg }: OxygenLeg): Named {
+  return fromDive(`t_${leg.name}`, {
+    ...quantity(leg.minutes, 'min'),
+    meaning: `how long this takes: ${leg.title}`,
+    within: [Math.min(leg.minutes, 0.01), LONGEST_S / 60],
+  });
+}
+
+interface PressureGiven {
+  readonly depthM: number;
+  readonly bar: number;
+  /** Sets its step and its symbols apart: '' or 'end'. */
+  readonly at: '' | 'end';
+  /** The pressures its depth and its mixture may be changed between; both ends where any will do. */
+  readonly withinBar?: readonly [number, number];
+  /** Whether depth and mixture may be changed at all. */
+  readonly changeable: boolean;
+}
+
+/** Oxygen pressure at one end of a leg. */
+export function legPressureStep(
+  chain: Chain,
+  timeline: Timeline,
+  site: Site,
+  { leg }: OxygenLeg,
+  { depthM, bar, at, withinBar, changeable }: PressureGiven,
+): Named {
+  const suffix = at === '' ? leg.name : `${leg.name}_end`;
+  const where = at === '' ? 'where this begins' : 'where this ends';
+  return chain.add({
+    id: `step:oxygen-${leg.name}${at === '' ? '' : '-end'}`,
+    title: `oxygen pressure ${where}: ${leg.title}`,
+    why: 'Oxygen has its share of the pressure around you.',
+    expression: `(p_surface + w * d_${suffix}) * F_O2_${leg.name}`,
+    symbol: `p_O2_${suffix}`,
+    values: [
+      site.surface,
+      site.water,
+      fromDive(`d_${suffix}`, {
+        ...quantity(depthM, 'm'),
+        meaning: `depth ${where}: ${leg.title}`,
+        ...(changeable ? { within: depthsWithin(timeline, leg, depthM, withinBar) } : {}),
+      }),
+      fromDive(`F_O2_${leg.name}`, {
+        ...quantity(leg.gas.o2, ''),
+        meaning: `fraction of oxygen breathed: ${leg.title}`,
+        ...(changeable ? { within: fractionsWithin(timeline, leg, depthM, withinBar) } : {}),
+      }),
+    ],
+    result: quantity(bar, 'bar'),
+    source: SOURCES.dalton,
+    group: 'history',
+  });
+}
+
+function depthsWithin(
+  { surfaceBar, barPerMetre }: Timeline,
+  { gas }: WorkingLeg,
+  depthM: number,
+  bars?: readonly [number, number],
+): readonly [number, number] {
+  const [least, most] = DEPTH_RANGE_M;
+  if (!bars) return DEPTH_RANGE_M;
+  const [from, to] = bars.map((bar) => (bar / gas.o2 - surfaceBar) / barPerMetre) as [number, number];
+  return [Math.min(depthM, Math.max(least, from)), Math.max(depthM, Math.min(most, to))];
+}
+
+function fractionsWithin(
+  timeline: Timeline,
+  { gas }: WorkingLeg,
+  depthM: number,
+  bars?: readonly [number, number],
+): readonly [number, number] {
+  if (!bars) return FRACTION_RANGE;
+  const [from, to] = bars.map((bar) => bar / ambientBarAt(depthM, timeline)) as [number, number];
+  return [Math.min(gas.o2, Math.max(0, from)), Math.max(gas.o2, Math.min(1, to))];
+}
+
+/** One row for each leg worked through. */
+export function oxygenTable(
+  legs: readonly OxygenLeg[],
+  added: (one: OxygenLeg) => number,
+  title: string,
+  unit: '' | 'units',
+): WorkingTable {
+  return {
+    caption: 'What each leg adds',
+    columns: [
+      { title: 'leg', unit: '' },
+      { title: 'gas breathed', unit: '' },
+      { title: 'oxygen pressure, from', unit: 'bar' },
+      { title: 'to', unit: 'bar' },
+      { title: 'time', unit: 'min' },
+      { title, unit },
+    ],
+    rows: legs
+      .filter(({ interval }) => !interval)
+      .map((one) => [one.leg.title, gasName(one.leg.gas), one.startBar, one.endBar, one.leg.minutes, added(one)]),
+  };
+}

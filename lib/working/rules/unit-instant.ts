@@ -1,0 +1,14 @@
+import type { Watch } from '../../rules/watch';
+import type { Instant } from '../instant';
+
+/** The moment a unit's own reading is asked about. */
+export interface UnitInstant {
+  readonly watch: Watch;
+  readonly sample: number;
+}
+
+/** The same moment as the unit's model sees it, under the limits the unit goes by there. */
+export function modelInstant({ watch, sample }: UnitInstant): Instant {
+  const { timeline, figures } = watch.limits[watch.tracks.tightness[sample]!]!;
+  return { timeline, figures, sample };
+}

@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { compareSketch } from '@/lib/lesson/questions/compare-sketch';
+import { drawAsked } from '@/lib/lesson/questions/draw-asked';
+import { closeShare, isClose, sketchAt, type DrawAsked } from '@/lib/lesson/questions/sketch';
+import { THIRTY, worldFor } from '../made-lessons';
+
+const QUESTION = { curve: 'noStopMin', from: 'start', to: 'leaving', upTo: '60 min', within: '3 min', wrong: [] };
+
+function asked(change: Partial<typeof QUESTION> = {}): DrawAsked {
+  const made = drawAsked({ ...QUESTION, ...change }, worldFor(THIRTY));
+  if (!made.ok) throw new Error(made.what);
+  return made.value;
+}
+
+describe('a curve drawn before it is seen', () => {
+  it('is held against the engine’s own curve, no higher than the paper', () => {
+    const { fromS, toS, truth, upTo, noun } = asked();
+    expect([fromS, toS, upTo, noun]).toEqual([0, 1300, 60, 'the no-stop time']);
+    expect(truth[0]!.value).toBe(60);
+    expect(truth.at(-1)!.value).toBe(0);
+  });
+
+  it('is close where it is within the width asked for, and counts as right when it is close for most of the way', () => {
+    const question = asked();
+    const near = question.truth.map(({ timeS, value }) => ({ timeS, value: value + 2 }));
+    expect(closeShare(near, question)).toBe(1);
+    expect(compareSketch(near, question, 'metric')).toEqual({
+      closeShare: 1,
+      close: true,
+      text: 'Your curve is close all the way, within 3 min of the no-stop time.',
+    });
+    expect(
+      isClose(
+        [
+          { timeS: 0, value: 60 },
+          { timeS: 1300, value: 0 },
+        ],
+        question,
+      ),
+    ).toBe(false);
+  });
+
+  it('is told in a sentence how it differs, and where most', () => {
+    const straight = [
+      { timeS: 0, value: 60 },
+      { timeS: 1300, value: 0 },
+    ];
+    expect(compareSketch(straight, asked(), 'metric').text).toMatch(
+      /^You drew it too high most of the way\. You are furthest off at 1:\d\d: you drew \d\d min, and the no-stop time is 1\d min there\.$/,
+    );
+    const turned = [
+      { timeS: 0, value: 20 },
+      { timeS: 99, value: 20 },
+      { timeS: 200, value: 30 },
+      { timeS: 1300, value: 30 },
+    ];
+    expect(compareSketch(turned, asked(), 'metric').text).toContain('You drew it too high most of the way.');
+  });
+
+  it('runs straight between its points and level beyond them', () => {
+    const sketch = [
+      { timeS: 10, value: 2 },
+      { timeS: 20, value: 4 },
+    ];
+    expect([0, 10, 15, 20, 30].map((timeS) => sketchAt(sketch, timeS))).toEqual([2, 2, 3, 4, 4]);
+    expect(sketchAt([], 5)).toBe(0);
+  });
+
+  it.each([
+    [{ curve: 'maxDepthM' }, 'This is not a fact that has a value at every moment.'],
+    [{ curve: 'noStopMin at 5 min' }, 'This is not a fact that has a value at every moment.'],
+    [{ from: 'leaving', to: 'start' }, 'The curve ends before it begins.'],
+    [{ upTo: '60 m' }, 'This is a depth where a time is needed.'],
+    [{ upTo: '0 min' }, 'The axis has no height.'],
+    [{ to: '90 min' }, 'The script ends at 28:00, before 90:00.'],
+  ])('cannot be asked for with %o', (change, what) => {
+    expect(drawAsked({ ...QUESTION, ...change }, worldFor(THIRTY))).toMatchObject({ ok: false, what });
+  });
+});

@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { compareSetups } from '@/lib/rules/unit/compare-setups';
+import { down, rest, setupOf, stay, up, watched } from '../made-dives';
+
+const steps = [
+  down(30, 100),
+  stay(1500),
+  up(5, 170),
+  stay(180),
+  up(0, 40),
+  rest(7200),
+  down(20, 120),
+  stay(1800),
+  up(0, 150),
+];
+const right = watched(steps);
+const compared = (setup: Parameters<typeof setupOf>[0], system: 'metric' | 'imperial' = 'metric') =>
+  compareSetups(watched(steps, {}, { name: 'Rental unit', ...setup }), right, system);
+
+describe('a unit held against one that is right', () => {
+  it.each([
+    [
+      { gas: { o2: 0.32, he: 0 } },
+      /^Rental unit believes 32%, not air: it shows \d+ min more no-stop time at 30 m than is so\.$/,
+    ],
+    [
+      { altitudeM: 2000 },
+      /^Rental unit is set to an altitude of 2000 m, not 0 m: it shows \d+ min less no-stop time at 30 m than is so\.$/,
+    ],
+    [
+      { water: 'fresh' as const },
+      /^Rental unit is set to fresh water, not reference water: it shows 30\.6 m where the depth is 30 m\.$/,
+    ],
+    [
+      { gradientFactors: { low: 0.4, high: 0.7 } },
+      /^Rental unit goes by gradient factors 40\/70, not 85\/85: it shows \d+ min less/,
+    ],
+    [{ depthOffsetM: -1.2 }, /^Rental unit reads 1\.2 m too shallow: it shows 28\.8 m where the depth is 30 m\.$/],
+    [{ depthScale: 1.03 }, /^Rental unit reads 103% of every depth: it shows 30\.9 m where the depth is 30 m\.$/],
+    [
+      { freshBeforeDives: [1] },
+      /^Rental unit starts dive 2 with fresh tissues: on dive 2 it shows \d+ min more no-stop time at 20 m than is so\.$/,
+    ],
+    [
+      { mode: 'gauge' as const },
+      /^Rental unit is in gauge mode: it shows depth and time only, though a stop is required from 13:09 on\.$/,
+    ],
+    [{}, /^Rental unit is set as the dive is, and it shows nothing other than is so\.$/],
+  ])('with %j is told apart', (setup, sentence) => {
+    expect(compared(setup).sentences[0]).toMatch(sentence);
+  });
+
+  it('counts what each of them shows, in whole minutes', () => {
+    const { differences } = compared({ gas: { o2: 0.32, he: 0 } });
+    const [noStop] = differences;
+    expect(noStop!.kind).toBe('no-stop time');
+    expect(noStop!.text).toContain(`${noStop!.shown - noStop!.so} min more`);
+  });
+
+  it('misses the stop that is required', () => {
+    const { differences } = compared({ gas: { o2: 0.5, he: 0 } });
+    expect(differences.map(({ text }) => text)).toContain('on dive 1 it never asks for the stop that is required');
+    expect(differences.find(({ kind }) => kind === 'ceiling')).toMatchObject({ shown: 0 });
+    expect(differences.find(({ kind }) => kind === 'lock')).toMatchObject({ shown: 0, so: 1 });
+  });
+
+  it('asks for a stop that is not', () => {
+    const texts = compared({ gradientFactors: { low: 0.3, high: 0.5 } }).differences.map(({ text }) => text);
+    expect(texts).toContain('on dive 2 it asks for a required stop where none is needed');
+  });
+
+  it('lists every setting that is wrong', () => {
+    const { wrong, sentences } = compared({ gas: { o2: 0.36, he: 0 }, altitudeM: 1000, depthOffsetM: 0.5 }, 'imperial');
+    expect(wrong).toEqual([
+      'believes 36%, not air',
+      'is set to an altitude of 3281 ft, not 0 ft',
+      'reads 2 ft too deep',
+    ]);
+    expect(sentences[0]).toContain(
+      'believes 36%, not air, is set to an altitude of 3281 ft, not 0 ft and reads 2 ft too deep: it shows 100 ft where the depth is 98 ft.',
+    );
+  });
+
+  it('has to have been sampled alike', () => {
+    expect(() => compareSetups(watched(steps.slice(0, 3)), right)).toThrow(RangeError);
+  });
+});

@@ -3,7 +3,7 @@ import { createDeskStore } from '@/app/desk/desk-store';
 import { momentAfter, momentBefore, momentsOf } from '@/app/desk/present/moments';
 import { presentedPanels } from '@/app/desk/present/panels';
 import { doingOfKey, PRESENTER_KEYS } from '@/app/desk/present/presenter-keys';
-import { isTypedIn } from '@/app/desk/typed-in';
+import { isTypedIn } from '@/app/parts/typed-in';
 import { watchesOf } from '@/app/desk/units/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
 

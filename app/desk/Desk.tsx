@@ -17,7 +17,7 @@ import { isPicture } from './present/panels';
 import { usePresented } from './present/use-presented';
 import { ReadingsPanel } from '../stage/ReadingsPanel';
 import { ScriptPanel } from './ScriptPanel';
-import { useUndoKeys } from './use-undo-keys';
+import { useUndoKeys } from '../keep/use-undo-keys';
 import styles from './desk.module.css';
 import present from './present/present.module.css';
 

@@ -6,7 +6,7 @@ import { lastWords, readDeskRecord, sayLastWords } from '@/app/desk/keep/desk-re
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives } from '@/app/desk/keep/saved-dives';
-import { storageShelf } from '@/app/desk/keep/storage-shelf';
+import { storageShelf } from '@/app/keep/storage-shelf';
 import { keptDrafts } from '@/app/lessons/workshop/drafts';
 import { progressKey } from '@/app/lessons/player/progress-key';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';

@@ -9,8 +9,8 @@ import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { firstRemark } from '@/app/pictures/dive-title';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives, saveDive } from '@/app/desk/keep/saved-dives';
-import { DESK } from '@/app/desk/keep/shelf';
-import { storageShelf } from '@/app/desk/keep/storage-shelf';
+import { DESK } from '@/app/keep/shelf';
+import { storageShelf } from '@/app/keep/storage-shelf';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { memoryShelf } from './memory-shelf';
 

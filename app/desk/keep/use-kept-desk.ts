@@ -13,13 +13,13 @@ import { deskFrom, deskViewSchema, DOCUMENT_FIELDS, viewOf, type DeskView } from
 import { firstRemark } from '../../pictures/dive-title';
 import { changeVisit } from './last-visit';
 import { clearAddress, linkInAddress, readLink } from './opened-link';
-import { openShelf } from './open-shelf';
+import { openShelf } from '../../keep/open-shelf';
 import { restoreDesk } from './restore-desk';
 import { saveFile } from '../../parts/save-file';
 import { diveRecord, savedDive } from './saved-dive';
 import { listDives } from './saved-dives';
-import { put, REFUSALS, type RefusalReason, type Shelf } from './shelf';
-import { otherWindows } from './windows';
+import { put, REFUSALS, type RefusalReason, type Shelf } from '../../keep/shelf';
+import { otherWindows } from '../../keep/windows';
 
 export interface KeptDesk {
   /** Whether the desk is on this machine, or why it can't be. */

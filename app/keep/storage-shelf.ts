@@ -1,4 +1,4 @@
-import { safeStorage } from '../../parts/safe-storage';
+import { safeStorage } from '../parts/safe-storage';
 import { ShelfRefusal, type Shelf } from './shelf';
 
 /** All records under one name, so that they change together or not at all. */

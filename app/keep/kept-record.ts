@@ -1,7 +1,7 @@
 import { cautions } from '@/content/cautions';
-import { saveFile } from './save-file';
-import { safeStorage } from './safe-storage';
-import { useStatus } from './status';
+import { saveFile } from '../parts/save-file';
+import { safeStorage } from '../parts/safe-storage';
+import { useStatus } from '../parts/status';
 
 /** What is said of a record to the person whose work it is. */
 export interface RecordWords {

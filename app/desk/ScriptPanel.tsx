@@ -3,12 +3,16 @@
 import { memo, useCallback, useId, useMemo, useRef } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { Choice } from '../parts/Choice';
-import { IconButton } from '../parts/IconButton';
 import { splitLines, type Notice } from '@/lib/dive/script';
+import { fetchedLater } from '../parts/fetched-later';
 import { useDesk } from '../stage/desk-context';
+import { OverlaySentence } from '../stage/figures/OverlayChooser';
+import { StepHint } from '../stage/figures/StepHint';
 import { ScriptHelp } from './ScriptHelp';
 import { useScriptShown } from './use-script-shown';
 import styles from './desk.module.css';
+
+const StepEditor = fetchedLater(async () => (await import('../stage/after-opening')).StepEditor, <StepHint />);
 
 /** The dive as text, what is wrong with it, and dives to begin with. */
 export function ScriptPanel() {
@@ -18,10 +22,7 @@ export function ScriptPanel() {
   const errors = useDesk((state) => state.errors);
   const warnings = useDesk((state) => state.warnings);
   const change = useDesk((state) => state.change);
-  const undo = useDesk((state) => state.undo);
-  const redo = useDesk((state) => state.redo);
-  const canUndo = useDesk((state) => state.past.length > 0);
-  const canRedo = useDesk((state) => state.future.length > 0);
+  const fixed = useDesk((state) => state.base !== undefined);
 
   const goTo = ({ line, column, endColumn }: Notice) => {
     const before = splitLines(script)
@@ -33,13 +34,7 @@ export function ScriptPanel() {
 
   return (
     <section className={styles.script} data-tour="script" aria-labelledby={`${id}-title`}>
-      <div className={styles.scriptHead}>
-        <h2 id={`${id}-title`}>Dive script</h2>
-        <span className={styles.tools}>
-          <IconButton icon="undo" label="Undo" onClick={undo} disabled={!canUndo} />
-          <IconButton icon="redo" label="Redo" onClick={redo} disabled={!canRedo} />
-        </span>
-      </div>
+      <h2 id={`${id}-title`}>Dive script</h2>
       <ReadyDives />
       <textarea
         ref={editor}
@@ -52,7 +47,7 @@ export function ScriptPanel() {
         autoCorrect="off"
         value={script}
         onFocus={catchUp}
-        rows={Math.max(14, script.split('\n').length + 1)}
+        rows={Math.max(14, script.split('\n').length + 4)}
         onChange={(event) => change({ script: event.target.value }, 'typing')}
       />
       <div id={`${id}-notices`} aria-live="polite">
@@ -64,6 +59,8 @@ export function ScriptPanel() {
         )}
         {errors.length === 0 && warnings.length > 0 && <NoticeList notices={warnings} onGo={goTo} />}
       </div>
+      {!fixed && <StepEditor />}
+      {!fixed && <OverlaySentence />}
       <ScriptHelp />
     </section>
   );

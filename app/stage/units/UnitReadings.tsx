@@ -3,11 +3,9 @@
 import { useMemo } from 'react';
 import { printStopDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
-import { printPercent } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
 import { shownAt, type Shown } from '@/lib/rules/unit/shown';
 import { STOP_KINDS } from '@/lib/rules/stop-kinds';
-import { Icon } from '../../parts/Icon';
 import { usePreferences } from '../../parts/preferences';
 import { Reading } from '../../parts/Reading';
 import { useCovering } from '../covering';
@@ -18,7 +16,6 @@ import { safetyStopMeaning } from './shown-rows';
 import { DeskWhy } from '../why/DeskWhy';
 import { StopMark } from '../../pictures/StopMark';
 import { chosenWatch } from '../../pictures/scene-watches';
-import styles from './units.module.css';
 
 /** What the chosen unit adds to the model at the cursor: speed, safety stop, imposed stop, alarms, the wait before flying. */
 export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined }) {
@@ -83,23 +80,6 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
           note="guideline or model, the longer"
         />
       )}
-      {shown.tightenedHigh !== null && (
-        <p className={styles.alarm}>
-          <span>The unit has drawn its limits in: a high gradient factor of {printPercent(shown.tightenedHigh)}.</span>
-          <DeskWhy small unit={unit} reading="tightened-limits" about="these limits" />
-        </p>
-      )}
-      {shown.mode === 'locked out' && (
-        <p className={styles.alarm}>
-          <Icon name="caution" /> Locked: depth and time only, for {printHours(shown.lockedForS ?? 0)} more.
-        </p>
-      )}
-      {shown.mode === 'gauge' && <p>{watch.setup.name} is in gauge mode: it works nothing out.</p>}
-      {shown.alarms.map((alarm) => (
-        <p key={alarm.kind} className={styles.alarm}>
-          <Icon name="caution" /> {alarm.text}
-        </p>
-      ))}
     </>
   );
 }

@@ -39,7 +39,7 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
     () => chaseScales(halfTimesMin, { lowBar, highBar }, width, height),
     [halfTimesMin, lowBar, highBar, width, height],
   );
-  const { margin, inner, x, y, narrow } = scales;
+  const { margin, inner, x, y, narrow, low } = scales;
   const { pointed, handlers } = usePointed(margin, width);
   const runners = runnersAt(scene, sample);
   const leader = leadingCompartment(scene, sample);
@@ -84,7 +84,7 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <PressureAxis scales={scales} units={units} />
-          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} />
+          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} low={low} />
           <g clipPath={`url(#${frame})`}>
             <path d={`${roof}V-1H0Z`} fill={`url(#${rock})`} />
             <path d={roof} className={styles.roof} />
@@ -171,14 +171,17 @@ const HalfTimeAxis = memo(function HalfTimeAxis({
   halfTimesMin,
   width,
   footY,
+  low,
 }: {
   halfTimesMin: Float64Array;
   width: number;
   footY: number;
+  low: boolean;
 }) {
   const x = halfTimeScale(halfTimesMin, width);
   const room = x(halfTimesMin[8]!) - x(halfTimesMin[7]!);
-  const numberEvery = room < 20 ? 3 : 1;
+  const least = x(halfTimesMin[15]!) - x(halfTimesMin[14]!);
+  const numberEvery = least < 19 ? 3 : 1;
   const halfTimeEvery = room < 34 ? 3 : 1;
   return (
     <>
@@ -197,15 +200,19 @@ const HalfTimeAxis = memo(function HalfTimeAxis({
           )}
         </g>
       ))}
-      <text x={0} y={footY + 54} className={styles.axis}>
-        fast
-      </text>
-      <text x={width / 2} y={footY + 54} className={styles.axis} textAnchor="middle">
-        half-time, min
-      </text>
-      <text x={width} y={footY + 54} className={styles.axis} textAnchor="end">
-        slow
-      </text>
+      {!low && (
+        <>
+          <text x={0} y={footY + 54} className={styles.axis}>
+            fast
+          </text>
+          <text x={width / 2} y={footY + 54} className={styles.axis} textAnchor="middle">
+            half-time, min
+          </text>
+          <text x={width} y={footY + 54} className={styles.axis} textAnchor="end">
+            slow
+          </text>
+        </>
+      )}
     </>
   );
 });

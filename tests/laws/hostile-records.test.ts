@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { createBenchStore, FRESH_SHEET } from '@/app/bench/bench-store';
-import { takeHandOver } from '@/app/desk/hand-over';
+import { takeHandOver } from '@/app/parts/hand-over';
 import { lastWords, readDeskRecord, sayLastWords } from '@/app/desk/keep/desk-record';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives } from '@/app/desk/keep/saved-dives';
-import { storageShelf } from '@/app/desk/keep/storage-shelf';
+import { storageShelf } from '@/app/keep/storage-shelf';
 import { keptDrafts } from '@/app/lessons/workshop/drafts';
 import { progressKey } from '@/app/lessons/player/progress-key';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';

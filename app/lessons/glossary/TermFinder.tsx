@@ -10,9 +10,7 @@ export function TermFinder({ count }: { count: number }) {
   return (
     <div className={`${styles.finder} unprinted`} role="search">
       <Field label="Find a term" type="search" onChange={(event) => setFound(leaveOnly(event.target.value))} />
-      <p role="status">
-        {found === 0 ? 'No term has that in it.' : found === 1 ? 'One term.' : `${found} terms.`}
-      </p>
+      <p role="status">{found === 0 ? 'No term has that in it.' : found === 1 ? 'One term.' : `${found} terms.`}</p>
     </div>
   );
 }

@@ -11,7 +11,7 @@ import {
   type BenchUnit,
   type Reading,
 } from '@/lib/bench/bench-settings';
-import { keptRecord } from '../parts/kept-record';
+import { keptRecord } from '../keep/kept-record';
 import { useStatus } from '../parts/status';
 
 /** A sheet: the run, the chamber, the units in it and what they showed. Kept in this browser as it is filled in. */

@@ -7,7 +7,7 @@ import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
-import { useDesk, useDeskStore } from './desk-context';
+import { useDesk, useDeskStore } from '../stage/desk-context';
 import { ScriptHelp } from './ScriptHelp';
 import { useScriptShown } from './use-script-shown';
 import styles from './desk.module.css';

@@ -1,6 +1,6 @@
-import { firstRemark } from '../desk/keep/dive-title';
-import { openShelf } from '../desk/keep/open-shelf';
-import { DESK } from '../desk/keep/shelf';
+import { firstRemark } from '../pictures/dive-title';
+import { openShelf } from '../keep/open-shelf';
+import { DESK } from '../keep/shelf';
 import { progressKey, progressOfStored } from '../lessons/player/progress-key';
 import { safeStorage } from '../parts/safe-storage';
 import type { ShelvedLesson } from './WhereYouWere';

@@ -1,11 +1,11 @@
 import { render, screen } from '@testing-library/react';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { openShelf } from '@/app/desk/keep/open-shelf';
-import { DESK, put } from '@/app/desk/keep/shelf';
+import { openShelf } from '@/app/keep/open-shelf';
+import { DESK, put } from '@/app/keep/shelf';
 import { beenHere } from '@/app/front/been-here';
 import { doors } from '@/app/front/doors';
 import { WhereYouWere } from '@/app/front/WhereYouWere';
-import { askedToPlay, readyDive } from '@/app/desk/ready-dives';
+import { askedToPlay, readyDive } from '@/app/parts/ready-dives';
 import { progressKey } from '@/app/lessons/player/progress-key';
 
 const LESSONS = [

@@ -1,9 +1,9 @@
-import type { DeskState, DeskStore } from '../desk-store';
+import type { DeskState, DeskStore } from '../../stage/desk-store';
 import { scriptOfSteps } from '../steer/steer-run';
 import { forgetLastWords, newName, readDeskRecord, sayLastWords, type DeskRecord } from './desk-record';
 import { DOCUMENT_FIELDS, viewOf } from './desk-view';
 import { leftBehind, leftBehindBy } from './left-behind';
-import { DESK, reasonOf, type RefusalReason, type Shelf } from './shelf';
+import { DESK, reasonOf, type RefusalReason, type Shelf } from '../../keep/shelf';
 
 /** How long the desk rests before it is written, ms: a change of the dive, and of the place looked at. */
 const RESTS_MS = 500;

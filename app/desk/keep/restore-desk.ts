@@ -3,7 +3,7 @@ import { forgetLastWords, lastWords, newName, readDeskRecord, type DeskRecord } 
 import type { DeskView } from './desk-view';
 import { leftBehind, leftBehindBy } from './left-behind';
 import { viewOfSaved } from './saved-dive';
-import { DESK, type Shelf } from './shelf';
+import { DESK, type Shelf } from '../../keep/shelf';
 
 export interface Restored {
   /** What to put on the desk, if anything was kept. */

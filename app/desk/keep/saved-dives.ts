@@ -8,7 +8,7 @@ import {
 import { newName } from './desk-record';
 import { diveRecord, DIVES, savedDive } from './saved-dive';
 import type { DeskView } from './desk-view';
-import { put, type Shelf } from './shelf';
+import { put, type Shelf } from '../../keep/shelf';
 
 export interface SavedDives {
   /** The newest first. */

@@ -3,23 +3,23 @@ import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
 import type { Decoded, SharedState } from '@/lib/files/links/share-link';
 import { useStatus } from '../../parts/status';
-import { useDeskStore } from '../desk-context';
-import type { DeskStore } from '../desk-store';
-import { takeHandOver } from '../hand-over';
-import { askedToPlay, readyDive } from '../ready-dives';
+import { useDeskStore } from '../../stage/desk-context';
+import type { DeskStore } from '../../stage/desk-store';
+import { takeHandOver } from '../../parts/hand-over';
+import { askedToPlay, readyDive } from '../../parts/ready-dives';
 import { startAutosave, type Autosave } from './autosave';
 import { newName } from './desk-record';
 import { deskFrom, deskViewSchema, DOCUMENT_FIELDS, viewOf, type DeskView } from './desk-view';
-import { firstRemark } from './dive-title';
+import { firstRemark } from '../../pictures/dive-title';
 import { changeVisit } from './last-visit';
 import { clearAddress, linkInAddress, readLink } from './opened-link';
-import { openShelf } from './open-shelf';
+import { openShelf } from '../../keep/open-shelf';
 import { restoreDesk } from './restore-desk';
 import { saveFile } from '../../parts/save-file';
 import { diveRecord, savedDive } from './saved-dive';
 import { listDives } from './saved-dives';
-import { put, REFUSALS, type RefusalReason, type Shelf } from './shelf';
-import { otherWindows } from './windows';
+import { put, REFUSALS, type RefusalReason, type Shelf } from '../../keep/shelf';
+import { otherWindows } from '../../keep/windows';
 
 export interface KeptDesk {
   /** Whether the desk is on this machine, or why it can't be. */

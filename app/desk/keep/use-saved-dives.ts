@@ -1,13 +1,13 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { StoredDive, UnreadRecord } from '@/lib/files/records/stored-dives';
 import { useStatus } from '../../parts/status';
-import { useDeskStore } from '../desk-context';
+import { useDeskStore } from '../../stage/desk-context';
 import { deskFrom, type DeskView } from './desk-view';
-import { openShelf } from './open-shelf';
+import { openShelf } from '../../keep/open-shelf';
 import { viewOfSaved } from './saved-dive';
 import { exportDives, importDives, listDives, putDive, removeDive, saveDive, type ImportReport } from './saved-dives';
-import { reasonOf, REFUSALS, type Shelf } from './shelf';
-import { otherWindows, type OtherWindows } from './windows';
+import { reasonOf, REFUSALS, type Shelf } from '../../keep/shelf';
+import { otherWindows, type OtherWindows } from '../../keep/windows';
 
 interface SavedDivesDoing {
   save: (title: string, script: string, view: DeskView) => Promise<void>;

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import { NO_PROGRESS, progressIn, type LessonProgress, type Progress } from '@/lib/lesson/progress';
-import { keptRecord } from '../../parts/kept-record';
+import { keptRecord } from '../../keep/kept-record';
 import { progressKey, progressOfStored, storedProgress } from './progress-key';
 
 interface ProgressStore {

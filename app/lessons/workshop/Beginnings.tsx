@@ -9,8 +9,8 @@ import { scenarios } from '@/content/scenarios/scenarios';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
 import { readDeskRecord } from '../../desk/keep/desk-record';
-import { openShelf } from '../../desk/keep/open-shelf';
-import { DESK } from '../../desk/keep/shelf';
+import { openShelf } from '../../keep/open-shelf';
+import { DESK } from '../../keep/shelf';
 import { yamlPath } from '../paths';
 import styles from './workshop.module.css';
 

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { newName } from '../../desk/keep/desk-record';
-import type { RefusalReason, Shelf } from '../../desk/keep/shelf';
+import type { RefusalReason, Shelf } from '../../keep/shelf';
 
 /** Lessons a person makes, as they are kept on this machine: each a record under its own name. */
 const PREFIX = 'lesson:';

@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useStatus } from '../../parts/status';
 import { newName } from '../../desk/keep/desk-record';
-import { openShelf } from '../../desk/keep/open-shelf';
-import { reasonOf, type RefusalReason } from '../../desk/keep/shelf';
+import { openShelf } from '../../keep/open-shelf';
+import { reasonOf, type RefusalReason } from '../../keep/shelf';
 import { dropDraft, keepDraft, keptDrafts, newDraft, type Draft } from './drafts';
 
 /** How long the writer rests before a lesson is kept, ms. */

@@ -1,4 +1,4 @@
-import { firstRemark } from '../desk/keep/dive-title';
+import { firstRemark } from '../pictures/dive-title';
 import { openShelf } from '../keep/open-shelf';
 import { DESK } from '../keep/shelf';
 import { progressKey, progressOfStored } from '../lessons/player/progress-key';

@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { isTypedIn } from '../parts/typed-in';
-import { useDeskStore } from '../desk/desk-context';
+import { useDeskStore } from '../stage/desk-context';
 
 /** Ctrl or Cmd with Z undoes, with Shift and Z or with Y redoes; in a box that is typed in, the keys stay the box's own. */
 export function useUndoKeys(): void {

@@ -81,7 +81,7 @@ export function exposureSayings(
 function oxygenNote(pO2Bar: number): string {
   if (pO2Bar > RESTING_PO2_BAR) return `over ${RESTING_PO2_BAR}, taught as the limit at rest`;
   if (pO2Bar > WORKING_PO2_BAR) return `over ${WORKING_PO2_BAR}, taught as the limit at work`;
-  return pO2Bar < LEAST_PO2_BAR ? `under ${LEAST_PO2_BAR}, too little to stay awake` : 'within what is taught';
+  return pO2Bar < LEAST_PO2_BAR ? `under ${LEAST_PO2_BAR}, the customary floor` : 'within what is taught';
 }
 
 /** The cylinder breathed at a sample: of several of the same gas, the one the supply says is in use. */

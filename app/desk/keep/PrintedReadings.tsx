@@ -3,8 +3,8 @@
 import { figuresAt } from '@/lib/ascent/figures';
 import { modelSayings, type ModelReadingId } from '@/lib/sayings/model-readings';
 import { usePreferences } from '../../parts/preferences';
-import { cursorSample } from '../desk-store';
-import { useDesk, useDeskStore } from '../desk-context';
+import { cursorSample } from '../../stage/desk-store';
+import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { printedSamples, usePrintChoice } from './print-times';
 import styles from './desk-sheet.module.css';
 

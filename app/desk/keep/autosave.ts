@@ -1,4 +1,4 @@
-import type { DeskState, DeskStore } from '../desk-store';
+import type { DeskState, DeskStore } from '../../stage/desk-store';
 import { scriptOfSteps } from '../steer/steer-run';
 import { forgetLastWords, newName, readDeskRecord, sayLastWords, type DeskRecord } from './desk-record';
 import { DOCUMENT_FIELDS, viewOf } from './desk-view';

@@ -25,7 +25,7 @@ const outsideLib = [
   { regex: '^(react|react-dom|next)(/|$)', message: 'lib has no React: it must work in plain Node.' },
   { regex: '^d3(-|/|$)', message: 'lib draws nothing: keep d3 in app/.' },
   {
-    regex: '^(zustand|idb|comlink|sirv|@codemirror|@lezer)(/|$)',
+    regex: '^(zustand|idb|comlink|mrmime|@codemirror|@lezer)(/|$)',
     message: 'lib has no screen, storage or server: keep this in app/.',
   },
   { regex: `^node:|^(${nodeBuiltIns})(/|$)`, message: 'lib runs in a browser too: no Node built-ins.' },

@@ -5,7 +5,7 @@ import { scenarios } from '@/content/scenarios/scenarios';
 import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
 import { splitLines, type Notice } from '@/lib/dive/script';
-import { useDesk } from './desk-context';
+import { useDesk } from '../stage/desk-context';
 import { ScriptHelp } from './ScriptHelp';
 import { useScriptShown } from './use-script-shown';
 import styles from './desk.module.css';

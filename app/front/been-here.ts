@@ -1,4 +1,4 @@
-import { firstRemark } from '../desk/keep/dive-title';
+import { firstRemark } from '../pictures/dive-title';
 import { scriptOnDesk } from '../keep/dive-on-desk';
 import { readKept } from '../keep/document-kind';
 import { parsedText, textAt } from '../keep/small-storage';

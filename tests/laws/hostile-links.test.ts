@@ -1,7 +1,7 @@
 import { deflateSync } from 'fflate';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { askedToPlay } from '@/app/desk/ready-dives';
+import { askedToPlay } from '@/app/parts/ready-dives';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { base64UrlOfBytes, bytesOfBase64Url } from '@/lib/files/links/base64url';

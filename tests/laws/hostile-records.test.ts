@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { createBenchStore, FRESH_SHEET } from '@/app/bench/bench-store';
-import { takeHandOver } from '@/app/desk/hand-over';
+import { takeHandOver } from '@/app/parts/hand-over';
 import { deskKind } from '@/app/desk/keep/desk-record';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';

@@ -6,7 +6,7 @@ import { put } from '@/app/keep/shelf';
 import { beenHere } from '@/app/front/been-here';
 import { doors } from '@/app/front/doors';
 import { WhereYouWere } from '@/app/front/WhereYouWere';
-import { askedToPlay, readyDive } from '@/app/desk/ready-dives';
+import { askedToPlay, readyDive } from '@/app/parts/ready-dives';
 import { progressKind } from '@/app/lessons/player/progress-kind';
 
 const LESSONS = [

@@ -1,8 +1,8 @@
 import { act, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it, vi } from 'vitest';
-import { DeskContext } from '@/app/desk/desk-context';
-import { createDeskStore } from '@/app/desk/desk-store';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore } from '@/app/stage/desk-store';
 import { ScriptPanel } from '@/app/desk/ScriptPanel';
 import { scriptReference } from '@/lib/dive/script-reference';
 

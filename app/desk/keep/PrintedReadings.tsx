@@ -7,11 +7,11 @@ import { printDepth, printStopDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { usePreferences } from '../../parts/preferences';
-import { cursorSample } from '../desk-store';
-import { useDesk, useDeskStore } from '../desk-context';
-import { ascentMinutesText, noStopText } from '../print-figures';
-import type { ReadingId } from '../reading-ids';
-import type { Scene } from '../scene';
+import { cursorSample } from '../../stage/desk-store';
+import { useDesk, useDeskStore } from '../../stage/desk-context';
+import { ascentMinutesText, noStopText } from '../../pictures/print-figures';
+import type { ReadingId } from '../../stage/reading-ids';
+import type { Scene } from '../../pictures/scene';
 import { printedSamples, usePrintChoice } from './print-times';
 import styles from './desk-sheet.module.css';
 

@@ -1,6 +1,6 @@
 import { startAutosave, type Autosave } from '../../keep/autosave';
 import { sayLastWords } from '../../keep/last-words';
-import type { DeskState, DeskStore } from '../desk-store';
+import type { DeskState, DeskStore } from '../../stage/desk-store';
 import { scriptOfSteps } from '../steer/steer-run';
 import { deskKind, type DeskContent } from './desk-record';
 import { DOCUMENT_FIELDS, viewOf } from './desk-view';

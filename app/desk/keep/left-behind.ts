@@ -1,6 +1,6 @@
 import type { StoredDive } from '@/lib/files/records/stored-dives';
 import type { DeskRecord } from './desk-record';
-import { firstRemark } from './dive-title';
+import { firstRemark } from '../../pictures/dive-title';
 import { diveRecord, savedDive } from './saved-dive';
 
 /** The name on the shelf of what one visit left behind: a later one of the same visit takes its place. */

@@ -1,13 +1,13 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { markPartPath, markPath } from '@/app/desk/pictures/mark-shapes';
-import { spread } from '@/app/desk/pictures/spread';
-import { supersaturationColumns } from '@/app/desk/pictures/supersaturation-columns';
-import { columnPath, columnRuns, timeColumns } from '@/app/desk/pictures/time-columns';
-import { timeScale } from '@/app/desk/pictures/time-scale';
-import { tableSamples } from '@/app/desk/pictures/table-samples';
-import { trailSamples } from '@/app/desk/pictures/pressure-trail';
-import { stage } from '@/app/desk/scene';
+import { markPartPath, markPath } from '@/app/pictures/axes/mark-shapes';
+import { spread } from '@/app/pictures/axes/spread';
+import { supersaturationColumns } from '@/app/pictures/tissues/supersaturation-columns';
+import { columnPath, columnRuns, timeColumns } from '@/app/pictures/axes/time-columns';
+import { timeScale } from '@/app/pictures/axes/time-scale';
+import { tableSamples } from '@/app/pictures/table-samples';
+import { trailSamples } from '@/app/pictures/tissues/pressure-trail';
+import { stage } from '@/app/pictures/scene';
 import { loadAt } from '@/lib/ascent/figures';
 import { supersaturation, supersaturationOf } from '@/lib/ascent/supersaturation';
 

@@ -4,6 +4,7 @@
  */
 const floors = [
   ['files', 'lesson', 'working', 'evidence', 'bench', 'curves'],
+  ['sayings'],
   ['rules'],
   ['ascent', 'dive', 'exposure'],
   ['tissue'],
@@ -90,7 +91,7 @@ const libGlobals = {
 const upward = (folders) => ({
   regex: `^(@/lib/|(\\.\\./)+(lib/)?)(${folders.join('|')})(/|$)`,
   message:
-    'Inside lib arrows go down: files, lesson, working, evidence, bench, curves → rules → ascent, dive, exposure → tissue → physics → quantity.',
+    'Inside lib arrows go down: files, lesson, working, evidence, bench, curves → sayings → rules → ascent, dive, exposure → tissue → physics → quantity.',
 });
 
 export const walls = [

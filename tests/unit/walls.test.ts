@@ -21,6 +21,8 @@ describe('the walls between the parts', () => {
       'ascent never knows the rules, even as a type',
     ],
     ['lib/dive/probe.ts', "export { x } from '../files/uddf';", 'dive sits below files'],
+    ['lib/rules/probe.ts', "export { x } from '../sayings/measures';", 'rules sit below what is said of them'],
+    ['lib/sayings/probe.ts', "export { x } from '../lesson/check';", 'sayings sit below lessons'],
     ['lib/rules/probe.ts', "export { x } from '../lesson/check';", 'rules sit below lessons'],
     ['lib/ascent/probe.ts', "export { x } from '../curves/no-stop-curve';", 'ascent sits below curves'],
     [

@@ -1,6 +1,6 @@
 'use client';
 
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import { Button } from '../parts/Button';
 import { fetchedLater } from '../parts/fetched-later';
 import { Icon } from '../parts/Icon';
@@ -8,19 +8,16 @@ import { IconButton } from '../parts/IconButton';
 import { Menu } from '../parts/Menu';
 import { Navigation } from '../parts/Navigation';
 import { PreferenceSwitches } from '../parts/PreferenceSwitches';
-import { useStatus } from '../parts/status';
 import { Wordmark } from '../parts/Wordmark';
-import { useDesk } from '../stage/desk-context';
 import type { DrawerId } from './Drawer';
 import type { KeptDesk } from './keep/use-kept-desk';
-import { TourOffer } from './tour/TourOffer';
+import { UndoButtons } from './UndoButtons';
 import styles from './line.module.css';
 
 // Asked for seldom, and the desk opens sooner without them.
 const SavedDivesPanel = fetchedLater(async () => (await import('./keep/dialogs')).SavedDivesPanel);
 const PassOnDialog = fetchedLater(async () => (await import('./keep/dialogs')).PassOnDialog);
 const PrintDialog = fetchedLater(async () => (await import('./keep/dialogs')).PrintDialog);
-const Tour = fetchedLater(async () => (await import('./tour/Tour')).Tour);
 
 const KEPT: Record<KeptDesk['kept'], string> = {
   opening: 'Looking for your last dive…',
@@ -29,26 +26,22 @@ const KEPT: Record<KeptDesk['kept'], string> = {
   blocked: 'Not kept: this browser lets pages keep nothing',
 };
 
-type Opened = 'saved' | 'pass on' | 'print' | 'tour';
+type Opened = 'saved' | 'pass on' | 'print';
 
 interface DeskLineProps extends KeptDesk {
   drawer: DrawerId | 'none';
   onDrawer: (id: DrawerId) => void;
   onPresent: () => void;
+  onTour: () => void;
 }
 
 /** The line at the top of the desk: the way to other screens, its tools, units and theme. What has no room folds into menus. */
-export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent }: DeskLineProps) {
+export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent, onTour }: DeskLineProps) {
   const [opened, open] = useState<Opened>();
   const close = () => open(undefined);
-  const line = useRef<HTMLDivElement>(null);
-  const toTourButton = () =>
-    Array.from(line.current?.querySelectorAll<HTMLElement>('[data-way="tour"], button[aria-expanded]') ?? [])
-      .find(({ offsetParent }) => offsetParent)
-      ?.focus();
   const tools = (
     <>
-      <Button kind="quiet" icon="why" data-way="tour" data-done="" onClick={() => open('tour')}>
+      <Button kind="quiet" icon="why" data-way="tour" data-done="" onClick={onTour}>
         Tour
       </Button>
       <Button
@@ -74,7 +67,7 @@ export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent }:
     </Button>
   );
   return (
-    <div ref={line} className={styles.top}>
+    <div className={styles.top}>
       <div className={styles.line} role="group" aria-label="This desk">
         <span className={styles.roomsFolded}>
           <Menu icon="rooms" label="Screens">
@@ -95,7 +88,9 @@ export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent }:
         <Button kind="quiet" aria-pressed={drawer === 'readings'} onClick={() => onDrawer('readings')}>
           Readings
         </Button>
-        <UndoButtons />
+        <span className={styles.undo}>
+          <UndoButtons />
+        </span>
         <span className={styles.toolsInLine}>{tools}</span>
         <span className={styles.switchesInLine}>
           {present}
@@ -111,13 +106,6 @@ export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent }:
           </Menu>
         </span>
       </div>
-      <TourOffer
-        onShow={() => open('tour')}
-        onRefused={() => {
-          toTourButton();
-          useStatus.getState().say('The tour stays here, under “Tour”.');
-        }}
-      />
       {notice !== undefined && (
         <div className={styles.notice} role="alert">
           <p>{notice}</p>
@@ -127,27 +115,6 @@ export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent }:
       {opened === 'saved' && <SavedDivesPanel onClose={close} />}
       {opened === 'pass on' && <PassOnDialog onClose={close} />}
       {opened === 'print' && <PrintDialog onClose={close} />}
-      {opened === 'tour' && (
-        <Tour
-          onEnd={() => {
-            close();
-            toTourButton();
-          }}
-        />
-      )}
     </div>
-  );
-}
-
-function UndoButtons() {
-  const undo = useDesk((state) => state.undo);
-  const redo = useDesk((state) => state.redo);
-  const canUndo = useDesk((state) => state.past.length > 0);
-  const canRedo = useDesk((state) => state.future.length > 0);
-  return (
-    <span className={styles.undo}>
-      <IconButton icon="undo" label="Undo" onClick={undo} disabled={!canUndo} />
-      <IconButton icon="redo" label="Redo" onClick={redo} disabled={!canRedo} />
-    </span>
   );
 }

@@ -2,7 +2,8 @@
 
 import { useCallback, useLayoutEffect, useRef, useState } from 'react';
 import { fetchedLater } from '../parts/fetched-later';
-import { useDesk } from '../stage/desk-context';
+import { useStatus } from '../parts/status';
+import { useDesk, useDeskStore } from '../stage/desk-context';
 import type { PanelId } from '../stage/panel-ids';
 import { DeskLine } from './DeskLine';
 import { Drawer, type DrawerId } from './Drawer';
@@ -13,6 +14,7 @@ import { isPicture } from './present/panels';
 import { usePresented } from './present/use-presented';
 import { ReadingStrip } from './ReadingStrip';
 import { TimeControls } from './TimeControls';
+import { TourOffer } from './tour/TourOffer';
 import { useUndoKeys } from '../keep/use-undo-keys';
 import { useFitsDrawer } from './use-fits-drawer';
 import { useWorkingPlace } from './use-working-place';
@@ -20,7 +22,11 @@ import styles from './sheet.module.css';
 
 // The desk opens without what keeps it and shows it to a class.
 const KeepDesk = fetchedLater(async () => (await import('./keep/after-opening')).KeepDesk);
+const Tour = fetchedLater(async () => (await import('./tour/Tour')).Tour);
 const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);
+
+/** The button of the tour or, where it is folded away, what it is folded into. */
+const TO_TOUR = '[data-way="tour"], [aria-label="Tools of the desk"]';
 
 /**
  * Cause and effect in one look: what is read, the pictures and the hand on time, composed to the height of the window.
@@ -29,7 +35,8 @@ const Presenter = fetchedLater(async () => (await import('./present/Presenter'))
  */
 export function OneSheet() {
   const [kept, setKept] = useState<KeptDesk>({ kept: 'opening', notice: undefined, putAway: () => undefined });
-  useUndoKeys();
+  const { undo, redo } = useDeskStore().getState();
+  useUndoKeys(undo, redo);
   const sheet = useRef<HTMLDivElement>(null);
   const [presenting, setPresenting] = useState(false);
   const leave = useCallback(() => {
@@ -40,6 +47,12 @@ export function OneSheet() {
   const deskPictures = useDesk((state) => state.pictures);
   const panels = usePresented();
   const [chosen, choose] = useState<DrawerId | 'none'>();
+  const [touring, tour] = useState(false);
+  const toTour = () => visibleIn(sheet.current, TO_TOUR)?.focus();
+  const refused = () => {
+    toTour();
+    useStatus.getState().say('The tour stays here, under “Tour”.');
+  };
   const fits = useFitsDrawer(sheet);
   const drawer = presenting ? (panels.includes('script') ? 'script' : 'none') : chosen;
   const toggle = (id: DrawerId) => choose((chosen ?? (fits ? 'script' : 'none')) === id ? 'none' : id);
@@ -70,14 +83,23 @@ export function OneSheet() {
           drawer={drawer ?? (fits ? 'script' : 'none')}
           onDrawer={toggle}
           onPresent={() => setPresenting(true)}
+          onTour={() => tour(true)}
         />
       )}
       <div className={styles.figures} data-place="figures" hidden={!shows('readings')}>
         <ReadingStrip />
-        <InsistLine />
+        <InsistLine>{!presenting && <TourOffer onShow={() => tour(true)} onRefused={refused} />}</InsistLine>
       </div>
       <PictureRoom shown={shown} />
       <Drawer shown={drawer ?? 'script'} onClose={() => choose('none')} />
+      {touring && (
+        <Tour
+          onEnd={() => {
+            tour(false);
+            toTour();
+          }}
+        />
+      )}
     </div>
   );
 }

@@ -32,7 +32,9 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
   afterAll(() => browser.close());
 
   return async ({ preferences, keepsSite = false, ...options } = {}) => {
-    const context = await browser.newContext({ baseURL: inject('siteAddress'), ...options });
+    // A window in which the desk has its script open beside the pictures.
+    const viewport = { width: 1440, height: 900 };
+    const context = await browser.newContext({ baseURL: inject('siteAddress'), viewport, ...options });
     contexts.push(context);
     if (preferences) {
       await context.addInitScript(

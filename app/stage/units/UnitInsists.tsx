@@ -1,9 +1,9 @@
 'use client';
 
 import { useMemo } from 'react';
-import { printHours } from '@/lib/quantity/duration';
 import { printPercent } from '@/lib/quantity/percent';
 import { shownAt } from '@/lib/rules/unit/shown';
+import { unitSayings } from '@/lib/sayings/unit-readings';
 import { Icon } from '../../parts/Icon';
 import { usePreferences } from '../../parts/preferences';
 import { chosenWatch } from '../../pictures/scene-watches';
@@ -28,7 +28,7 @@ export function UnitInsists() {
       ))}
       {shown.mode === 'locked out' && (
         <p className={styles.alarm}>
-          <Icon name="caution" /> Locked: depth and time only, for {printHours(shown.lockedForS ?? 0)} more.
+          <Icon name="caution" /> Locked: depth and time only, for {unitSayings(shown, units).locked.text} more.
         </p>
       )}
       {shown.mode === 'gauge' && <p>{watch.setup.name} is in gauge mode: it works nothing out.</p>}

@@ -1,5 +1,6 @@
 import { doors, type Door } from './front/doors';
 import { HalfTimesPlate } from './front/HalfTimesPlate';
+import { OnOtherScreens } from './front/OnOtherScreens';
 import { WhereYouWere } from './front/WhereYouWere';
 import { loadLessons } from './lessons/load-lessons';
 import styles from './page.module.css';
@@ -57,6 +58,8 @@ export default function FrontDoor() {
           ))}
         </ul>
       </section>
+
+      <OnOtherScreens />
     </div>
   );
 }

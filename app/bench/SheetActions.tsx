@@ -6,7 +6,7 @@ import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { tookOf } from '@/lib/bench/live-run';
 import { writeSheetCsv, type UnitSheet } from '@/lib/bench/write-sheet-csv';
 import { writeScript } from '@/lib/dive/script';
-import { leaveForDesk } from '../desk/hand-over';
+import { leaveForDesk } from '../parts/hand-over';
 import { saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
 import { routes } from '../parts/routes';

@@ -10,7 +10,7 @@ import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
-import { useWidth } from '../desk/pictures/use-width';
+import { useWidth } from '../pictures/hand/use-width';
 import { TimeFoot } from './TimeFoot';
 import styles from './bring.module.css';
 

@@ -9,8 +9,8 @@ import type { Trace } from '@/lib/files/records/thin-samples';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
 import type { Made, MendedDive } from './brought';
-import { useWidth } from '../desk/pictures/use-width';
-import { depthTicks } from '../desk/pictures/profile-scales';
+import { useWidth } from '../pictures/hand/use-width';
+import { depthTicks } from '../pictures/profile/profile-scales';
 import { TimeFoot } from './TimeFoot';
 import styles from './bring.module.css';
 

@@ -1,6 +1,6 @@
 'use client';
 
-import { leaveForDesk } from '../desk/hand-over';
+import { leaveForDesk } from '../parts/hand-over';
 import { fileWords, saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
 import { routes } from '../parts/routes';

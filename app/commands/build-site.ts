@@ -3,12 +3,12 @@ import { existsSync, readFileSync, readdirSync, statSync, writeFileSync } from '
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { finishSite } from './finish-site';
+import { STAMP } from './stamp';
 
 export const repositoryRoot = fileURLToPath(new URL('../..', import.meta.url));
 export const siteFolder = join(repositoryRoot, 'out');
 
-/** Holds the moment the last good build began, so that a file saved while it ran still counts as newer. */
-const stampFile = join(siteFolder, '.built-from');
+const stampFile = join(siteFolder, STAMP);
 
 const sources = ['app', 'lib', 'content', 'package.json', 'package-lock.json', 'tsconfig.json', 'next.config.js'];
 

@@ -1,14 +1,26 @@
-import { createServer, type Server } from 'node:http';
+import { createServer, STATUS_CODES, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { existsSync, readFileSync } from 'node:fs';
+import { statSync, unwatchFile, watchFile } from 'node:fs';
 import { join } from 'node:path';
-import compression from '@polka/compression';
-import sirv from 'sirv';
+import { hereFile } from '../front/here-file';
+import { addressesInNetwork, isLoopback } from './network-addresses';
+import { handlerAt, type RequestHandler } from './request-handler';
+import { sendFile } from './send-file';
+import { fileAt, readSite, withOlderChunks } from './site-files';
+import { STAMP } from './stamp';
 
 export interface RunningSite {
-  /** Address with no trailing slash, such as `http://localhost:3000`. */
-  address: string;
-  close: () => Promise<void>;
+  /** Address on this machine with no trailing slash, such as `http://localhost:3000`. */
+  readonly address: string;
+  /** Addresses for others in the network, likeliest first. */
+  readonly inNetwork: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+export interface ServeOptions {
+  /** The interface to listen on; this machine alone where none is given. */
+  readonly host?: string | undefined;
+  readonly handlers?: readonly RequestHandler[];
 }
 
 /** The rest of the policy is in the pages themselves, so that it holds wherever they are put; these only a server can say. */
@@ -20,41 +32,132 @@ const HEADERS = {
   'x-content-type-options': 'nosniff',
 };
 
-/** Files whose names hold their hash never change; all others are asked for anew each time. */
-const keptFor = (path: string) =>
-  path.startsWith('/_next/static/') ? 'public, max-age=31536000, immutable' : 'no-cache';
+/** Enough for some sixty screens, each with the six connections a browser opens. */
+const MOST_CONNECTIONS = 400;
+/** A request has to be told within so long, its head within half of that. */
+const REQUEST_MS = 20_000;
+/** A connection on which nothing moves for so long is closed. */
+const QUIET_MS = 60_000;
+/** How often it is looked whether the site has been built anew. */
+const LOOK_MS = 1000;
 
 /**
- * Serves a built folder to this machine and its network (a class can open it from their own screens), text compressed.
- * Port 0 takes any free one.
+ * Serves a built folder from memory, text compressed. A site that is built anew meanwhile takes its place whole, once its
+ * stamp is written. Port 0 takes any free one.
  * Rejects with the system's own error (`EADDRINUSE` when the port is taken).
  */
-export function serveSite(folder: string, port: number): Promise<RunningSite> {
-  const notFoundPage = join(folder, '404.html');
-  const compressed = compression();
-  const files = sirv(folder, {
-    dev: false,
-    etag: true,
-    extensions: ['html'],
-    setHeaders: (response, path) => response.setHeader('cache-control', keptFor(path)),
-  });
-  const server = createServer((request, response) => {
-    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
-    compressed(request, response, () => {
-      files(request, response, () => {
-        response.statusCode = 404;
-        response.setHeader('content-type', 'text/html; charset=utf-8');
-        response.end(existsSync(notFoundPage) ? readFileSync(notFoundPage) : 'Not found');
+export function serveSite(
+  folder: string,
+  port: number,
+  { host = '127.0.0.1', handlers = [] }: ServeOptions = {},
+): Promise<RunningSite> {
+  let files = readSite(folder);
+  const all = [...handlers, hereHandler(() => running.inNetwork)];
+  const answer = async (request: IncomingMessage, response: ServerResponse) => {
+    const method = request.method ?? '';
+    const url = urlOf(request);
+    const path = url && decoded(url.pathname);
+    if (!url || path === undefined) return refuse(response, 400);
+    const handler = handlerAt(all, path);
+    const allowed = handler?.methods ?? ['GET', 'HEAD'];
+    if (!allowed.includes(method)) {
+      response.setHeader('allow', allowed.join(', '));
+      // What it sends with the request is not waited for.
+      response.setHeader('connection', 'close');
+      return refuse(response, 405);
+    }
+    if (handler) return handler.handle(request, response, url);
+    const file = fileAt(files, path);
+    if (file) return sendFile(request, response, file);
+    const notFound = files.get('/404.html');
+    return notFound ? sendFile(request, response, notFound, 404) : refuse(response, 404);
+  };
+  const server = createServer(
+    { requestTimeout: REQUEST_MS, headersTimeout: REQUEST_MS / 2, connectionsCheckingInterval: 5000 },
+    (request, response) => {
+      for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+      // Whoever asked may be gone before the answer is: that is theirs to do.
+      request.on('error', () => undefined);
+      response.on('error', () => undefined);
+      answer(request, response).catch((error: unknown) => {
+        console.error(`${request.method} ${request.url?.slice(0, 200)}: ${String(error)}`);
+        if (response.headersSent) response.destroy();
+        else refuse(response, 500);
       });
-    });
-  });
+    },
+  );
+  server.maxConnections = MOST_CONNECTIONS;
+  server.timeout = QUIET_MS;
+  const stamp = join(folder, STAMP);
+  const look = () => {
+    try {
+      if (statSync(stamp).isFile()) files = withOlderChunks(readSite(folder), files);
+    } catch {
+      // A build is under way: the site as it was is served until the next stamp.
+    }
+  };
+  let running: RunningSite = { address: '', inNetwork: [], close: () => closed(server) };
   return new Promise((resolve, reject) => {
     server.once('error', reject);
-    server.listen(port, () => {
+    server.listen(port, host, () => {
+      server.off('error', reject);
+      server.on('error', (error) => console.error(`The server: ${error.message}`));
+      watchFile(stamp, { interval: LOOK_MS, persistent: false }, look);
       const { port: taken } = server.address() as AddressInfo;
-      resolve({ address: `http://localhost:${taken}`, close: () => closed(server) });
+      const local = isLoopback(host) || host === '0.0.0.0' || host === '::' ? 'localhost' : undefined;
+      const inNetwork = addressesInNetwork(host, taken);
+      running = {
+        address: local ? `http://${local}:${taken}` : inNetwork[0]!,
+        inNetwork,
+        close: () => {
+          unwatchFile(stamp, look);
+          return closed(server);
+        },
+      };
+      resolve(running);
     });
   });
+}
+
+/** Tells the front page where else the site can be opened. */
+function hereHandler(inNetwork: () => readonly string[]): RequestHandler {
+  return {
+    path: `/${hereFile}`,
+    methods: ['GET', 'HEAD'],
+    handle(request, response) {
+      const body = JSON.stringify({ inNetwork: inNetwork() });
+      response.writeHead(200, {
+        'content-type': 'application/json; charset=utf-8',
+        'cache-control': 'no-store',
+        'content-length': Buffer.byteLength(body),
+      });
+      response.end(request.method === 'HEAD' ? undefined : body);
+    },
+  };
+}
+
+/** What is asked for, as an address on this site; the host it was asked of does not matter. */
+function urlOf({ url = '' }: IncomingMessage): URL | undefined {
+  const from = url.startsWith('/') ? `http://site${url.replace(/^\/+/, '/')}` : url;
+  return URL.canParse(from) ? new URL(from) : undefined;
+}
+
+function decoded(path: string): string | undefined {
+  try {
+    const plain = decodeURIComponent(path);
+    return plain.includes('\0') ? undefined : plain;
+  } catch {
+    return undefined;
+  }
+}
+
+function refuse(response: ServerResponse, statusCode: number): void {
+  const body = `${STATUS_CODES[statusCode]}\n`;
+  response.writeHead(statusCode, {
+    'content-type': 'text/plain; charset=utf-8',
+    'content-length': Buffer.byteLength(body),
+  });
+  response.end(body);
 }
 
 function closed(server: Server): Promise<void> {

@@ -2,7 +2,7 @@
 
 import { area, line } from 'd3';
 import { useId, type PointerEvent } from 'react';
-import { spread } from '../desk/pictures/spread';
+import { spread } from '../pictures/axes/spread';
 import { dashOf, shapeOf } from './curve-looks';
 import type { PlotAxis, PlotScale } from './plot-axis';
 import styles from './plot.module.css';

@@ -1,7 +1,7 @@
 'use client';
 
 import { useRef } from 'react';
-import { SaveFormats } from '../desk/keep/SaveFormats';
+import { SaveFormats } from '../pictures/save/SaveFormats';
 import styles from './curves.module.css';
 
 /** Saves the figure it stands in as a picture. */

@@ -4,18 +4,20 @@ import { useCallback, useLayoutEffect, useRef, useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { CautionStrip } from '../parts/Caution';
 import { fetchedLater } from '../parts/fetched-later';
-import { DeskContext, useDesk } from './desk-context';
-import { createDeskStore } from './desk-store';
+import { DeskContext, useDesk, useDeskStore } from '../stage/desk-context';
+import { createDeskStore } from '../stage/desk-store';
 import { DeskBar } from './keep/DeskBar';
 import type { KeptDesk } from './keep/use-kept-desk';
-import { pictures, type PictureId } from './pictures/all';
+import type { PictureId } from '../pictures/picture-ids';
+import { pictures } from '../stage/figures/all';
 import { PictureChooser } from './PictureChooser';
-import { Playback, PlaybackBar } from './PlaybackBar';
-import { isPicture, type PanelId } from './present/panels';
+import { Playback, PlaybackBar } from '../stage/PlaybackBar';
+import type { PanelId } from '../stage/panel-ids';
+import { isPicture } from './present/panels';
 import { usePresented } from './present/use-presented';
-import { ReadingsPanel } from './ReadingsPanel';
+import { ReadingsPanel } from '../stage/ReadingsPanel';
 import { ScriptPanel } from './ScriptPanel';
-import { useUndoKeys } from './use-undo-keys';
+import { useUndoKeys } from '../keep/use-undo-keys';
 import styles from './desk.module.css';
 import present from './present/present.module.css';
 
@@ -42,7 +44,8 @@ export function Desk() {
 /** The desk to work at or, before a class, only the panels chosen for it: the same parts, so that nothing in them is lost on the way. */
 function DeskOnScreen() {
   const [kept, setKept] = useState<KeptDesk>({ kept: 'opening', notice: undefined, putAway: () => undefined });
-  useUndoKeys();
+  const { undo, redo } = useDeskStore().getState();
+  useUndoKeys(undo, redo);
   const stage = useRef<HTMLDivElement>(null);
   const [presenting, setPresenting] = useState(false);
   const leave = useCallback(() => {

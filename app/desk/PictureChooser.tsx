@@ -3,8 +3,9 @@
 import { useState } from 'react';
 import { Button } from '../parts/Button';
 import { Disclosure } from '../parts/Disclosure';
-import { useDesk } from './desk-context';
-import { PICTURE_IDS, pictures, type PictureId } from './pictures/all';
+import { useDesk } from '../stage/desk-context';
+import { PICTURE_IDS, type PictureId } from '../pictures/picture-ids';
+import { pictures } from '../stage/figures/all';
 import styles from './picture-chooser.module.css';
 
 /** Which pictures are on the desk, and in what order. Each change is one step to undo. */

@@ -1,6 +1,6 @@
 import { useMemo, useSyncExternalStore, type RefObject } from 'react';
-import { useDeskStore } from './desk-context';
-import type { DeskState, DeskStore } from './desk-store';
+import { useDeskStore } from '../stage/desk-context';
+import type { DeskState, DeskStore } from '../stage/desk-store';
 
 /** A text that changes under a drag is shown so often at most, ms: nobody reads it sooner, and it is dear to lay out. */
 const EVERY_MS = 100;

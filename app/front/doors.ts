@@ -1,6 +1,6 @@
 import { lessonPath } from '../lessons/paths';
 import { lessonSlugs, loadLesson } from '../lessons/load-lessons';
-import { playPath } from '../desk/ready-dives';
+import { playPath } from '../parts/ready-dives';
 import { routes } from '../parts/routes';
 
 interface Way {

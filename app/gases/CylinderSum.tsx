@@ -19,7 +19,7 @@ import { accepted, refused, type Parsed } from '@/lib/quantity/parsed';
 import { parsePressure, printCylinderPressure } from '@/lib/quantity/pressure';
 import { parseTime } from '@/lib/quantity/time';
 import { printVolume } from '@/lib/quantity/volume';
-import { useWidth } from '../desk/pictures/use-width';
+import { useWidth } from '../pictures/hand/use-width';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';

@@ -5,7 +5,7 @@ import { gasDensityGL, HIGHEST_DENSITY_GL, RECOMMENDED_DENSITY_GL } from '@/lib/
 import { ambientBarAt } from '@/lib/exposure/gas-depths';
 import { gasName } from '@/lib/physics/gas';
 import { fixed } from '@/lib/quantity/number';
-import { spread } from '../desk/pictures/spread';
+import { spread } from '../pictures/axes/spread';
 import { usePreferences } from '../parts/preferences';
 import { DepthAxis } from './DepthAxis';
 import { COLUMN_MARGIN, deepestShownM, depthScale, type ColumnProps } from './water-column';

@@ -1,7 +1,7 @@
 import type { ScaleLinear } from 'd3';
 import { sayDepth } from '@/lib/quantity/depth';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { depthTicks } from '../desk/pictures/profile-scales';
+import { depthTicks } from '../pictures/profile/profile-scales';
 import styles from './pictures.module.css';
 
 interface DepthAxisProps {

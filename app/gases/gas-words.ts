@@ -5,7 +5,7 @@ import { RESTING_PO2_BAR, WORKING_PO2_BAR } from '@/lib/physics/oxygen-limits';
 import { sayDepth } from '@/lib/quantity/depth';
 import { fixed } from '@/lib/quantity/number';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { noStopText } from '../desk/print-figures';
+import { noStopText } from '../pictures/print-figures';
 
 /** One property of gases at a depth, as a row of a table. */
 export interface GasRow {

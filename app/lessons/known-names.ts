@@ -1,8 +1,8 @@
 import { cautions } from '@/content/cautions';
 import type { Term } from '@/lib/lesson/glossary';
 import type { KnownNames } from '@/lib/lesson/questions/known';
-import { PICTURE_IDS } from '../desk/pictures/picture-ids';
-import { READING_IDS } from '../desk/reading-ids';
+import { PICTURE_IDS } from '../pictures/picture-ids';
+import { READING_IDS } from '../stage/reading-ids';
 import { routes } from '../parts/routes';
 
 /** The names a lesson may use, each from where it is kept. */

@@ -29,7 +29,7 @@ const Lock = z.object({
 type Entries = z.infer<typeof Lock>['packages'];
 
 /** Commands and the server: nothing of them is in a page. */
-const TERMINAL = ['@polka/compression', 'sirv', 'tsx'];
+const TERMINAL = ['mrmime', 'tsx'];
 
 /** The page builder is mostly that; these are the packages it puts into pages besides its own code. */
 const BUILDER = 'next';

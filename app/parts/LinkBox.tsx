@@ -20,7 +20,11 @@ export function LinkBox({ link, describedBy }: { link: string; describedBy?: str
       tell('Copied.');
     } catch {
       box.current?.select();
-      tell('This browser does not let the page copy. The link is marked: copy it yourself.');
+      tell(
+        window.isSecureContext
+          ? 'This browser does not let the page copy. The link is marked: copy it yourself.'
+          : 'A page that comes over plain HTTP from another machine may not copy. The link is marked: copy it yourself.',
+      );
     }
   };
   return (

@@ -11,8 +11,8 @@ import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
 import { anyDay, heliumDay, nitrogenDay } from './arbitrary-dive';
 import { anyDive } from './dives';
+import { law } from './law';
 
-const runs = (numRuns: number) => ({ numRuns, seed: 20_261_125, endOnFailure: true });
 const lengthS = (dive: Dive) =>
   dive.steps.reduce((sum, step) => sum + (step.kind === 'switch' ? 0 : step.durationS), 0);
 
@@ -31,7 +31,7 @@ function same(what: string, one: number, other: number, tolerance = ROUNDING): v
 
 describe('tissues', () => {
   it('are the same at every change of step however many samples lie between', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const inOneStep = computeTimeline(dive, lengthS(dive) + 1);
         for (const everyS of [1, 7, 60]) {
@@ -48,12 +48,12 @@ describe('tissues', () => {
           });
         }
       }),
-      runs(40),
+      40,
     );
   });
 
   it('draw steadily nearer to the gas breathed while the depth stands still, and never pass it', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const timeline = computeTimeline(dive, 20);
         for (let i = 1; i < timeline.length; i += 1) {
@@ -72,12 +72,12 @@ describe('tissues', () => {
           }
         }
       }),
-      runs(60),
+      60,
     );
   });
 
   it('come out the same in memory used before', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, anyDay, (before, dive) => {
         const used = computeTimeline(before, 10);
         const usedFigures = figuresOf(used, before.settings);
@@ -93,7 +93,7 @@ describe('tissues', () => {
         for (const name of Object.keys(arrays) as (keyof typeof arrays)[])
           expect([...figuresAgain[name]]).toEqual([...figures[name]]);
       }),
-      runs(30),
+      30,
     );
   });
 });
@@ -104,7 +104,7 @@ describe('no-stop time', () => {
     .filter(({ timeline }) => timeline.length > 1);
 
   it('is never longer deeper, whatever was dived before', () => {
-    fc.assert(
+    law(
       fc.property(
         anyStateOnAir,
         fc.double({ min: 0, max: 60, noNaN: true }),
@@ -118,12 +118,12 @@ describe('no-stop time', () => {
           );
         },
       ),
-      runs(300),
+      300,
     );
   });
 
   it('is never longer with a lower limit', () => {
-    fc.assert(
+    law(
       fc.property(
         anyStateOnAir,
         fc.double({ min: 0, max: 60, noNaN: true }),
@@ -138,24 +138,24 @@ describe('no-stop time', () => {
           expect(noStop(load, breathed, gf).minutes).toBeLessThanOrEqual(noStop(load, breathed, gf + 0.1).minutes);
         },
       ),
-      runs(300),
+      300,
     );
   });
 
   it('is 0 exactly where there is a ceiling', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const { ceilingM, noStopMin } = figuresOf(computeTimeline(dive, 10), dive.settings);
         ceilingM.forEach((depthM, i) => {
           if (depthM > 0 !== (noStopMin[i] === 0)) expect.fail(`ceiling ${depthM} m with ${noStopMin[i]} min left`);
         });
       }),
-      runs(60),
+      60,
     );
   });
 
   it('ends where the ceiling appears, if nothing changes', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const timeline = computeTimeline(dive, 10);
         const { ceilingM, noStopMin } = figuresOf(timeline, dive.settings);
@@ -167,14 +167,14 @@ describe('no-stop time', () => {
             expect.fail(`${noStopMin[i - 1]} min left, yet the ceiling ${stepMin} min later is ${ceilingM[i]} m`);
         }
       }),
-      runs(60),
+      60,
     );
   });
 });
 
 describe('the ceiling', () => {
   it('is 0 exactly while every compartment tolerates the surface at the high limit', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const timeline = computeTimeline(dive, 10);
         const { ceilingM } = figuresOf(timeline, dive.settings);
@@ -191,12 +191,12 @@ describe('the ceiling', () => {
             expect.fail(`ceiling ${ceilingM[i]} m with a compartment ${worstBar} bar over the limit at the surface`);
         }
       }),
-      runs(60),
+      60,
     );
   });
 
   it('lies between the ceilings at high and at low, and not below the first stop', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const { ceilingM, ceilingAtLowM, ceilingAtHighM, firstStopM } = figuresOf(
           computeTimeline(dive, 10),
@@ -213,7 +213,7 @@ describe('the ceiling', () => {
             );
         });
       }),
-      runs(60),
+      60,
     );
   });
 });
@@ -223,7 +223,7 @@ describe('figures of a whole timeline', () => {
     ['with nitrogen alone', nitrogenDay],
     ['with helium', heliumDay],
   ])('are what the functions for one instant say at every sample, %s', (_, days) => {
-    fc.assert(
+    law(
       fc.property(days, (dive) => {
         const timeline = computeTimeline(dive, 30);
         const figures = figuresOf(timeline, dive.settings);
@@ -248,12 +248,12 @@ describe('figures of a whole timeline', () => {
           }
         }
       }),
-      runs(25),
+      25,
     );
   });
 
   it('are numbers for any dive a script can say, and so is all that is said of one sample', () => {
-    fc.assert(
+    law(
       fc.property(anyDive, fc.nat(), (dive, pick) => {
         const timeline = computeTimeline(dive, Math.max(30, lengthS(dive) / 400));
         const figures = figuresOf(timeline, dive.settings);
@@ -283,12 +283,12 @@ describe('figures of a whole timeline', () => {
         for (const part of schedule.parts)
           for (const value of [part.fromM, part.toM, part.minutes]) expect(Number.isFinite(value)).toBe(true);
       }),
-      runs(60),
+      60,
     );
   });
 
   it('never differ by how finely the dive is sampled', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const coarse = computeTimeline(dive, 60);
         const fine = computeTimeline(dive, 5);
@@ -304,12 +304,12 @@ describe('figures of a whole timeline', () => {
             same('no-stop time', fineFigures.noStopMin[f]!, coarseFigures.noStopMin[i]!, 1e-5);
         }
       }),
-      runs(25),
+      25,
     );
   });
 
   it('hold as much inert gas as the lungs give and no more: no tension is above what was ever breathed', () => {
-    fc.assert(
+    law(
       fc.property(nitrogenDay, (dive) => {
         const timeline = computeTimeline(dive, 30);
         let most = timeline.nitrogenBar.slice(0, COMPARTMENTS).reduce((one, other) => Math.max(one, other));
@@ -322,7 +322,7 @@ describe('figures of a whole timeline', () => {
               expect.fail('a tension is above all that was breathed');
         }
       }),
-      runs(60),
+      60,
     );
   });
 });

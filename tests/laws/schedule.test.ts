@@ -10,9 +10,9 @@ import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/tim
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
 import { bottomPhase } from './arbitrary-dive';
+import { law } from './law';
 
 /** Without shrinking: a dive of some hours, cut down a step at a time, would take those of a class. */
-const runs = (numRuns: number) => ({ numRuns, seed: 20_261_125, endOnFailure: true });
 const ROUNDING_BAR = 1e-9;
 
 /** Where an ascent begins at the end of a timeline. */
@@ -74,7 +74,7 @@ const bottomEndS = ({ bottom }: Planned) => bottom.timeS[bottom.length - 1]!;
 
 describe('a schedule', () => {
   it('keeps every compartment within its line at every second of the way up', () => {
-    fc.assert(
+    law(
       fc.property(planned, (plan) => {
         const timeline = computeTimeline(followed(plan.dive, plan.schedule.parts), 1);
         const worst = Math.max(
@@ -85,12 +85,12 @@ describe('a schedule', () => {
             `a compartment passes its line by ${worst} bar; ${JSON.stringify(plan.schedule.stops)}, first stop ${plan.schedule.firstStopM}`,
           );
       }),
-      runs(400),
+      400,
     );
   });
 
   it('has no stop that could be a unit shorter', () => {
-    fc.assert(
+    law(
       fc.property(planned, fc.nat(), (plan, pick) => {
         const { stops, parts, firstStopM } = plan.schedule;
         fc.pre(stops.length > 0);
@@ -106,12 +106,12 @@ describe('a schedule', () => {
         if (worst <= 0)
           expect.fail(`${stop.depthM} m for ${stop.minutes} min could be ${unit} min shorter: ${worst} bar`);
       }),
-      runs(300),
+      300,
     );
   });
 
   it('takes the time its parts take, ends at the surface and names each stop among its parts', () => {
-    fc.assert(
+    law(
       fc.property(planned, ({ schedule: { parts, stops, timeToSurfaceMin }, bottom }) => {
         expect(parts.reduce((sum, part) => sum + part.minutes, 0)).toBeCloseTo(timeToSurfaceMin, 9);
         expect(parts.at(-1)?.toM).toBe(0);
@@ -123,12 +123,12 @@ describe('a schedule', () => {
             .map(({ fromM, minutes, gas }) => ({ depthM: fromM, minutes, gas })),
         ).toEqual(stops);
       }),
-      runs(200),
+      200,
     );
   });
 
   it('stops at whole steps of depth, or at the last stop, for whole units of time', () => {
-    fc.assert(
+    law(
       fc.property(planned, ({ dive, schedule: { stops } }) => {
         const { stopRoundingMin, stopStepM, lastStopM } = dive.settings.plan;
         for (const { depthM, minutes } of stops) {
@@ -137,12 +137,12 @@ describe('a schedule', () => {
           if (depthM > lastStopM) expect(depthM / stopStepM).toBeCloseTo(Math.round(depthM / stopStepM), 9);
         }
       }),
-      runs(200),
+      200,
     );
   });
 
   it('is the same from a planner that has planned other ascents under other limits before', () => {
-    fc.assert(
+    law(
       fc.property(planned, planned, (plan, other) => {
         const { gradientFactors } = plan.dive.settings;
         const planAscent = ascentPlanner(
@@ -154,26 +154,26 @@ describe('a schedule', () => {
         planAscent({ ...start, depthM: start.depthM / 2, gas: { o2: 0.3, he: 0.1 } });
         expect(planAscent(start, gradientFactors)).toEqual(plan.schedule);
       }),
-      runs(100),
+      100,
     );
   });
 
   it('is shorter or as short with a higher limit at the surface', () => {
-    fc.assert(
+    law(
       fc.property(planned, ({ dive, bottom, schedule }) => {
         const gf = dive.settings.gradientFactors;
         const planAscent = ascentPlanner(dive.settings, bottom);
         const higher = planAscent(startAtEnd(bottom), { low: gf.low, high: gf.high + (1 - gf.high) / 2 });
         expect(higher.timeToSurfaceMin).toBeLessThanOrEqual(schedule.timeToSurfaceMin + 1e-9);
       }),
-      runs(100),
+      100,
     );
   });
 });
 
 describe('the no-stop time with credit for the way up', () => {
   it('is where a direct ascent first needs a stop: none before it does, and none ever where it is without end', () => {
-    fc.assert(
+    law(
       fc.property(bottomPhase, fc.double({ min: 0, max: 1, noNaN: true }), (dive, share) => {
         const short: Dive = { ...dive, steps: [dive.steps[0]!, { kind: 'stay', durationS: 30 }] };
         const timeline = computeTimeline(short, 600);
@@ -196,7 +196,7 @@ describe('the no-stop time with credit for the way up', () => {
         expect(stopsAfter(Math.max(0, credited - 1e-5))).toBe(0);
         expect(stopsAfter(credited + 1e-5)).toBeGreaterThan(0);
       }),
-      runs(200),
+      200,
     );
   });
 });

@@ -4,7 +4,7 @@ import userEvent from '@testing-library/user-event';
 import { describe, expect, it, vi } from 'vitest';
 import { BringScreen } from '@/app/bring/BringScreen';
 import { BringSession } from '@/app/bring/bring-session';
-import { takeHandOver } from '@/app/desk/hand-over';
+import { takeHandOver } from '@/app/parts/hand-over';
 import { parseScript } from '@/lib/dive/script';
 
 const samples = [

@@ -1,10 +1,11 @@
 import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it } from 'vitest';
-import { DeskContext } from '@/app/desk/desk-context';
-import { createDeskStore } from '@/app/desk/desk-store';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore } from '@/app/stage/desk-store';
 import { PictureChooser } from '@/app/desk/PictureChooser';
-import { PICTURE_IDS, pictures, type PictureId } from '@/app/desk/pictures/all';
+import { PICTURE_IDS, type PictureId } from '@/app/pictures/picture-ids';
+import { pictures } from '@/app/stage/figures/all';
 import { usePreferences } from '@/app/parts/preferences';
 import published from '@/content/published/zhl16.json';
 

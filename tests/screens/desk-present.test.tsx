@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { createDeskStore } from '@/app/desk/desk-store';
-import { momentAfter, momentBefore, momentsOf } from '@/app/desk/present/moments';
+import { createDeskStore } from '@/app/stage/desk-store';
+import { momentAfter, momentBefore, momentsOf } from '@/app/stage/moments';
 import { presentedPanels } from '@/app/desk/present/panels';
 import { doingOfKey, PRESENTER_KEYS } from '@/app/desk/present/presenter-keys';
-import { isTypedIn } from '@/app/desk/typed-in';
-import { watchesOf } from '@/app/desk/units/scene-watches';
+import { isTypedIn } from '@/app/parts/typed-in';
+import { watchesOf } from '@/app/pictures/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
 
 function pressed(key: string, on: Element = document.body, more: KeyboardEventInit = {}) {

@@ -12,7 +12,7 @@ import { memoryShelf } from './memory-shelf';
 
 const LONG = { timeout: 20_000 };
 const shelf = vi.hoisted(() => ({ current: undefined as unknown }));
-vi.mock('@/app/desk/keep/open-shelf', () => ({ openShelf: () => Promise.resolve(shelf.current) }));
+vi.mock('@/app/keep/open-shelf', () => ({ openShelf: () => Promise.resolve(shelf.current) }));
 const saved = vi.hoisted(() => ({ files: [] as { name: string; text: string }[] }));
 vi.mock('@/app/parts/save-file', async (original) => ({
   ...(await original<typeof import('@/app/parts/save-file')>()),

@@ -1,4 +1,4 @@
-import { ShelfRefusal, type RefusalReason, type Shelf } from '@/app/desk/keep/shelf';
+import { ShelfRefusal, type RefusalReason, type Shelf } from '@/app/keep/shelf';
 
 /** A shelf in memory, with what lies on it in sight; while `refuses` is set nothing can be written. */
 export function memoryShelf(records: Record<string, unknown> = {}) {

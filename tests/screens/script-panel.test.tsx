@@ -1,8 +1,8 @@
 import { act, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it, vi } from 'vitest';
-import { DeskContext } from '@/app/desk/desk-context';
-import { createDeskStore } from '@/app/desk/desk-store';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore } from '@/app/stage/desk-store';
 import { ScriptPanel } from '@/app/desk/ScriptPanel';
 import { scriptReference } from '@/lib/dive/script-reference';
 
@@ -70,6 +70,18 @@ describe('the script panel', () => {
     const box = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Dive script' });
     expect(box).toHaveFocus();
     expect(box.value.slice(box.selectionStart, box.selectionEnd)).toContain('mm');
+  });
+
+  it('makes the mend it offers when it is pressed, in one step to undo', async () => {
+    const wrong = SCRIPT.replace('descend', 'descent').replace('ascend', 'ascent');
+    const store = show(wrong);
+    expect(screen.getByText(/Did you mean “descend”/)).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: 'descend' }));
+    await userEvent.click(screen.getByRole('button', { name: 'ascend' }));
+    expect(store.getState().script).toBe(SCRIPT);
+    expect(store.getState().errors).toEqual([]);
+    act(() => store.getState().undo());
+    expect(store.getState().script).toBe(SCRIPT.replace('ascend', 'ascent'));
   });
 
   it('offers ready dives, each with what it shows', async () => {

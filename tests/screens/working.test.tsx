@@ -1,11 +1,11 @@
 import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { DeskContext } from '@/app/desk/desk-context';
-import { createDeskStore } from '@/app/desk/desk-store';
-import { ChaseFigure } from '@/app/desk/pictures/ChaseFigure';
-import { ReadingsPanel } from '@/app/desk/ReadingsPanel';
-import { UnitsFigure } from '@/app/desk/units/UnitsFigure';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore } from '@/app/stage/desk-store';
+import { ChaseFigure } from '@/app/stage/figures/ChaseFigure';
+import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
+import { UnitsFigure } from '@/app/stage/units/UnitsFigure';
 import { useAsked } from '@/app/parts/working/asked';
 import { usePreferences } from '@/app/parts/preferences';
 import { cautions } from '@/content/cautions';
@@ -38,7 +38,7 @@ function openDesk() {
 
 // Loaded by the first question; asked for here, so that no test has to wait for it.
 beforeAll(async () => {
-  await import('@/app/desk/why/DeskWorking');
+  await import('@/app/stage/why/DeskWorking');
   await loadTypesetter();
 }, 120_000);
 beforeEach(() => {

@@ -1,11 +1,11 @@
 'use client';
 
-import { cursorSample } from '../desk-store';
-import { useDesk, useDeskStore } from '../desk-context';
+import { cursorSample } from '../../stage/desk-store';
+import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { usePreferences } from '../../parts/preferences';
 import { Watermarked } from '../../parts/Watermarked';
-import { ProfilePicture } from '../pictures/ProfilePicture';
-import { diveTitle } from './dive-title';
+import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
+import { diveTitle } from '../../pictures/dive-title';
 import { PrintedReadings } from './PrintedReadings';
 import { usePrintChoice } from './print-times';
 import { usePrinting } from './use-printing';

@@ -5,7 +5,7 @@ import { cautions } from '@/content/cautions';
 import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
 import { Segmented } from '../../parts/Segmented';
-import { useDesk } from '../desk-context';
+import { useDesk } from '../../stage/desk-context';
 import { usePrintChoice } from './print-times';
 import styles from './keep.module.css';
 

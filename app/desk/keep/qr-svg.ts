@@ -1,6 +1,6 @@
 import type { QrPicture } from '@/lib/files/links/qr';
-import { escaped } from './svg-text';
-import { wrapped } from './wrapped';
+import { escaped } from '../../pictures/save/svg-text';
+import { wrapped } from '../../pictures/save/wrapped';
 
 /** A QR code as a file of its own, with what it opens and the caution under it. */
 export function qrSvg({ size, path, caption }: QrPicture, title: string): string {

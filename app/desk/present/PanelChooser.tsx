@@ -2,8 +2,9 @@
 
 import { useEffect, useId, useRef, useState } from 'react';
 import { Button } from '../../parts/Button';
-import { useDesk } from '../desk-context';
-import { PANEL_IDS, panelTitle, type PanelId } from './panels';
+import { useDesk } from '../../stage/desk-context';
+import { PANEL_IDS, type PanelId } from '../../stage/panel-ids';
+import { panelTitle } from './panels';
 import { usePresented } from './use-presented';
 import styles from './present.module.css';
 

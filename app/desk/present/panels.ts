@@ -1,12 +1,8 @@
-import { PICTURE_IDS, pictures, type PictureId } from '../pictures/all';
+import { PICTURE_IDS, type PictureId } from '../../pictures/picture-ids';
+import { pictures } from '../../stage/figures/all';
+import type { PanelId } from '../../stage/panel-ids';
 
-/** What a presenter can put before a class, besides the pictures. */
-const OTHER_PANELS = ['readings', 'time', 'script'] as const;
-
-export const PANEL_IDS = [...PICTURE_IDS, ...OTHER_PANELS] as const;
-export type PanelId = PictureId | (typeof OTHER_PANELS)[number];
-
-const OTHER_TITLES: Record<(typeof OTHER_PANELS)[number], string> = {
+const OTHER_TITLES: Record<Exclude<PanelId, PictureId>, string> = {
   readings: 'Readings',
   time: 'Time controls',
   script: 'Dive script',

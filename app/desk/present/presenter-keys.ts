@@ -1,4 +1,4 @@
-import { isTypedIn } from '../typed-in';
+import { isTypedIn } from '../../parts/typed-in';
 
 /** What a presenter can do by a key. */
 export type PresenterDoing =

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
-import { useDesk } from '../desk-context';
-import { presentedPanels, type PanelId } from './panels';
+import { useDesk } from '../../stage/desk-context';
+import type { PanelId } from '../../stage/panel-ids';
+import { presentedPanels } from './panels';
 
 /** What is on show in the presenter's view of the desk around. */
 export function usePresented(): readonly PanelId[] {

@@ -7,7 +7,7 @@ import { printRate } from '@/lib/quantity/rate';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { usePreferences } from '../../parts/preferences';
-import { useDeskStore } from '../desk-context';
+import { useDeskStore } from '../../stage/desk-context';
 import { diveOfRun, FRESH_RUN, leverRateMMin, scriptOfRun, steered, type SteerRun } from './steer-run';
 import styles from './steer.module.css';
 

@@ -11,7 +11,7 @@ import { printAltitude } from '@/lib/quantity/altitude';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { percentNumber } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
-import { ascentMinutesText } from '../../desk/print-figures';
+import { ascentMinutesText } from '../../pictures/print-figures';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { Segmented } from '../../parts/Segmented';

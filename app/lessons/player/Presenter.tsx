@@ -4,7 +4,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
-import { useStage } from '../../desk/present/use-stage';
+import { useStage } from '../../stage/use-stage';
 import type { PreparedLesson, PreparedStep } from '../prepared';
 import { Prose } from '../Prose';
 import { ClassCheck } from './ClassCheck';

@@ -4,11 +4,11 @@ import { useState, type ReactNode } from 'react';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import type { LessonScript } from '@/lib/lesson/lesson';
-import { DeskContext } from '../../desk/desk-context';
-import { createDeskStore } from '../../desk/desk-store';
-import { pictures } from '../../desk/pictures/all';
-import type { PictureId } from '../../desk/pictures/picture-ids';
-import { Playback } from '../../desk/PlaybackBar';
+import { DeskContext } from '../../stage/desk-context';
+import { createDeskStore } from '../../stage/desk-store';
+import { pictures } from '../../stage/figures/all';
+import type { PictureId } from '../../pictures/picture-ids';
+import { Playback } from '../../stage/PlaybackBar';
 import styles from './stage.module.css';
 
 interface StageProps {

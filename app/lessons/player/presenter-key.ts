@@ -1,4 +1,4 @@
-import { isTypedIn } from '../../desk/typed-in';
+import { isTypedIn } from '../../parts/typed-in';
 
 const KEYS = {
   next: ['PageDown', 'ArrowRight'],

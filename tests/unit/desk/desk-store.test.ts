@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { createDeskStore, cursorSample } from '@/app/desk/desk-store';
-import { watchesOf } from '@/app/desk/units/scene-watches';
+import { createDeskStore, cursorSample } from '@/app/stage/desk-store';
+import { watchesOf } from '@/app/pictures/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { parseScript } from '@/lib/dive/script';
 import { DEFAULT_RULES } from '@/lib/rules/all';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { overlaidDive, sayOverlaid } from '@/app/desk/overlay/overlaid-dive';
-import { createDeskStore } from '@/app/desk/desk-store';
+import { overlaidDive, sayOverlaid } from '@/app/pictures/profile/overlaid-dive';
+import { createDeskStore } from '@/app/stage/desk-store';
 
 const dive = (depth: string, stay: string) =>
   `descend to ${depth} at 18 m/min\nstay ${stay}\nascend to surface at 9 m/min\n`;

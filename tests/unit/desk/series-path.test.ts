@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { runsOf, seriesPath, thinned } from '@/app/desk/pictures/series-path';
+import { runsOf, seriesPath, thinned } from '@/app/pictures/axes/series-path';
 
 describe('a series drawn as a path', () => {
   it('takes about as many samples as asked for, always the first and the last', () => {

@@ -1,0 +1,68 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import { QrFigure } from '../parts/QrFigure';
+import type { Here } from './here';
+import styles from './OnOtherScreens.module.css';
+
+/** How a class opens the same site from its own screens, and what plain HTTP from another machine keeps from working. */
+export function OnOtherScreens() {
+  const [here, setHere] = useState<Here>();
+  const [isPlain, setPlain] = useState(false);
+  useEffect(() => {
+    let gone = false;
+    setPlain(!window.isSecureContext);
+    // Where there is no server to ask, the page stays as it is.
+    void import('./here')
+      .then(({ hereOfServer }) => hereOfServer())
+      .then((told) => !gone && setHere(told))
+      .catch(() => undefined);
+    return () => {
+      gone = true;
+    };
+  }, []);
+  if (!here && !isPlain) return null;
+  return (
+    <section aria-labelledby="other-screens" className={`${styles.place} unprinted`}>
+      <h2 id="other-screens">On other screens</h2>
+      {isPlain && (
+        <p>
+          This page comes from another machine over plain HTTP. Everything works but two things, which browsers keep for
+          safe addresses: it can’t be kept here for use without a network, and a link isn’t copied by a button; mark it
+          and copy it yourself.
+        </p>
+      )}
+      {here && <Addresses {...here} />}
+    </section>
+  );
+}
+
+function Addresses({ inNetwork, qr }: Here) {
+  if (inNetwork.length === 0) {
+    return (
+      <p>
+        Halftime is open to this machine alone. To open it to phones and other screens in the same network, stop it and
+        start it with <code>npm start -- --class</code>.
+      </p>
+    );
+  }
+  return (
+    <div className={styles.open}>
+      <div>
+        <p>Phones and other screens in the same network open it at:</p>
+        <ul>
+          {inNetwork.map((address) => (
+            <li key={address}>
+              <a href={address}>{address}</a>
+            </li>
+          ))}
+        </ul>
+        <p>
+          Anyone in that network can. If one does not open, try the next, or ask whether the network lets its guests
+          reach one another.
+        </p>
+      </div>
+      {qr && <QrFigure qr={qr} />}
+    </div>
+  );
+}

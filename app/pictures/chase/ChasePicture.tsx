@@ -1,0 +1,285 @@
+'use client';
+
+import { memo, useId, useMemo } from 'react';
+import { sampleAt } from '@/lib/dive/timeline';
+import { printPressure } from '@/lib/quantity/pressure';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { COMPARTMENTS } from '@/lib/tissue/coefficients';
+import { chaseRange, chaseScales, halfTimeScale, type ChaseScales } from './chase-scales';
+import { leadingCompartment } from '../leading';
+import { markPartPath, markPath } from '../axes/mark-shapes';
+import { nearest } from '../hand/nearest';
+import type { PictureProps } from '../picture-props';
+import { PointerTip } from '../hand/PointerTip';
+import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
+import { Rock } from '../axes/Rock';
+import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from '../runners';
+import { spread } from '../axes/spread';
+import { tenth } from '../axes/time-columns';
+import { usePointed } from '../hand/use-pointed';
+import shared from '../pictures.module.css';
+import styles from './chase.module.css';
+
+/** A runner's tail reaches to where it was this long ago. */
+const TAIL_S = 120;
+const MARK = { wide: 8, narrow: 6 };
+const LEAD = 1.35;
+
+/**
+ * The chase: compartments along a half-time axis, pressure upward. Sixteen marks run after the line of the gas breathed,
+ * under a roof of what each tolerates here, which drops onto them as the diver comes up.
+ */
+export function ChasePicture({ scene, sample, cursorS, width, height, units }: PictureProps) {
+  const { timeline } = scene;
+  const rock = useId();
+  const frame = useId();
+  const halfTimesMin = timeline.compartments.nitrogenHalfTimeMin;
+  const { lowBar, highBar } = useMemo(() => chaseRange(scene), [scene]);
+  const scales = useMemo(
+    () => chaseScales(halfTimesMin, { lowBar, highBar }, width, height),
+    [halfTimesMin, lowBar, highBar, width, height],
+  );
+  const { margin, inner, x, y, narrow } = scales;
+  const { pointed, handlers } = usePointed(margin, width);
+  const runners = runnersAt(scene, sample);
+  const leader = leadingCompartment(scene, sample);
+  const ambientBar = timeline.ambientBar[sample]!;
+  const breathedBar = breathedInertBar(timeline, sample);
+  const before = sampleAt(timeline, cursorS - TAIL_S) * COMPARTMENTS;
+  const beforeBar = (c: number) => timeline.nitrogenBar[before + c]! + timeline.heliumBar[before + c]!;
+  const told = pointed && nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - pointed.x));
+  const size = narrow ? MARK.narrow : MARK.wide;
+
+  /** Across the whole picture, level before the first compartment and after the last. */
+  const across = (pick: (runner: Runner) => number) => {
+    const inside = runners.map((runner) => `L${tenth(x(runner.halfTimeMin))},${tenth(y(pick(runner)))}`).join('');
+    return `M0,${tenth(y(pick(runners[0]!)))}${inside}L${inner.width},${tenth(y(pick(runners[15]!)))}`;
+  };
+  const roof = across((runner) => runner.limitNowBar);
+  const breathedY = tenth(y(breathedBar));
+  let leashes = '';
+  let tails = '';
+  runners.forEach((runner, c) => {
+    const at = tenth(x(runner.halfTimeMin));
+    leashes += `M${at},${breathedY}V${tenth(y(runner.tensionBar))}`;
+    tails += `M${tenth(at - size * 0.7)},${tenth(y(runner.tensionBar))}h${tenth(size * 1.4)}L${at},${tenth(y(beforeBar(c)))}Z`;
+  });
+
+  return (
+    <>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
+        <defs>
+          <Rock id={rock} />
+          <clipPath id={frame}>
+            <rect width={inner.width} height={inner.height} />
+          </clipPath>
+        </defs>
+        <rect width={width} height={height} className={shared.hit} />
+        <g transform={`translate(${margin.left},${margin.top})`}>
+          <PressureAxis scales={scales} units={units} />
+          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} />
+          <g clipPath={`url(#${frame})`}>
+            <path d={`${roof}V-1H0Z`} fill={`url(#${rock})`} />
+            <path d={roof} className={styles.roof} />
+            <path d={across((runner) => runner.limitAtSurfaceBar)} className={styles.surfaceLimit} />
+            <path d={leashes} className={styles.leash} />
+            <path d={`M0,${tenth(y(ambientBar))}H${inner.width}`} className={styles.water} />
+            <path d={`M0,${breathedY}H${inner.width}`} className={styles.breathed} />
+            <path d={tails} className={styles.tail} />
+          </g>
+          <Marks runners={runners} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
+          {told && (
+            <path d={markPath('round', x(told.halfTimeMin), y(told.tensionBar), size * 2)} className={shared.pointed} />
+          )}
+          <LineNames
+            scales={scales}
+            names={[
+              { text: 'water', bar: ambientBar, className: styles.waterName },
+              { text: 'gas breathed', bar: breathedBar, className: styles.gasName },
+              { text: 'limit here', bar: runners[15]!.limitNowBar, className: styles.limitName },
+              {
+                text: narrow ? 'surface limit' : 'limit at the surface',
+                bar: runners[15]!.limitAtSurfaceBar,
+                className: styles.limitName,
+              },
+            ]}
+          />
+          <text
+            x={x(runners[leader - 1]!.halfTimeMin)}
+            y={inner.height + 20}
+            textAnchor="middle"
+            className={styles.leadingNumber}
+          >
+            {leader}
+          </text>
+        </g>
+      </svg>
+      {told && (
+        <PointerTip
+          x={margin.left + x(told.halfTimeMin)}
+          y={margin.top + y(told.tensionBar)}
+          width={width}
+          height={height}
+          title={`Compartment ${told.number}, half-time ${told.halfTimeMin} min`}
+        >
+          <span>
+            holds {printPressure(told.tensionBar, units)}
+            {told.heliumBar > 0 && `, ${printPressure(told.heliumBar, units)} of it helium`}
+          </span>
+          <span>limit here {printPressure(told.limitNowBar, units)}</span>
+          <span>limit at the surface {printPressure(told.limitAtSurfaceBar, units)}</span>
+        </PointerTip>
+      )}
+    </>
+  );
+}
+
+/** Pressure upward. */
+const PressureAxis = memo(function PressureAxis({
+  scales: { margin, inner, y },
+  units,
+}: {
+  scales: ChaseScales;
+  units: UnitSystem;
+}) {
+  return (
+    <>
+      {pressureTicks(y, units, inner.height / 60).map(({ bar, text }) => (
+        <g key={bar} transform={`translate(0,${tenth(y(bar))})`}>
+          <line x2={inner.width} className={shared.grid} />
+          <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
+            {text}
+          </text>
+        </g>
+      ))}
+      <text x={-margin.left + 2} y={-11} className={styles.axis}>
+        pressure, {pressureUnit(units).name}
+      </text>
+    </>
+  );
+});
+
+/** Along the foot each compartment's number over its half-time. It stays while the dive changes. */
+const HalfTimeAxis = memo(function HalfTimeAxis({
+  halfTimesMin,
+  width,
+  footY,
+}: {
+  halfTimesMin: Float64Array;
+  width: number;
+  footY: number;
+}) {
+  const x = halfTimeScale(halfTimesMin, width);
+  const room = x(halfTimesMin[8]!) - x(halfTimesMin[7]!);
+  const numberEvery = room < 20 ? 3 : 1;
+  const halfTimeEvery = room < 34 ? 3 : 1;
+  return (
+    <>
+      {Array.from(halfTimesMin, (halfTimeMin, c) => (
+        <g key={c} transform={`translate(${tenth(x(halfTimeMin))},${footY})`}>
+          <line y2={5} className={shared.tick} />
+          {c % numberEvery === 0 && (
+            <text y={20} className={styles.number} textAnchor="middle">
+              {c + 1}
+            </text>
+          )}
+          {c % halfTimeEvery === 0 && (
+            <text y={36} className={styles.axis} textAnchor="middle">
+              {Math.round(halfTimeMin * (halfTimeMin < 20 ? 10 : 1)) / (halfTimeMin < 20 ? 10 : 1)}
+            </text>
+          )}
+        </g>
+      ))}
+      <text x={0} y={footY + 54} className={styles.axis}>
+        fast
+      </text>
+      <text x={width / 2} y={footY + 54} className={styles.axis} textAnchor="middle">
+        half-time, min
+      </text>
+      <text x={width} y={footY + 54} className={styles.axis} textAnchor="end">
+        slow
+      </text>
+    </>
+  );
+});
+
+/** All sixteen in few paths. Round while the surface would be tolerated; filled with nitrogen from below, helium left open. */
+function Marks({
+  runners,
+  scales: { x, y, narrow },
+  size,
+  leader,
+  mixed,
+}: {
+  runners: readonly Runner[];
+  scales: ChaseScales;
+  size: number;
+  leader: number;
+  mixed: boolean;
+}) {
+  let round = '';
+  let roundNitrogen = '';
+  let lozenges = '';
+  let lozengesNitrogen = '';
+  for (const runner of runners) {
+    const radius = runner.number === leader ? size * LEAD : size;
+    const place = [x(runner.halfTimeMin), y(runner.tensionBar), radius] as const;
+    const share = runner.tensionBar > 0 ? runner.nitrogenBar / runner.tensionBar : 1;
+    if (isPastSurfaceLimit(runner)) {
+      lozenges += markPath('lozenge', ...place);
+      if (mixed) lozengesNitrogen += markPartPath('lozenge', ...place, share);
+    } else {
+      round += markPath('round', ...place);
+      if (mixed) roundNitrogen += markPartPath('round', ...place, share);
+    }
+  }
+  const first = runners[leader - 1]!;
+  return (
+    <>
+      <path d={round} className={mixed ? styles.outline : `${styles.outline} ${styles.nitrogen}`} />
+      <path d={lozenges} className={mixed ? styles.outlineOver : `${styles.outlineOver} ${styles.nitrogenOver}`} />
+      {mixed && <path d={roundNitrogen} className={styles.nitrogen} />}
+      {mixed && <path d={lozengesNitrogen} className={styles.nitrogenOver} />}
+      <text
+        x={x(first.halfTimeMin)}
+        y={y(first.tensionBar) - size * LEAD * 1.3 - 5}
+        textAnchor="middle"
+        className={styles.leadName}
+      >
+        {first.number}
+        {!narrow && ' leads'}
+      </text>
+      {mixed && (
+        <text x={0} y={-11} dx={110} className={styles.key}>
+          filled: nitrogen, open: helium
+        </text>
+      )}
+    </>
+  );
+}
+
+function LineNames({
+  scales: { inner, y },
+  names,
+}: {
+  scales: ChaseScales;
+  names: readonly { text: string; bar: number; className: string | undefined }[];
+}) {
+  const places = spread(
+    names.map(({ bar }) => Math.max(0, y(bar))),
+    18,
+    inner.height,
+  );
+  return names.map(({ text, className }, index) => (
+    <text key={text} x={inner.width + 8} y={places[index]} dy="0.32em" className={className}>
+      {text}
+    </text>
+  ));
+}

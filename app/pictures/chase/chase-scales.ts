@@ -1,0 +1,51 @@
+import { scaleLinear, scaleLog, type ScaleLinear, type ScaleLogarithmic } from 'd3';
+import type { Scene } from '../scene';
+import { floorBar } from '../axes/pressure-axis';
+import { pressureRange } from '../runners';
+
+export interface ChaseScales {
+  readonly margin: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };
+  readonly inner: { readonly width: number; readonly height: number };
+  /** Minutes of half-time. */
+  readonly x: ScaleLogarithmic<number, number>;
+  /** Bar, upward; the same for the whole dive. */
+  readonly y: ScaleLinear<number, number>;
+  /** Too narrow for whole words. */
+  readonly narrow: boolean;
+}
+
+export interface ChaseRange {
+  readonly lowBar: number;
+  readonly highBar: number;
+}
+
+const RANGE_STEP_BAR = 0.5;
+
+/** The pressures the chase makes room for, in whole steps: while a dive is changed by hand they mostly stay. */
+export function chaseRange(scene: Scene): ChaseRange {
+  const { lowestBar, highestBar } = pressureRange(scene);
+  return { lowBar: floorBar(lowestBar), highBar: Math.ceil((highestBar * 1.04) / RANGE_STEP_BAR) * RANGE_STEP_BAR };
+}
+
+export function chaseScales(
+  halfTimesMin: Float64Array,
+  { lowBar, highBar }: ChaseRange,
+  width: number,
+  height: number,
+): ChaseScales {
+  const narrow = width < 560;
+  const margin = narrow ? { top: 24, right: 92, bottom: 58, left: 34 } : { top: 26, right: 142, bottom: 62, left: 46 };
+  const inner = { width: width - margin.left - margin.right, height: height - margin.top - margin.bottom };
+  return {
+    margin,
+    inner,
+    x: halfTimeScale(halfTimesMin, inner.width),
+    y: scaleLinear([lowBar, highBar], [inner.height, 0]),
+    narrow,
+  };
+}
+
+/** Half-times in minutes along a width. */
+export function halfTimeScale(halfTimesMin: Float64Array, width: number): ScaleLogarithmic<number, number> {
+  return scaleLog([halfTimesMin[0]! * 0.8, halfTimesMin[15]! * 1.22], [0, width]);
+}

@@ -1,0 +1,93 @@
+'use client';
+
+import { scaleLinear } from 'd3';
+import type { AscentPlan } from '@/lib/exposure/ascent-plan';
+import { sayDepth } from '@/lib/quantity/depth';
+import { usePreferences } from '../../parts/preferences';
+import { usePictureScale } from '../picture-scale';
+import { depthTicks } from '../profile/profile-scales';
+import { spread } from '../axes/spread';
+import { useWidth } from '../hand/use-width';
+import shared from '../pictures.module.css';
+import styles from './exposure.module.css';
+
+const MARGIN = { top: 30, right: 18, bottom: 28, left: 52 };
+const LETTER_GAP = 21;
+const SAME_END = 6;
+const HEIGHT = 280;
+
+/** The letter an ascent goes by in a picture and the table under it. */
+export function letterOf(index: number): string {
+  return String.fromCharCode(65 + index);
+}
+
+/** Ascents over each other, each from the moment it begins; the one at `chosen` is drawn strongest. */
+export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]; chosen: number }) {
+  const { ref, width: given } = useWidth<HTMLDivElement>(760);
+  const width = Math.round(given / usePictureScale());
+  const units = usePreferences((state) => state.units);
+  const inner = { width: width - MARGIN.left - MARGIN.right, height: HEIGHT - MARGIN.top - MARGIN.bottom };
+  const paths = plans.map(pointsOf);
+  const deepestM = Math.max(6, ...plans.map(({ depthM }) => depthM));
+  const longestMin = Math.max(1, ...paths.map((points) => points.at(-1)!.minutes));
+  const x = scaleLinear([0, longestMin * 1.02], [0, inner.width]);
+  const y = scaleLinear([0, deepestM * 1.05], [0, inner.height]);
+  // Ends a few pixels apart count as one, so that their letters stay in order.
+  const ends = spread(
+    paths.map((points) => Math.round(x(points.at(-1)!.minutes) / SAME_END) * SAME_END),
+    LETTER_GAP,
+    inner.width,
+  );
+  const order = plans.map((_, index) => index).sort((one, other) => Number(one === chosen) - Number(other === chosen));
+  return (
+    <div ref={ref} className={shared.canvas}>
+      <svg
+        viewBox={`0 0 ${width} ${HEIGHT}`}
+        width={width}
+        height={HEIGHT}
+        className={shared.picture}
+        aria-hidden="true"
+      >
+        <g transform={`translate(${MARGIN.left},${MARGIN.top})`}>
+          {depthTicks(deepestM, units).map((depth) => (
+            <g key={depth} transform={`translate(0,${y(depth)})`}>
+              <line x2={inner.width} className={depth === 0 ? shared.surface : shared.grid} />
+              <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
+                {sayDepth(depth, units)}
+              </text>
+            </g>
+          ))}
+          {x.ticks(width < 560 ? 4 : 8).map((minutes) => (
+            <text key={minutes} x={x(minutes)} y={inner.height + 20} className={shared.axis} textAnchor="middle">
+              {minutes} min
+            </text>
+          ))}
+          {order.map((index) => (
+            <g key={index}>
+              <path
+                d={`M${paths[index]!.map(({ minutes, depthM }) => `${x(minutes).toFixed(1)},${y(depthM).toFixed(1)}`).join('L')}`}
+                className={index === chosen ? styles.ascentChosen : styles.ascent}
+              />
+              <g
+                transform={`translate(${ends[index]!.toFixed(1)},-14)`}
+                className={index === chosen ? styles.letterChosen : styles.letter}
+              >
+                <circle r={10} />
+                <text dy="0.35em" textAnchor="middle">
+                  {letterOf(index)}
+                </text>
+              </g>
+            </g>
+          ))}
+        </g>
+      </svg>
+    </div>
+  );
+}
+
+/** Depth at the corners of an ascent, with the minutes since it began. */
+function pointsOf({ depthM, schedule }: AscentPlan): { minutes: number; depthM: number }[] {
+  const points = [{ minutes: 0, depthM }];
+  for (const part of schedule.parts) points.push({ minutes: points.at(-1)!.minutes + part.minutes, depthM: part.toM });
+  return points;
+}

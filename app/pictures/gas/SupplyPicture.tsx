@@ -1,0 +1,207 @@
+'use client';
+
+import { scaleLinear, type ScaleLinear } from 'd3';
+import { memo, useId, useMemo } from 'react';
+import type { GasSupply } from '@/lib/exposure/gas-supply';
+import { saySupplyEvent } from '@/lib/exposure/supply-events';
+import { sampleAt } from '@/lib/dive/timeline';
+import { printClock } from '@/lib/quantity/duration';
+import { printCylinderPressure } from '@/lib/quantity/pressure';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import type { Scene } from '../scene';
+import type { PictureProps } from '../picture-props';
+import { PointerTip } from '../hand/PointerTip';
+import { spread } from '../axes/spread';
+import { columnPath } from '../axes/time-columns';
+import { TimeAxis } from '../axes/TimeAxis';
+import { TimeCursor } from '../axes/TimeCursor';
+import { columnAt, timePicture, type TimePicture } from '../axes/time-picture';
+import { usePointed } from '../hand/use-pointed';
+import { DiveGhost } from './DiveGhost';
+import { EmptyCylinder } from './SupplyMarks';
+import { cylinderTicks } from './supply-ticks';
+import shared from '../pictures.module.css';
+import styles from './exposure.module.css';
+
+const RIM = { top: 20, bottom: 28 };
+const NAME_GAP = 15;
+
+/** A gauge pressure drawn across the picture, bar. */
+export interface PressureMark {
+  readonly name: string;
+  readonly bar: number;
+  readonly kind: 'turn' | 'reserve';
+}
+
+interface SupplyPictureProps extends PictureProps {
+  supply: GasSupply;
+  marks: readonly PressureMark[];
+}
+
+interface SupplyFrame extends TimePicture {
+  readonly y: ScaleLinear<number, number>;
+}
+
+/** What each gauge shows over the dive: as the gas really is, and as an ideal gas. */
+export function SupplyPicture({
+  scene,
+  sample,
+  cursorS,
+  width,
+  height,
+  units,
+  onCursor,
+  view,
+  supply,
+  marks,
+}: SupplyPictureProps) {
+  const frame = useMemo((): SupplyFrame => {
+    const picture = timePicture(scene, width, height, RIM, view);
+    const most = supply.ideal.cylinders.reduce((bar, { cylinder }) => Math.max(bar, cylinder.startBar), 50);
+    return { ...picture, y: scaleLinear([0, most * 1.06], [picture.inner.height, 0]) };
+  }, [scene, supply, width, height, view]);
+  const { margin, inner, x, y } = frame;
+  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
+  const told =
+    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
+  const cursorX = x(cursorS);
+  return (
+    <>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
+        <rect width={width} height={height} className={shared.hit} />
+        <g transform={`translate(${margin.left},${margin.top})`}>
+          <Ground scene={scene} frame={frame} supply={supply} units={units} />
+          <Marks marks={marks} y={y} width={inner.width} units={units} />
+          {supply.events.map((event, index) => (
+            <g
+              key={index}
+              transform={`translate(${x(event.timeS).toFixed(1)},${(inner.height - 16).toFixed(1)})`}
+              className={styles.supplyMark}
+              onClick={() => onCursor(event.timeS)}
+            >
+              <title>{saySupplyEvent(event, units)}</title>
+              <EmptyCylinder />
+            </g>
+          ))}
+          <TimeCursor x={cursorX} width={inner.width} height={inner.height} />
+          {cursorX >= 0 &&
+            cursorX <= inner.width &&
+            supply.real.cylinders.map(({ cylinder, pressureBar }) => (
+              <circle key={cylinder.name} cx={cursorX} cy={y(pressureBar[sample]!)} r={5} className={styles.point} />
+            ))}
+        </g>
+      </svg>
+      {told !== undefined && (
+        <PointerTip
+          x={margin.left + pointed!.x}
+          y={margin.top + inner.height / 2}
+          width={width}
+          height={height}
+          title={printClock(x.invert(pointed!.x))}
+        >
+          {supply.real.cylinders.map(({ cylinder, pressureBar }, index) => (
+            <span key={cylinder.name}>
+              {cylinder.name}: {printCylinderPressure(pressureBar[told]!, units)} (ideal{' '}
+              {printCylinderPressure(supply.ideal.cylinders[index]!.pressureBar[told]!, units)})
+            </span>
+          ))}
+        </PointerTip>
+      )}
+    </>
+  );
+}
+
+const Ground = memo(function Ground({
+  scene,
+  frame,
+  supply,
+  units,
+}: {
+  scene: Scene;
+  frame: SupplyFrame;
+  supply: GasSupply;
+  units: UnitSystem;
+}) {
+  const id = useId();
+  const { inner, x, y, columns } = frame;
+  const at = (sample: number) => x(scene.timeline.timeS[sample]!);
+  const path = (pressureBar: Float64Array) => columnPath(columns, at, (column) => y(pressureBar[columns[column]!]!));
+  const endSample = sampleAt(scene.timeline, x.endS);
+  const ends = supply.real.cylinders.map(({ pressureBar }) => y(pressureBar[endSample]!));
+  const places = spread(ends, NAME_GAP, inner.height - 4);
+  return (
+    <>
+      <clipPath id={id}>
+        <rect y={-RIM.top} width={inner.width} height={inner.height + RIM.top} />
+      </clipPath>
+      <g clipPath={`url(#${id})`}>
+        <DiveGhost scene={scene} frame={frame} />
+      </g>
+      {cylinderTicks(y.domain()[1]!, units).map((bar) => (
+        <g key={bar} transform={`translate(0,${y(bar)})`}>
+          <line x2={inner.width} className={shared.grid} />
+          <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
+            {printCylinderPressure(bar, units).split(' ')[0]}
+          </text>
+        </g>
+      ))}
+      <text y={-8} className={styles.heading}>
+        On the gauge, {units === 'metric' ? 'bar' : 'psi'}
+      </text>
+      <g clipPath={`url(#${id})`}>
+        {supply.ideal.cylinders.map(({ cylinder, pressureBar }) => (
+          <path key={cylinder.name} d={path(pressureBar)} className={styles.second} />
+        ))}
+        {supply.real.cylinders.map(({ cylinder, pressureBar }) => (
+          <path key={cylinder.name} d={path(pressureBar)} className={styles.main} />
+        ))}
+      </g>
+      {supply.real.cylinders.map(({ cylinder }, index) => (
+        <text key={cylinder.name} x={inner.width - 4} y={places[index]! - 5} textAnchor="end" className={styles.name}>
+          {cylinder.name}
+        </text>
+      ))}
+      <path d={`M0,${inner.height}H${inner.width}`} className={shared.surface} />
+      <TimeAxis x={x} width={inner.width} y={inner.height} />
+    </>
+  );
+});
+
+/** Turn and reserve across the picture, their names kept apart on the left. */
+function Marks({
+  marks,
+  y,
+  width,
+  units,
+}: {
+  marks: readonly PressureMark[];
+  y: ScaleLinear<number, number>;
+  width: number;
+  units: UnitSystem;
+}) {
+  const shown = marks.filter(({ bar }) => bar <= y.domain()[1]!);
+  const places = spread(
+    shown.map(({ bar }) => y(bar)),
+    NAME_GAP,
+    y.range()[0]!,
+  );
+  return (
+    <>
+      {shown.map(({ name, bar, kind }, index) => (
+        <g key={name}>
+          <line x2={width} y1={y(bar)} y2={y(bar)} className={kind === 'turn' ? styles.dashedRule : styles.solidRule} />
+          <text x={6} y={places[index]! - 5} className={styles.ruleName}>
+            {name}, {printCylinderPressure(bar, units)}
+          </text>
+        </g>
+      ))}
+    </>
+  );
+}

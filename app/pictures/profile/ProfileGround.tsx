@@ -1,0 +1,88 @@
+'use client';
+
+import { memo, useMemo } from 'react';
+import { sayDepth } from '@/lib/quantity/depth';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import type { Scene } from '../scene';
+import { ceilingEdges, divePath } from './dive-path';
+import { depthTicks, type ProfileScales } from './profile-scales';
+import { thinned } from '../axes/series-path';
+import { timeTicks } from '../axes/time-scale';
+import styles from '../pictures.module.css';
+
+/** What of a profile stays still while the time cursor moves: axes, the roof of the ceiling, the dive itself. */
+export const ProfileGround = memo(function ProfileGround({
+  scene,
+  scales,
+  units,
+}: {
+  scene: Scene;
+  scales: ProfileScales;
+  units: UnitSystem;
+}) {
+  const { timeline, figures } = scene;
+  const { inner, x, y } = scales;
+  const paths = useMemo(() => {
+    const some = thinned(timeline.length, inner.width);
+    const ceiling = ceilingEdges(timeline, figures.ceilingM, some, { x, y });
+    return {
+      roof: ceiling.map(({ startX, path }) => `${path}V0H${startX.toFixed(1)}Z`).join(''),
+      edge: ceiling.map(({ path }) => path).join(''),
+      low: ceilingEdges(timeline, figures.ceilingAtLowM, some, { x, y })
+        .map(({ path }) => path)
+        .join(''),
+      dive: divePath(timeline, { x, y }),
+    };
+  }, [timeline, figures, inner.width, x, y]);
+  const { gradientFactors } = figures.limits;
+
+  return (
+    <>
+      <ProfileAxes scales={scales} units={units} />
+      <g clipPath="url(#dive-frame)">
+        <path d={paths.roof} fill="url(#rock)" />
+        <path d={paths.edge} className={styles.ceiling} />
+        {gradientFactors.low < gradientFactors.high && <path d={paths.low} className={styles.ceilingLow} />}
+        <path d={paths.dive} className={styles.profile} />
+        {x.breaks.map((gap) => (
+          <g key={gap.startS} transform={`translate(${(x(gap.startS) + x(gap.endS)) / 2},0)`} className={styles.break}>
+            <path d="M-7,-9l4,18M1,-9l4,18" />
+            <text y={-11} textAnchor="middle">
+              {Math.round((gap.endS - gap.startS) / 60)} min
+            </text>
+          </g>
+        ))}
+      </g>
+    </>
+  );
+});
+
+/** Kept apart: a drag holds the scales still while the dive changes. */
+const ProfileAxes = memo(function ProfileAxes({
+  scales: { inner, x, y, deepestM },
+  units,
+}: {
+  scales: ProfileScales;
+  units: UnitSystem;
+}) {
+  return (
+    <>
+      {depthTicks(deepestM, units).map((depth) => (
+        <g key={depth} transform={`translate(0,${y(depth)})`}>
+          <line x2={inner.width} className={depth === 0 ? styles.surface : styles.grid} />
+          <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
+            {sayDepth(depth, units)}
+          </text>
+        </g>
+      ))}
+      {timeTicks(x, inner.width).map((timeS) => (
+        <g key={timeS} transform={`translate(${x(timeS)},${inner.height})`}>
+          <line y2={5} className={styles.tick} />
+          <text y={20} className={styles.axis} textAnchor="middle">
+            {Math.round(timeS / 60)} min
+          </text>
+        </g>
+      ))}
+    </>
+  );
+});

@@ -1,0 +1,324 @@
+'use client';
+
+import { memo, useId, useMemo } from 'react';
+import { sayDepth } from '@/lib/quantity/depth';
+import { printPressure } from '@/lib/quantity/pressure';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import type { Scene } from '../scene';
+import { markPartPath, markPath } from '../axes/mark-shapes';
+import { nearest } from '../hand/nearest';
+import { percentText } from '../percent-text';
+import type { PictureProps } from '../picture-props';
+import { PointerTip } from '../hand/PointerTip';
+import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
+import { toleranceAt, type Tolerance } from './pressure-lines';
+import { pressureScales, type PressureScales } from './pressure-scales';
+import { trailPath, trailSamples } from './pressure-trail';
+import { depthTicks } from '../profile/profile-scales';
+import { Rock } from '../axes/Rock';
+import { isPastSurfaceLimit, runnersAt, type Runner } from '../runners';
+import { spread } from '../axes/spread';
+import { tenth } from '../axes/time-columns';
+import { usePointed } from '../hand/use-pointed';
+import shared from '../pictures.module.css';
+import styles from './pressure.module.css';
+
+interface PressurePictureProps extends PictureProps {
+  /** The compartment (1–16) looked at. */
+  compartment: number;
+  /** Marks all sixteen, and what each tolerates, in place of one's trail. */
+  all: boolean;
+}
+
+/** Pressure against pressure: what surrounds the diver along the foot, what a compartment holds upward, and the limit it must stay under. */
+export function PressurePicture({ scene, sample, width, height, units, compartment, all }: PressurePictureProps) {
+  const { timeline } = scene;
+  const rock = useId();
+  const frame = useId();
+  const scales = useMemo(() => pressureScales(scene, width, height), [scene, width, height]);
+  const { margin, inner, x, y } = scales;
+  const { pointed, handlers } = usePointed(margin, width);
+  const runners = runnersAt(scene, sample);
+  const one = runners[compartment - 1]!;
+  const told = pointed && (all ? nearest(runners, (runner) => Math.abs(y(runner.tensionBar) - pointed.y)) : one);
+  const nowX = x(timeline.ambientBar[sample]!);
+  // With nitrogen alone the limits stand still but for where the first stop lies; helium moves them with every sample.
+  const limitsOf = timeline.hasHelium ? sample : scene.figures.firstStopM[sample]!;
+  // eslint-disable-next-line react-hooks/exhaustive-deps -- `limitsOf` stands for the sample
+  const tolerance = useMemo(() => toleranceAt(scene, sample, compartment), [scene, compartment, limitsOf]);
+  const trail = useMemo(() => trailSamples(timeline), [timeline]);
+  const whole = useMemo(
+    () => (all ? '' : trailPath(timeline, trail, timeline.length - 1, compartment, x, y)),
+    [all, timeline, trail, compartment, x, y],
+  );
+
+  return (
+    <>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
+        <defs>
+          <Rock id={rock} />
+          <clipPath id={frame}>
+            <rect width={inner.width} height={inner.height} />
+          </clipPath>
+        </defs>
+        <rect width={width} height={height} className={shared.hit} />
+        <g transform={`translate(${margin.left},${margin.top})`}>
+          <Ground scene={scene} scales={scales} units={units} />
+          <g clipPath={`url(#${frame})`}>
+            {all ? (
+              <Fan scene={scene} sample={sample} scales={scales} />
+            ) : (
+              <Limits scene={scene} scales={scales} tolerance={tolerance} rock={rock} />
+            )}
+            <path d={straight(scales, (bar) => bar)} className={styles.balance} />
+            <path d={`M${tenth(nowX)},0V${inner.height}`} className={styles.here} />
+            <path d={whole} className={styles.trailAhead} />
+            {!all && <path d={trailPath(timeline, trail, sample, compartment, x, y)} className={styles.trail} />}
+          </g>
+          <LineNames scene={scene} scales={scales} tolerance={tolerance} all={all} />
+          <Marks
+            runners={all ? runners : [one]}
+            x={nowX}
+            y={y}
+            mixed={timeline.hasHelium}
+            named={told?.number ?? compartment}
+          />
+        </g>
+      </svg>
+      {told && (
+        <PointerTip
+          x={margin.left + nowX}
+          y={margin.top + y(told.tensionBar)}
+          width={width}
+          height={height}
+          title={`Compartment ${told.number}, half-time ${told.halfTimeMin} min`}
+        >
+          <span>holds {printPressure(told.tensionBar, units)}</span>
+          <span>ambient pressure {printPressure(timeline.ambientBar[sample]!, units)}</span>
+          <span>limit here {printPressure(told.limitNowBar, units)}</span>
+        </PointerTip>
+      )}
+    </>
+  );
+}
+
+/** A straight line across the picture: what a pressure is at each ambient pressure. */
+function straight({ x, y, inner }: PressureScales, at: (ambientBar: number) => number): string {
+  const [from, to] = x.domain() as [number, number];
+  return `M0,${tenth(y(at(from)))}L${inner.width},${tenth(y(at(to)))}`;
+}
+
+const BENDS = 24;
+
+/** The limit that is in force: bent between the surface and the first stop, straight beyond. */
+function inForcePath({ timeline, figures, dive }: Scene, scales: PressureScales, tolerance: Tolerance): string {
+  const { low, high } = dive.settings.gradientFactors;
+  if (low === high) return straight(scales, tolerance.inForce);
+  const { x, y } = scales;
+  const [from, to] = x.domain() as [number, number];
+  const firstBar =
+    timeline.surfaceBar +
+    figures.firstStopM.reduce((deepest, stop) => Math.max(deepest, stop), 0) * timeline.barPerMetre;
+  const points = [
+    from,
+    ...Array.from(
+      { length: BENDS + 1 },
+      (_, i) => timeline.surfaceBar + ((firstBar - timeline.surfaceBar) * i) / BENDS,
+    ),
+    to,
+  ];
+  return points
+    .map((bar, index) => `${index === 0 ? 'M' : 'L'}${tenth(x(bar))},${tenth(y(tolerance.inForce(bar)))}`)
+    .join('');
+}
+
+const Limits = memo(function Limits({
+  scene,
+  scales,
+  tolerance,
+  rock,
+}: {
+  scene: Scene;
+  scales: PressureScales;
+  tolerance: Tolerance;
+  rock: string;
+}) {
+  const { low, high } = scene.dive.settings.gradientFactors;
+  const edge = inForcePath(scene, scales, tolerance);
+  return (
+    <>
+      <path d={`${edge}V-9999H0Z`} fill={`url(#${rock})`} />
+      {high < 1 && <path d={straight(scales, (bar) => tolerance.underGf(1, bar))} className={styles.modelLimit} />}
+      {low < high && (
+        <path d={straight(scales, (bar) => tolerance.underGf(low, bar))} className={styles.gradientFactor} />
+      )}
+      {low < high && (
+        <path d={straight(scales, (bar) => tolerance.underGf(high, bar))} className={styles.gradientFactor} />
+      )}
+      <path d={edge} className={styles.inForce} />
+    </>
+  );
+});
+
+/** What all sixteen tolerate under the high gradient factor: a fan, steep for the fast. */
+function Fan({ scene, sample, scales }: { scene: Scene; sample: number; scales: PressureScales }) {
+  const { high } = scene.dive.settings.gradientFactors;
+  let fan = '';
+  for (let number = 1; number <= 16; number += 1) {
+    const { underGf } = toleranceAt(scene, sample, number);
+    fan += straight(scales, (bar) => underGf(high, bar));
+  }
+  return <path d={fan} className={styles.gradientFactor} />;
+}
+
+function Marks(props: {
+  runners: readonly Runner[];
+  x: number;
+  y: PressureScales['y'];
+  mixed: boolean;
+  named: number;
+}) {
+  const { runners, x, y, mixed, named } = props;
+  return runners.map((runner) => {
+    const shape = isPastSurfaceLimit(runner) ? 'lozenge' : 'round';
+    const radius = runners.length > 1 ? 5.5 : 8.5;
+    const share = mixed ? runner.nitrogenBar / runner.tensionBar : 1;
+    return (
+      <g key={runner.number} className={shape === 'round' ? styles.mark : styles.markOver}>
+        <path d={markPath(shape, x, y(runner.tensionBar), radius)} className={styles.outline} />
+        <path d={markPartPath(shape, x, y(runner.tensionBar), radius, share)} className={styles.nitrogen} />
+        {runner.number === named && (
+          <text x={x + 14} y={y(runner.tensionBar)} dy="0.32em" className={styles.markName}>
+            {runner.number}
+          </text>
+        )}
+      </g>
+    );
+  });
+}
+
+const Ground = memo(function Ground({
+  scene,
+  scales,
+  units,
+}: {
+  scene: Scene;
+  scales: PressureScales;
+  units: UnitSystem;
+}) {
+  const { inner, x, y, margin } = scales;
+  const { surfaceBar, barPerMetre } = scene.timeline;
+  const deepestM = (x.domain()[1]! - surfaceBar) / barPerMetre / 1.04;
+  return (
+    <>
+      {pressureTicks(y, units, inner.height / 60).map(({ bar, text }) => (
+        <g key={bar} transform={`translate(0,${tenth(y(bar))})`}>
+          <line x2={inner.width} className={shared.grid} />
+          <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
+            {text}
+          </text>
+        </g>
+      ))}
+      {pressureTicks(x, units, inner.width / 70).map(({ bar, text }) => (
+        <g key={bar} transform={`translate(${tenth(x(bar))},${inner.height})`}>
+          <line y2={5} className={shared.tick} />
+          <text y={20} className={styles.axis} textAnchor="middle">
+            {text}
+          </text>
+        </g>
+      ))}
+      {depthTicks(deepestM, units, Math.max(2, Math.floor(inner.width / 80))).map((depthM) => (
+        <text
+          key={depthM}
+          x={tenth(x(surfaceBar + depthM * barPerMetre))}
+          y={inner.height + 37}
+          className={styles.axis}
+          textAnchor="middle"
+        >
+          {depthM === 0 ? 'surface' : sayDepth(depthM, units)}
+        </text>
+      ))}
+      <path d={`M${tenth(x(surfaceBar))},0V${inner.height}`} className={styles.surface} />
+      <text x={inner.width / 2} y={inner.height + 55} className={styles.axis} textAnchor="middle">
+        ambient pressure, {pressureUnit(units).name}
+      </text>
+      <text x={-margin.left + 2} y={-30} className={styles.axis}>
+        gas in the compartment, {pressureUnit(units).name}
+      </text>
+      <path d={`M0,0V${inner.height}H${inner.width}`} className={styles.frame} />
+    </>
+  );
+});
+
+/** Names each line where it leaves the picture: above it, or at its right. */
+const LineNames = memo(function LineNames({
+  scene,
+  scales,
+  tolerance,
+  all,
+}: {
+  scene: Scene;
+  scales: PressureScales;
+  tolerance: Tolerance;
+  all: boolean;
+}) {
+  const { inner, x, y } = scales;
+  const [from, to] = x.domain() as [number, number];
+  const highest = y.domain()[1]!;
+  const { low, high } = scene.dive.settings.gradientFactors;
+  const named = (text: string, at: (bar: number) => number, className: string | undefined) => {
+    const start = at(from);
+    const end = at(to);
+    return end <= highest
+      ? { text, className, top: undefined, right: y(end) }
+      : { text, className, top: x(from + ((to - from) * (highest - start)) / (end - start)), right: undefined };
+  };
+  const names = [
+    named('in balance', (bar) => bar, styles.balanceName),
+    ...(all
+      ? []
+      : [
+          named('limit', (bar) => tolerance.underGf(1, bar), styles.limitName),
+          ...(high < 1 ? [named(percentText(high), (bar) => tolerance.underGf(high, bar), styles.limitName)] : []),
+          ...(low < high ? [named(percentText(low), (bar) => tolerance.underGf(low, bar), styles.limitName)] : []),
+        ]),
+  ];
+  const tops = names.filter((name) => name.top !== undefined);
+  const rights = names.filter((name) => name.right !== undefined);
+  const topPlaces = spread(
+    tops.map((name) => name.top!),
+    42,
+    inner.width + 60,
+  );
+  const rightPlaces = spread(
+    rights.map((name) => name.right!),
+    18,
+    inner.height,
+  );
+  return (
+    <>
+      {tops.map((name, index) => (
+        <text key={name.text} x={tenth(topPlaces[index]!)} y={-8} textAnchor="middle" className={name.className}>
+          {name.text}
+        </text>
+      ))}
+      {rights.map((name, index) => (
+        <text key={name.text} x={inner.width + 8} y={tenth(rightPlaces[index]!)} dy="0.32em" className={name.className}>
+          {name.text}
+        </text>
+      ))}
+      {all && (
+        <text x={inner.width} y={-8} textAnchor="end" className={styles.limitName}>
+          each one’s limit, {percentText(high)}
+        </text>
+      )}
+    </>
+  );
+});

@@ -1,0 +1,228 @@
+'use client';
+
+import { scaleLinear, type ScaleLinear } from 'd3';
+import { memo, useId, useMemo } from 'react';
+import { loadAt } from '@/lib/ascent/figures';
+import { supersaturation } from '@/lib/ascent/supersaturation';
+import { printClock } from '@/lib/quantity/duration';
+import type { Scene } from '../scene';
+import { LeaderStrip, STRIP_HEIGHT } from '../axes/LeaderStrip';
+import { percentText, supersaturationText } from '../percent-text';
+import type { PictureProps } from '../picture-props';
+import { PointerTip } from '../hand/PointerTip';
+import { Rock } from '../axes/Rock';
+import { spread } from '../axes/spread';
+import { supersaturationColumns, type SupersaturationColumns } from './supersaturation-columns';
+import { columnPath } from '../axes/time-columns';
+import { TimeAxis } from '../axes/TimeAxis';
+import { TimeCursor } from '../axes/TimeCursor';
+import { columnAt, timePicture, type TimePicture } from '../axes/time-picture';
+import { usePointed } from '../hand/use-pointed';
+import shared from '../pictures.module.css';
+import styles from './supersaturation.module.css';
+
+const STRIPS = 2 * STRIP_HEIGHT + 6;
+const RIM = { top: 16, bottom: 28 + STRIPS };
+/** The lines are drawn to here at least, so that the limit is always in sight. */
+const LEAST_TOP = 1.12;
+/** Below this width names are cut short. */
+const NARROW = 460;
+
+interface SeriesFrame extends TimePicture {
+  readonly y: ScaleLinear<number, number>;
+  readonly now: SupersaturationColumns;
+  readonly surfacing: SupersaturationColumns;
+}
+
+function seriesFrame(scene: Scene, width: number, height: number, view: PictureProps['view']): SeriesFrame {
+  const frame = timePicture(scene, width, height, RIM, view);
+  const now = supersaturationColumns(scene, frame.columns, 'now');
+  const surfacing = supersaturationColumns(scene, frame.columns, 'surfacing');
+  const top = Math.max(LEAST_TOP, largest(surfacing.most) * 1.06, largest(now.most) * 1.06);
+  return { ...frame, now, surfacing, y: scaleLinear([0, top], [frame.inner.height, 0]) };
+}
+
+const largest = (values: Float32Array) => values.reduce((most, value) => Math.max(most, value), 0);
+
+/** The largest supersaturation of the sixteen, here and as if surfaced, over time, under the limits; and which compartment has it. */
+export function SupersaturationPicture({ scene, sample, cursorS, width, height, onCursor, view }: PictureProps) {
+  const frame = useMemo(() => seriesFrame(scene, width, height, view), [scene, width, height, view]);
+  const { margin, inner, x } = frame;
+  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
+  const column = pointed && pointed.x >= 0 && pointed.x <= inner.width ? columnAt(frame, pointed.x) : undefined;
+
+  return (
+    <>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={shared.picture}
+        aria-hidden="true"
+        {...handlers}
+      >
+        <rect width={width} height={height} className={shared.hit} />
+        <g transform={`translate(${margin.left},${margin.top})`}>
+          <Ground scene={scene} frame={frame} namesRight={x(cursorS) < inner.width / 2} />
+          <TimeCursor x={x(cursorS)} width={inner.width} height={inner.height + STRIPS} />
+          {column !== undefined && <path d={`M${column},0V${inner.height + STRIPS}`} className={shared.pointed} />}
+          <Values scene={scene} sample={sample} frame={frame} cursorX={x(cursorS)} />
+        </g>
+      </svg>
+      {column !== undefined && (
+        <PointerTip
+          x={margin.left + pointed!.x}
+          y={margin.top + inner.height / 2}
+          width={width}
+          height={height}
+          title={printClock(x.invert(pointed!.x))}
+        >
+          <Told name="at your depth" columns={frame.now} column={column} />
+          <Told name="if you surfaced" columns={frame.surfacing} column={column} />
+        </PointerTip>
+      )}
+    </>
+  );
+}
+
+function Told({ name, columns, column }: { name: string; columns: SupersaturationColumns; column: number }) {
+  return (
+    <span>
+      {name} {supersaturationText(columns.most[column]!)}
+      {columns.most[column]! > 0 && `, compartment ${columns.leader[column]}`}
+    </span>
+  );
+}
+
+/** Where the lines stand under the cursor, named there. */
+function Values({
+  scene,
+  sample,
+  frame,
+  cursorX,
+}: {
+  scene: Scene;
+  sample: number;
+  frame: SeriesFrame;
+  cursorX: number;
+}) {
+  const { inner, y } = frame;
+  if (cursorX < 0 || cursorX > inner.width) return null;
+  const { timeline } = scene;
+  const load = loadAt(timeline, sample);
+  const short = inner.width < NARROW;
+  const values = [
+    {
+      name: short ? 'surfaced' : 'if you surfaced',
+      value: supersaturation(load, timeline.surfaceBar).value,
+      className: styles.surfacingName,
+    },
+    {
+      name: short ? 'here' : 'at your depth',
+      value: supersaturation(load, timeline.ambientBar[sample]!).value,
+      className: styles.nowName,
+    },
+  ];
+  const left = cursorX > inner.width / 2;
+  const tops = values.map(({ value }) => y(Math.max(0, value)));
+  const places = spread(
+    tops.map((top) => top - 12),
+    19,
+    inner.height - 10,
+  );
+  return values.map(({ name, value, className }, index) => (
+    <g key={name} className={className}>
+      {value > 0 && <circle cx={cursorX} cy={tops[index]} r={5} />}
+      <text x={cursorX + (left ? -10 : 10)} y={places[index]} dy="0.32em" textAnchor={left ? 'end' : 'start'}>
+        {name} {supersaturationText(value)}
+      </text>
+    </g>
+  ));
+}
+
+/** Everything that stays while the cursor moves. */
+const Ground = memo(function Ground({
+  scene,
+  frame,
+  namesRight,
+}: {
+  scene: Scene;
+  frame: SeriesFrame;
+  namesRight: boolean;
+}) {
+  const id = useId();
+  const { inner, x, y, columns, now, surfacing } = frame;
+  const { timeS } = scene.timeline;
+  const { low, high } = scene.dive.settings.gradientFactors;
+  const at = (sample: number) => x(timeS[sample]!);
+  const surfacingPath = columnPath(columns, at, (column) => y(surfacing.most[column]!));
+  const nowPath = columnPath(columns, at, (column) => y(now.most[column]!));
+  const leadsNow = useMemo(() => now.leader.map((leader, column) => (now.most[column]! > 0 ? leader : 0)), [now]);
+  const leadsSurfacing = useMemo(
+    () => surfacing.leader.map((leader, column) => (surfacing.most[column]! > 0 ? leader : 0)),
+    [surfacing],
+  );
+  const limits = limitsOf(low, high, inner.width < NARROW);
+  const namePlaces = spread(
+    limits.map(({ value }) => y(value) - 6),
+    16,
+    inner.height,
+  );
+  return (
+    <>
+      <defs>
+        <Rock id={`${id}rock`} />
+        <clipPath id={`${id}frame`}>
+          <rect width={inner.width} height={inner.height} />
+        </clipPath>
+        <clipPath id={`${id}past`}>
+          <rect width={inner.width} height={Math.max(0, y(high))} />
+        </clipPath>
+      </defs>
+      {y.ticks(5).map((share) => (
+        <g key={share} transform={`translate(0,${y(share)})`}>
+          <line x2={inner.width} className={shared.grid} />
+          <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
+            {percentText(share)}
+          </text>
+        </g>
+      ))}
+      <path d={`${surfacingPath}V${inner.height}H0Z`} fill={`url(#${id}rock)`} clipPath={`url(#${id}past)`} />
+      {limits.map(({ value, strong }) => (
+        <path key={value} d={`M0,${y(value)}H${inner.width}`} className={strong ? styles.limit : styles.limitFaint} />
+      ))}
+      <g clipPath={`url(#${id}frame)`}>
+        <path d={surfacingPath} className={styles.surfacing} />
+        <path d={nowPath} className={styles.now} />
+      </g>
+      {limits.map(({ name }, index) => (
+        <text
+          key={name}
+          x={namesRight ? inner.width - 6 : 6}
+          y={namePlaces[index]}
+          textAnchor={namesRight ? 'end' : 'start'}
+          className={styles.limitName}
+        >
+          {name}
+        </text>
+      ))}
+      <path d={`M0,${inner.height}H${inner.width}`} className={shared.surface} />
+      <LeaderStrip name="here" leaders={leadsNow} y={inner.height + 3} />
+      <LeaderStrip name="surfaced" leaders={leadsSurfacing} y={inner.height + 6 + STRIP_HEIGHT} />
+      <TimeAxis x={x} width={inner.width} y={inner.height + STRIPS} />
+    </>
+  );
+});
+
+/** The limits to draw: the model's own, and under it the gradient factors the diver keeps to. */
+function limitsOf(low: number, high: number, short: boolean) {
+  const model = { value: 1, strong: high === 1, name: short ? 'limit' : 'the model’s limit' };
+  const named = (value: number, name: string) => ({
+    value,
+    strong: value === high,
+    name: short ? supersaturationText(value) : `${name} ${supersaturationText(value)}`,
+  });
+  if (high === 1 && low === 1) return [model];
+  if (low === high) return [model, named(high, 'gradient factor')];
+  return [...(high < 1 ? [model] : []), named(high, 'high gradient factor'), named(low, 'low gradient factor')];
+}

@@ -1,0 +1,100 @@
+'use client';
+
+import { useEffect } from 'react';
+import { Button } from '../parts/Button';
+import { Choice } from '../parts/Choice';
+import { fetchedLater } from '../parts/fetched-later';
+import { IconButton } from '../parts/IconButton';
+import { printClock } from '@/lib/quantity/duration';
+import { useDesk, useDeskStore } from './desk-context';
+import { PLAYBACK_SPEEDS } from './desk-store';
+import styles from './stage.module.css';
+
+const STEP_S = 30;
+/** The speeds to choose from, here and beside a lesson's run. */
+export const SPEED_OPTIONS = PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }));
+
+// What a unit tells comes with its rules, after the desk has opened. The buttons keep their places.
+const EventSteps = fetchedLater(
+  async () => (await import('./after-opening')).EventSteps,
+  <>
+    <IconButton icon="eventBack" label="To the event before" disabled />
+    <IconButton icon="eventOn" label="To the next event" disabled />
+  </>,
+);
+
+/** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
+export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
+  const cursorS = useDesk((state) => state.cursorS);
+  const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
+  const setCursor = useDesk((state) => state.setCursor);
+  const playing = useDesk((state) => state.playing);
+  const play = useDesk((state) => state.play);
+  const pause = useDesk((state) => state.pause);
+  const speed = useDesk((state) => state.speed);
+  const setSpeed = useDesk((state) => state.setSpeed);
+
+  return (
+    <div className={styles.playback} role="group" aria-label="Time" data-tour="time">
+      <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => setCursor(cursorS - STEP_S)} />
+      <IconButton
+        icon={playing ? 'pause' : 'play'}
+        label={playing ? 'Pause' : 'Play'}
+        onClick={playing ? pause : play}
+      />
+      <IconButton icon="stepOn" label={`On ${STEP_S} seconds`} onClick={() => setCursor(cursorS + STEP_S)} />
+      <EventSteps />
+      <input
+        type="range"
+        aria-label="Time cursor"
+        aria-valuetext={printClock(cursorS)}
+        min={0}
+        max={Math.round(endS)}
+        step={1}
+        value={Math.round(cursorS)}
+        onChange={(event) => setCursor(Number(event.target.value))}
+      />
+      <output className={styles.clock}>{printClock(cursorS)}</output>
+      <Choice label="Speed" labelSpokenOnly value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
+      {onSteer && (
+        <Button
+          onClick={() => {
+            pause();
+            onSteer();
+          }}
+        >
+          Steer by hand
+        </Button>
+      )}
+    </div>
+  );
+}
+
+/** Moves the time cursor while the desk plays. It draws nothing, so that the desk plays on where the bar is not on show. */
+export function Playback() {
+  const store = useDeskStore();
+  const playing = useDesk((state) => state.playing);
+  const speed = useDesk((state) => state.speed);
+  useEffect(() => {
+    if (!playing) return;
+    let frame = 0;
+    let before: number | undefined;
+    let leftAtS = store.getState().cursorS;
+    const tick = (now: number) => {
+      const { cursorS, scene, setCursor, pause } = store.getState();
+      // A jump since the last frame is this frame's step: two in one would take twice as long to show.
+      const jumped = cursorS !== leftAtS;
+      const next = jumped ? cursorS : cursorS + ((now - (before ?? now)) / 1000) * Number(speed);
+      before = now;
+      if (!jumped) setCursor(next);
+      leftAtS = store.getState().cursorS;
+      // Whoever watches the cursor may have stopped it.
+      if (!store.getState().playing) return;
+      if (next >= scene.timeline.timeS.at(-1)!) pause();
+      else frame = requestAnimationFrame(tick);
+    };
+    frame = requestAnimationFrame(tick);
+    return () => cancelAnimationFrame(frame);
+  }, [playing, speed, store]);
+  return null;
+}

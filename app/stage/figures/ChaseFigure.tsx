@@ -1,0 +1,118 @@
+'use client';
+
+import { memo, useId, useState, type MouseEvent } from 'react';
+import { printClock } from '@/lib/quantity/duration';
+import { printPressure } from '@/lib/quantity/pressure';
+import type { Compartments } from '@/lib/tissue/coefficients';
+import { Choice } from '../../parts/Choice';
+import { useAsked } from '../../parts/working/asked';
+import { DeskWhy } from '../why/DeskWhy';
+import { ChasePicture } from '../../pictures/chase/ChasePicture';
+import { chaseRange, chaseScales } from '../../pictures/chase/chase-scales';
+import { leadingCompartment } from '../../pictures/leading';
+import { nearest } from '../../pictures/hand/nearest';
+import { PictureFrame } from './PictureFrame';
+import { pressureUnit } from '../../pictures/axes/pressure-axis';
+import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from '../../pictures/runners';
+import { usePicture } from './use-picture';
+import styles from '../../pictures/pictures.module.css';
+
+const chaseHeight = (width: number) => (width < 560 ? 340 : Math.min(440, Math.max(340, Math.round(width * 0.42))));
+
+export function ChaseFigure() {
+  const { ref, ...picture } = usePicture(chaseHeight);
+  const { scene, sample, units } = picture;
+  const { timeline } = scene;
+  const runners = runnersAt(scene, sample);
+  const over = runners.filter(isPastSurfaceLimit).length;
+  const first = runners[leadingCompartment(scene, sample) - 1]!;
+  const unit = pressureUnit(units);
+  const whyId = useId();
+  const [chosen, setChosen] = useState<number>();
+  const { compartments } = timeline;
+  const asked = chosen ?? first.number;
+  const askAt = (event: MouseEvent<HTMLDivElement>) => {
+    const { x, margin } = chaseScales(
+      compartments.nitrogenHalfTimeMin,
+      chaseRange(scene),
+      picture.width,
+      picture.height,
+    );
+    const box = event.currentTarget.getBoundingClientRect();
+    const across = ((event.clientX - box.left) * picture.width) / (box.width || 1) - margin.left;
+    setChosen(nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - across))!.number);
+    useAsked.getState().ask(whyId);
+  };
+  const bars = (pick: (runner: Runner) => number) => (runner: Runner) =>
+    (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
+
+  return (
+    <PictureFrame
+      id="chase"
+      title="The chase"
+      sentence={
+        `At ${printClock(timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
+        `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
+      }
+      actions={
+        <div className={`${styles.ask} unprinted`}>
+          <CompartmentChoice compartments={compartments} chosen={asked} onChoose={setChosen} />
+          <DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />
+        </div>
+      }
+      columns={[
+        {
+          heading: 'Compartment',
+          cell: (runner: Runner) => (
+            <>
+              {runner.number}{' '}
+              <DeskWhy
+                small
+                reading={`tension-${runner.number}`}
+                about={`the tension of compartment ${runner.number}`}
+              />
+            </>
+          ),
+        },
+        { heading: 'Half-time, min', numeric: true, cell: (runner) => runner.halfTimeMin },
+        { heading: `Tension, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
+        ...(timeline.hasHelium
+          ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((runner) => runner.heliumBar) }]
+          : []),
+        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },
+        {
+          heading: `Limit at the surface, ${unit.name}`,
+          numeric: true,
+          cell: bars((runner) => runner.limitAtSurfaceBar),
+        },
+      ]}
+      rows={() => runners}
+    >
+      <div ref={ref} className={styles.canvas} onClick={askAt}>
+        <ChasePicture {...picture} />
+      </div>
+    </PictureFrame>
+  );
+}
+
+interface CompartmentChoiceProps {
+  compartments: Compartments;
+  /** 1–16. */
+  chosen: number;
+  onChoose: (number: number) => void;
+}
+
+/** Stays while the dive changes. */
+const CompartmentChoice = memo(function CompartmentChoice({ compartments, chosen, onChoose }: CompartmentChoiceProps) {
+  return (
+    <Choice
+      label="Compartment"
+      value={String(chosen)}
+      onChange={(number) => onChoose(Number(number))}
+      options={Array.from(compartments.nitrogenHalfTimeMin, (minutes, c) => ({
+        value: String(c + 1),
+        label: `${c + 1}, ${minutes} min`,
+      }))}
+    />
+  );
+});

@@ -1,0 +1,76 @@
+'use client';
+
+import { useState } from 'react';
+import { printClock } from '@/lib/quantity/duration';
+import { printPressure } from '@/lib/quantity/pressure';
+import { Choice } from '../../parts/Choice';
+import { leadingCompartment } from '../../pictures/leading';
+import { PictureFrame } from './PictureFrame';
+import { pressureUnit } from '../../pictures/axes/pressure-axis';
+import { PressurePicture } from '../../pictures/tissues/PressurePicture';
+import { isPastSurfaceLimit, runnersAt, type Runner } from '../../pictures/runners';
+import { usePicture } from './use-picture';
+import styles from '../../pictures/pictures.module.css';
+
+/** The compartment looked at: a number from 1, whichever leads, or all of them. */
+type Looked = 'leading' | 'all' | `${number}`;
+
+const pressureHeight = (width: number) => (width < 560 ? 360 : Math.min(480, Math.max(380, Math.round(width * 0.56))));
+
+export function PressureFigure() {
+  const { ref, ...picture } = usePicture(pressureHeight);
+  const [looked, setLooked] = useState<Looked>('leading');
+  const { scene, sample, units } = picture;
+  const { timeline } = scene;
+  const compartment = Number(looked) || leadingCompartment(scene, sample);
+  const runners = runnersAt(scene, sample);
+  const one = runners[compartment - 1]!;
+  const unit = pressureUnit(units);
+  const bars = (pick: (runner: Runner) => number) => (runner: Runner) =>
+    (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
+  const over = runners.filter(isPastSurfaceLimit).length;
+
+  return (
+    <PictureFrame
+      id="pressure"
+      title="Pressure against pressure"
+      actions={
+        <Choice<Looked>
+          label="Compartment"
+          value={looked}
+          onChange={setLooked}
+          options={[
+            { value: 'leading', label: `Leading (${leadingCompartment(scene, sample)})` },
+            { value: 'all', label: 'All sixteen' },
+            ...runners.map(({ number, halfTimeMin }) => ({
+              value: `${number}` as const,
+              label: `${number}, ${halfTimeMin} min`,
+            })),
+          ]}
+        />
+      }
+      sentence={
+        `At ${printClock(timeline.timeS[sample]!)} the pressure around you is ${printPressure(timeline.ambientBar[sample]!, units)}. ` +
+        (looked === 'all'
+          ? `${over === 0 ? 'No compartment is' : over === 1 ? 'One compartment, the lozenge, is' : `${over} compartments, the lozenges, are`} past the limit at the surface.`
+          : `Compartment ${one.number} holds ${printPressure(one.tensionBar, units)} of gas and tolerates ${printPressure(one.limitNowBar, units)} here.`)
+      }
+      columns={[
+        { heading: 'Compartment', cell: (runner: Runner) => runner.number },
+        { heading: `Ambient, ${unit.name}`, numeric: true, cell: bars(() => timeline.ambientBar[sample]!) },
+        { heading: `Gas in it, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
+        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },
+        {
+          heading: `Limit at the surface, ${unit.name}`,
+          numeric: true,
+          cell: bars((runner) => runner.limitAtSurfaceBar),
+        },
+      ]}
+      rows={() => (looked === 'all' ? runners : [one])}
+    >
+      <div ref={ref} className={styles.canvas}>
+        <PressurePicture {...picture} compartment={compartment} all={looked === 'all'} />
+      </div>
+    </PictureFrame>
+  );
+}

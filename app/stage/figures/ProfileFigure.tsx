@@ -1,0 +1,100 @@
+'use client';
+
+import { useState } from 'react';
+import { fetchedLater, UnfetchedInPicture } from '../../parts/fetched-later';
+import { printDepth, sayDepth } from '@/lib/quantity/depth';
+import { printClock } from '@/lib/quantity/duration';
+import { PictureFrame } from './PictureFrame';
+import { useDesk } from '../desk-context';
+import { useOpened } from '../../parts/use-opened';
+import { StepHint } from './StepHint';
+import { ZoomControls } from './ZoomControls';
+import { noStopText } from '../../pictures/print-figures';
+import { OverlayChooser, OverlaySentence } from './OverlayChooser';
+import { useOverlay } from './use-overlay';
+import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
+import type { ProfileScales } from '../../pictures/profile/profile-scales';
+import { usePicture } from './use-picture';
+import styles from '../../pictures/pictures.module.css';
+
+// What takes hold of the dive, and what rules and cylinders say of it, comes once the desk has opened.
+const ProfileHandles = fetchedLater(
+  async () => (await import('../after-opening')).ProfileHandles,
+  null,
+  UnfetchedInPicture,
+);
+const StepEditor = fetchedLater(async () => (await import('../after-opening')).StepEditor, <StepHint />);
+const SupplyMarks = fetchedLater(async () => (await import('../after-opening')).SupplyMarks, null, UnfetchedInPicture);
+const EventMarks = fetchedLater(async () => (await import('../after-opening')).EventMarks, null, UnfetchedInPicture);
+
+const TABLE_EVERY_S = 60;
+
+export function ProfileFigure() {
+  const { ref, measured, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
+  const { scene, units } = picture;
+  const fixed = useDesk((state) => state.base !== undefined || state.still);
+  const overlay = useOverlay();
+  const opened = useOpened();
+  const [held, setHeld] = useState<ProfileScales>();
+  const { timeline, figures } = scene;
+  const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
+  const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
+  const samples = () => {
+    const chosen: number[] = [];
+    let nextS = 0;
+    for (let i = 0; i < timeline.length; i += 1) {
+      const timeS = timeline.timeS[i]!;
+      const newLeg = i === 0 || timeline.leg[i] !== timeline.leg[i - 1] || i === timeline.length - 1;
+      if (!newLeg && timeS < nextS) continue;
+      chosen.push(i);
+      nextS = timeS + TABLE_EVERY_S;
+    }
+    return chosen;
+  };
+
+  return (
+    <PictureFrame
+      id="profile"
+      actions={
+        <div className={styles.tools}>
+          {!fixed && <OverlayChooser />}
+          <ZoomControls />
+        </div>
+      }
+      title="The dive"
+      sentence={
+        `Depth over ${printClock(timeline.timeS.at(-1)!)}, to ${sayDepth(deepestM, units)}. ` +
+        (ceilingM > 0
+          ? `The hatched roof is the ceiling; it comes down to ${printDepth(ceilingM, units)}.`
+          : 'No ceiling appears.')
+      }
+      columns={[
+        { heading: 'Time', cell: (i: number) => printClock(timeline.timeS[i]!) },
+        { heading: 'Depth', numeric: true, cell: (i) => printDepth(timeline.depthM[i]!, units) },
+        {
+          heading: 'Ceiling',
+          numeric: true,
+          cell: (i) => (figures.ceilingM[i]! > 0 ? printDepth(figures.ceilingM[i]!, units) : 'none'),
+        },
+        { heading: 'No-stop time', numeric: true, cell: (i) => `${noStopText(figures.noStopMin[i]!)} min` },
+      ]}
+      rows={samples}
+    >
+      <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>
+        <ProfilePicture {...picture} held={held} overlay={overlay}>
+          {(scales) =>
+            opened && (
+              <>
+                {!fixed && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
+                <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />
+                <EventMarks scales={scales} units={units} onCursor={picture.onCursor} />
+              </>
+            )
+          }
+        </ProfilePicture>
+      </div>
+      {!fixed && <StepEditor />}
+      {!fixed && <OverlaySentence />}
+    </PictureFrame>
+  );
+}

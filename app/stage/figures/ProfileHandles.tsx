@@ -1,0 +1,178 @@
+'use client';
+
+import { useRef, type KeyboardEvent, type PointerEvent } from 'react';
+import type { Leg } from '@/lib/dive/legs';
+import { sayDepth } from '@/lib/quantity/depth';
+import { printClock, writeTime } from '@/lib/quantity/duration';
+import { METRES_PER_FOOT } from '@/lib/quantity/length';
+import { useDesk, useDeskStore } from '../desk-context';
+import { addPoint, moveLegDepth, moveLegEnd, removeLeg, snapped, type Notch } from './profile-edits';
+import { pointerIn, type ProfileScales } from '../../pictures/profile/profile-scales';
+import type { PictureProps } from '../../pictures/picture-props';
+import styles from '../../pictures/pictures.module.css';
+
+interface ProfileHandlesProps {
+  scales: ProfileScales;
+  units: PictureProps['units'];
+  /** Holds the scales still from the first movement of a drag to its end. */
+  onHold: (scales: ProfileScales | undefined) => void;
+}
+
+type Axis = 'depth' | 'time';
+
+/** Past this many pixels a drag is known to go up and down, or along. */
+const DECIDED_PX = 4;
+
+/**
+ * Points and legs that can be moved by hand or by keys. A drag goes either up and down (the depth) or along (the time
+ * the leg takes, and so its rate), whichever it sets out as; the script is changed, and the picture follows it.
+ */
+export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
+  const store = useDeskStore();
+  const legs = useDesk((state) => state.scene.timeline.legs);
+  const selected = useDesk((state) => state.selectedStep);
+  const select = useDesk((state) => state.select);
+  const drag = useRef<{
+    leg: number;
+    part: 'point' | 'line';
+    fromX: number;
+    fromY: number;
+    axis?: Axis;
+    name: string;
+    script: string;
+    legs: readonly Leg[];
+  }>(null);
+  const notch: Notch = { depthM: units === 'metric' ? 1 : METRES_PER_FOOT * 5, timeS: 60 };
+  const fine: Notch = { depthM: units === 'metric' ? 0.1 : METRES_PER_FOOT, timeS: 5 };
+
+  const begin = (event: PointerEvent<SVGElement>, index: number, part: 'point' | 'line') => {
+    if (event.button !== 0) return;
+    event.stopPropagation();
+    event.currentTarget.setPointerCapture(event.pointerId);
+    const { x, y } = pointerIn(event.currentTarget.ownerSVGElement!, event);
+    const { script, scene } = store.getState();
+    drag.current = {
+      leg: index,
+      part,
+      fromX: x,
+      fromY: y,
+      name: `drag ${event.timeStamp}`,
+      script,
+      legs: scene.timeline.legs,
+    };
+    select(legs[index]!.step);
+    onHold(scales);
+  };
+
+  const move = (event: PointerEvent<SVGElement>) => {
+    const held = drag.current;
+    if (!held) return;
+    const at = pointerIn(event.currentTarget.ownerSVGElement!, event);
+    const [dx, dy] = [at.x - held.fromX, at.y - held.fromY];
+    if (!held.axis) {
+      if (Math.hypot(dx, dy) < DECIDED_PX) return;
+      held.axis = Math.abs(dy) > Math.abs(dx) ? 'depth' : 'time';
+    }
+    const leg = held.legs[held.leg]!;
+    const step = event.altKey ? fine : notch;
+    const next =
+      held.axis === 'depth'
+        ? moveLegDepth(held.script, leg, snapped(scales.y.invert(scales.y(leg.toM) + dy), step.depthM))
+        : moveLegEnd(
+            held.script,
+            leg,
+            snapped(
+              scales.x.invert(scales.x(leg.endS) + dx) - leg.startS,
+              step.timeS / (leg.fromM === leg.toM ? 1 : 12),
+            ) + leg.startS,
+          );
+    store.getState().change({ script: next }, held.name);
+  };
+
+  const end = () => {
+    drag.current = null;
+    store.getState().settle();
+    onHold(undefined);
+  };
+
+  const nudge = (event: KeyboardEvent, leg: Leg) => {
+    const step = event.shiftKey ? fine : notch;
+    const { script, change } = store.getState();
+    const moves: Record<string, () => string> = {
+      ArrowUp: () => moveLegDepth(script, leg, leg.toM - step.depthM),
+      ArrowDown: () => moveLegDepth(script, leg, leg.toM + step.depthM),
+      ArrowLeft: () => moveLegEnd(script, leg, leg.endS - step.timeS / (leg.fromM === leg.toM ? 1 : 6)),
+      ArrowRight: () => moveLegEnd(script, leg, leg.endS + step.timeS / (leg.fromM === leg.toM ? 1 : 6)),
+      Delete: () => removeLeg(script, leg),
+      Backspace: () => removeLeg(script, leg),
+      Insert: () =>
+        addPoint(
+          script,
+          store.getState().scene.dive,
+          leg,
+          (leg.startS + leg.endS) / 2,
+          leg.toM + (leg.toM > 6 ? -3 : 3),
+        ),
+    };
+    const made = moves[event.key];
+    if (!made) return;
+    event.preventDefault();
+    change({ script: made() }, event.key.startsWith('Arrow') ? `nudge ${leg.step}` : undefined);
+  };
+
+  return (
+    <g clipPath="url(#dive-frame)">
+      {legs.map((leg, index) => {
+        if (leg.interval) return null;
+        const line = `M${scales.x(leg.startS).toFixed(1)},${scales.y(leg.fromM).toFixed(1)}L${scales.x(leg.endS).toFixed(1)},${scales.y(leg.toM).toFixed(1)}`;
+        return (
+          <path
+            key={`line ${leg.step}`}
+            d={line}
+            aria-hidden="true"
+            className={`${styles.legHit} ${leg.fromM === leg.toM ? styles.upDown : styles.along}`}
+            onPointerDown={(event) => begin(event, index, 'line')}
+            onPointerMove={move}
+            onPointerUp={end}
+            onPointerCancel={end}
+            onDoubleClick={(event) => {
+              const at = pointerIn(event.currentTarget.ownerSVGElement!, event);
+              const { script, scene, change } = store.getState();
+              change({
+                script: addPoint(script, scene.dive, leg, scales.x.invert(at.x), leg.toM + (leg.toM > 6 ? -3 : 3)),
+              });
+            }}
+          />
+        );
+      })}
+      {legs.map((leg, index) => {
+        if (leg.interval) return null;
+        const name = `Point ${index + 1}: ${sayDepth(leg.toM, units)} at ${printClock(leg.endS)}`;
+        return (
+          <g
+            key={`point ${leg.step}`}
+            role="slider"
+            tabIndex={0}
+            aria-label={`${name}, after ${writeTime(Math.round(leg.endS - leg.startS) || 1)}`}
+            aria-orientation="vertical"
+            aria-valuemin={0}
+            aria-valuemax={350}
+            aria-valuenow={Math.round(leg.toM * 10) / 10}
+            aria-valuetext={name}
+            transform={`translate(${scales.x(leg.endS).toFixed(1)},${scales.y(leg.toM).toFixed(1)})`}
+            className={leg.step === selected ? styles.handleChosen : styles.handle}
+            onFocus={() => select(leg.step)}
+            onKeyDown={(event) => nudge(event, leg)}
+            onPointerDown={(event) => begin(event, index, 'point')}
+            onPointerMove={move}
+            onPointerUp={end}
+            onPointerCancel={end}
+          >
+            <circle r={14} className={styles.hit} />
+            <rect x={-5} y={-5} width={10} height={10} rx={1.5} />
+          </g>
+        );
+      })}
+    </g>
+  );
+}

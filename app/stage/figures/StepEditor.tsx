@@ -1,0 +1,87 @@
+'use client';
+
+import { setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
+import type { Leg } from '@/lib/dive/legs';
+import { parseDepth, sayDepth } from '@/lib/quantity/depth';
+import { writeTime } from '@/lib/quantity/duration';
+import { parseRate, printRate } from '@/lib/quantity/rate';
+import { parseTime } from '@/lib/quantity/time';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { Button } from '../../parts/Button';
+import { TypedValue } from '../../parts/TypedValue';
+import { usePreferences } from '../../parts/preferences';
+import { useDesk, useDeskStore } from '../desk-context';
+import { StepHint } from './StepHint';
+import { addPoint, removeLeg } from './profile-edits';
+import styles from '../stage.module.css';
+
+/** Exact values for the step under the hand: typed, where a drag is too coarse. */
+export function StepEditor() {
+  const legs = useDesk((state) => state.scene.timeline.legs);
+  const selected = useDesk((state) => state.selectedStep);
+  const units = usePreferences((state) => state.units);
+  const store = useDeskStore();
+  const index = legs.findIndex((one) => one.step === selected);
+  const leg = legs[index];
+  if (!leg) return <StepHint />;
+  const level = leg.fromM === leg.toM;
+  const edit = (make: (script: string) => string) => store.getState().change({ script: make(store.getState().script) });
+  return (
+    <div className={styles.stepEditor} role="group" aria-label={`Exact values of point ${index + 1}`}>
+      <p>
+        <b>Point {index + 1}.</b> {kindOf(leg)}
+      </p>
+      {!leg.interval && (
+        <TypedValue
+          label="Depth"
+          shown={sayDepth(leg.toM, units)}
+          parse={parseDepth}
+          onValue={(depthM) => edit((script) => setStepDepth(script, leg.step, depthM))}
+        />
+      )}
+      <TypedValue
+        label="Takes"
+        shown={writeTime(Math.max(1, Math.round(leg.endS - leg.startS)))}
+        parse={parseTime}
+        onValue={(timeS) => edit((script) => setStepDuration(script, leg.step, timeS))}
+      />
+      {!level && (
+        <TypedValue
+          label="Rate"
+          shown={rateText(leg, units)}
+          parse={parseRate}
+          onValue={(rate) => edit((script) => setStepRate(script, leg.step, rate))}
+        />
+      )}
+      <Button
+        icon="plus"
+        onClick={() =>
+          edit((script) =>
+            addPoint(
+              script,
+              store.getState().scene.dive,
+              leg,
+              (leg.startS + leg.endS) / 2,
+              leg.toM + (leg.toM > 6 ? -3 : 3),
+            ),
+          )
+        }
+      >
+        Add a point
+      </Button>
+      <Button icon="minus" onClick={() => edit((script) => removeLeg(script, leg))}>
+        Remove
+      </Button>
+    </div>
+  );
+}
+
+function kindOf(leg: Leg): string {
+  if (leg.interval) return 'An interval at the surface.';
+  if (leg.fromM === leg.toM) return 'A stay.';
+  return leg.toM > leg.fromM ? 'A descent.' : 'An ascent.';
+}
+
+function rateText(leg: Leg, units: UnitSystem): string {
+  return printRate((Math.abs(leg.toM - leg.fromM) / (leg.endS - leg.startS)) * 60, units);
+}

@@ -1,0 +1,36 @@
+'use client';
+
+import { useState } from 'react';
+import { Disclosure } from '../../parts/Disclosure';
+import { fetchedLater } from '../../parts/fetched-later';
+import type { ReadingId } from '../reading-ids';
+import styles from '../../pictures/gas/exposure.module.css';
+
+const ExposureShown = fetchedLater(async () => (await import('./ExposureShown')).ExposureShown);
+
+const OWN: readonly ReadingId[] = [
+  'oxygen-pressure',
+  'oxygen-single',
+  'oxygen-daily',
+  'oxygen-pulmonary',
+  'gas-density',
+  'cylinder',
+];
+
+/** Whether a reading is one of these. */
+export function isExposureReading(id: ReadingId): boolean {
+  return OWN.includes(id);
+}
+
+/** Oxygen, density and the cylinder in use at the cursor, for those who ask for them: fetched and worked out once opened. They are open where some are asked for by name. */
+export function ExposureReadings({ only }: { only?: readonly ReadingId[] | undefined }) {
+  const asked = only !== undefined;
+  const [open, setOpen] = useState(asked);
+  return (
+    <div className={styles.gasReadings}>
+      <Disclosure summary="Oxygen, density, cylinder" open={asked} onToggle={setOpen}>
+        {open && <ExposureShown only={only} />}
+      </Disclosure>
+    </div>
+  );
+}

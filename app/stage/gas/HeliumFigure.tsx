@@ -1,0 +1,96 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import { ISOBARIC_CAUTION, isobaricSwitches, sayIsobaricSwitch } from '@/lib/exposure/isobaric-switch';
+import { printClock } from '@/lib/quantity/duration';
+import { atMost, fixed } from '@/lib/quantity/number';
+import { COMPARTMENTS } from '@/lib/tissue/coefficients';
+import { Caution } from '../../parts/Caution';
+import { Choice } from '../../parts/Choice';
+import type { TableColumn } from '../../parts/DataTable';
+import type { Scene } from '../../pictures/scene';
+import { PictureFrame } from '../figures/PictureFrame';
+import { tableSamples } from '../../pictures/table-samples';
+import { usePicture } from '../figures/use-picture';
+import { HeliumPicture } from '../../pictures/gas/HeliumPicture';
+import shared from '../../pictures/pictures.module.css';
+import styles from '../../pictures/gas/exposure.module.css';
+
+const FIRST_SHOWN = 4;
+
+/** Helium and nitrogen in one compartment, and the switches the model has something to say about. */
+export function HeliumFigure() {
+  const { ref, ...picture } = usePicture((width) => (width < 560 ? 250 : 280));
+  const { scene, sample, units } = picture;
+  const [compartment, setCompartment] = useState(FIRST_SHOWN);
+  const { timeline } = scene;
+  const { compartments } = timeline;
+  const switches = useMemo(() => isobaricSwitches(timeline), [timeline]);
+  const table = useMemo(
+    () => ({ columns: columnsOf(scene, compartment), rows: () => tableSamples(scene.timeline) }),
+    [scene, compartment],
+  );
+  const options = Array.from({ length: COMPARTMENTS }, (_, c) => ({
+    value: String(c),
+    label: `${c + 1}: nitrogen ${atMost(compartments.nitrogenHalfTimeMin[c]!, 2)} min, helium ${atMost(compartments.heliumHalfTimeMin[c]!, 2)} min`,
+  }));
+
+  return (
+    <PictureFrame id="helium" title="Helium and nitrogen" sentence={sentenceAt(scene, sample, compartment)} {...table}>
+      <Choice
+        label="Compartment, with its half-times"
+        value={String(compartment)}
+        options={options}
+        onChange={(chosen) => setCompartment(Number(chosen))}
+      />
+      <div ref={ref} className={shared.canvas}>
+        <HeliumPicture {...picture} compartment={compartment} switches={switches} />
+      </div>
+      <p className={styles.legend}>
+        <span className={styles.gasMainKey} /> nitrogen in the tissue <span className={styles.gasSecondKey} /> helium in
+        the tissue <span className={styles.thinKey} /> thin: what is breathed
+      </p>
+      <section className={styles.part}>
+        <h3>Switches at one depth</h3>
+        {switches.length === 0 ? (
+          <p>The model has nothing to say of this dive’s changes of gas.</p>
+        ) : (
+          <ul className={styles.told}>
+            {switches.map((one) => (
+              <li key={one.timeS}>{sayIsobaricSwitch(one, units)}</li>
+            ))}
+          </ul>
+        )}
+        <p className={styles.remark}>{ISOBARIC_CAUTION}</p>
+      </section>
+      <Caution about="deepCourse" />
+    </PictureFrame>
+  );
+}
+
+function sentenceAt({ timeline }: Scene, sample: number, compartment: number): string {
+  const at = sample * COMPARTMENTS + compartment;
+  const time = printClock(timeline.timeS[sample]!);
+  const nitrogen = fixed(timeline.nitrogenBar[at]!, 2);
+  if (!timeline.hasHelium)
+    return `No helium is breathed on this dive. At ${time} compartment ${compartment + 1} holds ${nitrogen} bar of nitrogen.`;
+  const times = fixed(
+    timeline.compartments.nitrogenHalfTimeMin[compartment]! / timeline.compartments.heliumHalfTimeMin[compartment]!,
+    1,
+  );
+  return `At ${time} compartment ${compartment + 1} holds ${nitrogen} bar of nitrogen and ${fixed(timeline.heliumBar[at]!, 2)} bar of helium. Helium comes and goes ${times} times as fast.`;
+}
+
+function columnsOf({ timeline }: Scene, compartment: number): TableColumn<number>[] {
+  const at = (sample: number) => sample * COMPARTMENTS + compartment;
+  return [
+    { heading: 'Time', cell: (sample) => printClock(timeline.timeS[sample]!) },
+    { heading: 'Nitrogen, bar', numeric: true, cell: (sample) => fixed(timeline.nitrogenBar[at(sample)]!, 3) },
+    { heading: 'Helium, bar', numeric: true, cell: (sample) => fixed(timeline.heliumBar[at(sample)]!, 3) },
+    {
+      heading: 'Together, bar',
+      numeric: true,
+      cell: (sample) => fixed(timeline.nitrogenBar[at(sample)]! + timeline.heliumBar[at(sample)]!, 3),
+    },
+  ];
+}

@@ -1,0 +1,118 @@
+'use client';
+
+import { useDeferredValue, useMemo, useState } from 'react';
+import { legsOf } from '@/lib/dive/legs';
+import type { AscentPlan } from '@/lib/exposure/ascent-plan';
+import { scriptWithPlan } from '@/lib/exposure/plan-script';
+import { variantsOf } from '@/lib/exposure/variants';
+import { gasName } from '@/lib/physics/gas';
+import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
+import { plainNumber } from '@/lib/quantity/number';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { Button } from '../../parts/Button';
+import { Caution } from '../../parts/Caution';
+import { Choice } from '../../parts/Choice';
+import { PrintSheet } from '../../parts/PrintSheet';
+import { Segmented } from '../../parts/Segmented';
+import { usePreferences } from '../../parts/preferences';
+import { useStatus } from '../../parts/status';
+import { useDesk } from '../desk-context';
+import { PictureFrame } from '../figures/PictureFrame';
+import { ascentMinutesText } from '../../pictures/print-figures';
+import { AscentsPicture } from '../../pictures/gas/AscentsPicture';
+import { AscentsTable } from '../../pictures/gas/AscentsTable';
+import { RunTimeSheet, runTimeColumns, runTimeRows } from './RunTimeSheet';
+import { Spreads } from './Spreads';
+import { useScriptEdit } from './use-script-edit';
+import styles from '../../pictures/gas/exposure.module.css';
+
+const LAST_STOPS_M = [3, 6] as const;
+
+/** The way up the model asks for from the last moment at the deepest point, and what it becomes when things go otherwise. */
+export function StagedFigure() {
+  const current = useDesk((state) => state.scene.dive);
+  const broken = useDesk((state) => state.errors.length > 0 || state.base !== undefined);
+  const units = usePreferences((state) => state.units);
+  const { edit, set } = useScriptEdit();
+  // A dive is plain data, so an older one may be worked out while the next is dragged; a scene may not.
+  const dive = useDeferredValue(current);
+  const dives = useMemo(() => legsOf(dive).legs.at(-1)!.diveNumber + 1, [dive]);
+  const [chosen, setChosen] = useState<number>();
+  const diveNumber = Math.min(chosen ?? dives - 1, dives - 1);
+  const variants = useMemo(() => variantsOf(dive, { diveNumber }), [dive, diveNumber]);
+  const { plan } = variants[0]!;
+  const { lastStopM } = dive.settings.plan;
+  const ends = Number.isFinite(plan.schedule.timeToSurfaceMin);
+  const table = useMemo(
+    () => ({ columns: runTimeColumns(units), rows: () => runTimeRows(plan, diveNumber) }),
+    [units, plan, diveNumber],
+  );
+
+  return (
+    <PictureFrame id="staged" title="Staged stops" sentence={sentenceOf(plan, units)} {...table}>
+      <div className={styles.buttons}>
+        {dives > 1 && (
+          <Choice
+            label="Which dive"
+            value={String(diveNumber)}
+            options={Array.from({ length: dives }, (_, i) => ({ value: String(i), label: `Dive ${i + 1}` }))}
+            onChange={(value) => setChosen(Number(value))}
+          />
+        )}
+        <Segmented
+          label="Last stop at"
+          segments={LAST_STOPS_M.map((depthM) => ({ value: String(depthM), label: printStopDepth(depthM, units) }))}
+          value={String(lastStopM)}
+          onChange={(depth) => set('last stop', `${plainNumber(Number(depth))} m`)}
+        />
+        <Button
+          disabled={broken || !ends}
+          onClick={() => {
+            edit(() => scriptWithPlan(current, variantsOf(current, { diveNumber })[0]!.plan));
+            useStatus.getState().say('The planned way up is in the script. Undo takes it out again.');
+          }}
+        >
+          Put this way up into the script
+        </Button>
+        <PrintSheet label="Print the run-time table" title="Run-time table" disabled={!ends}>
+          {() => <RunTimeSheet plan={plan} diveNumber={diveNumber} />}
+        </PrintSheet>
+      </div>
+      <AscentsPicture plans={variants.map((variant) => variant.plan)} chosen={0} />
+      <div className={styles.whole}>
+        <AscentsTable
+          caption="As planned, and otherwise"
+          columns={variants.map((variant) => ({ title: variant.title, stops: variant.plan.schedule.stops }))}
+          sayStop={({ minutes, gas }) => `${plainNumber(minutes)} min, ${gasName(gas)}`}
+          sums={[
+            {
+              label: 'Whole way up',
+              cells: variants.map(({ plan: one }) => `${ascentMinutesText(one.schedule.timeToSurfaceMin)} min`),
+            },
+            {
+              label: 'Longer by',
+              cells: variants.map(({ kind, longerMin }) => (kind === 'as planned' ? '–' : longerWords(longerMin))),
+            },
+          ]}
+        />
+      </div>
+      <Spreads dive={dive} diveNumber={diveNumber} />
+      <Caution about="deepCourse" />
+    </PictureFrame>
+  );
+}
+
+function longerWords(longerMin: number): string {
+  if (!Number.isFinite(longerMin)) return 'no end';
+  return `${ascentMinutesText(longerMin)} min`;
+}
+
+function sentenceOf({ depthM, gas, schedule }: AscentPlan, units: UnitSystem): string {
+  const from = `From the last moment at ${sayDepth(depthM, units)} on ${gasName(gas)}`;
+  if (depthM === 0) return 'This dive never leaves the surface.';
+  if (!Number.isFinite(schedule.timeToSurfaceMin)) return `${from} no stop would ever be long enough.`;
+  if (schedule.stops.length === 0)
+    return `${from} the model tolerates going straight up, in ${ascentMinutesText(schedule.timeToSurfaceMin)} min.`;
+  const first = schedule.stops[0]!;
+  return `${from} the model asks for ${schedule.stops.length} ${schedule.stops.length === 1 ? 'stop' : 'stops'}, the first at ${printStopDepth(first.depthM, units)}, and ${ascentMinutesText(schedule.timeToSurfaceMin)} min in all.`;
+}

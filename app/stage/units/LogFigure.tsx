@@ -1,0 +1,85 @@
+'use client';
+
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { printClock } from '@/lib/quantity/duration';
+import { Button } from '../../parts/Button';
+import { usePreferences } from '../../parts/preferences';
+import { useStatus } from '../../parts/status';
+import { chosenWatch } from '../../pictures/scene-watches';
+import { useDesk } from '../desk-context';
+import { PictureFrame } from '../figures/PictureFrame';
+import { sayAloud, silence } from './speech';
+import { toldOf, VOICES, type Told } from './told';
+import styles from './units.module.css';
+
+/** What the chosen unit told and what became of the gas, in sentences that can be read, heard and gone to. */
+export function LogFigure() {
+  const scene = useDesk((state) => state.scene);
+  const watch = useDesk(chosenWatch);
+  const cursorS = useDesk((state) => state.cursorS);
+  const playing = useDesk((state) => state.playing || state.base !== undefined);
+  const setCursor = useDesk((state) => state.setCursor);
+  const units = usePreferences((state) => state.units);
+  const [spoken, setSpoken] = useState(false);
+  const told = useRef(cursorS);
+  const events = useMemo(() => toldOf(scene, watch, units), [scene, watch, units]);
+  const supplied = events.filter(({ voice }) => voice === 'bySupply').length;
+
+  useEffect(() => {
+    const fresh = events.filter((event) => event.timeS > told.current && event.timeS <= cursorS);
+    told.current = cursorS;
+    if (!playing || fresh.length === 0) return;
+    const text = fresh.map(({ text: one }) => one).join(' ');
+    useStatus.getState().say(text);
+    if (spoken) sayAloud(text);
+  }, [cursorS, events, playing, spoken]);
+  useEffect(() => silence, []);
+
+  return (
+    <PictureFrame
+      id="log"
+      title="What the unit tells"
+      sentence={
+        (events.length === supplied
+          ? `${watch.setup.name}: nothing to tell on this dive.`
+          : `${watch.setup.name}: ${count(events.length - supplied)} to tell, each at its time.`) +
+        (supplied > 0 ? ` The gas that is left: ${count(supplied)}.` : '')
+      }
+      actions={
+        <div className={styles.logActions}>
+          <Button
+            kind="quiet"
+            disabled={events.length === 0}
+            onClick={() => sayAloud(events.map(({ text }) => text).join(' '))}
+          >
+            Read it aloud
+          </Button>
+          <label className={styles.check}>
+            <input type="checkbox" checked={spoken} onChange={(event) => setSpoken(event.target.checked)} />
+            Speak while it plays
+          </label>
+        </div>
+      }
+      columns={[
+        { heading: 'Time', cell: (event: Told) => printClock(event.timeS) },
+        { heading: 'What', cell: ({ kind }) => kind },
+        { heading: 'Said by', cell: ({ voice }) => VOICES[voice] },
+      ]}
+      rows={() => events}
+    >
+      <ol className={styles.log}>
+        {events.map((event, index) => (
+          <li key={index} className={`${styles[event.voice]} ${event.timeS <= cursorS ? styles.past : ''}`}>
+            <button type="button" onClick={() => setCursor(event.timeS)}>
+              {event.text}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </PictureFrame>
+  );
+}
+
+function count(things: number): string {
+  return `${things} ${things === 1 ? 'thing' : 'things'}`;
+}

@@ -1,0 +1,102 @@
+'use client';
+
+import { useState } from 'react';
+import { setSetups } from '@/lib/dive/edit-setups';
+import { readSetup } from '@/lib/dive/script/setup-text';
+import { writeSetup } from '@/lib/dive/script/setup-text';
+import type { Setup } from '@/lib/dive/setup';
+import { Button } from '../../parts/Button';
+import { Choice } from '../../parts/Choice';
+import { Field } from '../../parts/Field';
+import { MOST_SETUPS } from '../../pictures/scene';
+import { useDesk, useDeskStore } from '../desk-context';
+import styles from './units.module.css';
+
+/** Ways for a unit to be wrong, in the words of the script. All invented. */
+const READY_FAULTS = [
+  { name: 'Left in gauge mode', text: 'Gauge unit, gauge mode' },
+  { name: 'Set to 32 % while air is breathed', text: 'Nitrox unit, gas 32%' },
+  { name: 'Set to air while something else is breathed', text: 'Air unit, gas air' },
+  { name: 'Set to 2000 m of altitude', text: 'Mountain unit, altitude 2000 m' },
+  { name: 'Set to sea level', text: 'Sea-level unit, altitude 0 m' },
+  { name: 'Set to fresh water', text: 'Lake unit, water fresh' },
+  { name: 'Set more cautious, 40/70', text: 'Cautious unit, gradient factors 40/70' },
+  { name: 'Set less cautious, 95/95', text: 'Bold unit, gradient factors 95/95' },
+  { name: 'Sensor reads 1.5 m shallow', text: 'Shallow sensor, depth -1.5 m' },
+  { name: 'Sensor reads 3 % deep', text: 'Deep sensor, depth 103%' },
+  { name: 'Swapped before the second dive', text: 'Borrowed unit, fresh before dive 2' },
+] as const;
+
+/** Adds and takes away units; they stand in the script's header, so they are kept, undone and shared with it. */
+export function SetupEditor() {
+  const store = useDeskStore();
+  const setups = useDesk((state) => state.scene.dive.settings.setups) ?? [];
+  const [fault, setFault] = useState<string>(READY_FAULTS[0].text);
+  const [own, setOwn] = useState('');
+  const [trouble, setTrouble] = useState<string>();
+  const full = setups.length >= MOST_SETUPS;
+
+  const put = (next: readonly Setup[]) => {
+    const { script, change, chooseUnit } = store.getState();
+    change({ script: setSetups(script, next) });
+    chooseUnit(0);
+  };
+  const add = (text: string) => {
+    const read = readSetup(text);
+    if (!read.ok) {
+      setTrouble(`${read.what} ${read.mend}`);
+      return;
+    }
+    setTrouble(undefined);
+    put([...setups, { ...read.value, name: freeName(read.value.name, setups) }]);
+    setOwn('');
+  };
+
+  return (
+    <div className={styles.rules}>
+      <div className={styles.adders}>
+        <Choice
+          label="A unit that is wrong"
+          value={fault}
+          onChange={setFault}
+          options={READY_FAULTS.map(({ name, text }) => ({ value: text, label: name }))}
+        />
+        <Button icon="plus" disabled={full} onClick={() => add(fault)}>
+          Add it
+        </Button>
+        <Field
+          label="Or in your own words"
+          value={own}
+          placeholder="Rental unit, gas 32%, depth +0.8 m"
+          error={trouble}
+          onChange={(event) => setOwn(event.target.value)}
+          onKeyDown={(event) => event.key === 'Enter' && add(own)}
+        />
+        <Button disabled={full || own.trim() === ''} onClick={() => add(own)}>
+          Add
+        </Button>
+      </div>
+      {full && <p>{MOST_SETUPS} units at most stand side by side.</p>}
+      {setups.map((setup) => (
+        <div key={setup.name} className={styles.adders}>
+          <code>{writeSetup(setup)}</code>
+          <Button
+            kind="quiet"
+            aria-label={`Remove ${setup.name}`}
+            onClick={() => put(setups.filter((other) => other !== setup))}
+          >
+            Remove
+          </Button>
+        </div>
+      ))}
+    </div>
+  );
+}
+
+function freeName(name: string, setups: readonly Setup[]): string {
+  const taken = new Set(setups.map((setup) => setup.name));
+  for (let number = 1; ; number += 1) {
+    const candidate = number === 1 ? name : `${name} ${number}`;
+    if (!taken.has(candidate)) return candidate;
+  }
+}

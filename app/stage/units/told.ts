@@ -1,0 +1,39 @@
+import { saySupplyEvent } from '@/lib/exposure/supply-events';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { eventText, EVENT_KINDS } from '@/lib/rules/all';
+import type { Watch } from '@/lib/rules/watch';
+import { supplyOf } from '../../pictures/scene-exposure';
+import type { Scene } from '../../pictures/scene';
+import { saidBy } from './event-voice';
+
+/** One thing in the desk's log. */
+export interface Told {
+  readonly timeS: number;
+  readonly text: string;
+  readonly kind: string;
+  /** Which of the three says so: they never share a colour or a mark. */
+  readonly voice: 'byModel' | 'byRule' | 'bySupply';
+}
+
+export const VOICES: Readonly<Record<Told['voice'], string>> = {
+  byModel: 'the model’s limit',
+  byRule: 'a rule',
+  bySupply: 'the gas that is left',
+};
+
+/** What the chosen unit tells and what happens to the cylinders, in order of time. */
+export function toldOf(scene: Scene, watch: Watch, units: UnitSystem): Told[] {
+  const unit = watch.events.map((event): Told => ({
+    timeS: event.timeS,
+    text: eventText(event, units),
+    kind: EVENT_KINDS[event.kind as keyof typeof EVENT_KINDS],
+    voice: saidBy(event),
+  }));
+  const supply = (supplyOf(scene)?.events ?? []).map((event): Told => ({
+    timeS: event.timeS,
+    text: saySupplyEvent(event, units),
+    kind: event.kind === 'out-of-gas' ? 'a cylinder is empty' : 'no cylinder holds the gas',
+    voice: 'bySupply',
+  }));
+  return [...unit, ...supply].sort((one, other) => one.timeS - other.timeS);
+}

@@ -1,0 +1,37 @@
+'use client';
+
+import { useMemo } from 'react';
+import { printClock } from '@/lib/quantity/duration';
+import { workingFor } from '@/lib/working/all';
+import { isRuleReading, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
+import { WorkingPanel } from '../../parts/working/WorkingPanel';
+import { WorkingSheet } from '../../parts/working/WorkingSheet';
+import { cursorSample } from '../desk-store';
+import { useDesk } from '../desk-context';
+import { chosenWatch } from '../../pictures/scene-watches';
+
+interface DeskWorkingProps {
+  reading: UnitReadingId;
+  unit?: number | undefined;
+  onClose: () => void;
+}
+
+/** The working behind a reading at the time cursor: the model's own, or one unit's by its own depths, tissues and rules. */
+export function DeskWorking({ reading, unit, onClose }: DeskWorkingProps) {
+  const scene = useDesk((state) => state.scene);
+  const sample = useDesk(cursorSample);
+  const watch = unit === undefined ? undefined : chosenWatch({ scene, unit });
+  const working = useMemo(() => {
+    if (watch) return unitWorkingFor(reading, { watch, sample });
+    return isRuleReading(reading) ? null : workingFor(reading, scene.timeline, scene.figures, sample);
+  }, [reading, watch, scene, sample]);
+  const where = `At ${printClock(scene.timeline.timeS[sample]!)} of the dive${watch ? `, by “${watch.setup.name}”` : ''}`;
+  if (!working) {
+    return (
+      <WorkingSheet title="Why?" where={where} onClose={onClose}>
+        <p>This is not shown at this moment. Move the time cursor to where it is.</p>
+      </WorkingSheet>
+    );
+  }
+  return <WorkingPanel key={working.reading} working={working} where={where} onClose={onClose} />;
+}

@@ -1,0 +1,304 @@
+import fc from 'fast-check';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { createBenchStore, FRESH_SHEET } from '@/app/bench/bench-store';
+import { takeHandOver } from '@/app/parts/hand-over';
+import { deskKind } from '@/app/desk/keep/desk-record';
+import { deskViewSchema } from '@/app/desk/keep/desk-view';
+import { restoreDesk } from '@/app/desk/keep/restore-desk';
+import { importDives, listDives } from '@/app/desk/keep/saved-dives';
+import { readKept } from '@/app/keep/document-kind';
+import { lastWords, sayLastWords } from '@/app/keep/last-words';
+import { storageShelf } from '@/app/keep/storage-shelf';
+import { keptDrafts } from '@/app/lessons/workshop/drafts';
+import { progressKind } from '@/app/lessons/player/progress-kind';
+import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
+import { usePreferences } from '@/app/parts/preferences';
+import { preferencesKey } from '@/app/parts/theme';
+import { cautions } from '@/content/cautions';
+import { parseRun } from '@/lib/bench/chamber-run';
+import { expectedOf } from '@/lib/bench/expected';
+import { tookOf } from '@/lib/bench/live-run';
+import { readStoredDives, writeStoredDives } from '@/lib/files/records/stored-dives';
+import { readProgress, withDone } from '@/lib/lesson/progress';
+import { memoryShelf } from '../../screens/memory-shelf';
+import { damagedRecord, expectUnpolluted, promptly } from './hostile';
+import { law } from '../law';
+
+/** The small storage of a browser, in memory. */
+function memoryStorage(): Storage {
+  const texts = new Map<string, string>();
+  return {
+    getItem: (name) => texts.get(name) ?? null,
+    setItem: (name, value) => void texts.set(name, value),
+    removeItem: (name) => void texts.delete(name),
+    clear: () => texts.clear(),
+    key: (index) => [...texts.keys()][index] ?? null,
+    get length() {
+      return texts.size;
+    },
+  };
+}
+
+let local: Storage;
+let session: Storage;
+beforeEach(() => {
+  local = memoryStorage();
+  session = memoryStorage();
+  vi.stubGlobal('window', {
+    localStorage: local,
+    addEventListener: () => undefined,
+    removeEventListener: () => undefined,
+  });
+  vi.stubGlobal('sessionStorage', session);
+  vi.stubGlobal('document', { documentElement: { dataset: {} } });
+});
+
+const texts = () => Array.from({ length: local.length }, (_, i) => local.getItem(local.key(i)!)!);
+
+const SCRIPT = 'descend to 18 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
+const VIEW = {
+  pictures: ['profile', 'chase'],
+  covered: ['no-stop'],
+  presented: ['log'],
+  cursorS: 600,
+  view: { startS: 0, endS: 900 },
+  unit: 1,
+  overlay: { title: 'Another', script: SCRIPT },
+  rules: { imposedStop: { on: true } },
+};
+const DESK = {
+  version: 1 as const,
+  revision: 'a',
+  follows: 'b',
+  visit: 'c',
+  savedAt: '2026-11-25T10:00:00.000Z',
+  script: SCRIPT,
+  desk: VIEW,
+};
+const DIVE = {
+  id: 'a',
+  title: 'A reef',
+  script: SCRIPT,
+  changedAt: '2026-11-25T10:00:00.000Z',
+  view: VIEW,
+  note: 'mine',
+};
+const PROGRESS = {
+  lessons: {
+    '04-no-stop-time': {
+      at: 'begin',
+      done: ['begin', 'foretell'],
+      predictions: {
+        foretell: { answer: { by: 'number', value: 12 }, reason: 'so', confidence: 'sure', right: true },
+        drawn: {
+          answer: { by: 'draw', sketch: [{ timeS: 0, value: 1 }] },
+          reason: '',
+          confidence: 'a guess',
+          right: false,
+        },
+      },
+      met: { own: SCRIPT },
+      checks: { 'check/one': { seed: 1, right: true, tries: 2, rights: 1 } },
+    },
+  },
+};
+const SHEET = {
+  version: 1,
+  sheet: {
+    ...FRESH_SHEET,
+    readings: { 'unit-1': { ten: { depthM: 9.8, noStopMin: 'over', stopM: 0, rateAlarm: false, noFlyH: 2 } } },
+    marks: [0, 60, 120],
+  },
+};
+const DRAFT = { version: 1, name: 'lesson:a', text: 'title: Mine', savedAt: '2026-11-25T10:00:00.000Z', writer: 'b' };
+const PREFERENCES = { state: { units: 'imperial', theme: 'dark', tour: 'settled' }, version: 1 };
+
+describe('a damaged record', () => {
+  it('of the desk is the desk or is set aside whole', async () => {
+    await law(
+      fc.asyncProperty(damagedRecord(DESK), fc.boolean(), async (record, said) => {
+        local.clear();
+        const shelf = memoryShelf({ desk: record });
+        if (said) local.setItem('halftime.desk.last', JSON.stringify({ c: record, d: DESK }));
+        const read = promptly(() => readKept(deskKind, record));
+        expectUnpolluted(read);
+        const restored = await restoreDesk(shelf, undefined);
+        expectUnpolluted(restored);
+        if (read === undefined && record !== undefined) {
+          expect(restored.setAside?.name).toMatch(/^aside\//);
+          expect(await shelf.read(restored.setAside!.name)).toEqual(record);
+        }
+        expect(deskViewSchema.safeParse(restored.desk?.view ?? VIEW).success).toBe(true);
+      }),
+      800,
+    );
+  });
+
+  it('among a closed window’s last words leaves the others to be found', () => {
+    law(
+      fc.property(damagedRecord({ c: DESK }), (words) => {
+        local.setItem('halftime.desk.last', JSON.stringify(words) ?? 'null');
+        expectUnpolluted(promptly(() => lastWords(deskKind)));
+        sayLastWords(deskKind, 'mine', { ...DESK, visit: 'mine', desk: undefined });
+        expect(lastWords(deskKind).map(({ visit }) => visit)).toContain('mine');
+        expectUnpolluted();
+      }),
+      500,
+    );
+  });
+
+  it('among the saved dives, in this browser or in a file, is kept and told of, and the others are read', async () => {
+    await law(
+      fc.asyncProperty(damagedRecord(DIVE), async (record) => {
+        const shelf = memoryShelf({ 'dive/a': record, 'dive/sound': { ...DIVE, id: 'sound' } });
+        const { dives, unread } = await listDives(shelf);
+        expectUnpolluted([dives, unread]);
+        expect(dives.length + unread.length).toBe(2);
+        expect(dives.map(({ id }) => id)).toContain('sound');
+        const written = readStoredDives(writeStoredDives(dives, unread));
+        expect(written).toMatchObject({ ok: true });
+        if (written.ok) expect(written.dives.length + written.unread.length).toBe(2);
+        const report = await importDives(
+          memoryShelf({}),
+          JSON.stringify({ format: 'halftime dives', version: 1, caution: cautions.general, dives: [record, DIVE] }),
+        );
+        expect(report.ok).toBe(true);
+        for (const sentence of report.sentences) expect(sentence).toMatch(/\S.*\.$/);
+      }),
+      800,
+    );
+  });
+
+  it('of a file of dives is read or refused in words', () => {
+    law(
+      fc.property(damagedRecord({ format: 'halftime dives', version: 1, dives: [DIVE, DIVE] }), (file) => {
+        const read = promptly(() => readStoredDives(JSON.stringify(file) ?? 'null'));
+        expectUnpolluted(read);
+        if (!read.ok) expect(`${read.what} ${read.mend}`).toMatch(/\.$/);
+      }),
+      800,
+    );
+  });
+
+  it('in the small storage that stands in for a database leaves the others to be read', async () => {
+    await law(
+      fc.asyncProperty(damagedRecord({ desk: DESK, 'dive/a': DIVE }), async (records) => {
+        local.setItem('halftime.desk.records', JSON.stringify(records) ?? 'null');
+        const shelf = storageShelf();
+        await restoreDesk(shelf, undefined);
+        await listDives(shelf);
+        await shelf.change('dive/b', () => ({ 'dive/b': { ...DIVE, id: 'b' } }));
+        expect((await listDives(shelf)).dives.map(({ id }) => id)).toContain('b');
+        expectUnpolluted(await shelf.readAll(''));
+      }),
+      500,
+    );
+  });
+
+  it('of what was done in lessons is used piece by piece, and is taken further', () => {
+    law(
+      fc.property(damagedRecord(PROGRESS), (record) => {
+        const read = promptly(() => readProgress(JSON.parse(JSON.stringify(record) ?? 'null')));
+        expectUnpolluted(read);
+        expect(readProgress(read)).toEqual(read);
+        expect(withDone(read, '04-no-stop-time', 'new').lessons['04-no-stop-time']!.done).toContain('new');
+      }),
+      1000,
+    );
+  });
+
+  it('of lessons that is none at all is set aside whole before anything is written', () => {
+    law(
+      fc.property(damagedRecord({ state: { progress: PROGRESS }, version: 1 }), (record) => {
+        local.clear();
+        const text = JSON.stringify(record) ?? 'null';
+        local.setItem(progressKind.name, text);
+        promptly(restoreProgress);
+        useProgress.getState().update((before) => withDone(before, '04-no-stop-time', 'new'));
+        expectUnpolluted(useProgress.getState().progress);
+        expect(JSON.parse(local.getItem(progressKind.name)!)).toMatchObject({
+          version: 1,
+          state: { progress: { lessons: { '04-no-stop-time': { done: expect.arrayContaining(['new']) as unknown } } } },
+        });
+        const { version, state } = (record ?? {}) as { version?: unknown; state?: { progress?: unknown } | null };
+        const known = version === 1 && typeof state?.progress === 'object' && state.progress !== null;
+        if (!known) expect(texts()).toContain(text);
+      }),
+      500,
+    );
+  });
+
+  it('of the bench is the sheet, with all its sums, or is set aside whole before anything is written', () => {
+    law(
+      fc.property(damagedRecord(SHEET), (record) => {
+        local.clear();
+        const text = JSON.stringify(record) ?? 'null';
+        local.setItem('halftime.bench', text);
+        const store = createBenchStore();
+        promptly(() => store.getState().open());
+        const { script, settings, units, readings, marks } = store.getState();
+        expectUnpolluted([settings, units, readings, marks]);
+        const read = promptly(() => parseRun(script));
+        if (read.ok && script.length < 500)
+          for (const unit of units.slice(0, 1))
+            promptly(() => expectedOf(read.run, settings, unit, tookOf(read.run, marks)), 6000);
+        store.getState().addUnit();
+        store.getState().setReading('unit-1', 'ten', { depthM: 10 });
+        store.getState().undo();
+        expect(JSON.parse(local.getItem('halftime.bench')!)).toMatchObject({ version: 1 });
+        if (script === FRESH_SHEET.script && !Object.hasOwn(readings, 'unit-1') && marks.length === 0)
+          expect(texts()).toContain(text);
+      }),
+      300,
+    );
+  });
+
+  it('of a lesson in the workshop is told of, and the others are found', async () => {
+    await law(
+      fc.asyncProperty(damagedRecord(DRAFT), async (record) => {
+        const { drafts, unread } = await keptDrafts(
+          memoryShelf({ 'lesson:a': record, 'lesson:b': { ...DRAFT, name: 'lesson:b' } }),
+        );
+        expectUnpolluted([drafts, unread]);
+        expect(drafts.length + unread.length).toBe(2);
+        expect(drafts.map(({ name }) => name)).toContain('lesson:b');
+      }),
+      500,
+    );
+  });
+
+  it('of choices leaves choices that there are', async () => {
+    await law(
+      fc.asyncProperty(damagedRecord(PREFERENCES), async (record) => {
+        local.setItem(preferencesKey, JSON.stringify(record) ?? 'null');
+        await usePreferences.persist.rehydrate();
+        const { units, theme } = usePreferences.getState();
+        expect(['metric', 'imperial']).toContain(units);
+        expect(typeof theme).toBe('string');
+        expectUnpolluted();
+      }),
+      500,
+    );
+  });
+
+  it('left for the desk by another screen is a dive or nothing', () => {
+    law(
+      fc.property(
+        fc.oneof(
+          damagedRecord({ version: 1, script: SCRIPT, title: 'A reef' }).map(
+            (record) => JSON.stringify(record) ?? 'null',
+          ),
+          fc.string({ unit: 'binary' }),
+        ),
+        (text) => {
+          session.setItem('halftime:hand-over', text);
+          const taken = promptly(takeHandOver);
+          expectUnpolluted(taken);
+          if (taken) expect([typeof taken.script, typeof taken.title]).toEqual(['string', 'string']);
+          expect(takeHandOver()).toBeUndefined();
+        },
+      ),
+      800,
+    );
+  });
+});

@@ -106,6 +106,7 @@ function fixFirstStopsOfLeg(
 
 /** Everything the model says at one sample, including what is too dear to work out for every sample. */
 export interface FiguresNow {
+  readonly limits: Limits;
   readonly ceiling: Ceiling;
   readonly ceilingAtLow: Ceiling;
   readonly ceilingAtHigh: Ceiling;
@@ -129,6 +130,7 @@ export function figuresAt(timeline: Timeline, figures: Figures, sample: number):
   const left = { minutes: figures.noStopMin[sample]!, leader: figures.noStopLeader[sample]! };
   const surfacing = supersaturation(load, timeline.surfaceBar);
   return {
+    limits: figures.limits,
     ceiling,
     ceilingAtLow: ceilingAtGf(load, gradientFactors.low),
     ceilingAtHigh: ceilingAtGf(load, gradientFactors.high),

@@ -32,10 +32,10 @@ interface Stretch {
 export function gasCautions(
   settings: Settings,
   steps: readonly WalkedStep[],
-  texts: readonly string[],
   lines: readonly LineRead[],
+  system: UnitSystem,
 ): Notice[] {
-  const site = siteOf(settings, texts, lines);
+  const site = { surfaceBar: atmosphereBar(settings.altitudeM), barPerM: barPerMetre(settings.water), system };
   const notices = carriedCautions(settings, lines, site);
   let { gas } = settings;
   let rising = false;
@@ -120,15 +120,4 @@ function pO2(gas: Gas, depthM: number, { surfaceBar, barPerM }: Site): number {
 function floorDepthM(depthM: number, system: UnitSystem): number {
   const step = system === 'metric' ? 1 : METRES_PER_FOOT;
   return Math.floor(depthM / step + 1e-9) * step;
-}
-
-/** Feet when the first depth of the dive is written in feet. */
-function siteOf(settings: Settings, texts: readonly string[], lines: readonly LineRead[]): Site {
-  let system: UnitSystem = 'metric';
-  lines.some((read, i) => {
-    if (read.as !== 'step' || !('depthM' in read.step) || !read.step.depthM?.value) return false;
-    system = /f/i.test(texts[i]!.slice(...read.step.depthM.span)) ? 'imperial' : 'metric';
-    return true;
-  });
-  return { surfaceBar: atmosphereBar(settings.altitudeM), barPerM: barPerMetre(settings.water), system };
 }

@@ -184,7 +184,7 @@ describe('the loading map', () => {
     const table = await tableOf('The loading map');
     expect(cells(table, '21:00')[0]).toMatch(/past$/);
     await userEvent.click(screen.getByRole('radio', { name: 'At your depth' }));
-    expect(cells(table, '21:00')[0]).toMatch(/^-/);
+    expect(cells(table, '21:00')[0]).toMatch(/^−/);
   });
 
   it('calls a compartment past its limit exactly while the no-stop picture asks for a stop', async () => {
@@ -244,7 +244,7 @@ describe('supersaturation over time', () => {
     expect([here, hereBy]).toEqual([surfaced, surfacedBy]);
     expect(here).not.toBe('0%');
     const [below, , up] = cells(table, '21:00');
-    expect(below).toMatch(/^-/);
+    expect(below).toMatch(/^−/);
     expect(up).toMatch(/^1\d\d%$/);
   });
 });

@@ -36,7 +36,7 @@ export function finely(dive: Dive): Sampling {
 
 export function worked(dive: Dive, { everyS, intervalEveryS }: Sampling): Worked {
   const timeline = computeTimeline(dive, everyS, { intervalEveryS });
-  return { timeline, figures: figuresOf(timeline) };
+  return { timeline, figures: figuresOf(timeline, dive.settings) };
 }
 
 /** The first instant at which a ceiling is there, or a stop owed: a ceiling is there and the planned way up has a stop. */
@@ -45,7 +45,7 @@ export function firstOwed({ timeline, figures }: Worked, target: 'stop' | 'ceili
   for (let sample = 0; sample < timeline.length; sample += 1) {
     if (!(figures.ceilingM[sample]! > 0)) continue;
     if (target === 'stop') {
-      planAscent ??= ascentPlanner(timeline.dive.settings, timeline);
+      planAscent ??= ascentPlanner(figures.limits, timeline);
       if (planAscent(ascentStartAt(timeline, figures, sample)).stops.length === 0) continue;
     }
     return { timeS: timeline.timeS[sample]!, diveNumber: timeline.legs[timeline.leg[sample]!]!.diveNumber };
@@ -55,7 +55,7 @@ export function firstOwed({ timeline, figures }: Worked, target: 'stop' | 'ceili
 
 /** The most that is owed at any change of step: minutes of stops, and the depth of the ceiling, m. */
 export function mostOwed({ timeline, figures }: Worked): { readonly stopsMin: number; readonly ceilingM: number } {
-  const planAscent = ascentPlanner(timeline.dive.settings, timeline);
+  const planAscent = ascentPlanner(figures.limits, timeline);
   let stopsMin = 0;
   let ceilingM = 0;
   for (let sample = 0; sample < timeline.length; sample += 1) {

@@ -72,7 +72,7 @@ function has(script: string, target: Target): boolean {
   if (!parsed.ok) throw new Error(`a way out does not read: ${parsed.errors[0]!.message}\n${script}`);
   if (target === 'slow-down') return breaches(script) > 0;
   const timeline = computeTimeline(parsed.dive, EVERY_S);
-  const figures = figuresOf(timeline);
+  const figures = figuresOf(timeline, parsed.dive.settings);
   for (let i = 0; i < timeline.length; i += 1) {
     if (figures.ceilingM[i]! > 0 && (target === 'ceiling' || plannedAt(timeline, figures, i).stops.length > 0))
       return true;

@@ -92,15 +92,17 @@ export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent, o
           <UndoButtons />
         </span>
         <span className={styles.toolsInLine}>{tools}</span>
+        {present}
         <span className={styles.switchesInLine}>
-          {present}
           <PreferenceSwitches />
         </span>
         <span className={styles.toolsFolded}>
           <Menu icon="more" label="Tools of the desk">
             {tools}
+            <span className={styles.undoFolded}>
+              <UndoButtons />
+            </span>
             <span className={styles.switchesFolded}>
-              {present}
               <PreferenceSwitches />
             </span>
           </Menu>

@@ -1,3 +1,4 @@
+import { sayIssue } from '@/lib/quantity/schema-words';
 import {
   readStoredDives,
   storedDiveSchema,
@@ -26,7 +27,7 @@ export async function listDives(shelf: Shelf): Promise<SavedDives> {
     else
       unread.push({
         number: unread.length + 1,
-        what: `${name}: ${read.error.issues[0]?.message ?? 'not sound'}`,
+        what: `${name}: ${sayIssue(read.error.issues[0]!)}.`,
         record,
       });
   }

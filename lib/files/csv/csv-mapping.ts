@@ -128,6 +128,8 @@ export function unitSize(unit: CsvUnit): number | undefined {
       return 60;
     case 'h':
       return 3600;
+    case 'days':
+      return 86_400;
     case 'ms':
       return 0.001;
     case 'ft':

@@ -86,6 +86,8 @@ function fullYear(year: number): number {
  */
 export function timeReader(unit: CsvUnit): (number: number, text: () => string) => number {
   const size = unitSize(unit);
+  // To the millisecond: a day's number of ten digits holds no more.
+  if (unit === 'days') return (number) => Math.round(number * DAY_S * 1e3) / 1e3;
   if (size !== undefined)
     return (number) =>
       unit === 'min' || unit === 'h' || unit === 'ms' ? Math.round(number * size * 1e6) / 1e6 : number;
@@ -93,7 +95,6 @@ export function timeReader(unit: CsvUnit): (number: number, text: () => string) 
     const order = unit === 'date' ? 'day first' : 'month first';
     return (_number, text) => dateSeconds(text(), order);
   }
-  if (unit === 'days') return (number) => Math.round(number * DAY_S * 1e3) / 1e3;
   let days = 0;
   let last = -Infinity;
   return (_number, text) => {

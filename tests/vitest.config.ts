@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { runSeed } from './seed.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -11,6 +12,7 @@ export default defineConfig({
   resolve: { alias: { '@': root.replace(/\/$/, '') } },
   plugins: [react()],
   test: {
+    env: { SEED: String(runSeed) },
     projects: [
       {
         extends: true,
@@ -21,7 +23,9 @@ export default defineConfig({
           exclude: ['tests/unit/walls.test.ts'],
           pool: 'threads',
           isolate: false,
-          testTimeout: 30_000,
+          globalSetup: ['tests/seed.mjs'],
+          // Laws draw ten times as much in a long run.
+          testTimeout: process.env['LONG'] === undefined ? 120_000 : 1_200_000,
         },
       },
       {

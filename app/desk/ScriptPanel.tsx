@@ -2,17 +2,21 @@
 
 import { memo, useCallback, useId, useMemo, useRef } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
+import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
-import { splitLines, type Notice } from '@/lib/dive/script';
-import { useDesk } from '../stage/desk-context';
+import { gathered, splitLines, type Notice } from '@/lib/dive/script';
+import { mended, type Mend } from '@/lib/dive/script/mend';
+import { useDesk, useDeskStore } from '../stage/desk-context';
 import { ScriptHelp } from './ScriptHelp';
 import { useScriptShown } from './use-script-shown';
 import styles from './desk.module.css';
+import noticeStyles from './notices.module.css';
 
 /** The dive as text, what is wrong with it, and dives to begin with. */
 export function ScriptPanel() {
   const id = useId();
+  const store = useDeskStore();
   const editor = useRef<HTMLTextAreaElement>(null);
   const { script, catchUp } = useScriptShown(editor);
   const errors = useDesk((state) => state.errors);
@@ -23,6 +27,7 @@ export function ScriptPanel() {
   const canUndo = useDesk((state) => state.past.length > 0);
   const canRedo = useDesk((state) => state.future.length > 0);
 
+  const make = (mend: Mend) => change({ script: mended(store.getState().script, mend) });
   const goTo = ({ line, column, endColumn }: Notice) => {
     const before = splitLines(script)
       .slice(0, line - 1)
@@ -59,10 +64,12 @@ export function ScriptPanel() {
         {errors.length > 0 && (
           <>
             <p className={styles.held}>The pictures show the last dive that made sense.</p>
-            <NoticeList notices={errors} onGo={goTo} />
+            <NoticeList notices={errors} onGo={goTo} onMend={make} />
           </>
         )}
-        {errors.length === 0 && warnings.length > 0 && <NoticeList notices={warnings} onGo={goTo} />}
+        {errors.length === 0 && warnings.length > 0 && (
+          <NoticeList notices={gathered(warnings)} onGo={goTo} onMend={make} />
+        )}
       </div>
       <ScriptHelp />
     </section>
@@ -96,17 +103,38 @@ const ReadyDives = memo(function ReadyDives() {
   );
 });
 
-function NoticeList({ notices, onGo }: { notices: readonly Notice[]; onGo: (notice: Notice) => void }) {
+interface NoticeListProps {
+  notices: readonly Notice[];
+  onGo: (notice: Notice) => void;
+  onMend: (mend: Mend) => void;
+}
+
+function NoticeList({ notices, onGo, onMend }: NoticeListProps) {
   return (
     <ul className={styles.notices}>
       {notices.slice(0, 8).map((notice, index) => (
         <li key={index}>
           <button type="button" onClick={() => onGo(notice)}>
-            Line {notice.line}.
+            {notice.alsoOn ? `Lines ${listed([notice.line, ...notice.alsoOn])}.` : `Line ${notice.line}.`}
           </button>{' '}
           {notice.message} {notice.mend}
+          {notice.mends && (
+            <span className={noticeStyles.mends}>
+              {notice.mends.map((mend) => (
+                <Button key={mend.label} onClick={() => onMend(mend)}>
+                  {mend.label}
+                </Button>
+              ))}
+            </span>
+          )}
         </li>
       ))}
     </ul>
   );
+}
+
+function listed(lines: readonly number[]): string {
+  return lines.length > 6
+    ? `${lines.slice(0, 5).join(', ')} and more`
+    : `${lines.slice(0, -1).join(', ')} and ${lines.at(-1)}`;
 }

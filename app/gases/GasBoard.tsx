@@ -60,7 +60,7 @@ export function GasBoard() {
         <ChartFrame
           headingLevel={3}
           title="Partial pressures down the column"
-          sentence="The width at each depth is the pressure there; a gas’s share of it is its partial pressure. The figure at the head is oxygen, in bar, at the depth asked about. A dashed line marks where it reaches 1.4 bar, a solid one 1.6 bar; hatching, where it is too little to stay awake on."
+          sentence="The width at each depth is the pressure there; a gas’s share of it is its partial pressure. The figure at the head is oxygen, in bar, at the depth asked about. A dashed line marks where it reaches 1.4 bar, a solid one 1.6 bar; hatching, where it is under the floor of 0.16 bar that is customary."
           columns={[
             { heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) },
             ...gases.map((gas) => ({

@@ -31,7 +31,7 @@ export function MixFinder() {
   const site = { surfaceBar: atmosphereBar(altitudeM), barPerMetre: barPerMetre(water) };
   const ambientBar = ambientBarAt(depthM, site);
   const gas = bestMix(depthM, { pO2LimitBar: limitBar, ...(narrowed && { narcosis: { asAirAtM, narcotic } }) }, site);
-  const awakeBelowM = hypoxicAboveM(gas, site);
+  const enoughBelowM = hypoxicAboveM(gas, site);
 
   return (
     <div className={styles.board}>
@@ -104,8 +104,8 @@ export function MixFinder() {
           </>
         )}
         .{' '}
-        {awakeBelowM > 0
-          ? `It holds too little oxygen above ${sayDepth(awakeBelowM, units)}: you would need another gas to get there.`
+        {enoughBelowM > 0
+          ? `It holds less oxygen than is customary above ${sayDepth(enoughBelowM, units)}: you would need another gas to get there.`
           : 'It holds enough oxygen to be breathed at the surface.'}{' '}
         A blend is never exactly what was asked for: whoever breathes a gas analyses it.
       </p>

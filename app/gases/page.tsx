@@ -25,7 +25,7 @@ const terms = [
   ],
   [
     'Too little oxygen',
-    `Below about ${LEAST_PO2_BAR} bar a diver falls asleep without warning. A gas for great depth can be deadly at the surface.`,
+    `${LEAST_PO2_BAR} bar is a customary floor, and no line nature drew: somewhat below it consciousness goes, without warning. A gas for great depth can be deadly at the surface.`,
   ],
   [
     'Equivalent air depth',

@@ -324,6 +324,28 @@ export const historicModelsSchema = z.strictObject({
   ),
 });
 
+const triedSchedule = z.strictObject({
+  cases: z.number().int().min(0),
+  dives: z.number().int().positive(),
+  stops: z.array(z.strictObject({ depthFsw: positive, minutes: positive })).min(1),
+});
+const finding = z.strictObject({ by: said, text: said, obtained });
+export const trialsSchema = z.strictObject({
+  ...head,
+  tolerances: none,
+  stopTrial: z.strictObject({
+    ...finding.shape,
+    depthFsw: positive,
+    bottomMin: positive,
+    waterC: z.number(),
+    descentFtMin: positive,
+    ascentFtMin: positive,
+    shallow: triedSchedule,
+    deep: triedSchedule,
+  }),
+  findings: z.array(finding),
+});
+
 export const uddfSchema = z.strictObject({ ...head, tolerances: none, facts: z.array(remark) });
 
 export const commonPracticeSchema = z.strictObject({
@@ -362,6 +384,7 @@ export const SCHEMA_OF_FILE = {
   'no-stop-1986.json': noStop1986Schema,
   'no-stop-us-navy.json': navyNoStopSchema,
   'oxygen.json': oxygenSchema,
+  'trials.json': trialsSchema,
   'uddf.json': uddfSchema,
   'water.json': waterSchema,
   'zhl16.json': zhl16Schema,

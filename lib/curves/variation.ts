@@ -1,5 +1,5 @@
 import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
-import { seededRandom } from './seeded-random';
+import { seeded } from '../quantity/seeded';
 
 /** How far what nobody knows exactly may be off, either way. */
 export interface Variation {
@@ -65,7 +65,7 @@ export function variantsOf({ halfTimes, limits, depthM, start, samples, seed }: 
       ),
     );
   }
-  const random = seededRandom(seed);
+  const random = seeded(seed);
   const either = () => 2 * random() - 1;
   for (let sample = 0; sample < samples; sample += 1) {
     variants.push(

@@ -1,6 +1,9 @@
 import { AIR } from '../physics/gas';
 import type { Settings } from './dive';
 
+/** How fast a descent goes that gives no rate, where the plan gives none either, m/min. */
+export const USUAL_DESCENT_M_MIN = 18;
+
 /** What a script means by the settings it leaves out. Made new each time, so that a caller may change it. */
 export function defaultSettings(): Settings {
   return {

@@ -58,6 +58,8 @@ export const settingsSchema = z.object({
   plan: z.object({
     /** Rate of the ascent the schedule assumes, m/min. */
     ascentMMin: z.number().positive().max(60),
+    /** Rate of descents that give none, m/min; absent when the script says nothing of it. */
+    descentMMin: z.number().positive().max(60).optional(),
     stopStepM: z.number().min(1).max(10),
     lastStopM: z.number().min(1).max(10),
     /** Stops are whole multiples of this, min. */

@@ -65,7 +65,7 @@ function writeInFeet(page: ScriptPage, lineIndex: number): void {
   if (!leg) return;
   const { depth, speed } = leg;
   // The later part first, so that the earlier one is still where it was.
-  if (speed.value?.by === 'rate')
+  if (speed?.value?.by === 'rate')
     page.replace(lineIndex, speed.span, `${atMost(speed.value.mMin / METRES_PER_FOOT, 0)} ft/min`);
   if (depth.value) page.replace(lineIndex, depth.span, `${Math.max(1, Math.round(depth.value / METRES_PER_FOOT))} ft`);
 }

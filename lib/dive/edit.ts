@@ -82,6 +82,11 @@ export function setStepRate(script: Script, stepIndex: number, rateMMin: number)
 
 function setLegSpeed(page: ScriptPage, leg: PageLeg, askedMMin: number): void {
   const rateMMin = Math.min(askedMMin, FASTEST_M_MIN);
+  if (!leg.speed) {
+    const end = leg.depth.span[1];
+    page.replace(leg.lineIndex, [end, end], ` at ${rateLike(page.inFeet ? '1 ft/min' : '1 m/min', rateMMin)}`);
+    return;
+  }
   const old = page.line(leg.lineIndex).slice(...leg.speed.span);
   if (leg.speed.value?.by === 'rate') {
     page.replace(leg.lineIndex, leg.speed.span, rateLike(old, rateMMin));

@@ -1,6 +1,6 @@
 import { AIR, gasName, OXYGEN, type Gas } from '../physics/gas';
 import { plainText } from '../quantity/number';
-import { accepted, quoted, refused, type Parsed } from '../quantity/parsed';
+import { accepted, quoted, refused, refusedFor, type Parsed } from '../quantity/parsed';
 import { fractionOfPercent, percentNumber } from '../quantity/percent';
 
 const GASES = 'air, oxygen, 32% or 18/45';
@@ -49,10 +49,10 @@ function mixOf(oxygen: string, helium: string): Parsed<Gas> {
 function refusedBare(number: string): Parsed<Gas> {
   const value = Number(number.replace(',', '.'));
   const percent = value < 1 ? percentNumber(value) : number;
-  return refused(
-    `${number} of what?`,
-    Number.isFinite(value) ? `Write ${percent}% for its oxygen.` : `Write ${GASES}.`,
-  );
+  const what = `${number} of what?`;
+  return Number.isFinite(value)
+    ? refusedFor(what, `Write ${percent}% for its oxygen.`, [`${percent}%`])
+    : refused(what, `Write ${GASES}.`);
 }
 
 /** A gas in the words of a script; `parseGas` reads exactly the same gas from it. */

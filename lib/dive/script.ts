@@ -1,13 +1,17 @@
 import type { Dive, ScriptLine } from './dive';
-import { byPlace, type Notice } from './script/notice';
+import { gathered, inOrder, type Notice } from './script/notice';
 import { readLine, remarkFrom } from './script/read-line';
 import { gasCautions } from './script/cautions';
 import { readHeader } from './script/header';
 import type { LineRead } from './script/line';
+import { splitLines } from './script/split-lines';
+import { ratesLeftOut } from './script/rates-left-out';
+import { scriptSystem } from './script/script-system';
 import { walkSteps } from './script/walk';
 import { plainScript } from './script/plain-script';
 
-export type { Notice } from './script/notice';
+export { splitLines } from './script/split-lines';
+export { gathered, type Notice } from './script/notice';
 
 export const MOST_LINES = 5000;
 export const MOST_CHARACTERS = 200_000;
@@ -39,16 +43,13 @@ function read(text: string): ParseResult {
   if (texts.length > MOST_LINES) return tooLong(`This script has ${texts.length} lines; ${MOST_LINES} are read.`);
   const reads = texts.map(readLine);
   const errors: Notice[] = [];
-  const settings = readHeader(reads, errors);
-  const walked = walkSteps(texts, reads, errors);
-  if (errors.length > 0) return { ok: false, errors: errors.sort(byPlace), warnings: [] };
+  const settings = readHeader(texts, reads, errors);
+  const system = scriptSystem(texts, reads);
+  const walked = walkSteps(texts, reads, settings.plan, system, errors);
+  if (errors.length > 0) return { ok: false, errors: gathered(errors), warnings: [] };
   const dive = { settings, steps: walked.map(({ step }) => step), lines: scriptLines(texts, reads) };
-  return { ok: true, dive, warnings: gasCautions(settings, walked, texts, reads).sort(byPlace) };
-}
-
-/** The lines of a script, as `parseScript` counts them. */
-export function splitLines(text: string): string[] {
-  return (text.includes('\r') ? text.replace(/\r(?!\n)/g, '\n') : text).split('\n');
+  const notes = ratesLeftOut(settings.plan, walked, reads, system);
+  return { ok: true, dive, warnings: inOrder([...notes, ...gasCautions(settings, walked, reads, system)]) };
 }
 
 function tooLong(message: string): ParseResult {

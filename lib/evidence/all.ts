@@ -103,7 +103,7 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
     id: 'oxygen',
     title: 'What oxygen costs',
     about:
-      'The NOAA exposure limits and the units of pulmonary dose, both in standard atmospheres. Between the rows, and above 1.6 atm, nothing is published: what the engine does there is a choice of its own and can’t be checked.',
+      'The NOAA exposure limits and the units of pulmonary dose, both in standard atmospheres. Between the rows, and above 1.6 atm, this table says nothing: what the engine does there is a choice of its own and can’t be checked against it. Other limits are published for oxygen breathed alone, up to 2.5 atm (Butler and Thalmann 1986, from memory); they are for another kind of dive and aren’t used.',
     run: oxygenChecks,
   },
   {

@@ -1,5 +1,5 @@
 import { AIR, nitrogenFraction, type Gas } from '../physics/gas';
-import { LEAST_PO2_BAR } from '../physics/oxygen-limits';
+import { leastPO2BarAt } from '../physics/oxygen-limits';
 import { maximumOperatingDepthM, minimumOperatingDepthM } from '../physics/oxygen-depth';
 
 /*
@@ -40,11 +40,14 @@ export function gasModM(gas: Gas, pO2LimitBar: number, { surfaceBar, barPerMetre
   return maximumOperatingDepthM(gas.o2, pO2LimitBar, surfaceBar, barPerMetre);
 }
 
-/** The shallowest a gas keeps a diver awake, m: 0 when it does at the surface. 0.16 bar unless told, common practice. */
+/**
+ * The shallowest a gas has the customary least of oxygen, m: 0 when it has at the surface. 0.16 bar unless told, or what
+ * the air of the place has if that is less. Common practice.
+ */
 export function hypoxicAboveM(
   gas: Gas,
   { surfaceBar, barPerMetre }: Site,
-  leastPO2Bar: number = LEAST_PO2_BAR,
+  leastPO2Bar: number = leastPO2BarAt(surfaceBar),
 ): number {
   return minimumOperatingDepthM(gas.o2, leastPO2Bar, surfaceBar, barPerMetre);
 }

@@ -1,4 +1,4 @@
-import { accepted, quoted, refused, type Parsed } from './parsed';
+import { accepted, quoted, refused, refusedFor, type Parsed } from './parsed';
 import { NUMBER_START, plainText, readNumber, tidy } from './number';
 
 /** A kind of quantity: the words for its units and how large each is in the unit used inside the model. */
@@ -27,7 +27,8 @@ export function readAmount(text: string): Parsed<Amount> {
     return refused(`${quoted(text)} does not begin with a number.`, 'Write a number and its unit.');
   const unit = plain.slice(number.length).trim();
   if (/^\d/.test(unit)) {
-    return refused(`${quoted(text)} has a space inside the number.`, `Write ${plain.replace(/(\d) +(?=\d)/g, '$1')}.`);
+    const joined = plain.replace(/(\d) +(?=\d)/g, '$1');
+    return refusedFor(`${quoted(text)} has a space inside the number.`, `Write ${joined}.`, [joined]);
   }
   const read = readNumber(number, unit);
   return read.ok ? accepted({ value: read.value.value, unit }) : read;
@@ -38,7 +39,10 @@ export function parseMeasure(text: string, measure: Measure): Parsed<number> {
   const read = readAmount(text);
   if (!read.ok) return read;
   const { value, unit } = read.value;
-  if (unit === '') return refused(`${text.trim()} what?`, `Write ${measure.offer(Math.abs(value))}.`);
+  if (unit === '') {
+    const offered = measure.offer(Math.abs(value));
+    return refusedFor(`${text.trim()} what?`, `Write ${offered}.`, offered.split(' or '));
+  }
   const size = measure.unitSize(unit);
   if (size === undefined)
     return refused(`${quoted(unit)} is not a unit of ${measure.name}.`, `Write ${measure.units}.`);
@@ -49,7 +53,8 @@ export function parseMeasure(text: string, measure: Measure): Parsed<number> {
 export function parsePositiveMeasure(text: string, measure: Measure): Parsed<number> {
   const read = parseMeasure(text, measure);
   if (read.ok && read.value < 0) {
-    return refused(`${capital(measure.name)} is never negative.`, `Write ${text.trim().replace(/^[^\d.,]+/, '')}.`);
+    const positive = text.trim().replace(/^[^\d.,]+/, '');
+    return refusedFor(`${capital(measure.name)} is never negative.`, `Write ${positive}.`, [positive]);
   }
   return read;
 }

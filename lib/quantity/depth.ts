@@ -2,6 +2,7 @@ import { parsePositiveMeasure, type Measure } from './amount';
 import { LENGTH_UNITS, METRES_PER_FOOT } from './length';
 import { atMost, fixed } from './number';
 import type { Parsed } from './parsed';
+import { roundedTo, type Rounding } from './rounding';
 import type { UnitSystem } from './unit-system';
 
 const DEPTH: Measure = {
@@ -17,8 +18,9 @@ export function parseDepth(text: string): Parsed<number> {
 }
 
 /** A depth as a reading, always as many decimals so that it keeps its width: `30.0 m`, `98 ft`. */
-export function printDepth(depthM: number, system: UnitSystem): string {
-  return system === 'metric' ? `${fixed(depthM, 1)} m` : `${fixed(depthM / METRES_PER_FOOT, 0)} ft`;
+export function printDepth(depthM: number, system: UnitSystem, rounding: Rounding = 'nearest'): string {
+  const [depth, decimals, unit] = system === 'metric' ? [depthM, 1, 'm'] : [depthM / METRES_PER_FOOT, 0, 'ft'];
+  return `${fixed(rounding === 'nearest' ? depth : roundedTo(depth, decimals, rounding), decimals)} ${unit}`;
 }
 
 /** A depth in a sentence, without a needless zero: `30 m`, `4.5 m`, `98 ft`. */
@@ -31,13 +33,13 @@ const STOP_STEP_FT = 10;
 
 /**
  * The depth of a stop. The trade's stops come every 3 m or every 10 ft, so a multiple of 3 m is named by its number of
- * feet on that scale (6 m is the 20 ft stop); any other depth is converted.
+ * feet on that scale (6 m is the 20 ft stop); any other depth is converted, and never to a shallower one.
  */
 export function printStopDepth(depthM: number, system: UnitSystem): string {
-  if (system === 'metric') return sayDepth(depthM, system);
+  if (system === 'metric') return sayDepth(roundedTo(depthM, 1, 'up'), system);
   const steps = depthM / STOP_STEP_M;
   const whole = Math.round(steps);
-  return Math.abs(steps - whole) < 1e-6 ? `${whole * STOP_STEP_FT} ft` : printDepth(depthM, system);
+  return Math.abs(steps - whole) < 1e-6 ? `${whole * STOP_STEP_FT} ft` : printDepth(depthM, system, 'up');
 }
 
 /** The finest step a depth is shown in: 0.1 m or 1 ft; in m. */

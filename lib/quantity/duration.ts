@@ -1,4 +1,5 @@
 import { fixed, plainNumber } from './number';
+import { roundedTo, type Rounding } from './rounding';
 
 const MINUTE_S = 60;
 const HOUR_S = 3600;
@@ -23,24 +24,15 @@ export function printClock(timeS: number): string {
   return `${sign}${Math.floor(whole / MINUTE_S)}:${String(whole % MINUTE_S).padStart(2, '0')}`;
 }
 
-/** Which way part of a minute counts: a no-stop time is rounded down, a stop still to do is rounded up. */
-export type Rounding = 'down' | 'up' | 'nearest';
-
 /** Whole minutes: `12 min`. */
 export function printMinutes(timeS: number, rounding: Rounding = 'nearest'): string {
-  const minutes = timeS / MINUTE_S;
-  const round = {
-    down: (x: number) => Math.floor(x + 1e-6),
-    up: (x: number) => Math.ceil(x - 1e-6),
-    nearest: Math.round,
-  }[rounding];
-  return `${fixed(round(minutes), 0)} min`;
+  return `${fixed(roundedTo(timeS / MINUTE_S, 0, rounding), 0)} min`;
 }
 
-/** Hours and minutes, to the nearest minute, for intervals and waits: `45 min`, `1 h 05 min`, `26 h`. */
-export function printHours(timeS: number): string {
+/** Hours and minutes, for intervals and waits: `45 min`, `1 h 05 min`, `26 h`. */
+export function printHours(timeS: number, rounding: Rounding = 'nearest'): string {
   if (!Number.isFinite(timeS)) return '–';
-  const minutes = Math.round(timeS / MINUTE_S);
+  const minutes = roundedTo(timeS / MINUTE_S, 0, rounding);
   if (minutes < 60) return `${minutes} min`;
   const rest = minutes % 60;
   return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${String(rest).padStart(2, '0')} min`}`;

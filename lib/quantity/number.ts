@@ -1,4 +1,4 @@
-import { accepted, quoted, refused, type Parsed } from './parsed';
+import { accepted, quoted, refused, refusedFor, type Parsed } from './parsed';
 
 /** A number as typed: its value, and its digits with a point for the decimal mark. */
 export interface NumberRead {
@@ -33,9 +33,11 @@ export function readNumber(text: string, unit = ''): Parsed<NumberRead> {
   if (marks.length > 1) return refusedSeparators(plain, unit);
   if (marks === ',' && /^[-+]?[1-9]\d{0,2},\d{3}$/.test(plain)) {
     const decimal = plainNumber(Number(plain.replace(',', '.')));
-    return refused(
+    const readings = [plain.replace(',', ''), decimal].map((number) => withUnit(number, unit));
+    return refusedFor(
       `${quoted(text)} could be ${plain.replace(',', '')} or ${decimal}.`,
-      `Write ${withUnit(plain.replace(',', ''), unit)} or ${withUnit(decimal, unit)}.`,
+      `Write ${readings.join(' or ')}.`,
+      readings,
     );
   }
   const digits = plain.replace(',', '.');
@@ -51,9 +53,10 @@ function refusedSeparators(plain: string, unit: string): Parsed<NumberRead> {
   // The same mark throughout can only part thousands; a different last one is the decimal mark.
   const sameMark = !plain.includes(',') || !plain.includes('.');
   const number = sameMark ? head + tail : `${head}.${tail}`;
-  return refused(
+  return refusedFor(
     `${quoted(plain)} has more than one mark in the number.`,
     `Write ${withUnit(number, unit)}, with no mark for thousands.`,
+    [withUnit(number, unit)],
   );
 }
 

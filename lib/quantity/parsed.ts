@@ -7,6 +7,8 @@ export interface Refusal {
   readonly mend: string;
   /** The offending part of the text, offsets from and to (exclusive); the whole of it when left out. */
   readonly at?: readonly [number, number];
+  /** Texts of which any, put in place of the offending part, mends it. */
+  readonly instead?: readonly string[];
 }
 
 export function accepted<T>(value: T): Parsed<T> {
@@ -15,6 +17,16 @@ export function accepted<T>(value: T): Parsed<T> {
 
 export function refused(what: string, mend: string, at?: readonly [number, number]): Refusal {
   return at ? { ok: false, what, mend, at } : { ok: false, what, mend };
+}
+
+/** The same with what to write instead: each text mends it. */
+export function refusedFor(
+  what: string,
+  mend: string,
+  instead: readonly string[],
+  at?: readonly [number, number],
+): Refusal {
+  return { ...refused(what, mend, at), instead };
 }
 
 const LONGEST_QUOTE = 40;

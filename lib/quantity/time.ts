@@ -1,6 +1,6 @@
 import { sizesByWord } from './amount';
 import { plainText, readNumber, tidy } from './number';
-import { accepted, quoted, refused, type Parsed } from './parsed';
+import { accepted, quoted, refused, refusedFor, type Parsed } from './parsed';
 
 const TIME_UNITS = sizesByWord([
   [1, 's, sec, secs, second, seconds'],
@@ -40,9 +40,10 @@ function clockTime(clock: RegExpExecArray): Parsed<number> {
     const padded = (hours === undefined ? [minutes] : [hours, minutes.padStart(2, '0')]).concat(
       seconds.padStart(2, '0'),
     );
-    return refused(
+    return refusedFor(
       `${quoted(typed)} is not a time of the clock.`,
       `Write two digits after each colon, such as ${padded.join(':')}.`,
+      [padded.join(':')],
     );
   }
   if (Number(seconds) > 59 || (hours !== undefined && Number(minutes) > 59)) {
@@ -93,7 +94,19 @@ function notTime(plain: string, at: number, lead: number): Parsed<number> {
 }
 
 function notUnit(number: string, unit: string, where: readonly [number, number]): Parsed<number> {
-  if (unit === '') return refused(`${number} what?`, `Write ${number} min or ${number} s.`, where);
-  if (unit === 'm') return refused(`${quoted(`${number} m`)} is a length, not a time.`, `Write ${number} min.`, where);
+  if (unit === '')
+    return refusedFor(
+      `${number} what?`,
+      `Write ${number} min or ${number} s.`,
+      [`${number} min`, `${number} s`],
+      where,
+    );
+  if (unit === 'm')
+    return refusedFor(
+      `${quoted(`${number} m`)} is a length, not a time.`,
+      `Write ${number} min.`,
+      [`${number} min`],
+      where,
+    );
   return refused(`${quoted(unit)} is not a unit of time.`, 'Write s, min, h or days.', where);
 }

@@ -13,7 +13,7 @@ export const REMARKS = {
   nothingCounts: 'Legs with half an atmosphere of oxygen or less add nothing and are left out.',
   earlierOxygen: 'Only the latest legs of the dive are worked through. What earlier ones added is taken as it stood.',
   withinRows: 'A depth or a mixture can be changed as far as it stays between the same rows of the table.',
-  beyondTable: 'Beyond the last row of the table nothing is published: the figure is a guess.',
+  beyondTable: 'Beyond the last row this table says nothing: the figure is a guess.',
   stopJumps:
     'The stop appears all at once here, as the line from low to high is drawn from another depth. The margin shown does not pass through nothing, and no search is made anew.',
   rule: 'This is a rule’s doing, not the model’s. Makers’ rules differ; its numbers are settings.',

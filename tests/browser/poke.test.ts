@@ -2,11 +2,12 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { lessonPath, workshopPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
+import { seeded } from '@/lib/quantity/seeded';
 import { browserVisits } from './visit';
 
 const visit = browserVisits();
 
-const SEED = 20_261_125;
+const SEED = Number(process.env['SEED']);
 const DESK_MS = 30_000;
 const SCREEN_MS = 10_000;
 const KEYS = [
@@ -42,17 +43,6 @@ const TYPED = [
   'stay 6 days',
 ];
 
-/** Numbers from 0 to 1 that are the same at every run (the mulberry32 generator, public domain). */
-function seededNumbers(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** What can be poked inside a screen; links would leave it. */
 function reachable(page: Page): Locator {
   return page
@@ -66,7 +56,7 @@ const shown = (page: Page) => page.evaluate(() => document.querySelector('main')
 
 /** Presses, types and chooses at random on one screen; what it shows is never nothing. */
 async function poke(page: Page, forMs: number): Promise<void> {
-  const next = seededNumbers(SEED);
+  const next = seeded(SEED);
   const pick = <Item>(items: readonly Item[]): Item => items[Math.floor(next() * items.length)]!;
   const home = page.url();
   const path = new URL(home).pathname;

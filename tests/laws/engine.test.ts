@@ -11,8 +11,8 @@ import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
 import { anyDay, heliumDay, nitrogenDay } from './arbitrary-dive';
 import { anyDive } from './dives';
+import { law } from './law';
 
-const runs = (numRuns: number) => ({ numRuns, seed: 20_261_125, endOnFailure: true });
 const lengthS = (dive: Dive) =>
   dive.steps.reduce((sum, step) => sum + (step.kind === 'switch' ? 0 : step.durationS), 0);
 
@@ -31,7 +31,7 @@ function same(what: string, one: number, other: number, tolerance = ROUNDING): v
 
 describe('tissues', () => {
   it('are the same at every change of step however many samples lie between', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const inOneStep = computeTimeline(dive, lengthS(dive) + 1);
         for (const everyS of [1, 7, 60]) {
@@ -48,12 +48,12 @@ describe('tissues', () => {
           });
         }
       }),
-      runs(40),
+      40,
     );
   });
 
   it('draw steadily nearer to the gas breathed while the depth stands still, and never pass it', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const timeline = computeTimeline(dive, 20);
         for (let i = 1; i < timeline.length; i += 1) {
@@ -72,61 +72,63 @@ describe('tissues', () => {
           }
         }
       }),
-      runs(60),
+      60,
     );
   });
 
   it('come out the same in memory used before', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, anyDay, (before, dive) => {
         const used = computeTimeline(before, 10);
-        const usedFigures = figuresOf(used);
+        const usedFigures = figuresOf(used, before.settings);
         const fresh = computeTimeline(dive, 10);
         const again = computeTimeline(dive, 10, { reuse: used });
         expect([...again.nitrogenBar]).toEqual([...fresh.nitrogenBar]);
         expect([...again.heliumBar]).toEqual([...fresh.heliumBar]);
         expect([...again.timeS]).toEqual([...fresh.timeS]);
         expect([...again.leg]).toEqual([...fresh.leg]);
-        const figures = figuresOf(fresh);
-        const figuresAgain = figuresOf(again, usedFigures);
-        for (const name of Object.keys(figures) as (keyof typeof figures)[])
+        const figures = figuresOf(fresh, dive.settings);
+        const figuresAgain = figuresOf(again, dive.settings, usedFigures);
+        const { limits: _, ...arrays } = figures;
+        for (const name of Object.keys(arrays) as (keyof typeof arrays)[])
           expect([...figuresAgain[name]]).toEqual([...figures[name]]);
       }),
-      runs(30),
+      30,
     );
   });
 });
 
 describe('no-stop time', () => {
-  const anyStateOnAir = nitrogenDay.map((dive) => computeTimeline(dive, 300)).filter(({ length }) => length > 1);
+  const anyStateOnAir = nitrogenDay
+    .map((dive) => ({ timeline: computeTimeline(dive, 300), gf: dive.settings.gradientFactors.high }))
+    .filter(({ timeline }) => timeline.length > 1);
 
   it('is never longer deeper, whatever was dived before', () => {
-    fc.assert(
+    law(
       fc.property(
         anyStateOnAir,
         fc.double({ min: 0, max: 60, noNaN: true }),
         fc.double({ min: 0.01, max: 20, noNaN: true }),
-        (timeline, depthM, furtherM) => {
+        ({ timeline, gf }, depthM, furtherM) => {
           const load = loadAt(timeline, timeline.length - 1);
           const at = (m: number) =>
             breathedAt(timeline, timeline.gases[0]!, timeline.surfaceBar + m * timeline.barPerMetre);
-          const gf = timeline.dive.settings.gradientFactors.high;
           expect(noStop(load, at(depthM + furtherM), gf).minutes).toBeLessThanOrEqual(
             noStop(load, at(depthM), gf).minutes,
           );
         },
       ),
-      runs(300),
+      300,
     );
   });
 
   it('is never longer with a lower limit', () => {
-    fc.assert(
+    law(
       fc.property(
         anyStateOnAir,
         fc.double({ min: 0, max: 60, noNaN: true }),
         fc.double({ min: 0.3, max: 0.9, noNaN: true }),
-        (timeline, depthM, gf) => {
+        ({ timeline }, depthM, gf) => {
           const load = loadAt(timeline, timeline.length - 1);
           const breathed = breathedAt(
             timeline,
@@ -136,27 +138,27 @@ describe('no-stop time', () => {
           expect(noStop(load, breathed, gf).minutes).toBeLessThanOrEqual(noStop(load, breathed, gf + 0.1).minutes);
         },
       ),
-      runs(300),
+      300,
     );
   });
 
   it('is 0 exactly where there is a ceiling', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
-        const { ceilingM, noStopMin } = figuresOf(computeTimeline(dive, 10));
+        const { ceilingM, noStopMin } = figuresOf(computeTimeline(dive, 10), dive.settings);
         ceilingM.forEach((depthM, i) => {
           if (depthM > 0 !== (noStopMin[i] === 0)) expect.fail(`ceiling ${depthM} m with ${noStopMin[i]} min left`);
         });
       }),
-      runs(60),
+      60,
     );
   });
 
   it('ends where the ceiling appears, if nothing changes', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const timeline = computeTimeline(dive, 10);
-        const { ceilingM, noStopMin } = figuresOf(timeline);
+        const { ceilingM, noStopMin } = figuresOf(timeline, dive.settings);
         for (let i = 1; i < timeline.length; i += 1) {
           const leg = timeline.legs[timeline.leg[i - 1]!]!;
           const stepMin = (timeline.timeS[i]! - timeline.timeS[i - 1]!) / 60;
@@ -165,17 +167,17 @@ describe('no-stop time', () => {
             expect.fail(`${noStopMin[i - 1]} min left, yet the ceiling ${stepMin} min later is ${ceilingM[i]} m`);
         }
       }),
-      runs(60),
+      60,
     );
   });
 });
 
 describe('the ceiling', () => {
   it('is 0 exactly while every compartment tolerates the surface at the high limit', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const timeline = computeTimeline(dive, 10);
-        const { ceilingM } = figuresOf(timeline);
+        const { ceilingM } = figuresOf(timeline, dive.settings);
         const { high } = dive.settings.gradientFactors;
         for (let i = 0; i < timeline.length; i += 1) {
           const load = loadAt(timeline, i);
@@ -189,14 +191,17 @@ describe('the ceiling', () => {
             expect.fail(`ceiling ${ceilingM[i]} m with a compartment ${worstBar} bar over the limit at the surface`);
         }
       }),
-      runs(60),
+      60,
     );
   });
 
   it('lies between the ceilings at high and at low, and not below the first stop', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
-        const { ceilingM, ceilingAtLowM, ceilingAtHighM, firstStopM } = figuresOf(computeTimeline(dive, 10));
+        const { ceilingM, ceilingAtLowM, ceilingAtHighM, firstStopM } = figuresOf(
+          computeTimeline(dive, 10),
+          dive.settings,
+        );
         ceilingM.forEach((depthM, i) => {
           const inOrder =
             ceilingAtHighM[i]! <= depthM + ROUNDING &&
@@ -208,7 +213,7 @@ describe('the ceiling', () => {
             );
         });
       }),
-      runs(60),
+      60,
     );
   });
 });
@@ -218,10 +223,10 @@ describe('figures of a whole timeline', () => {
     ['with nitrogen alone', nitrogenDay],
     ['with helium', heliumDay],
   ])('are what the functions for one instant say at every sample, %s', (_, days) => {
-    fc.assert(
+    law(
       fc.property(days, (dive) => {
         const timeline = computeTimeline(dive, 30);
-        const figures = figuresOf(timeline);
+        const figures = figuresOf(timeline, dive.settings);
         const { low, high } = dive.settings.gradientFactors;
         for (let i = 0; i < timeline.length; i += 1) {
           const load = loadAt(timeline, i);
@@ -243,24 +248,25 @@ describe('figures of a whole timeline', () => {
           }
         }
       }),
-      runs(25),
+      25,
     );
   });
 
   it('are numbers for any dive a script can say, and so is all that is said of one sample', () => {
-    fc.assert(
+    law(
       fc.property(anyDive, fc.nat(), (dive, pick) => {
         const timeline = computeTimeline(dive, Math.max(30, lengthS(dive) / 400));
-        const figures = figuresOf(timeline);
+        const figures = figuresOf(timeline, dive.settings);
+        const { limits: _, ...arrays } = figures;
         for (const values of [
           timeline.timeS,
           timeline.depthM,
           timeline.ambientBar,
           timeline.nitrogenBar,
           timeline.heliumBar,
-          ...Object.values(figures),
+          ...Object.values(arrays),
         ]) {
-          for (const value of values as Float64Array) if (!(value >= 0)) expect.fail(`a figure is ${value}`);
+          for (const value of values) if (!(value >= 0)) expect.fail(`a figure is ${value}`);
         }
         const now = figuresAt(timeline, figures, pick % timeline.length);
         const { ceiling, noStop: left, creditedNoStopMin, supersaturation, surfacingSupersaturation, schedule } = now;
@@ -277,17 +283,17 @@ describe('figures of a whole timeline', () => {
         for (const part of schedule.parts)
           for (const value of [part.fromM, part.toM, part.minutes]) expect(Number.isFinite(value)).toBe(true);
       }),
-      runs(60),
+      60,
     );
   });
 
   it('never differ by how finely the dive is sampled', () => {
-    fc.assert(
+    law(
       fc.property(anyDay, (dive) => {
         const coarse = computeTimeline(dive, 60);
         const fine = computeTimeline(dive, 5);
-        const coarseFigures = figuresOf(coarse);
-        const fineFigures = figuresOf(fine);
+        const coarseFigures = figuresOf(coarse, dive.settings);
+        const fineFigures = figuresOf(fine, dive.settings);
         let f = 0;
         for (let i = 0; i < coarse.length; i += 1) {
           while (fine.timeS[f]! < coarse.timeS[i]! - 1e-6 || (fine.leg[f]! < coarse.leg[i]! && f + 1 < fine.length))
@@ -298,12 +304,12 @@ describe('figures of a whole timeline', () => {
             same('no-stop time', fineFigures.noStopMin[f]!, coarseFigures.noStopMin[i]!, 1e-5);
         }
       }),
-      runs(25),
+      25,
     );
   });
 
   it('hold as much inert gas as the lungs give and no more: no tension is above what was ever breathed', () => {
-    fc.assert(
+    law(
       fc.property(nitrogenDay, (dive) => {
         const timeline = computeTimeline(dive, 30);
         let most = timeline.nitrogenBar.slice(0, COMPARTMENTS).reduce((one, other) => Math.max(one, other));
@@ -316,7 +322,7 @@ describe('figures of a whole timeline', () => {
               expect.fail('a tension is above all that was breathed');
         }
       }),
-      runs(60),
+      60,
     );
   });
 });

@@ -12,8 +12,8 @@ import { oxygenExposureOf } from '@/lib/exposure/oxygen-exposure';
 import { reserveFor } from '@/lib/exposure/reserve';
 import { turnPressure, TURN_RULES } from '@/lib/exposure/turn-pressure';
 import { AIR } from '@/lib/physics/gas';
+import { law } from './law';
 
-const runs = (numRuns: number) => ({ numRuns, seed: 20_261_125 });
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 const anyGas = fc
@@ -76,26 +76,26 @@ const anySuppliedDay: fc.Arbitrary<Dive> = fc
 
 describe('depths of gas', () => {
   it('the equivalent air depth of air is the depth itself', () => {
-    fc.assert(
+    law(
       fc.property(between(0, 300), anySite, (depthM, site) => {
         expect(equivalentAirDepthM(AIR, depthM, site)).toBe(depthM);
         expect(equivalentNarcoticDepthM(AIR, depthM, 'nitrogen', site)).toBe(depthM);
       }),
-      runs(500),
+      500,
     );
   });
 
   it('at its deepest a gas has exactly the oxygen pressure of the limit', () => {
-    fc.assert(
+    law(
       fc.property(anyGas, between(0.2, 1.6), anySite, (gas, limitBar, site) => {
         expect(gas.o2 * ambientBarAt(gasModM(gas, limitBar, site), site)).toBeCloseTo(limitBar, 9);
       }),
-      runs(500),
+      500,
     );
   });
 
   it('more nitrogen never makes for a shallower equivalent', () => {
-    fc.assert(
+    law(
       fc.property(anyGas, between(0, 100), anySite, between(0, 1), (gas, depthM, site, part) => {
         const leaner = { o2: gas.o2 * part, he: gas.he };
         expect(equivalentNarcoticDepthM(leaner, depthM, 'nitrogen', site)).toBeGreaterThanOrEqual(
@@ -105,7 +105,7 @@ describe('depths of gas', () => {
           equivalentNarcoticDepthM(gas, depthM, 'nitrogen and oxygen', site),
         );
       }),
-      runs(500),
+      500,
     );
   });
 });
@@ -120,7 +120,7 @@ describe('oxygen', () => {
   });
 
   it('adds up across a leg split anywhere', () => {
-    fc.assert(
+    law(
       fc.property(anySplit, ({ o2, fromM, toM, durationS, part }) => {
         const leg = (endM: number, spanS: number, startM: number): Step =>
           endM === startM
@@ -139,12 +139,12 @@ describe('oxygen', () => {
         }
         expect(split.singleFraction.at(-1)).toBeCloseTo(whole.singleFraction.at(-1)!, 8);
       }),
-      runs(500),
+      500,
     );
   });
 
   it('of a dive never falls but at the surface between two, and is never less than nothing', () => {
-    fc.assert(
+    law(
       fc.property(anySuppliedDay, (dive) => {
         const timeline = computeTimeline(dive, 60);
         const { singleFraction, dailyFraction, pulmonaryUnits } = oxygenExposureOf(timeline);
@@ -156,19 +156,19 @@ describe('oxygen', () => {
           expect(singleFraction[i]).toBeGreaterThanOrEqual(0);
         }
       }),
-      runs(150),
+      150,
     );
   });
 });
 
 describe('the gas supply', () => {
   const bothLaws = (dive: Dive, everyS: number): readonly SupplyUnderLaw[] => {
-    const supply = gasSupplyOf(computeTimeline(dive, everyS))!;
+    const supply = gasSupplyOf(computeTimeline(dive, everyS), dive.settings)!;
     return [supply.ideal, supply.real];
   };
 
   it('gas used never falls, and no gauge rises within a dive', () => {
-    fc.assert(
+    law(
       fc.property(anySuppliedDay, (dive) => {
         const timeline = computeTimeline(dive, 60);
         const diveOf = (i: number) => timeline.legs[timeline.leg[i]!]!.diveNumber;
@@ -182,24 +182,24 @@ describe('the gas supply', () => {
           }
         }
       }),
-      runs(150),
+      150,
     );
   });
 
   it('every breath comes from a cylinder or is missing, the same in all under both laws', () => {
-    fc.assert(
+    law(
       fc.property(anySuppliedDay, (dive) => {
         const [ideal, real] = bothLaws(dive, 3600).map(({ cylinders, unsuppliedL }) =>
           cylinders.reduce((sum, { usedL }) => sum + usedL.at(-1)!, unsuppliedL.at(-1)!),
         );
         expect(Math.abs(ideal! - real!)).toBeLessThan(1e-6 * Math.max(1, ideal!));
       }),
-      runs(150),
+      150,
     );
   });
 
   it('does not depend on how finely the dive is sampled', () => {
-    fc.assert(
+    law(
       fc.property(anySuppliedDay, (dive) => {
         const [coarse, fine] = [3600, 20].map((everyS) => bothLaws(dive, everyS));
         fine!.forEach(({ cylinders, runOuts }, law) => {
@@ -209,12 +209,12 @@ describe('the gas supply', () => {
           );
         });
       }),
-      runs(60),
+      60,
     );
   });
 
   it('no diver draws on a cylinder that holds less than the water’s pressure', () => {
-    fc.assert(
+    law(
       fc.property(anySuppliedDay, (dive) => {
         const timeline = computeTimeline(dive, 30);
         for (const { cylinders, spells } of bothLaws(dive, 30)) {
@@ -231,27 +231,27 @@ describe('the gas supply', () => {
           }
         }
       }),
-      runs(100),
+      100,
     );
   });
 
   it('a pressure told back from a content is the pressure', () => {
-    fc.assert(
+    law(
       fc.property(anyGas, between(1, 50), between(0.1, 450), (gas, waterL, bar) => {
         for (const law of GAS_LAWS)
           expect(law.absoluteBar({ waterL, gas }, law.contentL({ waterL, gas }, bar))).toBeCloseTo(bar, 7);
       }),
-      runs(500),
+      500,
     );
   });
 
   it('written as a script and read again is the same', () => {
-    fc.assert(
+    law(
       fc.property(anySuppliedDay, ({ settings }) => {
         const read = parseScript(writeScript({ settings, steps: [], lines: [] }));
         expect(read.ok && read.dive.settings.supply).toEqual(settings.supply);
       }),
-      runs(300),
+      300,
     );
   });
 });
@@ -270,7 +270,7 @@ describe('the reserve', () => {
   };
 
   it('grows with depth, with time at depth and with the time to share', () => {
-    fc.assert(
+    law(
       fc.property(
         between(5, 55),
         between(0.1, 15),
@@ -283,12 +283,12 @@ describe('the reserve', () => {
           expect(square(depthM, minutes, sharing + 1)).toBeGreaterThan(litres);
         },
       ),
-      runs(200),
+      200,
     );
   });
 
   it('is left at the turn, whatever the rule, once as much is used on the way back as on the way out', () => {
-    fc.assert(
+    law(
       fc.property(between(1, 300), between(0, 1), (startBar, part) => {
         const reserveBar = startBar * part;
         for (const rule of TURN_RULES) {
@@ -298,7 +298,7 @@ describe('the reserve', () => {
           expect(turnBar - backBar).toBeGreaterThanOrEqual(reserveBar - 1e-9);
         }
       }),
-      runs(300),
+      300,
     );
   });
 });

@@ -19,8 +19,9 @@ import { writeProfileCsv } from '@/lib/files/csv/write-csv';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';
 import { compartments } from '@/lib/tissue/coefficients';
 import { madeRecording, switchTo } from '../unit/files/made-recordings';
+import { law } from './law';
 
-const settled = { seed: 20261125, numRuns: 200 } as const;
+const DRAWS = 200;
 
 const gas = fc.constantFrom(
   { o2: 0.21, he: 0 },
@@ -87,18 +88,18 @@ describe('what is written reads back', () => {
     ['UDDF', writeUddf],
     ['CSV', writeProfileCsv],
   ] as const)('as %s, for any day of dives: the same depths and tissues at every time', async (_, write) => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(day, async (given) => {
         const { dive: back, tissueErrorBar } = await readBack(write(recordingsOfTimeline(computeTimeline(given, 1e6))));
         expect(tissueErrorBar).toBeLessThan(1e-9);
         expectSame(computeTimeline(given, 60), computeTimeline(back, 60));
       }),
-      { ...settled, numRuns: 60 },
+      60,
     );
   });
 
   it('from a link, for any script and title', () => {
-    fc.assert(
+    law(
       fc.property(
         fc.string({ unit: 'grapheme', maxLength: 500 }),
         fc.option(fc.string({ maxLength: 50 })),
@@ -110,7 +111,7 @@ describe('what is written reads back', () => {
           });
         },
       ),
-      settled,
+      DRAWS,
     );
   });
 });
@@ -125,7 +126,7 @@ const messy = fc.array(
 
 describe('a record, whatever is in it', () => {
   it('can be made a dive of, or of its parts, once every repair is allowed', () => {
-    fc.assert(
+    law(
       fc.property(messy, fc.boolean(), (samples, inOrder) => {
         const given = inOrder ? [...samples].sort(([one], [other]) => one - other) : samples;
         const { recordings } = repairRecord(madeRecording(given), () => true);
@@ -135,25 +136,25 @@ describe('a record, whatever is in it', () => {
           if (!made.ok) expect(made.what).toContain('fewer than two samples');
         }
       }),
-      settled,
+      DRAWS,
     );
   });
 
   it('is not changed by a repair nobody allowed', () => {
-    fc.assert(
+    law(
       fc.property(messy, (samples) => {
         const { recordings, done } = repairRecord(madeRecording(samples), () => false);
         expect(recordings).toEqual([madeRecording(samples)]);
         expect(done).toEqual({});
       }),
-      settled,
+      DRAWS,
     );
   });
 
   it('simplified stays within what is allowed, in depth and in tissues', () => {
     const site = { barPerMetre: 0.1, compartments: compartments('C', '1b') };
     const profile = fc.array(tenth(0, 50), { minLength: 2, maxLength: 120 });
-    fc.assert(
+    law(
       fc.property(
         profile,
         fc.double({ min: 0.0001, max: 0.05, noNaN: true }),
@@ -170,7 +171,7 @@ describe('a record, whatever is in it', () => {
           expect([kept[0], kept.at(-1)]).toEqual([0, depths.length - 1]);
         },
       ),
-      settled,
+      DRAWS,
     );
   });
 });
@@ -252,7 +253,7 @@ function expectWords(result: { ok: boolean; what?: string; mend?: string }): voi
 
 describe('any text at all', () => {
   it('is guessed at or refused in words, and its questions take any answer', () => {
-    fc.assert(
+    law(
       fc.property(fc.oneof(csvish, fc.string({ unit: 'binary', maxLength: 300 })), fc.string(), (text, answer) => {
         const guess = guessColumns(text, true);
         expectWords(guess);
@@ -262,12 +263,12 @@ describe('any text at all', () => {
           for (const { value } of question.choices) answerQuestion(guess.mapping, question, value);
         }
       }),
-      { ...settled, numRuns: 500 },
+      500,
     );
   });
 
   it('read as CSV is read or refused in words, the same however it is cut', async () => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(csvish, fc.integer({ min: 1, max: 50 }), async (text, size) => {
         const pieces = Array.from({ length: Math.ceil(text.length / size) }, (_, i) =>
           text.slice(i * size, (i + 1) * size),
@@ -276,21 +277,21 @@ describe('any text at all', () => {
         expectWords(result);
         expect(result).toEqual(await readCsv([text], mapping));
       }),
-      { ...settled, numRuns: 500 },
+      500,
     );
   });
 
   it('read as UDDF is read or refused in words', async () => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(fc.oneof(xmlish, fc.string({ unit: 'binary' })), async (text) =>
         expectWords(await readUddf([text])),
       ),
-      { ...settled, numRuns: 500 },
+      500,
     );
   });
 
   it('or any bytes as a file are read or refused in words', async () => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(
         fc.uint8Array({ maxLength: 400 }),
         fc.constantFrom('', '<?xml version="1.0"?><uddf>', 'time,depth\n0,0\n1,'),
@@ -299,12 +300,12 @@ describe('any text at all', () => {
           expectWords(await readDiveFile(file, [file]));
         },
       ),
-      { ...settled, numRuns: 400 },
+      400,
     );
   });
 
   it('as a link or as saved dives is read or refused in words', () => {
-    fc.assert(
+    law(
       fc.property(
         fc.oneof(
           fc.string({ unit: 'binary' }),
@@ -316,7 +317,7 @@ describe('any text at all', () => {
           expectWords(readStoredDives(text));
         },
       ),
-      { ...settled, numRuns: 1000 },
+      1000,
     );
   });
 });

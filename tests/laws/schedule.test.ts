@@ -5,14 +5,14 @@ import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import { loadAt } from '@/lib/ascent/figures';
 import { ascentPlanner, type AscentPart, type AscentStart, type Schedule } from '@/lib/ascent/schedule';
-import type { Dive, Step } from '@/lib/dive/dive';
+import type { Dive, GradientFactors, Step } from '@/lib/dive/dive';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
 import { bottomPhase } from './arbitrary-dive';
+import { law } from './law';
 
 /** Without shrinking: a dive of some hours, cut down a step at a time, would take those of a class. */
-const runs = (numRuns: number) => ({ numRuns, seed: 20_261_125, endOnFailure: true });
 const ROUNDING_BAR = 1e-9;
 
 /** Where an ascent begins at the end of a timeline. */
@@ -41,12 +41,12 @@ function followed(dive: Dive, parts: readonly AscentPart[]): Dive {
 }
 
 /** How far over its gradient-factor line the worst compartment is at each sample from a time on, bar. */
-function overLine(timeline: Timeline, firstStopM: number, fromS: number): number[] {
+function overLine(timeline: Timeline, gradientFactors: GradientFactors, firstStopM: number, fromS: number): number[] {
   const over: number[] = [];
   for (let i = 0; i < timeline.length; i += 1) {
     if (timeline.timeS[i]! < fromS) continue;
     const load = loadAt(timeline, i);
-    const gf = gradientFactorAt(timeline.depthM[i]!, firstStopM, timeline.dive.settings.gradientFactors);
+    const gf = gradientFactorAt(timeline.depthM[i]!, firstStopM, gradientFactors);
     let worst = -Infinity;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
       const { a, b } = coefficientsOf(load, c);
@@ -74,21 +74,23 @@ const bottomEndS = ({ bottom }: Planned) => bottom.timeS[bottom.length - 1]!;
 
 describe('a schedule', () => {
   it('keeps every compartment within its line at every second of the way up', () => {
-    fc.assert(
+    law(
       fc.property(planned, (plan) => {
         const timeline = computeTimeline(followed(plan.dive, plan.schedule.parts), 1);
-        const worst = Math.max(...overLine(timeline, plan.schedule.firstStopM, bottomEndS(plan)));
+        const worst = Math.max(
+          ...overLine(timeline, plan.dive.settings.gradientFactors, plan.schedule.firstStopM, bottomEndS(plan)),
+        );
         if (worst > ROUNDING_BAR)
           expect.fail(
             `a compartment passes its line by ${worst} bar; ${JSON.stringify(plan.schedule.stops)}, first stop ${plan.schedule.firstStopM}`,
           );
       }),
-      runs(400),
+      400,
     );
   });
 
   it('has no stop that could be a unit shorter', () => {
-    fc.assert(
+    law(
       fc.property(planned, fc.nat(), (plan, pick) => {
         const { stops, parts, firstStopM } = plan.schedule;
         fc.pre(stops.length > 0);
@@ -100,16 +102,16 @@ describe('a schedule', () => {
             : part,
         );
         const timeline = computeTimeline(followed(plan.dive, shorter), 600);
-        const worst = Math.max(...overLine(timeline, firstStopM, bottomEndS(plan)));
+        const worst = Math.max(...overLine(timeline, plan.dive.settings.gradientFactors, firstStopM, bottomEndS(plan)));
         if (worst <= 0)
           expect.fail(`${stop.depthM} m for ${stop.minutes} min could be ${unit} min shorter: ${worst} bar`);
       }),
-      runs(300),
+      300,
     );
   });
 
   it('takes the time its parts take, ends at the surface and names each stop among its parts', () => {
-    fc.assert(
+    law(
       fc.property(planned, ({ schedule: { parts, stops, timeToSurfaceMin }, bottom }) => {
         expect(parts.reduce((sum, part) => sum + part.minutes, 0)).toBeCloseTo(timeToSurfaceMin, 9);
         expect(parts.at(-1)?.toM).toBe(0);
@@ -121,12 +123,12 @@ describe('a schedule', () => {
             .map(({ fromM, minutes, gas }) => ({ depthM: fromM, minutes, gas })),
         ).toEqual(stops);
       }),
-      runs(200),
+      200,
     );
   });
 
   it('stops at whole steps of depth, or at the last stop, for whole units of time', () => {
-    fc.assert(
+    law(
       fc.property(planned, ({ dive, schedule: { stops } }) => {
         const { stopRoundingMin, stopStepM, lastStopM } = dive.settings.plan;
         for (const { depthM, minutes } of stops) {
@@ -135,12 +137,12 @@ describe('a schedule', () => {
           if (depthM > lastStopM) expect(depthM / stopStepM).toBeCloseTo(Math.round(depthM / stopStepM), 9);
         }
       }),
-      runs(200),
+      200,
     );
   });
 
   it('is the same from a planner that has planned other ascents under other limits before', () => {
-    fc.assert(
+    law(
       fc.property(planned, planned, (plan, other) => {
         const { gradientFactors } = plan.dive.settings;
         const planAscent = ascentPlanner(
@@ -152,26 +154,26 @@ describe('a schedule', () => {
         planAscent({ ...start, depthM: start.depthM / 2, gas: { o2: 0.3, he: 0.1 } });
         expect(planAscent(start, gradientFactors)).toEqual(plan.schedule);
       }),
-      runs(100),
+      100,
     );
   });
 
   it('is shorter or as short with a higher limit at the surface', () => {
-    fc.assert(
+    law(
       fc.property(planned, ({ dive, bottom, schedule }) => {
         const gf = dive.settings.gradientFactors;
         const planAscent = ascentPlanner(dive.settings, bottom);
         const higher = planAscent(startAtEnd(bottom), { low: gf.low, high: gf.high + (1 - gf.high) / 2 });
         expect(higher.timeToSurfaceMin).toBeLessThanOrEqual(schedule.timeToSurfaceMin + 1e-9);
       }),
-      runs(100),
+      100,
     );
   });
 });
 
 describe('the no-stop time with credit for the way up', () => {
   it('is where a direct ascent first needs a stop: none before it does, and none ever where it is without end', () => {
-    fc.assert(
+    law(
       fc.property(bottomPhase, fc.double({ min: 0, max: 1, noNaN: true }), (dive, share) => {
         const short: Dive = { ...dive, steps: [dive.steps[0]!, { kind: 'stay', durationS: 30 }] };
         const timeline = computeTimeline(short, 600);
@@ -194,7 +196,7 @@ describe('the no-stop time with credit for the way up', () => {
         expect(stopsAfter(Math.max(0, credited - 1e-5))).toBe(0);
         expect(stopsAfter(credited + 1e-5)).toBeGreaterThan(0);
       }),
-      runs(200),
+      200,
     );
   });
 });

@@ -8,8 +8,7 @@ import { parseScript, writeScript } from '@/lib/dive/script';
 import { remarkFrom } from '@/lib/dive/script/read-line';
 import { scriptReference } from '@/lib/dive/script-reference';
 import { anyDive, anyWrittenScript } from './dives';
-
-const runs = (numRuns: number) => ({ numRuns, seed: 20_261_125 });
+import { law } from './law';
 
 const writtenScript = anyDive.chain((dive) => anyWrittenScript(writeScript(dive)));
 
@@ -73,7 +72,7 @@ const anyText = fc.oneof(
 
 describe('for any text at all', () => {
   it('parsing gives a dive that fits its schema, or mistakes that each lie on the text and say how to mend them', () => {
-    fc.assert(
+    law(
       fc.property(anyText, (text) => {
         const parsed = parseScript(text);
         const lines = text.split(/\r\n|\r|\n/);
@@ -91,32 +90,32 @@ describe('for any text at all', () => {
           expect(mend).toMatch(/\S.*[.?]$/s);
         }
       }),
-      runs(3000),
+      3000,
     );
   });
 
   it('parsing twice says the same', () => {
-    fc.assert(
+    law(
       fc.property(anyText, (text) => {
         const first = parseScript(text);
         expect(parseScript(text)).toEqual(first);
       }),
-      runs(300),
+      300,
     );
   });
 
   it('a script that reads comes back as it was, but for a carriage return alone', () => {
-    fc.assert(
+    law(
       fc.property(anyText, (text) => {
         const parsed = parseScript(text);
         if (parsed.ok) expect(writeScript(parsed.dive)).toBe(text.replace(/\r(?!\n)/g, '\n'));
       }),
-      runs(2000),
+      2000,
     );
   });
 
   it('an edit changes nothing or gives a text that reads', () => {
-    fc.assert(
+    law(
       fc.property(anyText, fc.nat({ max: 12 }), fc.double(), (text, step, value) => {
         for (const edited of [
           setStepDepth(text, step, value),
@@ -127,14 +126,14 @@ describe('for any text at all', () => {
           if (edited !== text) expect(parseScript(edited)).toMatchObject({ ok: true });
         }
       }),
-      runs(1000),
+      1000,
     );
   });
 });
 
 describe('for any dive', () => {
   it('writing and reading it gives the very same dive', () => {
-    fc.assert(
+    law(
       fc.property(anyDive, (dive) => {
         const parsed = parseScript(writeScript(dive));
         expect(parsed).toMatchObject({ ok: true });
@@ -142,12 +141,12 @@ describe('for any dive', () => {
         expect(parsed.dive.settings).toEqual(dive.settings);
         expect(parsed.dive.steps).toEqual(dive.steps);
       }),
-      runs(1000),
+      1000,
     );
   });
 
   it('other words, spaces, remarks and line ends mean the same and come back as written', () => {
-    fc.assert(
+    law(
       fc.property(
         anyDive.chain((dive) => fc.tuple(fc.constant(dive), anyWrittenScript(writeScript(dive)))),
         ([dive, text]) => {
@@ -158,7 +157,7 @@ describe('for any dive', () => {
           expect(writeScript(parsed.dive)).toBe(text);
         },
       ),
-      runs(500),
+      500,
     );
   });
 });
@@ -240,7 +239,7 @@ const anyEdit: fc.Arbitrary<Edit> = fc.oneof(
 
 describe('for any script and any edits of it', () => {
   it('the text reads after each of them, and every remark is still there', () => {
-    fc.assert(
+    law(
       fc.property(writtenScript, fc.array(anyEdit, { maxLength: 8 }), (script, edits) => {
         let text = script;
         for (const edit of edits) {
@@ -249,12 +248,12 @@ describe('for any script and any edits of it', () => {
         }
         expect(remarksOf(text)).toEqual(remarksOf(script));
       }),
-      runs(600),
+      600,
     );
   });
 
   it('moving a depth puts it within a step of where it was asked for, and leaves the number of steps alone', () => {
-    fc.assert(
+    law(
       fc.property(
         writtenScript,
         fc.nat({ max: 20 }),
@@ -269,12 +268,12 @@ describe('for any script and any edits of it', () => {
           expect(Math.abs(moved.toM - depthM)).toBeLessThanOrEqual(0.2501);
         },
       ),
-      runs(600),
+      600,
     );
   });
 
   it('changing the time of a stay changes that alone, to the second', () => {
-    fc.assert(
+    law(
       fc.property(writtenScript, fc.nat({ max: 20 }), fc.integer({ min: 1, max: 7200 }), (text, index, durationS) => {
         const before = stepsOf(text);
         if (before[index]?.kind !== 'stay') return;
@@ -282,7 +281,7 @@ describe('for any script and any edits of it', () => {
           before.with(index, { kind: 'stay', durationS }),
         );
       }),
-      runs(600),
+      600,
     );
   });
 });

@@ -5,6 +5,7 @@ import { setSetups } from '@/lib/dive/edit-setups';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { setupSchema, type Setup } from '@/lib/dive/setup';
 import { anyDive } from './dives';
+import { law } from './law';
 
 const hundredths = (min: number, max: number) => fc.integer({ min: min * 100, max: max * 100 }).map((n) => n / 100);
 
@@ -57,11 +58,11 @@ const anySetup: fc.Arbitrary<Setup> = fc.record(
 );
 const anySetups = fc.uniqueArray(anySetup, { selector: (setup) => setup.name, minLength: 1, maxLength: 12 });
 
-const runs = { numRuns: 400, seed: 20_261_125 };
+const DRAWS = 400;
 
 describe('for any setups', () => {
   it('a script names them so that they read back as the very same', () => {
-    fc.assert(
+    law(
       fc.property(anyDive, anySetups, (dive, setups) => {
         const named = { ...dive, settings: { ...dive.settings, setups } };
         expect(diveSchema.safeParse(named).success).toBe(true);
@@ -69,28 +70,28 @@ describe('for any setups', () => {
         expect(parsed).toMatchObject({ ok: true });
         if (parsed.ok) expect(parsed.dive.settings).toEqual(named.settings);
       }),
-      runs,
+      DRAWS,
     );
   });
 
   it('editing them into a script says them and nothing else', () => {
-    fc.assert(
+    law(
       fc.property(anyDive, anySetups, anySetups, (dive, before, after) => {
         const script = writeScript({ ...dive, settings: { ...dive.settings, setups: before } });
         const parsed = parseScript(setSetups(script, after));
         expect(parsed).toMatchObject({ ok: true });
         if (parsed.ok) expect(parsed.dive.settings).toEqual({ ...dive.settings, setups: after });
       }),
-      runs,
+      DRAWS,
     );
   });
 
   it('what a schema lets through is what the words can say', () => {
-    fc.assert(
+    law(
       fc.property(anySetup, (setup) => {
         expect(setupSchema.parse(setup)).toEqual(setup);
       }),
-      runs,
+      DRAWS,
     );
   });
 });

@@ -177,8 +177,9 @@ describe('no-stop time against depth', () => {
       arrival: 'just arrived',
       before: { depthM: 24, stayS: 1800, surfaceS: 2400 },
     };
-    const timeline = computeTimeline(arrivalAt(repeated, 21, descentMMin), 1e9);
-    const left = figuresOf(timeline).noStopMin[timeline.length - 1]!;
+    const arrival = arrivalAt(repeated, 21, descentMMin);
+    const timeline = computeTimeline(arrival, 1e9);
+    const left = figuresOf(timeline, arrival.settings).noStopMin[timeline.length - 1]!;
     const curve = noStopCurve(wishConditions(repeated, descentMMin), [21]).minutes[0]!;
     expect(curve).toBeCloseTo(left + (descentMMin ? 21 / descentMMin : 0), 6);
   });

@@ -72,6 +72,18 @@ describe('the script panel', () => {
     expect(box.value.slice(box.selectionStart, box.selectionEnd)).toContain('mm');
   });
 
+  it('makes the mend it offers when it is pressed, in one step to undo', async () => {
+    const wrong = SCRIPT.replace('descend', 'descent').replace('ascend', 'ascent');
+    const store = show(wrong);
+    expect(screen.getByText(/Did you mean “descend”/)).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: 'descend' }));
+    await userEvent.click(screen.getByRole('button', { name: 'ascend' }));
+    expect(store.getState().script).toBe(SCRIPT);
+    expect(store.getState().errors).toEqual([]);
+    act(() => store.getState().undo());
+    expect(store.getState().script).toBe(SCRIPT.replace('ascend', 'ascent'));
+  });
+
   it('offers ready dives, each with what it shows', async () => {
     const store = show();
     await userEvent.selectOptions(screen.getByLabelText('Ready dives'), 'too-fast');

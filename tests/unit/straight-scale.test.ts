@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { straightScale } from '@/app/parts/straight-scale';
+import { law } from '@/tests/laws/law';
 
 const place = fc.integer({ min: -2000, max: 2000 }).map((tenths) => tenths / 10);
 const rising = (length: number) =>
@@ -10,7 +11,7 @@ const rising = (length: number) =>
 // Held to a general-purpose library: D3's linear scale.
 describe('a straight scale', () => {
   it('places, and finds again, what D3’s does, between its points and beyond them', () => {
-    fc.assert(
+    law(
       fc.property(
         fc.integer({ min: 2, max: 5 }).chain((length) => fc.tuple(rising(length), rising(length))),
         place,
@@ -21,18 +22,16 @@ describe('a straight scale', () => {
           expect(ours.invert(at)).toBeCloseTo(theirs.invert(at), 6);
         },
       ),
-      { seed: 11 },
     );
   });
 
   it('runs upward on the screen where its two places fall', () => {
-    fc.assert(
+    law(
       fc.property(rising(2), rising(2), place, (values, places, at) => {
         const down = [...places].reverse();
         expect(straightScale(values, down)(at)).toBeCloseTo(scaleLinear(values, down)(at), 6);
         expect(straightScale(values, down).invert(at)).toBeCloseTo(scaleLinear(values, down).invert(at), 6);
       }),
-      { seed: 11 },
     );
   });
 

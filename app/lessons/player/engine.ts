@@ -11,7 +11,7 @@ import {
   type NumberAsked,
 } from '@/lib/lesson/questions/judge';
 import { lessonWorld, type LessonWorld } from '@/lib/lesson/expression/lesson-world';
-import { seeded, shuffled } from '@/lib/lesson/expression/seeded';
+import { seeded, shuffled } from '@/lib/quantity/seeded';
 import { compareSketch, type SketchCompared } from '@/lib/lesson/questions/compare-sketch';
 import { sketchAt, type Sketch } from '@/lib/lesson/questions/sketch';
 import { subjectOf } from '@/lib/lesson/questions/subject';

@@ -118,7 +118,9 @@ function SlowedWashout({ scene }: { scene: Scene }) {
     change({ rules: { ...rules, slowedWashout: { ...settings, ...next } } }, 'slowed washout');
   const imagined = useMemo(
     () =>
-      settings.on && breaches.length > 0 ? figuresOf(slowedWashout(scene.timeline, breaches, settings)) : undefined,
+      settings.on && breaches.length > 0
+        ? figuresOf(slowedWashout(scene.timeline, breaches, settings), scene.dive.settings)
+        : undefined,
     [scene, settings, breaches],
   );
   const last = scene.timeline.depthM.findLastIndex((depthM) => depthM > 0);

@@ -1,11 +1,9 @@
 'use client';
 
 import { useMemo } from 'react';
-import { printStopDepth } from '@/lib/quantity/depth';
-import { printClock, printHours } from '@/lib/quantity/duration';
 import { printPercent } from '@/lib/quantity/percent';
-import { printRate } from '@/lib/quantity/rate';
-import { shownAt, type Shown } from '@/lib/rules/unit/shown';
+import { shownAt } from '@/lib/rules/unit/shown';
+import { unitSayings } from '@/lib/sayings/unit-readings';
 import { STOP_KINDS } from '@/lib/rules/stop-kinds';
 import { Icon } from '../../parts/Icon';
 import { usePreferences } from '../../parts/preferences';
@@ -14,7 +12,7 @@ import { useCovering } from '../covering';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import type { ReadingId } from '../reading-ids';
-import { safetyStopMeaning } from './shown-rows';
+import { tileOf } from '../tile-of';
 import { DeskWhy } from '../why/DeskWhy';
 import { StopMark } from '../../pictures/StopMark';
 import { chosenWatch } from '../../pictures/scene-watches';
@@ -29,31 +27,26 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
   const units = usePreferences((state) => state.units);
   const shown = useMemo(() => shownAt(watch, sample, units), [watch, sample, units]);
   const { safetyStop, imposedStop } = shown;
-  const [rate, rateUnit] = printRate(Math.abs(shown.rateMMin ?? 0), units).split(' ');
+  const said = unitSayings(shown, units);
   return (
     <>
       {shown.rateMMin !== null && (
         <Reading
           {...cover('rate')}
           why={<DeskWhy unit={unit} reading="rate" about="this rate" />}
-          label="Rate"
-          value={rate!}
-          unit={rateUnit}
+          {...tileOf(said.rate)}
           roomFor={3}
-          tone={tooFast(shown.rateLevel) ? 'rule' : 'plain'}
-          note={`${rateWay(shown)}; ${rateNote(shown)}`}
         />
       )}
       {safetyStop && (
         <Reading
           {...cover('safety-stop')}
           why={<DeskWhy unit={unit} reading="safety-stop" about="this safety stop" />}
-          label="Safety stop"
-          value={printClock(safetyStop.leftS)}
+          {...tileOf(said['safety-stop'])}
           roomFor={5}
           note={
             <span title={STOP_KINDS.safety.explanation}>
-              <StopMark kind="safety" /> {safetyStop.state}. {safetyStopMeaning(shown)}
+              <StopMark kind="safety" /> {said['safety-stop'].note}
             </span>
           }
         />
@@ -62,13 +55,11 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
         <Reading
           {...cover('imposed-stop')}
           why={<DeskWhy unit={unit} reading="imposed-stop" about="this imposed stop" />}
-          label="Imposed stop"
-          value={printClock(imposedStop.minutes * 60)}
+          {...tileOf(said['imposed-stop'])}
           roomFor={5}
-          tone="rule"
           note={
             <span title={STOP_KINDS.imposed.explanation}>
-              <StopMark kind="imposed" /> at {printStopDepth(imposedStop.depthM, units)}, a rule’s demand
+              <StopMark kind="imposed" /> {said['imposed-stop'].note}
             </span>
           }
         />
@@ -77,10 +68,8 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
         <Reading
           {...cover('no-fly')}
           why={<DeskWhy unit={unit} reading="no-fly" about="this wait before flying" />}
-          label="No flying for"
-          value={printHours(shown.noFlyH * 3600)}
+          {...tileOf(said['no-fly'])}
           roomFor={8}
-          note="guideline or model, the longer"
         />
       )}
       {shown.tightenedHigh !== null && (
@@ -91,7 +80,7 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
       )}
       {shown.mode === 'locked out' && (
         <p className={styles.alarm}>
-          <Icon name="caution" /> Locked: depth and time only, for {printHours(shown.lockedForS ?? 0)} more.
+          <Icon name="caution" /> Locked: depth and time only, for {said.locked.text} more.
         </p>
       )}
       {shown.mode === 'gauge' && <p>{watch.setup.name} is in gauge mode: it works nothing out.</p>}
@@ -102,18 +91,4 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
       ))}
     </>
   );
-}
-
-function tooFast(level: string | null): boolean {
-  return level === 'too fast' || level === 'far too fast';
-}
-
-function rateWay({ rateMMin, rateLevel }: Pick<Shown, 'rateMMin' | 'rateLevel'>): string {
-  if (Math.abs(rateMMin ?? 0) < 0.05) return 'steady';
-  return rateMMin! < 0 ? 'down' : `up, ${rateLevel}`;
-}
-
-function rateNote({ breaches }: { breaches: number | null }): string {
-  if (!breaches) return 'no breach on this dive';
-  return breaches === 1 ? 'one breach on this dive' : `${breaches} breaches on this dive`;
 }

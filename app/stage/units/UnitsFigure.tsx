@@ -3,6 +3,7 @@
 import { useMemo } from 'react';
 import { compareSetups } from '@/lib/rules/unit/compare-setups';
 import { shownAt } from '@/lib/rules/unit/shown';
+import { unitSayings, type UnitReadingId } from '@/lib/sayings/unit-readings';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
@@ -10,7 +11,7 @@ import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { DeskWhy } from '../why/DeskWhy';
 import { SetupEditor } from './SetupEditor';
-import { SHOWN_ROWS } from './shown-rows';
+import { ASKED } from './asked-of-units';
 import { watchesOf } from '../../pictures/scene-watches';
 import styles from './units.module.css';
 
@@ -22,10 +23,11 @@ export function UnitsFigure() {
   const chooseUnit = useDesk((state) => state.chooseUnit);
   const units = usePreferences((state) => state.units);
   const shown = watches.map((watch) => shownAt(watch, sample, units));
-  const told = SHOWN_ROWS.map((row) => ({
-    label: row.label,
-    why: row.why,
-    cells: shown.map((one) => row.say(one, units)),
+  const said = shown.map((one) => unitSayings(one, units));
+  const told = (Object.keys(said[0]!) as UnitReadingId[]).map((id) => ({
+    label: said[0]![id].name,
+    why: ASKED[id],
+    cells: said.map((one) => one[id].text),
   }));
   const right = watches[0]!;
   const sentences = useMemo(

@@ -1,5 +1,5 @@
 import { atmosphereBar } from '../../physics/atmosphere';
-import { AIR, type Gas } from '../../physics/gas';
+import { type Gas } from '../../physics/gas';
 import { maximumOperatingDepthM, minimumOperatingDepthM } from '../../physics/oxygen-depth';
 import { barPerMetre } from '../../physics/water';
 import { sayDepth } from '../../quantity/depth';
@@ -9,7 +9,7 @@ import type { UnitSystem } from '../../quantity/unit-system';
 import type { Settings } from '../dive';
 import { writeGas } from '../gas-text';
 import { noticeAt, type Notice } from './notice';
-import { LEAST_PO2_BAR, PO2_SLACK_BAR, RESTING_PO2_BAR, WORKING_PO2_BAR } from '../../physics/oxygen-limits';
+import { leastPO2BarAt, PO2_SLACK_BAR, RESTING_PO2_BAR, WORKING_PO2_BAR } from '../../physics/oxygen-limits';
 import type { LineRead, Span } from './line';
 import type { WalkedStep } from './walk';
 
@@ -32,10 +32,10 @@ interface Stretch {
 export function gasCautions(
   settings: Settings,
   steps: readonly WalkedStep[],
-  texts: readonly string[],
   lines: readonly LineRead[],
+  system: UnitSystem,
 ): Notice[] {
-  const site = siteOf(settings, texts, lines);
+  const site = { surfaceBar: atmosphereBar(settings.altitudeM), barPerM: barPerMetre(settings.water), system };
   const notices = carriedCautions(settings, lines, site);
   let { gas } = settings;
   let rising = false;
@@ -88,7 +88,7 @@ function tooMuchOxygen({ gas, deepM, limitBar }: Stretch, site: Site): Caution |
 
 function tooLittleOxygen({ gas, shallowM }: Stretch, site: Site): Caution | undefined {
   const oxygenBar = pO2(gas, shallowM, site);
-  const leastBar = leastPO2Bar(site);
+  const leastBar = leastPO2BarAt(site.surfaceBar);
   // A hair below counts as enough: it is only the rounding of the arithmetic.
   if (oxygenBar >= leastBar - 1e-9) return undefined;
   const name = writeGas(gas);
@@ -96,7 +96,7 @@ function tooLittleOxygen({ gas, shallowM }: Stretch, site: Site): Caution | unde
   const enoughM = minimumOperatingDepthM(gas.o2, leastBar, site.surfaceBar, site.barPerM);
   const below = sayDepth(-floorDepthM(-enoughM, site.system), site.system);
   return {
-    what: `On ${name} ${where} the oxygen pressure is ${fixed(oxygenBar, 2)} bar, too little to stay awake.`,
+    what: `On ${name} ${where} the oxygen pressure is ${fixed(oxygenBar, 2)} bar, under the floor that is customary: consciousness goes without warning.`,
     mend: `Keep ${name} below ${below}, or breathe a gas with more oxygen.`,
   };
 }
@@ -116,24 +116,8 @@ function pO2(gas: Gas, depthM: number, { surfaceBar, barPerM }: Site): number {
   return gas.o2 * (surfaceBar + depthM * barPerM);
 }
 
-/** The least oxygen not warned of: where the air of the site itself has less, as much as that air. */
-function leastPO2Bar({ surfaceBar }: Site): number {
-  return Math.min(LEAST_PO2_BAR, AIR.o2 * surfaceBar);
-}
-
 /** A depth rounded up towards the surface, to the step it is shown in. */
 function floorDepthM(depthM: number, system: UnitSystem): number {
   const step = system === 'metric' ? 1 : METRES_PER_FOOT;
   return Math.floor(depthM / step + 1e-9) * step;
-}
-
-/** Feet when the first depth of the dive is written in feet. */
-function siteOf(settings: Settings, texts: readonly string[], lines: readonly LineRead[]): Site {
-  let system: UnitSystem = 'metric';
-  lines.some((read, i) => {
-    if (read.as !== 'step' || !('depthM' in read.step) || !read.step.depthM?.value) return false;
-    system = /f/i.test(texts[i]!.slice(...read.step.depthM.span)) ? 'imperial' : 'metric';
-    return true;
-  });
-  return { surfaceBar: atmosphereBar(settings.altitudeM), barPerM: barPerMetre(settings.water), system };
 }

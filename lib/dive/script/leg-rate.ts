@@ -8,6 +8,11 @@ export function legDurationS(fromM: number, toM: number, rateMMin: number): numb
   return tidy((Math.abs(toM - fromM) * 60) / rateMMin);
 }
 
+/** The fewest whole seconds in which so much depth may be changed. */
+export function leastLegS(fromM: number, toM: number): number {
+  return Math.ceil((Math.abs(toM - fromM) * 60) / FASTEST_M_MIN);
+}
+
 /** Rate of a change of depth that takes so long, m/min, never negative. */
 export function legRateMMin(fromM: number, toM: number, durationS: number): number {
   return (Math.abs(toM - fromM) * 60) / durationS;

@@ -9,6 +9,20 @@ export interface Trouble {
   readonly span: Span;
   readonly what: string;
   readonly mend: string;
+  readonly fixes?: readonly Fix[] | undefined;
+}
+
+/** A text that, put in place of part of the line, mends it; it may go on over several lines. */
+export interface Fix {
+  readonly span: Span;
+  readonly text: string;
+  /** What a button says; the text itself when left out. */
+  readonly label?: string;
+}
+
+/** Fixes that put one of some texts in a place. */
+export function instead(span: Span, texts: readonly string[] | undefined): readonly Fix[] | undefined {
+  return texts?.map((text) => ({ span, text }));
 }
 
 /** A value as read, or nothing when it did not read, and where it stands. */

@@ -1,5 +1,5 @@
 import type { Dive } from '../dive';
-import { FASTEST_M_MIN, legRateMMin } from './leg-rate';
+import { FASTEST_M_MIN, leastLegS, legRateMMin } from './leg-rate';
 import { turned, timeLike } from './edit-words';
 import { readLine, remarkFrom } from './read-line';
 import { parseScript, splitLines, writeScript } from '../script';
@@ -14,7 +14,8 @@ export interface PageLeg {
   readonly kind: 'descend' | 'ascend';
   readonly verb: Span;
   readonly depth: Part<number>;
-  readonly speed: Part<Speed>;
+  /** Undefined where the step leaves its rate to the plan. */
+  readonly speed: Part<Speed> | undefined;
 }
 
 /** The lines of a script, open for editing. Steps are counted from 0, as in the dive. */
@@ -71,7 +72,7 @@ export class ScriptPage {
     const read = this.read(lineIndex);
     if (read.as !== 'step' || (read.step.kind !== 'descend' && read.step.kind !== 'ascend')) return undefined;
     const { kind, depthM: depth, speed } = read.step;
-    return depth && speed ? { lineIndex, kind, verb: read.verb, depth, speed } : undefined;
+    return depth ? { lineIndex, kind, verb: read.verb, depth, speed } : undefined;
   }
 
   /** The next change of depth after a line within the same dive, or the one before it (`direction` -1). */
@@ -143,9 +144,8 @@ export class ScriptPage {
   }
 
   private slow({ lineIndex, speed }: PageLeg, fromM: number, toM: number): void {
-    if (speed.value?.by !== 'time' || legRateMMin(fromM, toM, speed.value.s) <= FASTEST_M_MIN) return;
-    const leastS = Math.ceil((Math.abs(toM - fromM) * 60) / FASTEST_M_MIN);
-    this.replace(lineIndex, speed.span, timeLike(this.line(lineIndex).slice(...speed.span), leastS));
+    if (speed?.value?.by !== 'time' || legRateMMin(fromM, toM, speed.value.s) <= FASTEST_M_MIN) return;
+    this.replace(lineIndex, speed.span, timeLike(this.line(lineIndex).slice(...speed.span), leastLegS(fromM, toM)));
   }
 
   /** The script as edited. */

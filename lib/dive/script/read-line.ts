@@ -2,7 +2,7 @@ import { plainText } from '../../quantity/number';
 import { quoted } from '../../quantity/parsed';
 import { nearest } from './nearest';
 import { readStep } from './read-step';
-import type { LineRead, Span, Trouble } from './line';
+import { instead, type LineRead, type Span, type Trouble } from './line';
 import { phraseFinder } from './phrases';
 import { SETTINGS } from './settings';
 import { STEPS } from './step-words';
@@ -79,13 +79,18 @@ function readSetting(setting: Setting, line: string, name: Span, span: Span): Li
       span: name,
       what: `${quoted(setting.name)} has no value.`,
       mend: `Write “${setting.name}: ${setting.examples[0]}”.`,
+      fixes: instead(
+        [name[0], span[1]],
+        setting.examples.map((example) => `${setting.name}: ${example}`),
+      ),
     });
     return { as: 'setting', setting, name, value: { span, value: undefined }, troubles };
   }
   const read = setting.read(text);
   if (read.ok) return { as: 'setting', setting, name, value: { span, value: read.value }, troubles };
   const [from, to] = read.at ?? [0, text.length];
-  troubles.push({ span: [span[0] + from, span[0] + to], what: read.what, mend: read.mend });
+  const wrong: Span = [span[0] + from, span[0] + to];
+  troubles.push({ span: wrong, what: read.what, mend: read.mend, fixes: instead(wrong, read.instead) });
   return { as: 'setting', setting, name, value: { span, value: undefined }, troubles };
 }
 
@@ -94,6 +99,15 @@ function tooLong(span: Span): LineRead {
   return { as: 'unknown', troubles: [{ span, what, mend: 'Break it into several lines, or put # before a remark.' }] };
 }
 
+/** The names of things done, and the words that begin the step. */
+const NOUNS: ReadonlyMap<string, string> = new Map([
+  ['ascent', 'ascend'],
+  ['ascending', 'ascend'],
+  ['descent', 'descend'],
+  ['descending', 'descend'],
+  ['staying', 'stay'],
+]);
+
 /** A line that begins with nothing known: points at its first words and offers the phrase most like them. */
 function unknown(line: string, plain: string, from: number, to: number): LineRead {
   const words = /^[^\d:=]*/
@@ -101,9 +115,9 @@ function unknown(line: string, plain: string, from: number, to: number): LineRea
     .trim()
     .slice(0, 40)
     .split(/[\s_-]+/);
-  const guesses = PHRASES_BY_LENGTH.map((phrases, i) => nearest(words.slice(0, i + 1).join(' '), phrases));
-  const guess = guesses.findLast((phrase) => phrase !== undefined);
   const first = /^\S+?(?=[\s:=]|$)/.exec(line.slice(from, to))?.[0] ?? line.slice(from, to);
+  const noun = NOUNS.get(plainText(first));
+  const guess = noun ? { phrase: noun, ends: from + first.length } : guessed(words, plain, from);
   return {
     as: 'unknown',
     troubles: [
@@ -111,9 +125,22 @@ function unknown(line: string, plain: string, from: number, to: number): LineRea
         span: [from, from + first.length],
         what: `${quoted(first)} does not begin a step or a setting.`,
         mend: guess
-          ? `Did you mean ${quoted(guess)}?`
+          ? `Did you mean ${quoted(guess.phrase)}?`
           : `Begin with ${STEPS.map(({ words: [word] }) => word).join(', ')} or a setting such as water; put # before a remark.`,
+        fixes: guess && [{ span: [from, guess.ends], text: guess.phrase }],
       },
     ],
   };
+}
+
+/** The phrase that the first words are most like, and where those words end; of several the longest. */
+function guessed(words: readonly string[], plain: string, from: number): { phrase: string; ends: number } | undefined {
+  for (let count = PHRASES_BY_LENGTH.length; count > 0; count -= 1) {
+    if (count > words.length) continue;
+    const phrase = nearest(words.slice(0, count).join(' '), PHRASES_BY_LENGTH[count - 1]!);
+    if (phrase === undefined) continue;
+    const typed = new RegExp(`^(?:[^\\s_-]+[\\s_-]*){0,${count - 1}}[^\\s_:=-]+`).exec(plain.slice(from))?.[0] ?? '';
+    return { phrase, ends: from + typed.length };
+  }
+  return undefined;
 }

@@ -1,7 +1,7 @@
 import { parseDepth } from '../../quantity/depth';
 import { writeTime } from '../../quantity/duration';
 import { plainText } from '../../quantity/number';
-import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
+import { accepted, quoted, refused, refusedFor, type Parsed, type Refusal } from '../../quantity/parsed';
 import { parseRate } from '../../quantity/rate';
 import { parseTime } from '../../quantity/time';
 import { splitClauses, type Clause } from './clauses';
@@ -9,7 +9,7 @@ import { DEEPEST_M, LONGEST_S, SHORTEST_S } from '../bounds';
 import type { Step } from '../dive';
 import { parseGas } from '../gas-text';
 import { FASTEST_M_MIN } from './leg-rate';
-import type { Part, Span, Speed, StepRead, Trouble } from './line';
+import { instead, type Fix, type Part, type Span, type Speed, type StepRead, type Trouble } from './line';
 import { SURFACE } from './step-words';
 import { readPlainTime } from './setting-values';
 
@@ -60,35 +60,48 @@ function readLeg(
 ): StepRead {
   let depthM: Part<number> | undefined = step.phrase === SURFACE ? { span: step.verb, value: 0 } : undefined;
   let speed: Part<Speed> | undefined;
-  const usual = kind === 'descend' ? 'at 18 m/min' : 'at 9 m/min';
   const hasTo = clauses.some(({ word }) => word === 'to');
   for (const clause of clauses) {
     const isDepth = clause.word === 'to' || (clause.word === '' && !hasTo);
     const isSpeed = ['at', 'in', 'over', 'within'].includes(clause.word);
     if (isDepth && !depthM) depthM = part(clause, readDepth(clause.text), troubles);
-    else if (isSpeed && !speed) speed = part(clause, readSpeed(clause), troubles);
-    else
-      troubles.push(
-        misfit(step, clause, isDepth ? 'Give one depth.' : isSpeed ? 'Give one rate or time.' : legMend(clause)),
-      );
+    else if (isSpeed && !speed) speed = part(clause, readSpeed(clause), troubles, clause.whole);
+    else if (isDepth) troubles.push(misfit(step, clause, 'Give one depth.', [without(clause)]));
+    else if (isSpeed) troubles.push(misfit(step, clause, 'Give one rate or time.', [without(clause)]));
+    else troubles.push(misfit(step, clause, ...legMend(step, clause)));
   }
   const span: Span = [step.verb[0], step.values[1]];
-  if (!depthM)
+  if (!depthM) {
+    const depths = kind === 'descend' ? ['30 m', '100 ft'] : ['5 m', '15 ft'];
+    const end = step.verb[1];
     troubles.push({
       span,
       what: 'This step gives no depth.',
-      mend: `Write “${step.phrase} to ${kind === 'descend' ? '30' : '5'} m ${usual}”.`,
+      mend: `Write a depth after it, such as “${step.phrase} to ${depths[0]}” or “${step.phrase} to ${depths[1]}”.`,
+      fixes: depths.map((depth) => ({ span: [end, end], text: ` to ${depth}`, label: `${step.phrase} to ${depth}` })),
     });
-  else if (!speed && troubles.length === 0)
-    troubles.push({ span, what: 'This step does not say how fast.', mend: `Add “${usual}” or “in 2 min”.` });
+  }
   return { kind, depthM, speed };
 }
 
-function legMend(clause: Clause): string {
-  const time = parseTime(clause.text);
-  return time.ok
-    ? `Write “in ${clause.text}” for how long it takes; write “stay ${clause.text}” on a line of its own to stay there.`
-    : 'Leave it out, or put # before a remark.';
+function legMend(step: StepLine, { text, whole }: Clause): [mend: string, fixes: Fix[]] {
+  if (!parseTime(text).ok)
+    return [
+      'Leave it out, or put # before a remark.',
+      [{ span: [whole[0], whole[0]], text: '# ', label: 'Make it a remark' }],
+    ];
+  const [from, end] = [step.line.slice(0, whole[0]).trimEnd().length, step.line.length];
+  return [
+    `Write “in ${text}” for how long it takes; write “stay ${text}” on a line of its own to stay there.`,
+    [
+      { span: whole, text: `in ${text}` },
+      { span: [from, end], text: `${step.line.slice(whole[1])}\nstay ${text}`, label: `stay ${text}` },
+    ],
+  ];
+}
+
+function without({ whole }: Clause): Fix {
+  return { span: whole, text: '', label: 'Leave it out' };
 }
 
 function readDepth(text: string): Parsed<number> {
@@ -104,15 +117,25 @@ function readSpeed({ word, text }: Clause): Parsed<Speed> {
     if (text === '') return refused('No rate is written here.', 'Write a rate such as 9 m/min or 30 ft/min.');
     const rate = parseRate(text);
     if (rate.ok) return rate.value <= FASTEST_M_MIN ? accepted({ by: 'rate', mMin: rate.value }) : tooFast(text);
-    return parseTime(text).ok ? refused(rate.what, `Write “in ${text}” for a time, or “at 9 m/min” for a rate.`) : rate;
+    return parseTime(text).ok
+      ? refusedFor(rate.what, `Write “in ${text}” for a time, or “at 9 m/min” for a rate.`, [`in ${text}`])
+      : withWord('at', rate);
   }
   const time = readLength(text, parseTime(text));
   if (time.ok) return accepted({ by: 'time', s: time.value });
-  return parseRate(text).ok ? refused(`${quoted(text)} is a rate, not a time.`, `Write “at ${text}”.`) : time;
+  return parseRate(text).ok
+    ? refusedFor(`${quoted(text)} is a rate, not a time.`, `Write “at ${text}”.`, [`at ${text}`])
+    : withWord(word, time);
+}
+
+/** What mends the value, with the word before it. */
+function withWord(word: string, refusal: Refusal): Refusal {
+  return refusal.instead ? { ...refusal, instead: refusal.instead.map((text) => `${word} ${text}`) } : refusal;
 }
 
 function tooFast(text: string): Parsed<Speed> {
-  return refused(`${quoted(text)} is faster than this model takes.`, `Write at most ${FASTEST_M_MIN} m/min.`);
+  const most = `${FASTEST_M_MIN} m/min`;
+  return refusedFor(`${quoted(text)} is faster than this model takes.`, `Write at most ${most}.`, [`at ${most}`]);
 }
 
 function readWait(
@@ -124,8 +147,8 @@ function readWait(
   let timeS: Part<number> | undefined;
   for (const clause of clauses) {
     const isTime = clause.word === '' || clause.word === 'for';
-    if (!isTime) troubles.push(misfit(step, clause, waitMend(step, kind, clauses)));
-    else if (timeS) troubles.push(misfit(step, clause, 'Give one time.'));
+    if (!isTime) troubles.push(misfit(step, clause, ...waitMend(step, kind, clauses)));
+    else if (timeS) troubles.push(misfit(step, clause, 'Give one time.', [without(clause)]));
     // People write intervals as hours and minutes, so there the clock form is in doubt.
     else
       timeS = part(
@@ -141,17 +164,20 @@ function readWait(
       span: step.verb,
       what: 'This step does not say how long.',
       mend: `Write “${step.phrase} ${example}”.`,
+      fixes: instead(step.verb, [`${step.phrase} ${example}`]),
     });
   }
   return { span: step.verb, value: undefined };
 }
 
-function waitMend(step: StepLine, kind: 'stay' | 'interval', clauses: readonly Clause[]): string {
+function waitMend(step: StepLine, kind: 'stay' | 'interval', clauses: readonly Clause[]): [mend: string, fixes: Fix[]] {
   const time = clauses.find(({ word, text }) => (word === '' || word === 'for') && parseTime(text).ok)?.text ?? '3 min';
-  const plain = `Write “${step.phrase} ${time}”`;
-  return kind === 'stay'
-    ? `${plain}: it is where the step before ended. Go there first, in a step of its own.`
-    : `${plain}: it is always at the surface.`;
+  const text = `${step.phrase} ${time}`;
+  const why =
+    kind === 'stay'
+      ? 'it is where the step before ended. Go there first, in a step of its own.'
+      : 'it is always at the surface.';
+  return [`Write “${text}”: ${why}`, [{ span: [step.verb[0], step.values[1]], text }]];
 }
 
 function readLength(text: string, read: Parsed<number>): Parsed<number> {
@@ -178,18 +204,25 @@ function readSwitch(
     span,
     what: 'This step does not name a gas.',
     mend: 'Write “switch to 50%”, “switch to oxygen” or “switch to 18/45”.',
+    fixes: instead([step.verb[0], step.values[1]], ['switch to 50%', 'switch to oxygen', 'switch to 18/45']),
   });
   return { span, value: undefined };
 }
 
-/** A clause's value; what is wrong with it goes to the troubles. */
-function part<T>(clause: Clause, read: Parsed<T>, troubles: Trouble[]): Part<T> {
+/** A clause's value; what is wrong with it goes to the troubles, what mends it for `fixed` or what is wrong. */
+function part<T>(clause: Clause, read: Parsed<T>, troubles: Trouble[], fixed?: Span): Part<T> {
   if (read.ok) return { span: clause.span, value: read.value };
   const [from, to] = read.at ?? [0, clause.span[1] - clause.span[0]];
-  troubles.push({ span: [clause.span[0] + from, clause.span[0] + to], what: read.what, mend: read.mend });
+  const span: Span = [clause.span[0] + from, clause.span[0] + to];
+  troubles.push({ span, what: read.what, mend: read.mend, fixes: instead(fixed ?? span, read.instead) });
   return { span: clause.span, value: undefined };
 }
 
-function misfit(step: StepLine, clause: Clause, mend: string): Trouble {
-  return { span: clause.whole, what: `${quoted(step.line.slice(...clause.whole))} does not fit in this step.`, mend };
+function misfit(step: StepLine, clause: Clause, mend: string, fixes?: readonly Fix[]): Trouble {
+  return {
+    span: clause.whole,
+    what: `${quoted(step.line.slice(...clause.whole))} does not fit in this step.`,
+    mend,
+    fixes,
+  };
 }

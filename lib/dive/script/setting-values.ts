@@ -2,7 +2,7 @@ import { ALTITUDE_RANGE_M } from '../../physics/atmosphere';
 import { WATERS, type Water } from '../../physics/water';
 import { parseAltitude } from '../../quantity/altitude';
 import { plainNumber, plainText, readNumber } from '../../quantity/number';
-import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
+import { accepted, quoted, refused, refusedFor, type Parsed } from '../../quantity/parsed';
 import { fractionOfPercent } from '../../quantity/percent';
 import { isClockTime, parseTime } from '../../quantity/time';
 import { LONGEST_S } from '../bounds';
@@ -47,7 +47,10 @@ export function readChoice<T>(
   if (Object.hasOwn(meanings, word)) return accepted(meanings[word]!);
   const close = nearest(word, Object.keys(meanings));
   const offer = `${choices.slice(0, -1).join(', ')} or ${choices.at(-1)}`;
-  return refused(`${quoted(text)} is not ${offer}.`, close ? `Did you mean ${quoted(close)}?` : `Write ${offer}.`);
+  const what = `${quoted(text)} is not ${offer}.`;
+  return close
+    ? refusedFor(what, `Did you mean ${quoted(close)}?`, [close])
+    : refusedFor(what, `Write ${offer}.`, choices);
 }
 
 export function readSiteAltitude(text: string): Parsed<number> {
@@ -99,9 +102,11 @@ export function readGradientFactors(text: string): Parsed<GradientFactors> {
   const pair = /^([\d.,]+) *%? *\/ *([\d.,]+) *%?$/.exec(plain);
   if (!pair) {
     const one = /^([\d.,]+) *%?$/.exec(plain);
-    return refused(
+    const such = one ? `${one[1]}/${one[1]}` : '30/85';
+    return refusedFor(
       `${quoted(text)} is not a pair of gradient factors.`,
-      `Write low/high in percent, such as ${one ? `${one[1]}/${one[1]}` : '30/85'}.`,
+      `Write low/high in percent, such as ${such}.`,
+      [such],
     );
   }
   const low = fractionOfPercent(pair[1]!);
@@ -109,7 +114,9 @@ export function readGradientFactors(text: string): Parsed<GradientFactors> {
   const high = fractionOfPercent(pair[2]!);
   if (!high.ok) return high;
   if (low.value > high.value)
-    return refused('The low gradient factor is higher than the high one.', `Write ${pair[2]}/${pair[1]}.`);
+    return refusedFor('The low gradient factor is higher than the high one.', `Write ${pair[2]}/${pair[1]}.`, [
+      `${pair[2]}/${pair[1]}`,
+    ]);
   if (low.value < 0.01)
     return refused(`${quoted(pair[1]!)} is less than 1 %.`, 'Write gradient factors in percent, such as 30/85.');
   if (high.value > 1) return refused(`${quoted(pair[2]!)} is more than 100 %.`, 'Write at most 100.');

@@ -3,6 +3,7 @@ import { writeTime } from '../../quantity/duration';
 import { accepted, type Parsed } from '../../quantity/parsed';
 import { percentNumber } from '../../quantity/percent';
 import { sameGas } from '../../physics/gas';
+import { USUAL_DESCENT_M_MIN } from '../default-settings';
 import { carriedFromM, carriedTwice, readCarried, writeCarried } from './carried-text';
 import { parseGas, writeGas } from '../gas-text';
 import { readPlanRate, readRounding, readStopDepth, writeRounding } from './plan-values';
@@ -128,12 +129,24 @@ export const SETTINGS: readonly Setting[] = [
   },
   {
     name: 'plan ascent',
-    also: ['planned ascent', 'plan ascent rate', 'ascent rate'],
-    help: 'The rate of ascent that stop schedules assume.',
+    also: ['planned ascent', 'plan ascent rate', 'ascent rate', 'rate of ascent'],
+    help: 'The rate of ascent that stop schedules assume, and that a step up goes at when it gives none.',
     unless: '9 m/min',
     examples: ['9 m/min', '30 ft/min'],
     read: (text) => put(readPlanRate(text), (settings, rateMMin) => void (settings.plan.ascentMMin = rateMMin)),
     write: ({ plan }) => `${plainNumber(plan.ascentMMin)} m/min`,
+  },
+  {
+    name: 'plan descent',
+    also: ['planned descent', 'plan descent rate', 'descent rate', 'rate of descent'],
+    help: 'The rate that a step down goes at when it gives none.',
+    unless: `${USUAL_DESCENT_M_MIN} m/min`,
+    examples: ['18 m/min', '60 ft/min'],
+    read: (text) =>
+      put(readPlanRate(text), (settings, rateMMin) => {
+        if (rateMMin !== USUAL_DESCENT_M_MIN) settings.plan.descentMMin = rateMMin;
+      }),
+    write: ({ plan: { descentMMin } }) => (descentMMin === undefined ? undefined : `${plainNumber(descentMMin)} m/min`),
   },
   {
     name: 'stop step',

@@ -30,14 +30,14 @@ export const STEPS: readonly StepWords[] = [
   {
     kind: 'descend',
     words: VERTICAL_WORDS.map(([down]) => down),
-    help: 'Goes down to a depth, at a rate or in a time.',
-    examples: ['descend to 30 m at 18 m/min', 'descend to 100 ft in 2 min'],
+    help: 'Goes down to a depth, at a rate or in a time; with neither, at the plan’s rate of descent.',
+    examples: ['descend to 30 m', 'descend to 30 m at 18 m/min', 'descend to 100 ft in 2 min'],
   },
   {
     kind: 'ascend',
     words: [...VERTICAL_WORDS.map(([, up]) => up), SURFACE],
-    help: 'Comes up to a depth or to the surface, at a rate or in a time.',
-    examples: ['ascend to 5 m at 9 m/min', 'ascend to surface in 1 min', 'surface at 30 ft/min'],
+    help: 'Comes up to a depth or to the surface, at a rate or in a time; with neither, at the plan’s rate of ascent.',
+    examples: ['ascend to 5 m', 'ascend to surface at 9 m/min', 'ascend to surface in 1 min', 'surface at 30 ft/min'],
   },
   {
     kind: 'stay',

@@ -1,9 +1,13 @@
 import { quoted } from '../../quantity/parsed';
 import { LONGEST_S, SHORTEST_S } from '../bounds';
-import type { Step } from '../dive';
-import { FASTEST_M_MIN, legDurationS, legRateMMin } from './leg-rate';
+import type { Settings, Step } from '../dive';
+import { FASTEST_M_MIN, leastLegS, legDurationS, legRateMMin } from './leg-rate';
 import { noticeAt, type Notice } from './notice';
-import type { LineRead, Span, StepRead } from './line';
+import type { UnitSystem } from '../../quantity/unit-system';
+import { isSurfaceVerb, timeLike, turned } from './edit-words';
+import type { Fix, LineRead, Span, StepRead } from './line';
+import { insertedLine } from './mend';
+import { plannedRateMMin, writePlannedRate } from './plan-rates';
 
 type StepLineRead = Extract<LineRead, { as: 'step' }>;
 type LegRead = Extract<StepRead, { kind: 'descend' | 'ascend' }>;
@@ -25,23 +29,35 @@ const SURFACED: Place = { depthM: 0, words: 'the surface' };
 const UNKNOWN: Place = { depthM: undefined, words: '' };
 
 /** Goes through the steps of a script in order, following the depth; what is wrong goes to the errors. */
-export function walkSteps(texts: readonly string[], lines: readonly LineRead[], errors: Notice[]): WalkedStep[] {
+export function walkSteps(
+  texts: readonly string[],
+  lines: readonly LineRead[],
+  plan: Settings['plan'],
+  system: UnitSystem,
+  errors: Notice[],
+): WalkedStep[] {
+  const wayUp = `ascend to surface at ${writePlannedRate('ascend', plan, system)}`;
   const steps: WalkedStep[] = [];
   let place = SURFACED;
   let lastLine = -1;
   let totalS = 0;
   lines.forEach((read, lineIndex) => {
     if (read.as !== 'step' && read.as !== 'unknown') return;
-    const complain = (span: Span, what: string, mend: string) => errors.push(noticeAt(lineIndex, { span, what, mend }));
-    for (const { span, what, mend } of read.troubles) complain(span, what, mend);
+    const text = texts[lineIndex]!;
+    const complain: Complain = (span, what, mend, fixes) => {
+      errors.push(noticeAt(lineIndex, { span, what, mend, fixes }));
+    };
+    for (const trouble of read.troubles) errors.push(noticeAt(lineIndex, trouble));
     lastLine = lineIndex;
     if (read.as === 'unknown') {
       place = UNKNOWN;
       return;
     }
     const before = place;
-    place = placeAfter(read.step, before, texts[lineIndex]!);
-    const step = read.troubles.length === 0 ? meaning(read, before, complain) : undefined;
+    place = placeAfter(read.step, before, text);
+    if (read.step.kind === 'interval' && before.depthM && read.troubles.length === 0)
+      errors.push(notAtSurface(read.verb, before, lineIndex, wayUp));
+    const step = read.troubles.length === 0 ? meaning(read, text, before, plan, complain) : undefined;
     if (!step) return;
     const wasWithin = totalS <= LONGEST_S;
     totalS += 'durationS' in step ? step.durationS : 0;
@@ -49,7 +65,7 @@ export function walkSteps(texts: readonly string[], lines: readonly LineRead[], 
       complain(read.body, 'The script is longer than the week this model follows.', 'Shorten it to 7 days in all.');
     if (before.depthM !== undefined) steps.push({ step, lineIndex, fromM: before.depthM });
   });
-  if (place.depthM) errors.push(endsBelow(place, texts[lastLine]!, lines[lastLine]!, lastLine));
+  if (place.depthM) errors.push(endsBelow(place, texts[lastLine]!, lines[lastLine]!, lastLine, wayUp));
   return steps;
 }
 
@@ -61,29 +77,37 @@ function placeAfter(step: StepRead, before: Place, text: string): Place {
   return depthM === 0 ? SURFACED : { depthM, words: text.slice(...step.depthM!.span) };
 }
 
-type Complain = (span: Span, what: string, mend: string) => void;
+type Complain = (span: Span, what: string, mend: string, fixes?: readonly Fix[]) => void;
 
-function meaning({ step, verb }: StepLineRead, before: Place, complain: Complain): Step | undefined {
+function meaning(
+  read: StepLineRead,
+  text: string,
+  before: Place,
+  plan: Settings['plan'],
+  complain: Complain,
+): Step | undefined {
+  const { step } = read;
   switch (step.kind) {
     case 'stay':
       return { kind: 'stay', durationS: step.timeS.value! };
     case 'switch':
       return { kind: 'switch', gas: { ...step.gas.value! } };
     case 'interval':
-      if (before.depthM)
-        complain(
-          verb,
-          `The diver is at ${before.words}, and an interval is at the surface.`,
-          'Put “ascend to surface at 9 m/min” before it.',
-        );
       return { kind: 'interval', durationS: step.timeS.value! };
     case 'descend':
     case 'ascend':
-      return legMeaning(step, before, complain);
+      return legMeaning(step, read, text, before, plan, complain);
   }
 }
 
-function legMeaning({ kind, depthM: depth, speed }: LegRead, before: Place, complain: Complain): Step | undefined {
+function legMeaning(
+  { kind, depthM: depth, speed }: LegRead,
+  { verb, body }: StepLineRead,
+  text: string,
+  before: Place,
+  plan: Settings['plan'],
+  complain: Complain,
+): Step | undefined {
   const toM = depth!.value!;
   if (before.depthM === undefined) return undefined;
   const fromM = before.depthM;
@@ -92,6 +116,7 @@ function legMeaning({ kind, depthM: depth, speed }: LegRead, before: Place, comp
       depth!.span,
       `The diver is at ${before.words} already.`,
       'Write “stay” and a time to wait there, or leave this line out.',
+      [{ span: body, text: '', label: 'Leave this line out' }],
     );
     return undefined;
   }
@@ -101,37 +126,52 @@ function legMeaning({ kind, depthM: depth, speed }: LegRead, before: Place, comp
       depth!.span,
       `The diver is at ${before.words}, ${wrong}.`,
       `Write ${quoted(kind === 'descend' ? 'ascend' : 'descend')} to go there, or another depth.`,
+      isSurfaceVerb(text.slice(...verb)) ? undefined : [{ span: verb, text: turned(text.slice(...verb)) }],
     );
     return undefined;
   }
-  const { value } = speed!;
-  const durationS = value!.by === 'time' ? value!.s : legDurationS(fromM, toM, value!.mMin);
+  const value = speed?.value ?? ({ by: 'rate', mMin: plannedRateMMin(kind, plan) } as const);
+  const durationS = value.by === 'time' ? value.s : legDurationS(fromM, toM, value.mMin);
   if (durationS < SHORTEST_S) {
     complain(
       depth!.span,
       `The diver is at ${before.words}, and a change of depth as small as this is over in no time.`,
       'Write a depth further from it, or leave this line out.',
+      [{ span: body, text: '', label: 'Leave this line out' }],
     );
     return undefined;
   }
   const rate = legRateMMin(fromM, toM, durationS);
   if (rate > FASTEST_M_MIN * (1 + 1e-6)) {
     complain(
-      speed!.span,
+      speed?.span ?? body,
       `That is ${Math.round(rate)} m/min, faster than this model takes.`,
       `Give it more time: at most ${FASTEST_M_MIN} m/min.`,
+      speed && [{ span: speed.span, text: timeLike(text.slice(...speed.span), leastLegS(fromM, toM)) }],
     );
   }
   return { kind, toM, durationS };
 }
 
 /** Stands at the last word, where more is wanted, and so behind whatever else is wrong with that line. */
-function endsBelow(place: Place, text: string, read: LineRead, lineIndex: number): Notice {
+function endsBelow(place: Place, text: string, read: LineRead, lineIndex: number, wayUp: string): Notice {
   const [from, to] = read.as === 'step' ? read.body : ([0, 1] as const);
   const span = [from + text.slice(from, to).lastIndexOf(' ') + 1, to] as const;
   return noticeAt(lineIndex, {
     span,
     what: `The script ends with the diver at ${place.words}.`,
-    mend: 'Add “ascend to surface at 9 m/min” at the end.',
+    mend: `Add “${wayUp}” at the end.`,
+    fixes: [{ span: [text.length, text.length], text: `\n${wayUp}`, label: wayUp }],
   });
+}
+
+function notAtSurface(verb: Span, before: Place, lineIndex: number, wayUp: string): Notice {
+  return {
+    ...noticeAt(lineIndex, {
+      span: verb,
+      what: `The diver is at ${before.words}, and an interval is at the surface.`,
+      mend: `Put “${wayUp}” before it.`,
+    }),
+    mends: [{ label: wayUp, edits: [insertedLine(lineIndex + 1, wayUp)] }],
+  };
 }

@@ -98,7 +98,8 @@ export function writeReadingsCsv(timeline: Timeline, figures: Figures): string {
     'leading_compartment',
     ...gases.flatMap((gas) => compartments.map((c) => `compartment_${c}_${gas}_bar`)),
   ];
-  const { gradientFactors, water, altitudeM } = timeline.dive.settings;
+  const { water, altitudeM } = timeline.conditions;
+  const { gradientFactors } = figures.limits;
   const lines = [
     remark(cautions.general),
     remark(cautions.unknown),

@@ -70,7 +70,7 @@ export const GAS_FACTS: readonly MomentFact[] = [
     name: 'hypoxicAboveM',
     dimension: 'depth',
     meaning:
-      'The shallowest depth at which the gas breathed keeps a diver awake, at 0.16 bar of oxygen; 0 when it does at the surface.',
+      'The shallowest depth at which the gas breathed has the customary least of oxygen, 0.16 bar; 0 when it has at the surface.',
     noun: 'the shallowest depth for this gas',
     format: 'm 1',
     value: (view, sample) => hypoxicAboveM(gas(view, sample), view.timeline),

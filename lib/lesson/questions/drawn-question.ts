@@ -6,7 +6,7 @@ import { DIMENSION_UNITS } from '../expression/dimension';
 import type { Evaluated } from '../expression/evaluate';
 import { judgeAmount } from './judge';
 import type { LessonWorld } from '../expression/lesson-world';
-import { seeded } from '../expression/seeded';
+import { seeded } from '../../quantity/seeded';
 import type { Drawn, Question } from '../step';
 import { subjectOf } from './subject';
 import { withValues, type Amount, type World } from '../expression/world';

@@ -10,6 +10,7 @@ import { trailSamples } from '@/app/pictures/tissues/pressure-trail';
 import { stage } from '@/app/pictures/scene';
 import { loadAt } from '@/lib/ascent/figures';
 import { supersaturation, supersaturationOf } from '@/lib/ascent/supersaturation';
+import { law } from '@/tests/laws/law';
 
 function sceneOf(script: string) {
   const staged = stage(script);
@@ -52,7 +53,7 @@ describe('the columns of a picture', () => {
 
 describe('a path through columns', () => {
   it('never strays from a figure by as much as a quarter of a pixel, whatever the figures', () => {
-    fc.assert(
+    law(
       fc.property(
         fc.array(fc.double({ min: -300, max: 300, noNaN: true }), { minLength: 2, maxLength: 60 }),
         fc.integer({ min: 1, max: 5 }),
@@ -124,7 +125,7 @@ describe('runs of columns', () => {
 
 describe('labels moved apart', () => {
   it('keep their order, their distance and the edge, where there is room for all', () => {
-    fc.assert(
+    law(
       fc.property(fc.array(fc.double({ min: 0, max: 200, noNaN: true }), { maxLength: 6 }), (places) => {
         const moved = spread(places, 18, 200);
         const order = places.map((_, index) => index).sort((one, other) => places[one]! - places[other]!);

@@ -40,7 +40,8 @@ describe('warnings of a script', () => {
     expect(warningsOf(dive('10/70', '60 m'))).toEqual([
       {
         line: 2,
-        message: 'On 10/70 at the surface the oxygen pressure is 0.10 bar, too little to stay awake.',
+        message:
+          'On 10/70 at the surface the oxygen pressure is 0.10 bar, under the floor that is customary: consciousness goes without warning.',
         mend: 'Keep 10/70 below 6 m, or breathe a gas with more oxygen.',
       },
       expect.objectContaining({ line: 4 }),

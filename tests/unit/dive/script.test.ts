@@ -191,8 +191,13 @@ describe('a mistake is shown where it is, with a way to mend it', () => {
     ['descend to 40 m at 18', '18', 'Write 18 m/min or 59 ft/min.'],
     ['descend to 40 m at 2 min', '2 min', 'Write “in 2 min” for a time, or “at 9 m/min” for a rate.'],
     ['descend to 40 m in 18 m/min', '18 m/min', 'Write “at 18 m/min”.'],
-    ['descend to 40 m', 'descend to 40 m', 'Add “at 18 m/min” or “in 2 min”.'],
-    ['descend at 18 m/min', 'descend at 18 m/min', 'Write “descend to 30 m at 18 m/min”.'],
+    ['ascent to 20 m at 9 m/min', 'ascent', 'Did you mean “ascend”?'],
+    ['descent: 40 m', 'descent', 'Did you mean “descend”?'],
+    [
+      'descend at 18 m/min',
+      'descend at 18 m/min',
+      'Write a depth after it, such as “descend to 30 m” or “descend to 100 ft”.',
+    ],
     ['descend to 40 m at 18 m/min at 9 m/min', 'at 9 m/min', 'Give one rate or time.'],
     ['descend to 400 m at 18 m/min', '400 m', 'Write at most 350 m.'],
     ['descend to 40 m at 300 m/min', '300 m/min', 'Write at most 200 m/min.'],
@@ -273,7 +278,7 @@ describe('a mistake is shown where it is, with a way to mend it', () => {
       line: 2,
       at: 'min',
       message: 'The script ends with the diver at 100 ft.',
-      mend: 'Add “ascend to surface at 9 m/min” at the end.',
+      mend: 'Add “ascend to surface at 30 ft/min” at the end.',
     });
   });
 

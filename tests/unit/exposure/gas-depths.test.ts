@@ -37,10 +37,12 @@ describe('the depths of a gas', () => {
     expect(hypoxicAboveM({ o2: 0, he: 1 }, SEA)).toBe(Infinity);
   });
 
-  it('say from where down a gas keeps a diver awake, deeper at altitude', () => {
+  it('say from where down a gas has the customary least of oxygen, deeper at altitude', () => {
     expect(hypoxicAboveM(TRIMIX, SEA)).toBe(0);
     expect(hypoxicAboveM({ o2: 0.1, he: 0.7 }, SEA)).toBeCloseTo(5.8675, 9);
     expect(hypoxicAboveM(TRIMIX, { surfaceBar: 0.8, barPerMetre: 0.1 })).toBeCloseTo(0.16 / 0.018 - 8, 9);
+    // At 2,600 m the air itself has 0.155 bar of oxygen, and people live on it.
+    expect(hypoxicAboveM(AIR, { surfaceBar: 0.737, barPerMetre: 0.1 })).toBe(0);
   });
 
   it('are the depth itself for air', () => {

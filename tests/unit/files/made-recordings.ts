@@ -1,3 +1,4 @@
+import { seeded } from '@/lib/quantity/seeded';
 import type { Gas } from '@/lib/physics/gas';
 import type { Recording } from '@/lib/files/records/record';
 
@@ -34,17 +35,6 @@ export function piecesOf(text: string, size = 7): string[] {
   const pieces: string[] = [];
   for (let at = 0; at < text.length; at += size) pieces.push(text.slice(at, at + size));
   return pieces;
-}
-
-/** Numbers between 0 and 1 that come in the same order every time (mulberry32). */
-export function seeded(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 /** A square-ish dive with a sensor's noise, sampled every `everyS` seconds for `minutes` minutes. */

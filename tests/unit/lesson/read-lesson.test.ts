@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { LONGEST_LESSON } from '@/lib/lesson/lesson';
 import { readLesson } from '@/lib/lesson/read-lesson';
+import { seeded } from '@/lib/quantity/seeded';
+import { SEED } from '@/tests/laws/law';
 import { KNOWN, SOUND, told } from './made-lessons';
 
 const without = (text: string, instead: string) => {
@@ -251,8 +253,8 @@ describe('a lesson from a stranger', () => {
       '~',
     ];
     const lines = SOUND.split('\n');
-    let seed = 1;
-    const next = (below: number) => (seed = (seed * 48271) % 2147483647) % below;
+    const chance = seeded(SEED);
+    const next = (below: number) => Math.floor(chance() * below);
     for (let i = 0; i < 150; i += 1) {
       const spoilt = [...lines];
       const at = next(lines.length);

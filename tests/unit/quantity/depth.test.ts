@@ -80,6 +80,6 @@ describe('printing a depth', () => {
   it('names stops on the scale of 3 m or 10 ft', () => {
     expect([3, 6, 9, 21].map((m) => printStopDepth(m, 'imperial'))).toEqual(['10 ft', '20 ft', '30 ft', '70 ft']);
     expect(printStopDepth(6, 'metric')).toBe('6 m');
-    expect(printStopDepth(5, 'imperial')).toBe('16 ft');
+    expect(printStopDepth(5, 'imperial')).toBe('17 ft'); // 16.4 ft: never told shallower than it is
   });
 });

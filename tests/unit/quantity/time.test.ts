@@ -100,7 +100,8 @@ describe('printing a time', () => {
   });
 
   it('shows long waits in hours', () => {
-    expect([2700, 3900, 93600].map(printHours)).toEqual(['45 min', '1 h 05 min', '26 h']);
+    expect([2700, 3900, 93600].map((timeS) => printHours(timeS))).toEqual(['45 min', '1 h 05 min', '26 h']);
     expect(printHours(3599)).toBe('1 h');
+    expect(printHours(3601, 'up')).toBe('1 h 01 min');
   });
 });

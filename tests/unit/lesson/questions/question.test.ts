@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { drawQuestion, questionWith } from '@/lib/lesson/questions/drawn-question';
 import { judgeNumber, numberAsked, numbersToPick, rightOption } from '@/lib/lesson/questions/judge';
-import { seeded, shuffled } from '@/lib/lesson/expression/seeded';
 import { questionSchema } from '@/lib/lesson/step';
 import { THIRTY, worldFor, worldsFor } from '../made-lessons';
 
@@ -112,21 +111,5 @@ describe('an answer', () => {
     expect(numbersToPick({ ...pick, others: [{ value: '10.1 min', because: 'Same.' }] }, world)).toMatchObject({
       ok: false,
     });
-  });
-});
-
-describe('chance', () => {
-  it('gives the same for the same seed, evenly', () => {
-    const chance = seeded(7);
-    const again = seeded(7);
-    const drawn = Array.from({ length: 10_000 }, chance);
-    expect(Array.from({ length: 10_000 }, again)).toEqual(drawn);
-    expect(drawn.every((value) => value >= 0 && value < 1)).toBe(true);
-    // The mean of so many even numbers has a spread of 0.003.
-    expect(drawn.reduce((sum, value) => sum + value, 0) / drawn.length).toBeCloseTo(0.5, 1);
-  });
-
-  it('shuffles without losing any', () => {
-    expect(shuffled([1, 2, 3, 4, 5], seeded(3)).sort()).toEqual([1, 2, 3, 4, 5]);
   });
 });

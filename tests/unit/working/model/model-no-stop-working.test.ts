@@ -8,6 +8,7 @@ import { LIMIT_MODELS } from '@/lib/tissue/models/all';
 import { modelNoStopMin } from '@/lib/tissue/models/model-figures';
 import { loadCalculator, type Calculator } from '@/lib/working/calculator';
 import { modelNoStopWorking } from '@/lib/working/model/model-no-stop-working';
+import { law } from '@/tests/laws/law';
 
 let calculator: Calculator;
 beforeAll(async () => {
@@ -18,16 +19,17 @@ const site = { surfaceBar: 1.01325, barPerMetre: 0.1 };
 const conventions = { airNitrogen: { obtained: 'derived' }, lungOffsetBar: { obtained: 'from memory' } } as const;
 
 function at(depthM: number) {
+  const settings = defaultSettings();
   const timeline = computeTimeline(
-    { settings: defaultSettings(), steps: [{ kind: 'descend', toM: depthM, durationS: 0 }], lines: [] },
+    { settings, steps: [{ kind: 'descend', toM: depthM, durationS: 0 }], lines: [] },
     1e9,
   );
-  return { timeline, figures: figuresOf(timeline), sample: timeline.length - 1 };
+  return { timeline, figures: figuresOf(timeline, settings), sample: timeline.length - 1 };
 }
 
 describe('the working of a no-stop time by a model of any age', () => {
   it.each(LIMIT_MODELS)('$name: ends, step by step by mathjs, at what the curve draws', (model) => {
-    fc.assert(
+    law(
       fc.property(fc.double({ min: 0, max: 80, noNaN: true }), (depthM) => {
         const { steps, answer, table, compartment } = modelNoStopWorking(at(depthM), { model, conventions });
         for (const { expression, values, result } of steps) {

@@ -7,6 +7,7 @@ import { defaultSettings } from '@/lib/dive/default-settings';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { loadCalculator, type Calculator } from '@/lib/working/calculator';
 import { toleratedWorking } from '@/lib/working/model/tolerated-working';
+import { law } from '@/tests/laws/law';
 
 let calculator: Calculator;
 beforeAll(async () => {
@@ -14,15 +15,12 @@ beforeAll(async () => {
 });
 
 function at(depthM: number, gradientFactors: { low: number; high: number }) {
+  const settings = { ...defaultSettings(), gradientFactors };
   const timeline = computeTimeline(
-    {
-      settings: { ...defaultSettings(), gradientFactors },
-      steps: [{ kind: 'descend', toM: depthM, durationS: 0 }],
-      lines: [],
-    },
+    { settings, steps: [{ kind: 'descend', toM: depthM, durationS: 0 }], lines: [] },
     1e9,
   );
-  return { timeline, figures: figuresOf(timeline), sample: timeline.length - 1 };
+  return { timeline, figures: figuresOf(timeline, settings), sample: timeline.length - 1 };
 }
 
 const asked = fc.record({
@@ -35,7 +33,7 @@ const asked = fc.record({
 
 describe('the working of what a compartment tolerates', () => {
   it('ends, step by step by mathjs, at the limit that the plate draws', () => {
-    fc.assert(
+    law(
       fc.property(asked, ({ compartment, heliumShare, firstStopM, depthM, low }) => {
         const gradientFactors = { low, high: 0.85 };
         const instant = at(depthM, gradientFactors);

@@ -1,12 +1,14 @@
-/** A source of numbers from 0 up to 1 that gives the same ones for the same seed (mulberry32, by Tommy Ettinger, public domain). */
+/**
+ * A source of numbers from 0 to less than 1 that gives the same ones for the same seed (mulberry32, by Tommy Ettinger, public
+ * domain). Good enough to spread samples, and for nothing secret.
+ */
 export function seeded(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = state;
-    mixed = Math.imul(mixed ^ (mixed >>> 15), mixed | 1);
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
     mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
   };
 }
 

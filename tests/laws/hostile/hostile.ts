@@ -1,10 +1,6 @@
 import fc from 'fast-check';
 
-/*
- * What a stranger, a broken disk or a bad line may hand to this program. Every case is drawn from a fixed seed.
- */
-
-export const SEED = 20_261_125;
+/* What a stranger, a broken disk or a bad line may hand to this program. */
 
 /** How long any one thing may keep a person waiting, ms. */
 const PATIENCE_MS = 1000;

@@ -12,9 +12,8 @@ import { writeUddf } from '@/lib/files/uddf/write-uddf';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { scenarios } from '@/content/scenarios/scenarios';
-import { damagedLines, expectUnpolluted, SEED } from './hostile';
-
-const runs = (numRuns: number) => ({ seed: SEED, numRuns });
+import { damagedLines, expectUnpolluted } from './hostile';
+import { law } from '../law';
 
 const PATIENCE_MS = 1000;
 const TRIES = 4;
@@ -158,21 +157,21 @@ describe('a file of dives with lines lost, doubled, swapped or spoilt', () => {
   it.each([
     ['UDDF', UDDF],
     ['CSV', CSV],
-  ] as const)('of %s is read, repaired and opened, or refused in words', { timeout: 120_000 }, async (_, files) => {
-    await fc.assert(
+  ] as const)('of %s is read, repaired and opened, or refused in words', async (_, files) => {
+    await law(
       fc.asyncProperty(
         fc.constantFrom(...files).chain((text) => damagedLines(text, SPOILT, 4)),
         (text) => brought(bytesOf(text)),
       ),
-      runs(150),
+      150,
     );
   });
 
   it.each([
     ['UDDF', UDDF],
     ['CSV', CSV],
-  ] as const)('of %s with bytes turned, lost or cut off is too', { timeout: 120_000 }, async (_, files) => {
-    await fc.assert(
+  ] as const)('of %s with bytes turned, lost or cut off is too', async (_, files) => {
+    await law(
       fc.asyncProperty(
         fc.constantFrom(...files),
         fc.array(fc.tuple(fc.nat(), fc.nat(255)), { maxLength: 20 }),
@@ -183,7 +182,7 @@ describe('a file of dives with lines lost, doubled, swapped or spoilt', () => {
           return brought(cut === null ? bytes : bytes.subarray(0, cut % bytes.length));
         },
       ),
-      runs(100),
+      100,
     );
   });
 });
@@ -236,7 +235,7 @@ describe('a file that was made to be slow or to overflow', () => {
       'absurd numbers',
       `time (s),depth (m)\n${['0,0', '1e-9,5', '1e308,10', '-5,3', 'NaN,2', '1e400,1', '60,1e308', '61,-1e308', '62,0.1e-300', '120,0'].join('\n')}\n`,
     ],
-  ])('%s is read or refused in time', { timeout: 60_000 }, async (_, text) => {
+  ])('%s is read or refused in time', async (_, text) => {
     await brought(bytesOf(text), 3 * PATIENCE_MS);
     const guess = guessColumns(text.slice(0, HEAD_BYTES), true);
     if (guess.ok) for (const question of guess.questions) answerQuestion(guess.mapping, question, '__proto__');

@@ -9,10 +9,9 @@ import { crc32 } from '@/lib/files/links/crc32';
 import { decodeLesson, encodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
 import { LARGEST_UNPACKED, LONGEST_FRAGMENT } from '@/lib/files/links/packed-text';
 import { decodeState, encodeState } from '@/lib/files/links/share-link';
-import { SOUND } from '../unit/lesson/made-lessons';
-import { damagedRecord, expectUnpolluted, promptly, SEED } from './hostile';
-
-const runs = (numRuns: number) => ({ seed: SEED, numRuns });
+import { SOUND } from '../../unit/lesson/made-lessons';
+import { damagedRecord, expectUnpolluted, promptly } from './hostile';
+import { law } from '../law';
 
 /** What the desk and the workshop do with what follows the # of an address. */
 function expectOpened(fragment: string): void {
@@ -86,7 +85,7 @@ const MARKS = [
 
 describe('a link', () => {
   it('of any text is opened or refused in words', () => {
-    fc.assert(
+    law(
       fc.property(
         fc.constantFrom(...MARKS),
         fc.oneof(
@@ -97,12 +96,12 @@ describe('a link', () => {
         ),
         (mark, text) => expectOpened(mark + text),
       ),
-      runs(600),
+      600,
     );
   });
 
   it('cut anywhere, or with letters changed, doubled or lost, is refused or means what it meant', () => {
-    fc.assert(
+    law(
       fc.property(
         fc.constantFrom(...LINKS),
         fc.array(fc.tuple(fc.nat(), fc.nat(3), fc.string({ maxLength: 2 })), { minLength: 1, maxLength: 3 }),
@@ -119,12 +118,12 @@ describe('a link', () => {
           if (read.ok) expect(STATES.map(({ script }) => script)).toContain(read.state.script);
         },
       ),
-      runs(800),
+      800,
     );
   });
 
   it('with any bit of it turned is refused', () => {
-    fc.assert(
+    law(
       fc.property(fc.constantFrom(...LINKS), fc.nat(), (link, place) => {
         const [mark] = /^(?:lesson-)?1\./.exec(link)!;
         const bytes = bytesOfBase64Url(link.slice(mark.length))!;
@@ -134,12 +133,12 @@ describe('a link', () => {
         expectOpened(turned);
         expect(decodeState(turned).ok || decodeLesson(turned).ok).toBe(false);
       }),
-      runs(600),
+      600,
     );
   });
 
   it('with bytes of anyone’s making and the right checksum over them is opened or refused in words', () => {
-    fc.assert(
+    law(
       fc.property(
         fc.constantFrom('1.', 'lesson-1.'),
         fc.oneof(
@@ -154,13 +153,13 @@ describe('a link', () => {
         ),
         (mark, packed) => expectOpened(forged(mark, packed)),
       ),
-      runs(800),
+      800,
     );
   });
 
   it('to a desk whose parts are not what they should be keeps the dive, or is refused', () => {
     const sound = STATES[0]!;
-    fc.assert(
+    law(
       fc.property(damagedRecord(sound), (state) => {
         const fragment = forged('1.', deflateSync(new TextEncoder().encode(JSON.stringify(state) ?? 'null')));
         if (fragment.length > LONGEST_FRAGMENT) return;
@@ -172,7 +171,7 @@ describe('a link', () => {
         if ((state as { title?: unknown }).title === sound.title)
           expect(read).toMatchObject({ ok: true, state: { script } });
       }),
-      runs(600),
+      600,
     );
   });
 

@@ -6,11 +6,11 @@ import { readGlossary } from '@/app/lessons/read-content';
 import { lessonData, withEntry, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
 import { LONGEST_LESSON } from '@/lib/lesson/lesson';
 import { readLesson, type ReadLesson } from '@/lib/lesson/read-lesson';
-import { SOUND, TWO_DIVES } from '../unit/lesson/made-lessons';
-import { damagedLines, expectUnpolluted, promptly, SEED } from './hostile';
+import { SOUND, TWO_DIVES } from '../../unit/lesson/made-lessons';
+import { damagedLines, expectUnpolluted, promptly } from './hostile';
+import { law } from '../law';
 
 const known = knownNames(readGlossary());
-const runs = (numRuns: number) => ({ seed: SEED, numRuns });
 const shipped = readdirSync('content/lessons')
   .filter((name) => name.endsWith('.yaml'))
   .sort()
@@ -199,29 +199,29 @@ const SPOILT = [
 ];
 
 describe('a lesson with lines lost, doubled, swapped or spoilt', () => {
-  it('is read or refused line by line, whatever was done to the made one', { timeout: 120_000 }, () => {
-    fc.assert(
+  it('is read or refused line by line, whatever was done to the made one', () => {
+    law(
       fc.property(damagedLines(SOUND, SPOILT), (text) => {
         const read = expectRead(text, WHOLE_LESSON_MS);
         if (!read.ok) return;
         expect(JSON.stringify(read.lesson)).not.toContain('javascript:');
       }),
-      runs(400),
+      400,
     );
   });
 
-  it('is read or refused line by line, whatever was done to one that is shipped', { timeout: 120_000 }, () => {
-    fc.assert(
+  it('is read or refused line by line, whatever was done to one that is shipped', () => {
+    law(
       fc.property(
         fc.constantFrom(...shipped).chain((text) => damagedLines(text, SPOILT, 6)),
         (text) => void expectRead(text, WHOLE_LESSON_MS),
       ),
-      runs(60),
+      60,
     );
   });
 
   it('can be edited further or stays as it is', () => {
-    fc.assert(
+    law(
       fc.property(
         damagedLines(SOUND, SPOILT),
         fc.constantFrom(...SPOILT),
@@ -241,7 +241,7 @@ describe('a lesson with lines lost, doubled, swapped or spoilt', () => {
           expectUnpolluted(lessonData(text));
         },
       ),
-      runs(200),
+      200,
     );
   });
 });

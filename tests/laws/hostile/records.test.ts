@@ -2,13 +2,15 @@ import fc from 'fast-check';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { createBenchStore, FRESH_SHEET } from '@/app/bench/bench-store';
 import { takeHandOver } from '@/app/parts/hand-over';
-import { lastWords, readDeskRecord, sayLastWords } from '@/app/desk/keep/desk-record';
+import { deskKind } from '@/app/desk/keep/desk-record';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives } from '@/app/desk/keep/saved-dives';
+import { readKept } from '@/app/keep/document-kind';
+import { lastWords, sayLastWords } from '@/app/keep/last-words';
 import { storageShelf } from '@/app/keep/storage-shelf';
 import { keptDrafts } from '@/app/lessons/workshop/drafts';
-import { progressKey } from '@/app/lessons/player/progress-key';
+import { progressKind } from '@/app/lessons/player/progress-kind';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { preferencesKey } from '@/app/parts/theme';
@@ -18,10 +20,9 @@ import { expectedOf } from '@/lib/bench/expected';
 import { tookOf } from '@/lib/bench/live-run';
 import { readStoredDives, writeStoredDives } from '@/lib/files/records/stored-dives';
 import { readProgress, withDone } from '@/lib/lesson/progress';
-import { memoryShelf } from '../screens/memory-shelf';
-import { damagedRecord, expectUnpolluted, promptly, SEED } from './hostile';
-
-const runs = (numRuns: number) => ({ seed: SEED, numRuns });
+import { memoryShelf } from '../../screens/memory-shelf';
+import { damagedRecord, expectUnpolluted, promptly } from './hostile';
+import { law } from '../law';
 
 /** The small storage of a browser, in memory. */
 function memoryStorage(): Storage {
@@ -114,40 +115,40 @@ const PREFERENCES = { state: { units: 'imperial', theme: 'dark', tour: 'settled'
 
 describe('a damaged record', () => {
   it('of the desk is the desk or is set aside whole', async () => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(damagedRecord(DESK), fc.boolean(), async (record, said) => {
         local.clear();
         const shelf = memoryShelf({ desk: record });
         if (said) local.setItem('halftime.desk.last', JSON.stringify({ c: record, d: DESK }));
-        const read = promptly(() => readDeskRecord(record));
+        const read = promptly(() => readKept(deskKind, record));
         expectUnpolluted(read);
         const restored = await restoreDesk(shelf, undefined);
         expectUnpolluted(restored);
         if (read === undefined && record !== undefined) {
-          expect(restored.setAside).toMatch(/^aside\//);
-          expect(await shelf.read(restored.setAside!)).toEqual(record);
+          expect(restored.setAside?.name).toMatch(/^aside\//);
+          expect(await shelf.read(restored.setAside!.name)).toEqual(record);
         }
         expect(deskViewSchema.safeParse(restored.desk?.view ?? VIEW).success).toBe(true);
       }),
-      runs(800),
+      800,
     );
   });
 
   it('among a closed window’s last words leaves the others to be found', () => {
-    fc.assert(
+    law(
       fc.property(damagedRecord({ c: DESK }), (words) => {
         local.setItem('halftime.desk.last', JSON.stringify(words) ?? 'null');
-        expectUnpolluted(promptly(lastWords));
-        sayLastWords({ ...DESK, visit: 'mine', desk: undefined });
-        expect(lastWords().map(({ visit }) => visit)).toContain('mine');
+        expectUnpolluted(promptly(() => lastWords(deskKind)));
+        sayLastWords(deskKind, 'mine', { ...DESK, visit: 'mine', desk: undefined });
+        expect(lastWords(deskKind).map(({ visit }) => visit)).toContain('mine');
         expectUnpolluted();
       }),
-      runs(500),
+      500,
     );
   });
 
   it('among the saved dives, in this browser or in a file, is kept and told of, and the others are read', async () => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(damagedRecord(DIVE), async (record) => {
         const shelf = memoryShelf({ 'dive/a': record, 'dive/sound': { ...DIVE, id: 'sound' } });
         const { dives, unread } = await listDives(shelf);
@@ -164,23 +165,23 @@ describe('a damaged record', () => {
         expect(report.ok).toBe(true);
         for (const sentence of report.sentences) expect(sentence).toMatch(/\S.*\.$/);
       }),
-      runs(800),
+      800,
     );
   });
 
   it('of a file of dives is read or refused in words', () => {
-    fc.assert(
+    law(
       fc.property(damagedRecord({ format: 'halftime dives', version: 1, dives: [DIVE, DIVE] }), (file) => {
         const read = promptly(() => readStoredDives(JSON.stringify(file) ?? 'null'));
         expectUnpolluted(read);
         if (!read.ok) expect(`${read.what} ${read.mend}`).toMatch(/\.$/);
       }),
-      runs(800),
+      800,
     );
   });
 
   it('in the small storage that stands in for a database leaves the others to be read', async () => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(damagedRecord({ desk: DESK, 'dive/a': DIVE }), async (records) => {
         local.setItem('halftime.desk.records', JSON.stringify(records) ?? 'null');
         const shelf = storageShelf();
@@ -190,32 +191,32 @@ describe('a damaged record', () => {
         expect((await listDives(shelf)).dives.map(({ id }) => id)).toContain('b');
         expectUnpolluted(await shelf.readAll(''));
       }),
-      runs(500),
+      500,
     );
   });
 
   it('of what was done in lessons is used piece by piece, and is taken further', () => {
-    fc.assert(
+    law(
       fc.property(damagedRecord(PROGRESS), (record) => {
         const read = promptly(() => readProgress(JSON.parse(JSON.stringify(record) ?? 'null')));
         expectUnpolluted(read);
         expect(readProgress(read)).toEqual(read);
         expect(withDone(read, '04-no-stop-time', 'new').lessons['04-no-stop-time']!.done).toContain('new');
       }),
-      runs(1000),
+      1000,
     );
   });
 
   it('of lessons that is none at all is set aside whole before anything is written', () => {
-    fc.assert(
+    law(
       fc.property(damagedRecord({ state: { progress: PROGRESS }, version: 1 }), (record) => {
         local.clear();
         const text = JSON.stringify(record) ?? 'null';
-        local.setItem(progressKey, text);
+        local.setItem(progressKind.name, text);
         promptly(restoreProgress);
         useProgress.getState().update((before) => withDone(before, '04-no-stop-time', 'new'));
         expectUnpolluted(useProgress.getState().progress);
-        expect(JSON.parse(local.getItem(progressKey)!)).toMatchObject({
+        expect(JSON.parse(local.getItem(progressKind.name)!)).toMatchObject({
           version: 1,
           state: { progress: { lessons: { '04-no-stop-time': { done: expect.arrayContaining(['new']) as unknown } } } },
         });
@@ -223,41 +224,37 @@ describe('a damaged record', () => {
         const known = version === 1 && typeof state?.progress === 'object' && state.progress !== null;
         if (!known) expect(texts()).toContain(text);
       }),
-      runs(500),
+      500,
     );
   });
 
-  it(
-    'of the bench is the sheet, with all its sums, or is set aside whole before anything is written',
-    { timeout: 60_000 },
-    () => {
-      fc.assert(
-        fc.property(damagedRecord(SHEET), (record) => {
-          local.clear();
-          const text = JSON.stringify(record) ?? 'null';
-          local.setItem('halftime.bench', text);
-          const store = createBenchStore();
-          promptly(() => store.getState().open());
-          const { script, settings, units, readings, marks } = store.getState();
-          expectUnpolluted([settings, units, readings, marks]);
-          const read = promptly(() => parseRun(script));
-          if (read.ok && script.length < 500)
-            for (const unit of units.slice(0, 1))
-              promptly(() => expectedOf(read.run, settings, unit, tookOf(read.run, marks)), 6000);
-          store.getState().addUnit();
-          store.getState().setReading('unit-1', 'ten', { depthM: 10 });
-          store.getState().undo();
-          expect(JSON.parse(local.getItem('halftime.bench')!)).toMatchObject({ version: 1 });
-          if (script === FRESH_SHEET.script && !Object.hasOwn(readings, 'unit-1') && marks.length === 0)
-            expect(texts()).toContain(text);
-        }),
-        runs(300),
-      );
-    },
-  );
+  it('of the bench is the sheet, with all its sums, or is set aside whole before anything is written', () => {
+    law(
+      fc.property(damagedRecord(SHEET), (record) => {
+        local.clear();
+        const text = JSON.stringify(record) ?? 'null';
+        local.setItem('halftime.bench', text);
+        const store = createBenchStore();
+        promptly(() => store.getState().open());
+        const { script, settings, units, readings, marks } = store.getState();
+        expectUnpolluted([settings, units, readings, marks]);
+        const read = promptly(() => parseRun(script));
+        if (read.ok && script.length < 500)
+          for (const unit of units.slice(0, 1))
+            promptly(() => expectedOf(read.run, settings, unit, tookOf(read.run, marks)), 6000);
+        store.getState().addUnit();
+        store.getState().setReading('unit-1', 'ten', { depthM: 10 });
+        store.getState().undo();
+        expect(JSON.parse(local.getItem('halftime.bench')!)).toMatchObject({ version: 1 });
+        if (script === FRESH_SHEET.script && !Object.hasOwn(readings, 'unit-1') && marks.length === 0)
+          expect(texts()).toContain(text);
+      }),
+      300,
+    );
+  });
 
   it('of a lesson in the workshop is told of, and the others are found', async () => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(damagedRecord(DRAFT), async (record) => {
         const { drafts, unread } = await keptDrafts(
           memoryShelf({ 'lesson:a': record, 'lesson:b': { ...DRAFT, name: 'lesson:b' } }),
@@ -266,12 +263,12 @@ describe('a damaged record', () => {
         expect(drafts.length + unread.length).toBe(2);
         expect(drafts.map(({ name }) => name)).toContain('lesson:b');
       }),
-      runs(500),
+      500,
     );
   });
 
   it('of choices leaves choices that there are', async () => {
-    await fc.assert(
+    await law(
       fc.asyncProperty(damagedRecord(PREFERENCES), async (record) => {
         local.setItem(preferencesKey, JSON.stringify(record) ?? 'null');
         await usePreferences.persist.rehydrate();
@@ -280,12 +277,12 @@ describe('a damaged record', () => {
         expect(typeof theme).toBe('string');
         expectUnpolluted();
       }),
-      runs(500),
+      500,
     );
   });
 
   it('left for the desk by another screen is a dive or nothing', () => {
-    fc.assert(
+    law(
       fc.property(
         fc.oneof(
           damagedRecord({ version: 1, script: SCRIPT, title: 'A reef' }).map(
@@ -301,7 +298,7 @@ describe('a damaged record', () => {
           expect(takeHandOver()).toBeUndefined();
         },
       ),
-      runs(800),
+      800,
     );
   });
 });

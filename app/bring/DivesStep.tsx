@@ -7,11 +7,11 @@ import { AIR } from '@/lib/physics/gas';
 import { WATERS } from '@/lib/physics/water';
 import { printAltitude } from '@/lib/quantity/altitude';
 import { writeTime } from '@/lib/quantity/duration';
-import { percentText } from './percent-text';
 import { parseTime } from '@/lib/quantity/time';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';
+import { printFactors } from '@/lib/quantity/percent';
 import { useBring } from './bring-context';
 import { ChooseDives } from './ChooseDives';
 import { RecordPicture } from './RecordPicture';
@@ -95,7 +95,6 @@ function Site() {
   const decide = useBring((state) => state.decide);
   const units = usePreferences((preferences) => preferences.units);
   const untold = useUntoldGas();
-  const { low, high } = settings.gradientFactors ?? defaultSettings().gradientFactors;
   const change = (more: typeof settings) => void decide({ settings: { ...settings, ...more } });
   return (
     <div className={styles.fields}>
@@ -123,7 +122,7 @@ function Site() {
       )}
       <TypedValue
         label="Gradient factors of the model"
-        shown={`${percentText(low)}/${percentText(high)}`}
+        shown={printFactors(settings.gradientFactors ?? defaultSettings().gradientFactors)}
         parse={readGradientFactors}
         onValue={(gradientFactors) => change({ gradientFactors })}
       />

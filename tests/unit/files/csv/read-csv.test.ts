@@ -140,11 +140,7 @@ describe('reading a CSV file', () => {
       },
       'A column that holds the depth cannot be in seconds.',
     ],
-    [
-      'two marks between columns',
-      { separator: ', ' },
-      'The mark between columns must be one character.',
-    ],
+    ['two marks between columns', { separator: ', ' }, 'The mark between columns must be one character.'],
   ])('refuses a mapping with %s', async (_, change, what) => {
     expect(await readCsv(['time,depth\n0,0\n'], { ...mapping, ...change })).toMatchObject({ ok: false, what });
   });

@@ -1,7 +1,7 @@
 import { plainNumber } from '../../quantity/number';
 import { writeTime } from '../../quantity/duration';
 import { accepted, type Parsed } from '../../quantity/parsed';
-import { percentNumber } from '../../quantity/percent';
+import { printFactors } from '../../quantity/percent';
 import * as z from 'zod';
 import { AIR, sameGas } from '../../physics/gas';
 import { WATERS } from '../../physics/water';
@@ -84,7 +84,7 @@ export const FIELDS = {
       .refine((gf) => gf.low <= gf.high, 'the low gradient factor is higher than the high one'),
     usual: { low: 0.85, high: 0.85 },
     read: values.readGradientFactors,
-    write: ({ low, high }) => `${percentNumber(low)}/${percentNumber(high)}`,
+    write: printFactors,
   }),
   plan: {
     ascentMMin: field({

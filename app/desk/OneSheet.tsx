@@ -21,6 +21,7 @@ import { useWorkingPlace } from './use-working-place';
 import styles from './sheet.module.css';
 
 // The desk opens without what keeps it and shows it to a class.
+const DeskWaysOut = fetchedLater(async () => (await import('../stage/why/DeskWaysOut')).DeskWaysOut);
 const KeepDesk = fetchedLater(async () => (await import('./keep/after-opening')).KeepDesk);
 const Tour = fetchedLater(async () => (await import('./tour/Tour')).Tour);
 const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);
@@ -76,6 +77,7 @@ export function OneSheet() {
       data-presented={presenting || undefined}
     >
       <KeepDesk tell={setKept} />
+      <DeskWaysOut />
       {presenting ? <Presenter stage={sheet} onLeave={leave} /> : <TimeControls />}
       {!presenting && (
         <DeskLine

@@ -12,7 +12,7 @@ import { StepHint } from './StepHint';
 import { ZoomControls } from './ZoomControls';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
-import { useOverlay } from './use-overlay';
+import { useOverlay, useShownWays } from './use-overlay';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
 import { usePicture } from './use-picture';
@@ -35,6 +35,7 @@ export function ProfileFigure() {
   const { scene, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
   const overlay = useOverlay();
+  const ways = useShownWays();
   const opened = useOpened();
   const filled = useContext(RoomContext) !== undefined;
   const [held, setHeld] = useState<ProfileScales>();
@@ -83,7 +84,7 @@ export function ProfileFigure() {
       rows={samples}
     >
       <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>
-        <ProfilePicture {...picture} held={held} overlay={overlay}>
+        <ProfilePicture {...picture} held={held} overlay={overlay} ways={ways}>
           {(scales) =>
             opened && (
               <>

@@ -2,6 +2,8 @@ import { routes } from '../parts/routes';
 
 /** Addresses under the lessons. */
 export const glossaryPath = `${routes.lessons.path}glossary/`;
+/** The terms as data, for a lesson that opens one in place. */
+export const termsPath = `${glossaryPath}terms.json`;
 export const workshopPath = `${routes.lessons.path}workshop/`;
 
 export function lessonPath(slug: string, step?: string): string {

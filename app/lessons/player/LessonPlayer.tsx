@@ -13,6 +13,7 @@ import { LinkToStep } from './LinkToStep';
 import { StepContents } from './StepContents';
 import { StepView } from './StepView';
 import { Presenter, ResultsSheet } from './stages';
+import { TermsInPlace } from './TermsInPlace';
 import { useProgress, useLessonProgress } from './progress-store';
 import { useStepPlace } from './use-step-place';
 import styles from './player.module.css';
@@ -56,68 +57,72 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
   if (presenting) {
     return (
       <UnitsFrame>
-        <Presenter
-          lesson={lesson}
-          place={Math.min(place, steps.length - 1)}
-          onTurn={turnTo}
-          onEnd={() => setPresenting(false)}
-        />
+        <TermsInPlace>
+          <Presenter
+            lesson={lesson}
+            place={Math.min(place, steps.length - 1)}
+            onTurn={turnTo}
+            onEnd={() => setPresenting(false)}
+          />
+        </TermsInPlace>
       </UnitsFrame>
     );
   }
   return (
     <UnitsFrame>
-      <div className={styles.player}>
-        <StepContents lesson={lesson} place={place} progress={progress} onTurn={turnTo} />
-        <div className={styles.main}>
-          {shown === 0 && <Opening lesson={lesson} />}
-          {step ? (
-            <section aria-labelledby={`step-${step.id}`} className={styles.step}>
-              <p className={styles.kind}>
-                {KIND_WORDS[step.kind]} · step {shown + 1} of {steps.length}
-              </p>
-              <h2 id={`step-${step.id}`} ref={heading} tabIndex={-1}>
-                {step.title}
-              </h2>
-              <OpenStep key={step.id} lesson={lesson} step={step} />
-            </section>
-          ) : (
-            <section aria-labelledby="results" className={styles.step}>
-              <h2 id="results" ref={heading} tabIndex={-1}>
-                Your results
-              </h2>
-              <ResultsSheet lesson={lesson} />
-            </section>
-          )}
-          <div className={`${styles.foot} unprinted`}>
-            <Button onClick={() => turnTo(place - 1)} disabled={place === 0}>
-              Back
-            </Button>
-            {step && (
-              <Button kind="primary" onClick={() => turnTo(place + 1)}>
-                {shown === steps.length - 1 ? 'To your results' : 'Go on'}
-              </Button>
+      <TermsInPlace>
+        <div className={styles.player}>
+          <StepContents lesson={lesson} place={place} progress={progress} onTurn={turnTo} />
+          <div className={styles.main}>
+            {shown === 0 && <Opening lesson={lesson} />}
+            {step ? (
+              <section aria-labelledby={`step-${step.id}`} className={styles.step}>
+                <p className={styles.kind}>
+                  {KIND_WORDS[step.kind]} · step {shown + 1} of {steps.length}
+                </p>
+                <h2 id={`step-${step.id}`} ref={heading} tabIndex={-1}>
+                  {step.title}
+                </h2>
+                <OpenStep key={step.id} lesson={lesson} step={step} />
+              </section>
+            ) : (
+              <section aria-labelledby="results" className={styles.step}>
+                <h2 id="results" ref={heading} tabIndex={-1}>
+                  Your results
+                </h2>
+                <ResultsSheet lesson={lesson} />
+              </section>
             )}
-            {!step && next && (
-              <ButtonLink href={next.path} kind="primary">
-                Next: {next.title}
-              </ButtonLink>
-            )}
-            {!step && shipped && <ButtonLink href={routes.lessons.path}>All lessons</ButtonLink>}
-            <span className={styles.footTools}>
-              {step && shipped && <LinkToStep lesson={lesson} step={step} />}
-              <Button kind="quiet" icon="screen" onClick={() => setPresenting(true)}>
-                Present to a class
+            <div className={`${styles.foot} unprinted`}>
+              <Button onClick={() => turnTo(place - 1)} disabled={place === 0}>
+                Back
               </Button>
-              {shipped && (
-                <ButtonLink href={textPath(slug)} kind="quiet">
-                  Read it as one page
+              {step && (
+                <Button kind="primary" onClick={() => turnTo(place + 1)}>
+                  {shown === steps.length - 1 ? 'To your results' : 'Go on'}
+                </Button>
+              )}
+              {!step && next && (
+                <ButtonLink href={next.path} kind="primary">
+                  Next: {next.title}
                 </ButtonLink>
               )}
-            </span>
+              {!step && shipped && <ButtonLink href={routes.lessons.path}>All lessons</ButtonLink>}
+              <span className={styles.footTools}>
+                {step && shipped && <LinkToStep lesson={lesson} step={step} />}
+                <Button kind="quiet" icon="screen" onClick={() => setPresenting(true)}>
+                  Present to a class
+                </Button>
+                {shipped && (
+                  <ButtonLink href={textPath(slug)} kind="quiet">
+                    Read it as one page
+                  </ButtonLink>
+                )}
+              </span>
+            </div>
           </div>
         </div>
-      </div>
+      </TermsInPlace>
     </UnitsFrame>
   );
 }

@@ -17,7 +17,7 @@ export interface Readings {
   readonly samples: readonly SampleReadings[];
 }
 
-export interface ReadingEvent {
+interface ReadingEvent {
   readonly timeS: number;
   readonly kind: string;
   /** The rule it comes from; absent where it is a matter of gas supply. */

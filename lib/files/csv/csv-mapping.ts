@@ -40,16 +40,7 @@ export type CsvUnit =
   | 'K'
   | 'none';
 
-export const TIME_UNITS = [
-  's',
-  'min',
-  'h',
-  'ms',
-  'm:ss',
-  'h:mm',
-  'h:mm:ss',
-  'date',
-] as const satisfies readonly CsvUnit[];
+const TIME_UNITS = ['s', 'min', 'h', 'ms', 'm:ss', 'h:mm', 'h:mm:ss', 'date'] as const satisfies readonly CsvUnit[];
 export const DEPTH_UNITS = ['m', 'ft', 'cm'] as const satisfies readonly CsvUnit[];
 
 const UNITS_OF_ROLE: Readonly<Record<Role, readonly CsvUnit[]>> = {

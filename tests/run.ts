@@ -4,7 +4,8 @@ import { runSeed } from './seed.mjs';
 
 /*
  * The whole test command. As many steps run beside each other as there are cores; the browser has the built site to wait
- * for. `--long` draws ten times as much in every law and walks the whole site with random presses.
+ * for. `--long` draws ten times as much in every law and pokes at the screens for minutes instead of seconds. Names of
+ * steps after the command run those alone: `npm test -- lint types`.
  */
 
 const long = process.argv.includes('--long');
@@ -29,7 +30,7 @@ const eslint = (...paths: string[]): string[] => [
 ];
 
 /** Longest first: what is short fills the gaps at the end. */
-const steps: readonly Step[] = [
+const allSteps: readonly Step[] = [
   { name: 'Build', commands: [['--import', 'tsx', 'app/commands/build.ts']] },
   {
     name: 'Unit tests, published checks, laws',
@@ -52,6 +53,8 @@ const steps: readonly Step[] = [
     name: 'Lint',
     commands: [
       eslint('app', 'lib', 'tests', 'content'),
+      ['node_modules/knip/bin/knip.js', '--config', 'tests/knip.json'],
+      ['--import', 'tsx', 'tests/run/long-files.ts'],
       ['node_modules/prettier/bin/prettier.cjs', '--check', '--ignore-path', 'tests/prettier-ignore.txt', '.'],
     ],
   },
@@ -73,6 +76,13 @@ const steps: readonly Step[] = [
   },
 ];
 
+const asked = process.argv.slice(2).filter((argument) => !argument.startsWith('-'));
+const steps = allSteps
+  .filter(({ name }) => asked.length === 0 || asked.some((one) => name.toLowerCase().startsWith(one.toLowerCase())))
+  .map((step, _, chosen) => ({
+    ...step,
+    after: (step.after ?? []).filter((name) => chosen.some((one) => one.name === name)),
+  }));
 const beganMs = Date.now();
 const clock = (): string => {
   const seconds = Math.round((Date.now() - beganMs) / 1000);
@@ -91,7 +101,7 @@ const told = (counts: Counts | undefined): string =>
     ? ''
     : `: ${counts.passed} passed, ${counts.failed} failed, ${counts.files} of ${counts.ofFiles} files`;
 
-async function run(step: Step): Promise<void> {
+async function run(step: (typeof steps)[number]): Promise<void> {
   const state: { counts: Counts | undefined } = { counts: undefined };
   running.set(step.name, state);
   say(`${step.name} …`);
@@ -112,11 +122,11 @@ async function run(step: Step): Promise<void> {
 }
 
 /** The next step that may begin now. */
-function next(): Step | undefined {
+function next(): (typeof steps)[number] | undefined {
   if (running.size >= cores) return undefined;
   if ([...running.keys()].some((name) => steps.find((step) => step.name === name)!.alone)) return undefined;
   return waiting.find(
-    ({ after = [], alone }) => after.every((name) => passedSteps.has(name)) && (!alone || running.size === 0),
+    ({ after, alone }) => after.every((name) => passedSteps.has(name)) && (!alone || running.size === 0),
   );
 }
 
@@ -131,7 +141,7 @@ async function runAll(): Promise<void> {
     if (ends.size === 0) break;
     await Promise.race(ends);
   }
-  for (const { name, after = [] } of waiting)
+  for (const { name, after } of waiting)
     say(`${name} not run: ${after.filter((one) => failedSteps.has(one)).join(', ')} failed`);
 }
 

@@ -15,7 +15,6 @@ export default defineConfig({
   test: {
     env: { SEED: String(runSeed) },
     environment: 'node',
-    globalSetup: ['tests/seed.mjs'],
     pool: 'forks',
     // The files of a worker share its browser; each visit has a context of its own.
     isolate: false,
@@ -29,7 +28,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           exclude: ALONE,
-          globalSetup: ['tests/browser/serve-built-site.ts'],
+          globalSetup: ['tests/seed.mjs', 'tests/browser/serve-built-site.ts'],
           sequence: { groupOrder: 0 },
         },
       },

@@ -29,6 +29,9 @@ export default tseslint.config(
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
     },
   },
-  { files: ['app/commands/**', 'tests/run.ts', 'tests/run/**', 'tests/mutate/**', 'tests/bench/**'], rules: { 'no-console': 'off' } },
+  {
+    files: ['app/commands/**', 'tests/run.ts', 'tests/run/**', 'tests/mutate/**', 'tests/bench/**'],
+    rules: { 'no-console': 'off' },
+  },
   ...walls,
 );

@@ -1,5 +1,7 @@
 import * as z from 'zod';
 
+/* Long because the shapes of all published files stand together, and one map at the end names them. */
+
 /** Where a value comes from. `read` is always in a secondary source: no original was at hand. */
 export const OBTAINED = ['read', 'from memory', 'derived', 'common practice'] as const;
 export type Obtained = (typeof OBTAINED)[number];

@@ -13,7 +13,7 @@ interface PrintChoice {
 export const usePrintChoice = create<PrintChoice>()(() => ({ times: 'points', drawn: true }));
 
 /** Rows that leave room on the sheet for the dive and its script. */
-const MOST_ROWS = 20;
+export const MOST_ROWS = 20;
 const EVEN_MIN = [1, 2, 5, 10, 15, 20, 30, 60, 120, 240, 480];
 
 /** The samples to print, in order; the one at the cursor is always among them. */

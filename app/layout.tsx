@@ -10,6 +10,7 @@ import { NewerVersion } from './offline/NewerVersion';
 import { Navigation } from './parts/Navigation';
 import { noEvalScript } from './parts/no-eval';
 import { PreferenceSwitches } from './parts/PreferenceSwitches';
+import { ReadyMark } from './parts/ReadyMark';
 import { footRoutes, routes } from './parts/routes';
 import { Shell } from './parts/Shell';
 import { StatusRegion } from './parts/StatusRegion';
@@ -57,6 +58,7 @@ export default function RootLayout({ children }: { children: ReactNode }) {
         >
           {children}
         </Shell>
+        <ReadyMark />
       </body>
     </html>
   );

@@ -199,7 +199,7 @@ export interface Compared {
   readonly right: Amount;
 }
 
-export function compares({ sign, left, right, place }: Comparison, world: World): Compared {
+function compares({ sign, left, right, place }: Comparison, world: World): Compared {
   const one = amountOf(left, world);
   const other = amountOf(right, world);
   const dimension = common(one, other, place, 'compares');

@@ -44,7 +44,7 @@ export function sayHours({ from, to }: Band): string {
   return say(from) === say(to) ? `${say(to)} h` : `${say(from)} to ${say(to)} h`;
 }
 
-export const SAFETY_STOP_WORDS: Readonly<Record<SafetyStopState, string>> = {
+const SAFETY_STOP_WORDS: Readonly<Record<SafetyStopState, string>> = {
   none: 'none',
   due: 'asked for',
   counting: 'asked for, counting',

@@ -35,7 +35,7 @@ export interface Prediction {
 }
 
 /** The last answer to a question that is drawn afresh. */
-export interface CheckAnswer {
+interface CheckAnswer {
   readonly seed: number;
   readonly right: boolean;
   /** How many were answered, and how many rightly. */

@@ -43,7 +43,7 @@ export type CsvUnit =
   | 'K'
   | 'none';
 
-export const TIME_UNITS = [
+const TIME_UNITS = [
   's',
   'min',
   'h',

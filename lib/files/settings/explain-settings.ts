@@ -114,7 +114,7 @@ function sitesOf(recorded: Site, doubt: Doubt): Site[] {
 }
 
 /** In how many things, gradient factors aside, a unit is set otherwise than the record says. */
-export function departuresOf(site: Site, recorded: Site): number {
+function departuresOf(site: Site, recorded: Site): number {
   return (
     Number(site.water !== recorded.water) +
     Number(site.altitudeM !== recorded.altitudeM) +

@@ -43,7 +43,7 @@ export function sayExplanation(ranked: readonly Fit[], { count, sawStops }: Comp
 }
 
 /** Settings as a person says them, with what differs from the record. */
-export function saySettings({ settings }: Fit, recorded: Site, sawStops: boolean): string {
+function saySettings({ settings }: Fit, recorded: Site, sawStops: boolean): string {
   const limits = sawStops
     ? `gradient factors ${printFactors(settings.gradientFactors)}`
     : `a high gradient factor of ${percentNumber(settings.gradientFactors.high)}`;

@@ -208,7 +208,7 @@ export interface Compared {
  * Both sides of a comparison in one dimension, and whether it holds. Stops the evaluation where they have none in
  * common.
  */
-export function compares({ sign, left, right, place }: Comparison, world: World): Compared {
+function compares({ sign, left, right, place }: Comparison, world: World): Compared {
   const one = amountOf(left, world);
   const other = amountOf(right, world);
   const dimension = common(one, other, place, 'compares');

@@ -112,7 +112,7 @@ export function judgeNumber(
 }
 
 /** The first reply whose condition is so. */
-export function replyTo(replies: readonly Reply[], world: World): string | undefined {
+function replyTo(replies: readonly Reply[], world: World): string | undefined {
   return replies.find(({ when }) => {
     const so = judgeCondition(when, world);
     return so.ok && so.value;

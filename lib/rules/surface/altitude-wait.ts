@@ -12,7 +12,7 @@ import { heliumAfter, longestWait, nitrogenAfter, restingAt, type Resting, type 
 const SAME_ALTITUDE_M = 1;
 
 /** The model's own answer: when the tissues tolerate the pressure up there, and what decides it. */
-export interface ModelWait {
+interface ModelWait {
   readonly minutes: number;
   /** The compartment (1–16) that needs longest; 0 where all are ready. */
   readonly leader: number;

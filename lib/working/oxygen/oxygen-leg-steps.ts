@@ -11,7 +11,7 @@ import { SOURCES } from '../sources';
 import type { Named, WorkingTable } from '../working';
 
 /** So many legs that add oxygen are worked through, the latest ones. */
-export const OXYGEN_LEGS_SHOWN = 8;
+const OXYGEN_LEGS_SHOWN = 8;
 /** Pressures closer than this count as one, as they do in the exposure itself, bar. */
 const SAME_PRESSURE_BAR = 1e-6;
 

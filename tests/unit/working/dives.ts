@@ -117,7 +117,7 @@ const steps = fc.array(move, { maxLength: 18 }).map((moves): Step[] => {
 });
 
 /** Dives of many kinds: waters, altitudes, starts, both gradient-factor cases, helium, switches, intervals. */
-export const anyDive: fc.Arbitrary<Dive> = fc.record({ settings, steps, lines: fc.constant([]) });
+const anyDive: fc.Arbitrary<Dive> = fc.record({ settings, steps, lines: fc.constant([]) });
 
 /** The same, at one of its samples, anywhere from the start to the end. */
 export const anyInstant = fc

@@ -12,7 +12,7 @@ import { useDesk } from '../desk-context';
 import type { ReadingId } from '../reading-ids';
 import { tileOf } from '../tile-of';
 import { DeskWhy } from '../why/DeskWhy';
-import { StopMark } from '../../pictures/StopMark';
+import { StopMark } from './StopMark';
 import { chosenWatch } from '../../pictures/scene-watches';
 
 /** What the chosen unit adds to the model at the cursor: speed, safety stop, imposed stop, alarms, the wait before flying. */

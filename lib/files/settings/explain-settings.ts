@@ -175,7 +175,6 @@ function sitesOf(recorded: Site, doubt: Doubt): Site[] {
   );
 }
 
-<<<<<<< HEAD
 /** In which things, gradient factors aside, a unit is set otherwise than the record says. */
 function departures(site: Site, recorded: Site): readonly boolean[] {
   return [site.water !== recorded.water, site.altitudeM !== recorded.altitudeM, !sameGas(site.gas, recorded.gas)];
@@ -188,15 +187,6 @@ function departuresOf(site: Site, recorded: Site): number {
 function isFirstOfKind(tried: LimitsTried, rank: number, ranked: readonly LimitsTried[], recorded: Site): boolean {
   const kind = String(departures(tried.site, recorded));
   return ranked.findIndex(({ site }) => String(departures(site, recorded)) === kind) === rank;
-=======
-/** In how many things, gradient factors aside, a unit is set otherwise than the record says. */
-function departuresOf(site: Site, recorded: Site): number {
-  return (
-    Number(site.water !== recorded.water) +
-    Number(site.altitudeM !== recorded.altitudeM) +
-    Number(!sameGas(site.gas, recorded.gas))
-  );
->>>>>>> main
 }
 
 /** Moves altitude and gas, where the unit departs from the record in them, by steps that shorten. */

@@ -157,7 +157,7 @@ describe('what is said of the model', () => {
           const { noStop, creditedNoStopMin } = moment.now;
           // A credited time below the plain one is explained where it stands.
           if (state === 'free' && creditedNoStopMin < noStop.minutes)
-            expect(said['no-stop'].note).toContain('you take up more than you lose');
+            expect(said['no-stop'].note).toContain('still taking up gas');
         }
       }),
       40,

@@ -58,7 +58,7 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
-    instantsS: [30, 905, 1900, 1955, 2120, 2260],
+    instantsS: [30, 905, 1900, 1955, 2120, 2240],
   },
 } as const;
 

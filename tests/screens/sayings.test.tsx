@@ -2,6 +2,9 @@ import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
 import { BesidePicture } from '@/app/bring/BesidePicture';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore } from '@/app/stage/desk-store';
+import { LogFigure } from '@/app/stage/units/LogFigure';
 import { usePreferences } from '@/app/parts/preferences';
 import { GAS_ROWS } from '@/app/gases/gas-words';
 import type { GasAtDepth } from '@/lib/exposure/gas-comparison';
@@ -55,5 +58,21 @@ describe('a gas beside others', () => {
     const row = GAS_ROWS.find(({ label }) => label.startsWith('No-stop time'))!;
     const say = (noStopMin: number) => row.say({ noStopMin } as GasAtDepth, 'metric');
     expect([7.99, 8, 99, 99.5, Infinity, 0].map(say)).toEqual(['7', '8', '99', '>99', '>99', '0']);
+  });
+});
+
+describe('what a unit tells', () => {
+  it('stands in order of time, as each sentence says', () => {
+    const script = 'descend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 20 m/min\n';
+    const store = createDeskStore({ script, pictures: ['log'], covered: [] });
+    render(
+      <DeskContext value={store}>
+        <LogFigure />
+      </DeskContext>,
+    );
+    const clocks = screen.getAllByRole('listitem').map((item) => /^At (\d+):(\d\d) /.exec(item.textContent ?? '')!);
+    const timesS = clocks.map(([, minutes, seconds]) => Number(minutes) * 60 + Number(seconds));
+    expect(new Set(timesS).size).toBeGreaterThan(2);
+    expect(timesS).toEqual(timesS.toSorted((one, other) => one - other));
   });
 });

@@ -4,6 +4,7 @@ import { barPerMetre, type Water } from '../physics/water';
 import type { BenchSettings, BenchUnit } from './bench-settings';
 import type { ChamberRun } from './chamber-run';
 
+/** The water whose metres the reference gauge shows. */
 export function gaugeWater({ gaugeScale, potWater }: Pick<BenchSettings, 'gaugeScale' | 'potWater'>): Water {
   return gaugeScale === 'pot' ? potWater : gaugeScale;
 }

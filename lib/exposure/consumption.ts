@@ -18,6 +18,9 @@ export type Phase = 'descent' | 'bottom' | 'ascent' | 'stops';
  */
 export type BreathingRates = Readonly<Record<Phase, number>>;
 
+/**
+ * What is breathed in each phase of a dive, L/min at the surface; a phase that is not stated goes as the bottom does.
+ */
 export function breathingRatesOf({ supply }: Pick<Settings, 'supply'>): BreathingRates {
   const { bottomLMin = USUAL_CONSUMPTION_L_MIN, descentLMin, ascentLMin, stopsLMin } = supply?.consumption ?? {};
   return {
@@ -28,6 +31,7 @@ export function breathingRatesOf({ supply }: Pick<Settings, 'supply'>): Breathin
   };
 }
 
+/** How many times faster a frightened diver breathes: as the script says, or the usual factor. */
 export function stressFactorOf({ supply }: Pick<Settings, 'supply'>): number {
   return supply?.stressFactor ?? USUAL_STRESS_FACTOR;
 }

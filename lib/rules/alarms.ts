@@ -10,6 +10,7 @@ const ALARM_KINDS = Object.keys(ALARM_MEANINGS) as AlarmKind[];
 
 const BITS = Object.fromEntries(ALARM_KINDS.map((kind, index) => [kind, 1 << index])) as Record<AlarmKind, number>;
 
+/** The bit of an alarm among the alarms of a sample. */
 export function alarmBit(kind: AlarmKind): number {
   return BITS[kind];
 }

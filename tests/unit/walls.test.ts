@@ -53,6 +53,19 @@ describe('the walls between the parts', () => {
     expect(await brokenRules(filePath, code)).toEqual(['no-restricted-imports']);
   });
 
+  it('asks every function that lib gives away for a docstring', async () => {
+    for (const code of [
+      'export function one() {}',
+      'export const one = () => 1;',
+      '// A remark.\nexport function one() {}',
+    ]) {
+      expect(await brokenRules('lib/dive/probe.ts', code), code).toEqual(['house/docstrings']);
+      expect(await brokenRules('app/parts/probe.ts', code), code).toEqual([]);
+    }
+    expect(await brokenRules('lib/dive/probe.ts', '/** Gives one. */\nexport function one() {}')).toEqual([]);
+    expect(await brokenRules('lib/dive/probe.ts', 'export const one = 1;')).toEqual([]);
+  });
+
   it('sees through a dynamic import', async () => {
     expect(await brokenRules('lib/tissue/probe.ts', "export const x = import('../rules/safety-stop');")).toEqual([
       'no-restricted-syntax',

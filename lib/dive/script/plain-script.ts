@@ -21,6 +21,7 @@ function settingLines(settings: Settings): string[] {
   });
 }
 
+/** Each step as a line of a script, in metric units. */
 export function stepLines(steps: readonly Step[]): string[] {
   let fromM = 0;
   return steps.map((step) => {

@@ -29,10 +29,12 @@ function looksMeasured(cell: string): boolean {
   return text === '' || NUMBER.test(text) || CLOCK.test(text) || DATED.test(text);
 }
 
+/** Whether a cell is a time of day or of a run, such as 12:30 or 0:12:30. */
 export function isClock(cell: string): boolean {
   return CLOCK.test(cell.trim());
 }
 
+/** Whether a cell begins with a date and a time of day. */
 export function isDated(cell: string): boolean {
   return DATED.test(cell.trim());
 }
@@ -141,6 +143,7 @@ function isSamples(row: readonly string[]): boolean {
   return told.length >= 2 && told.filter(looksMeasured).length >= 2;
 }
 
+/** The cells of one line, with quotation marks taken off; spaces as separators count once in a row. */
 function cellsOf(line: string, separator: string): string[] {
   if (separator === ' ') return line.trim().split(/ +/);
   const parsed = Papa.parse<string[]>(line, { delimiter: separator, newline: '\n' });

@@ -156,6 +156,7 @@ function addStart(recording: Recording, first: number, add: Add): void {
   );
 }
 
+/** Whether a record that begins so, s and m, lacks its descent: it starts under water, at once or very late. */
 export function isMissingDescent(firstS: number, firstM: number): boolean {
   return firstM > 0 && (firstS <= 0 || firstS > LATE_FIRST_SAMPLE_S);
 }

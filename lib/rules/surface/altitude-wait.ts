@@ -86,6 +86,10 @@ function inertAfter(resting: Resting, minutes: number): number {
   return nitrogenAfter(resting, minutes) + heliumAfter(resting, minutes);
 }
 
+/**
+ * What a compartment may hold at an ambient pressure, bar, under a gradient factor, after minutes at the surface on air:
+ * the model's limit with its coefficients mixed by what is left of each gas.
+ */
 export function limitAfter(
   timeline: Timeline,
   resting: Resting,

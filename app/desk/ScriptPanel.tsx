@@ -1,17 +1,25 @@
 'use client';
 
-import { memo, useCallback, useId, useMemo, useRef } from 'react';
+import { memo, useCallback, useEffect, useId, useMemo, useRef } from 'react';
+import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
 import { scenarios } from '@/content/scenarios/scenarios';
+import { writeInUnits } from '@/lib/dive/write-in-units';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
-import { IconButton } from '../parts/IconButton';
+import { usePreferences } from '../parts/preferences';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
+import { fetchedLater } from '../parts/fetched-later';
 import { useDesk, useDeskStore } from '../stage/desk-context';
+import { OverlaySentence } from '../stage/figures/OverlayChooser';
+import { StepHint } from '../stage/figures/StepHint';
+import { PictureChooser } from './PictureChooser';
 import { ScriptHelp } from './ScriptHelp';
 import { useScriptShown } from './use-script-shown';
 import styles from './desk.module.css';
 import noticeStyles from './notices.module.css';
+
+const StepEditor = fetchedLater(async () => (await import('../stage/after-opening')).StepEditor, <StepHint />);
 
 /** The dive as text, what is wrong with it, and dives to begin with. */
 export function ScriptPanel() {
@@ -22,10 +30,7 @@ export function ScriptPanel() {
   const errors = useDesk((state) => state.errors);
   const warnings = useDesk((state) => state.warnings);
   const change = useDesk((state) => state.change);
-  const undo = useDesk((state) => state.undo);
-  const redo = useDesk((state) => state.redo);
-  const canUndo = useDesk((state) => state.past.length > 0);
-  const canRedo = useDesk((state) => state.future.length > 0);
+  const fixed = useDesk((state) => state.base !== undefined);
 
   const make = (mend: Mend) => change({ script: mended(store.getState().script, mend) });
   const goTo = ({ line, column, endColumn }: Notice) => {
@@ -38,14 +43,9 @@ export function ScriptPanel() {
 
   return (
     <section className={styles.script} data-tour="script" aria-labelledby={`${id}-title`}>
-      <div className={styles.scriptHead}>
-        <h2 id={`${id}-title`}>Dive script</h2>
-        <span className={styles.tools}>
-          <IconButton icon="undo" label="Undo" onClick={undo} disabled={!canUndo} />
-          <IconButton icon="redo" label="Redo" onClick={redo} disabled={!canRedo} />
-        </span>
-      </div>
+      <h2 id={`${id}-title`}>Dive script</h2>
       <ReadyDives />
+      <WriteInUnits />
       <textarea
         ref={editor}
         aria-label="Dive script"
@@ -57,7 +57,7 @@ export function ScriptPanel() {
         autoCorrect="off"
         value={script}
         onFocus={catchUp}
-        rows={Math.max(14, script.split('\n').length + 1)}
+        rows={Math.max(14, script.split('\n').length + 4)}
         onChange={(event) => change({ script: event.target.value }, 'typing')}
       />
       <div id={`${id}-notices`} aria-live="polite">
@@ -71,26 +71,39 @@ export function ScriptPanel() {
           <NoticeList notices={gathered(warnings)} onGo={goTo} onMend={make} />
         )}
       </div>
+      {!fixed && <StepEditor />}
+      {!fixed && <OverlaySentence />}
+      <PictureChooser />
       <ScriptHelp />
     </section>
   );
 }
 
-const READY_DIVES = scenarios.map(({ id, title }) => ({ value: id, label: title }));
 const OWN = { value: 'own', label: 'Your own' };
 
 /** Dives to begin with; kept apart, since it stays the same while a script is changed. */
 const ReadyDives = memo(function ReadyDives() {
-  const scenario = useDesk((state) => scenarios.find((one) => one.script === state.script));
+  const units = usePreferences((state) => state.units);
+  const scenario = useDesk((state) => scenarios.find((one) => isScenario(one, state.script)));
   const change = useDesk((state) => state.change);
+  const store = useDeskStore();
+  // A ready dive that nobody has touched follows the units.
+  useEffect(() => {
+    const { script, past } = store.getState();
+    const ready = scenarios.find((one) => isScenario(one, script));
+    if (ready && past.length === 0) change({ script: scenarioIn(ready, units).script });
+  }, [store, change, units]);
   const own = scenario === undefined;
-  const options = useMemo(() => (own ? [OWN, ...READY_DIVES] : READY_DIVES), [own]);
+  const options = useMemo(() => {
+    const ready = scenarios.map((one) => ({ value: one.id, label: scenarioIn(one, units).title }));
+    return own ? [OWN, ...ready] : ready;
+  }, [own, units]);
   const choose = useCallback(
     (chosen: string) => {
       const next = scenarios.find((one) => one.id === chosen);
-      if (next) change({ script: next.script });
+      if (next) change({ script: scenarioIn(next, units).script });
     },
-    [change],
+    [change, units],
   );
   return (
     <Choice
@@ -98,10 +111,26 @@ const ReadyDives = memo(function ReadyDives() {
       value={scenario?.id ?? OWN.value}
       options={options}
       onChange={choose}
-      hint={scenario?.shows}
+      hint={scenario && scenarioIn(scenario, units).shows}
     />
   );
 });
+
+/** Writes the script in the units chosen, where it is in the others. */
+function WriteInUnits() {
+  const units = usePreferences((state) => state.units);
+  const script = useDesk((state) => (state.errors.length > 0 ? undefined : state.script));
+  const change = useDesk((state) => state.change);
+  const written = useMemo(() => (script === undefined ? undefined : writeInUnits(script, units)), [script, units]);
+  if (written === undefined || written === script) return null;
+  return (
+    <p>
+      <Button kind="quiet" onClick={() => change({ script: written })}>
+        Write it in {units === 'imperial' ? 'feet' : 'metres'}
+      </Button>
+    </p>
+  );
+}
 
 interface NoticeListProps {
   notices: readonly Notice[];

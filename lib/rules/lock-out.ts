@@ -2,7 +2,7 @@ import { eventKind } from './event';
 import { rule } from './rule';
 import { onOff, oneOf } from './settings/setting';
 
-export const LOCK_HOURS = [24, 48] as const;
+const LOCK_HOURS = [24, 48] as const;
 
 const settings = {
   on: onOff(true),
@@ -32,6 +32,7 @@ export const lockOut = rule({
   standing: 'common practice',
   settings,
   events: [locked, unlocked],
+  changesLessons: [6, 10, 16],
   begin: () => ({}),
   step(_state, now, own, unit) {
     if (unit.lockedUntilS > 0) {

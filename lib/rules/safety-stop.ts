@@ -86,6 +86,7 @@ export const safetyStop = rule({
     { holds: (own) => own.dueBelowM > own.bandToM, otherwise: 'the safety stop has to fall due deeper than its band' },
   ],
   events: [due, counting, paused, restarted, done, skipped],
+  changesLessons: 'all',
   begin: (): State => ({ wholeS: 0, begun: false }),
   step(state, now, own, unit) {
     if (now.diveStarts) {
@@ -117,6 +118,7 @@ export const safetyStop = rule({
   },
 });
 
+/** Whether a safety stop is asked for in a state, running or not. */
 export function isAsked(state: SafetyStopState): boolean {
   return state === 'due' || state === 'counting' || state === 'paused';
 }

@@ -34,6 +34,9 @@ export function finely(dive: Dive): Sampling {
   return samplingOf(dive, 10);
 }
 
+/**
+ * A dive worked out at a step of so many seconds, under water and in intervals, with its figures under its own limits.
+ */
 export function worked(dive: Dive, { everyS, intervalEveryS }: Sampling): Worked {
   const timeline = computeTimeline(dive, everyS, { intervalEveryS });
   return { timeline, figures: figuresOf(timeline, dive.settings) };
@@ -46,7 +49,8 @@ export function firstOwed({ timeline, figures }: Worked, target: 'stop' | 'ceili
     if (!(figures.ceilingM[sample]! > 0)) continue;
     if (target === 'stop') {
       planAscent ??= ascentPlanner(figures.limits, timeline);
-      if (planAscent(ascentStartAt(timeline, figures, sample)).stops.length === 0) continue;
+      const { stops, timeToSurfaceMin } = planAscent(ascentStartAt(timeline, figures, sample));
+      if (stops.length === 0 && timeToSurfaceMin < Infinity) continue;
     }
     return { timeS: timeline.timeS[sample]!, diveNumber: timeline.legs[timeline.leg[sample]!]!.diveNumber };
   }

@@ -10,6 +10,7 @@ import { leadingCompartment } from '../leading';
 import { markPartPath, markPath } from '../axes/mark-shapes';
 import { nearest } from '../hand/nearest';
 import type { PictureProps } from '../picture-props';
+import type { OverlaidDive } from '../profile/overlaid-dive';
 import { PointerTip } from '../hand/PointerTip';
 import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
 import { Rock } from '../axes/Rock';
@@ -29,7 +30,15 @@ const LEAD = 1.35;
  * The chase: compartments along a half-time axis, pressure upward. Sixteen marks run after the line of the gas breathed,
  * under a roof of what each tolerates here, which drops onto them as the diver comes up.
  */
-export function ChasePicture({ scene, sample, cursorS, width, height, units }: PictureProps) {
+export function ChasePicture({
+  scene,
+  sample,
+  cursorS,
+  width,
+  height,
+  units,
+  ways = [],
+}: PictureProps & { ways?: readonly OverlaidDive[] }) {
   const { timeline } = scene;
   const rock = useId();
   const frame = useId();
@@ -39,7 +48,7 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
     () => chaseScales(halfTimesMin, { lowBar, highBar }, width, height),
     [halfTimesMin, lowBar, highBar, width, height],
   );
-  const { margin, inner, x, y, narrow } = scales;
+  const { margin, inner, x, y, narrow, low } = scales;
   const { pointed, handlers } = usePointed(margin, width);
   const runners = runnersAt(scene, sample);
   const leader = leadingCompartment(scene, sample);
@@ -84,7 +93,7 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <PressureAxis scales={scales} units={units} />
-          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} />
+          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} low={low} />
           <g clipPath={`url(#${frame})`}>
             <path d={`${roof}V-1H0Z`} fill={`url(#${rock})`} />
             <path d={roof} className={styles.roof} />
@@ -94,6 +103,9 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
             <path d={`M0,${breathedY}H${inner.width}`} className={styles.breathed} />
             <path d={tails} className={styles.tail} />
           </g>
+          {ways.map((way, index) => (
+            <path key={index} d={marksBeside(way, cursorS, scales, size)} className={styles.beside} />
+          ))}
           <Marks runners={runners} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
           {told && (
             <path d={markPath('round', x(told.halfTimeMin), y(told.tensionBar), size * 2)} className={shared.pointed} />
@@ -141,6 +153,14 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
   );
 }
 
+/** Where the sixteen would have been at the same instant of another dive. */
+function marksBeside({ timeline }: OverlaidDive, cursorS: number, { x, y }: ChaseScales, size: number): string {
+  const at = sampleAt(timeline, cursorS) * COMPARTMENTS;
+  return Array.from(timeline.compartments.nitrogenHalfTimeMin, (halfTimeMin, c) =>
+    markPath('round', x(halfTimeMin), y(timeline.nitrogenBar[at + c]! + timeline.heliumBar[at + c]!), size * 1.5),
+  ).join('');
+}
+
 /** Pressure upward. */
 const PressureAxis = memo(function PressureAxis({
   scales: { margin, inner, y },
@@ -171,14 +191,17 @@ const HalfTimeAxis = memo(function HalfTimeAxis({
   halfTimesMin,
   width,
   footY,
+  low,
 }: {
   halfTimesMin: Float64Array;
   width: number;
   footY: number;
+  low: boolean;
 }) {
   const x = halfTimeScale(halfTimesMin, width);
   const room = x(halfTimesMin[8]!) - x(halfTimesMin[7]!);
-  const numberEvery = room < 20 ? 3 : 1;
+  const least = x(halfTimesMin[15]!) - x(halfTimesMin[14]!);
+  const numberEvery = least < 19 ? 3 : 1;
   const halfTimeEvery = room < 34 ? 3 : 1;
   return (
     <>
@@ -197,15 +220,19 @@ const HalfTimeAxis = memo(function HalfTimeAxis({
           )}
         </g>
       ))}
-      <text x={0} y={footY + 54} className={styles.axis}>
-        fast
-      </text>
-      <text x={width / 2} y={footY + 54} className={styles.axis} textAnchor="middle">
-        half-time, min
-      </text>
-      <text x={width} y={footY + 54} className={styles.axis} textAnchor="end">
-        slow
-      </text>
+      {!low && (
+        <>
+          <text x={0} y={footY + 54} className={styles.axis}>
+            fast
+          </text>
+          <text x={width / 2} y={footY + 54} className={styles.axis} textAnchor="middle">
+            half-time, min
+          </text>
+          <text x={width} y={footY + 54} className={styles.axis} textAnchor="end">
+            slow
+          </text>
+        </>
+      )}
     </>
   );
 });

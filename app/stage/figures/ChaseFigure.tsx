@@ -14,6 +14,7 @@ import { nearest } from '../../pictures/hand/nearest';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from '../../pictures/runners';
+import { useShownWays } from './use-overlay';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
@@ -21,6 +22,7 @@ const chaseHeight = (width: number) => (width < 560 ? 340 : Math.min(440, Math.m
 
 export function ChaseFigure() {
   const { ref, ...picture } = usePicture(chaseHeight);
+  const ways = useShownWays();
   const { scene, sample, units } = picture;
   const { timeline } = scene;
   const runners = runnersAt(scene, sample);
@@ -54,12 +56,8 @@ export function ChaseFigure() {
         `At ${printClock(timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
         `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
       }
-      actions={
-        <div className={`${styles.ask} unprinted`}>
-          <CompartmentChoice compartments={compartments} chosen={asked} onChoose={setChosen} />
-          <DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />
-        </div>
-      }
+      actions={<CompartmentChoice compartments={compartments} chosen={asked} onChoose={setChosen} />}
+      beside={<DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />}
       columns={[
         {
           heading: 'Compartment',
@@ -89,7 +87,7 @@ export function ChaseFigure() {
       rows={() => runners}
     >
       <div ref={ref} className={styles.canvas} onClick={askAt}>
-        <ChasePicture {...picture} />
+        <ChasePicture {...picture} ways={ways} />
       </div>
     </PictureFrame>
   );

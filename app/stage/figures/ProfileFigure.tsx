@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useContext, useState } from 'react';
 import { fetchedLater, UnfetchedInPicture } from '../../parts/fetched-later';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
@@ -11,7 +11,8 @@ import { useOpened } from '../../parts/use-opened';
 import { StepHint } from './StepHint';
 import { ZoomControls } from './ZoomControls';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
-import { useOverlay } from './use-overlay';
+import { RoomContext } from './room';
+import { useOverlay, useShownWays } from './use-overlay';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
 import { usePicture } from './use-picture';
@@ -34,7 +35,9 @@ export function ProfileFigure() {
   const { scene, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
   const overlay = useOverlay();
+  const ways = useShownWays();
   const opened = useOpened();
+  const filled = useContext(RoomContext) !== undefined;
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
@@ -81,7 +84,7 @@ export function ProfileFigure() {
       rows={samples}
     >
       <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>
-        <ProfilePicture {...picture} held={held} overlay={overlay}>
+        <ProfilePicture {...picture} held={held} overlay={overlay} ways={ways}>
           {(scales) =>
             opened && (
               <>
@@ -93,8 +96,8 @@ export function ProfileFigure() {
           }
         </ProfilePicture>
       </div>
-      {!fixed && <StepEditor />}
-      {!fixed && <OverlaySentence />}
+      {!fixed && !filled && <StepEditor />}
+      {!fixed && !filled && <OverlaySentence />}
     </PictureFrame>
   );
 }

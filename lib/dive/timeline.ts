@@ -12,7 +12,7 @@ import { sampleInstants } from './sample-instants';
 import { startingTissues } from './start';
 
 /** What of a dive's settings made its tissues: the place, the lungs and half-times, and what the diver began with. */
-export type Conditions = Pick<Settings, 'water' | 'altitudeM' | 'start' | 'model' | 'gas'>;
+type Conditions = Pick<Settings, 'water' | 'altitudeM' | 'start' | 'model' | 'gas'>;
 
 /**
  * What the tissues of a dive did, and nothing else: what is asked of them stands beside it (`ascent/limits.ts`). Sample i has its time, depth and pressure at index i; its sixteen
@@ -142,6 +142,11 @@ export function sampleAt(timeline: Timeline, timeS: number): number {
     else high = middle - 1;
   }
   return low;
+}
+
+/** The time of the first sample at or after a moment, s; the moment itself where there is none. */
+export function sampleFromS({ timeS }: Timeline, momentS: number): number {
+  return timeS.find((sampleS) => sampleS >= momentS) ?? momentS;
 }
 
 /** The gas breathed at a sample. */

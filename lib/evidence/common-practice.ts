@@ -2,6 +2,7 @@ import published from '../../content/published/common-practice.json';
 import { commonPracticeSchema } from '../../content/published/schema';
 import { sampleAt } from '../dive/timeline';
 import { AIR } from '../physics/gas';
+import { printFactors } from '../quantity/percent';
 import { compared, ranged, type Check } from './check';
 import type { Engine } from './engine';
 import { seaLevelDive, stepsThrough } from './sea-level-dive';
@@ -14,7 +15,7 @@ const AFTERWARDS = { durationS: 60 };
 export function commonPracticeChecks(engine: Engine): Check[] {
   const { source, tolerances, limits, noStopAfterDescent, shortDeepDive } = commonPracticeSchema.parse(published);
   return limits.flatMap((gradientFactors) => {
-    const name = `${Math.round(gradientFactors.low * 100)}/${Math.round(gradientFactors.high * 100)}`;
+    const name = printFactors(gradientFactors);
     const deepestM = noStopAfterDescent.legs.at(-1)!.toM;
     const arrivalS = noStopAfterDescent.legs.reduce((sum, leg) => sum + leg.durationS, 0);
     const descent = stepsThrough([...noStopAfterDescent.legs, { toM: deepestM, ...AFTERWARDS }]);

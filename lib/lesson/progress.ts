@@ -35,7 +35,7 @@ export interface Prediction {
 }
 
 /** The last answer to a question that is drawn afresh. */
-export interface CheckAnswer {
+interface CheckAnswer {
   readonly seed: number;
   readonly right: boolean;
   /** How many were answered, and how many rightly. */
@@ -46,6 +46,7 @@ export interface CheckAnswer {
 export const NO_PROGRESS: Progress = { lessons: {} };
 const NONE: LessonProgress = { at: undefined, done: [], predictions: {}, met: {}, checks: {} };
 
+/** What was done in one lesson; nothing where it was never begun. */
 export function progressIn(progress: Progress, slug: string): LessonProgress {
   return (Object.hasOwn(progress.lessons, slug) ? progress.lessons[slug] : undefined) ?? NONE;
 }
@@ -55,14 +56,17 @@ function changed(progress: Progress, slug: string, change: (own: LessonProgress)
   return { lessons: { ...progress.lessons, [slug]: { ...own, ...change(own) } } };
 }
 
+/** The progress with the learner standing at a step of a lesson. */
 export function standingAt(progress: Progress, slug: string, step: string): Progress {
   return changed(progress, slug, () => ({ at: step }));
 }
 
+/** The progress with a step of a lesson done; once however often it is done. */
 export function withDone(progress: Progress, slug: string, step: string): Progress {
   return changed(progress, slug, ({ done }) => ({ done: done.includes(step) ? done : [...done, step] }));
 }
 
+/** The progress with what was foretold at a step, in place of an earlier prediction. */
 export function withPrediction(progress: Progress, slug: string, step: string, prediction: Prediction): Progress {
   return changed(progress, slug, ({ predictions }) => ({ predictions: { ...predictions, [step]: prediction } }));
 }
@@ -74,10 +78,15 @@ export function withoutPrediction(progress: Progress, slug: string, step: string
   }));
 }
 
+/** The progress with the goal of a step met by a script. */
 export function withMet(progress: Progress, slug: string, step: string, script: string): Progress {
   return changed(progress, slug, ({ met }) => ({ met: { ...met, [step]: script } }));
 }
 
+/**
+ * The progress with one more answer to a question of a check, counted as right or wrong; `seed` is what its numbers
+ * were drawn from.
+ */
 export function withCheck(
   progress: Progress,
   slug: string,

@@ -2,16 +2,16 @@
 
 import { useState } from 'react';
 import { fetchedLater, UnfetchedInPicture } from '../../parts/fetched-later';
-import { printDepth, sayDepth } from '@/lib/quantity/depth';
+import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
+import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
 import { useOpened } from '../../parts/use-opened';
 import { StepHint } from './StepHint';
 import { ZoomControls } from './ZoomControls';
-import { noStopText } from '../../pictures/print-figures';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
-import { useOverlay } from './use-overlay';
+import { useOverlay, useShownWays } from './use-overlay';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
 import { usePicture } from './use-picture';
@@ -34,6 +34,7 @@ export function ProfileFigure() {
   const { scene, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
   const overlay = useOverlay();
+  const ways = useShownWays();
   const opened = useOpened();
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
@@ -65,23 +66,23 @@ export function ProfileFigure() {
       sentence={
         `Depth over ${printClock(timeline.timeS.at(-1)!)}, to ${sayDepth(deepestM, units)}. ` +
         (ceilingM > 0
-          ? `The hatched roof is the ceiling; it comes down to ${printDepth(ceilingM, units)}.`
+          ? `The hatched roof is the ceiling; it comes down to ${printAs('ceilingM', ceilingM, units)}.`
           : 'No ceiling appears.')
       }
       columns={[
         { heading: 'Time', cell: (i: number) => printClock(timeline.timeS[i]!) },
-        { heading: 'Depth', numeric: true, cell: (i) => printDepth(timeline.depthM[i]!, units) },
+        { heading: 'Depth', numeric: true, cell: (i) => printAs('depth', timeline.depthM[i]!, units) },
         {
           heading: 'Ceiling',
           numeric: true,
-          cell: (i) => (figures.ceilingM[i]! > 0 ? printDepth(figures.ceilingM[i]!, units) : 'none'),
+          cell: (i) => printAs('ceilingM', figures.ceilingM[i]!, units),
         },
-        { heading: 'No-stop time', numeric: true, cell: (i) => `${noStopText(figures.noStopMin[i]!)} min` },
+        { heading: 'No-stop time', numeric: true, cell: (i) => printAs('noStopMin', figures.noStopMin[i]!, units) },
       ]}
       rows={samples}
     >
       <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>
-        <ProfilePicture {...picture} held={held} overlay={overlay}>
+        <ProfilePicture {...picture} held={held} overlay={overlay} ways={ways}>
           {(scales) =>
             opened && (
               <>

@@ -8,6 +8,7 @@ import { DEFAULT_RULES } from '@/lib/rules/all';
 import { lostWashout } from '@/lib/rules/body/lost-washout';
 import { heldBreaths, metreByMetre, mmHgOf } from '@/lib/rules/body/lungs';
 import { breachesOf, slowedWashout } from '@/lib/rules/body/slowed-washout';
+import { printAs } from '@/lib/sayings/measures';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk } from '../desk-context';
@@ -61,13 +62,13 @@ export function AscentFigure() {
               <tbody>
                 <tr>
                   <th scope="row">Supersaturation</th>
-                  <td>{Math.round(asDived.supersaturation.value * 100)} %</td>
-                  <td>{Math.round(asTaught.supersaturation.value * 100)} %</td>
+                  <td>{printAs('supersaturation', asDived.supersaturation.value, units)}</td>
+                  <td>{printAs('supersaturation', asTaught.supersaturation.value, units)}</td>
                 </tr>
                 <tr>
                   <th scope="row">Ceiling left</th>
-                  <td>{ceilingText(asDived.ceilingM, units)}</td>
-                  <td>{ceilingText(asTaught.ceilingM, units)}</td>
+                  <td>{printAs('ceilingM', asDived.ceilingM, units)}</td>
+                  <td>{printAs('ceilingM', asTaught.ceilingM, units)}</td>
                 </tr>
               </tbody>
             </table>
@@ -85,7 +86,10 @@ export function AscentFigure() {
         <SlowedWashout scene={scene} />
         <section className={styles.layer}>
           <h3>Lungs: no tissue needed</h3>
-          <p>By Boyle’s law, were the breath held. The last metres are the worst; tissue gas has no part in it.</p>
+          <p>
+            By Boyle’s law, were the breath held. The last {units === 'metric' ? 'metres' : 'feet'} are the worst;
+            tissue gas has no part in it.
+          </p>
           {breaths.map((breath) => {
             const metres = metreByMetre(breath, timeline);
             const last = metres.at(-1)!;
@@ -101,10 +105,6 @@ export function AscentFigure() {
       </div>
     </PictureFrame>
   );
-}
-
-function ceilingText(ceilingM: number, units: Parameters<typeof printDepth>[1]): string {
-  return ceilingM > 0 ? printDepth(ceilingM, units) : 'none';
 }
 
 /** The what-if of bubbles that hinder washout. It never touches the dive, its readings or its pictures. */
@@ -158,8 +158,8 @@ function SlowedWashout({ scene }: { scene: Scene }) {
       {settings.on && breaches.length === 0 && <p>No rise breaches the rate limit on this dive, so nothing changes.</p>}
       {imagined && (
         <p>
-          At surfacing the ceiling would be {ceilingText(imagined.ceilingM[surfaced]!, units)}; the model itself has{' '}
-          {ceilingText(scene.figures.ceilingM[surfaced]!, units)}.
+          At surfacing the ceiling would be {printAs('ceilingM', imagined.ceilingM[surfaced]!, units)}; the model itself
+          has {printAs('ceilingM', scene.figures.ceilingM[surfaced]!, units)}.
         </p>
       )}
     </section>

@@ -30,12 +30,12 @@ export interface RecordCheck {
   readonly counts: Partial<Readonly<Record<FindingKind, number>>>;
 }
 
-export const MOST_LISTED = 100;
+const MOST_LISTED = 100;
 /** A descent and an ascent that a record leaves out are put in at these rates, m/min: common practice, no single source. */
-export const ADDED_DESCENT_M_MIN = 18;
+const ADDED_DESCENT_M_MIN = 18;
 export const ADDED_ASCENT_M_MIN = 9;
 /** A record that begins below the surface has this long to have come down, s; otherwise a descent is missing. */
-export const LATE_FIRST_SAMPLE_S = 120;
+const LATE_FIRST_SAMPLE_S = 120;
 
 /** Looks a record over, once from beginning to end. Nothing is changed. */
 export function checkRecord(recording: Recording): RecordCheck {
@@ -70,21 +70,28 @@ export function checkRecord(recording: Recording): RecordCheck {
   addStart(recording, firstGood, add);
   addGaps(recording, add);
   addEnd(recording, add);
-  for (const cell of recording.unread) {
-    if (cell.of !== 'gas') continue;
+  addGases(recording, findings, counts);
+  return { findings: findings.sort((one, other) => one.row - other.row), counts };
+}
+
+/** Each name of a gas that is not understood, once: what is breathed from there on is not known. */
+function addGases(recording: Recording, findings: Finding[], counts: Partial<Record<FindingKind, number>>): void {
+  const named = new Set<string>();
+  for (const { row, text, of } of recording.unread) {
+    if (of !== 'gas') continue;
     counts.gas = (counts.gas ?? 0) + 1;
-    const what = `${place(recording, cell.row)}: the gas ${quoted(cell.text)} is not understood.`;
+    if (named.has(text)) continue;
+    named.add(text);
     findings.push({
       kind: 'gas',
-      row: cell.row,
-      lastRow: cell.row,
+      row,
+      lastRow: row,
       count: 1,
-      what,
-      repair: undefined,
-      blocking: false,
+      what: `${place(recording, row)}: the gas ${quoted(text)} is not understood.`,
+      repair: 'Go on with the gas before it; with air, where there is none.',
+      blocking: true,
     });
   }
-  return { findings: findings.sort((one, other) => one.row - other.row), counts };
 }
 
 type Add = (kind: FindingKind, first: number, last: number, what: string, repair: string | undefined) => void;
@@ -149,6 +156,7 @@ function addStart(recording: Recording, first: number, add: Add): void {
   );
 }
 
+/** Whether a record that begins so, s and m, lacks its descent: it starts under water, at once or very late. */
 export function isMissingDescent(firstS: number, firstM: number): boolean {
   return firstM > 0 && (firstS <= 0 || firstS > LATE_FIRST_SAMPLE_S);
 }

@@ -12,6 +12,10 @@ export interface SketchCompared {
   readonly text: string;
 }
 
+/**
+ * How a drawn curve stands to the true one: how much of the way it is close, where it is furthest off, and that in
+ * words.
+ */
 export function compareSketch(
   sketch: Sketch,
   { truth, within, dimension, noun, format }: DrawAsked,

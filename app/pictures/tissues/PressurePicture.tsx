@@ -124,8 +124,7 @@ function inForcePath({ timeline, figures, dive }: Scene, scales: PressureScales,
   const { x, y } = scales;
   const [from, to] = x.domain() as [number, number];
   const firstBar =
-    timeline.surfaceBar +
-    figures.anchorM.reduce((deepest, stop) => Math.max(deepest, stop), 0) * timeline.barPerMetre;
+    timeline.surfaceBar + figures.anchorM.reduce((deepest, stop) => Math.max(deepest, stop), 0) * timeline.barPerMetre;
   const points = [
     from,
     ...Array.from(

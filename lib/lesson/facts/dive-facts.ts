@@ -263,7 +263,8 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     meaning: 'Run time at which an event first came about on this dive; infinite if it never did.',
     noun: 'when “{1}” first happens',
     format: 'clock',
-    value: (view, span, _, event) => sampleFromS(view.timeline, eventsOf(view, span, event)[0]?.timeS ?? Infinity) / MINUTE_S,
+    value: (view, span, _, event) =>
+      sampleFromS(view.timeline, eventsOf(view, span, event)[0]?.timeS ?? Infinity) / MINUTE_S,
   },
   {
     of: 'dive',

@@ -109,7 +109,7 @@ describe('the language of goals and answers', () => {
     ['tensionBar(17) at arrival', 'This is not the number of a compartment. Write a whole number from 1 to 16.'],
     ['tensionBar at arrival', 'tensionBar takes one value in parentheses. Write tensionBar(5).'],
     ['highest stopM', 'stopM is not worked out for every moment. Ask for it at a moment, such as stopM at leaving.'],
-    ['count(stop-requierd)', '“stop-requierd” is not an event that is known here. Did you mean ceiling-clears?'],
+    ['count(stop-owd)', '“stop-owd” is not an event that is known here. Did you mean stop-owed?'],
     ['maxDepthM of three', 'There is no script called “three”. Write one of main, two.'],
     [
       'maxDepthM on "Rental unit"',

@@ -69,7 +69,7 @@ describe('the facts a lesson may ask for', () => {
   it('tells what stops were asked for, and that they were left out', () => {
     expect(valueIn(THIRTY, 'requiredStopMin')).toBeGreaterThanOrEqual(valueIn(THIRTY, 'stopsMin at leaving'));
     expect(valueIn(THIRTY, 'deepestCeilingM')).toBe(valueIn(THIRTY, 'highest ceilingM'));
-    expect(valueIn(THIRTY, 'count(ceiling-clears)')).toBe(1);
+    expect(valueIn(THIRTY, 'count(stop-owed)')).toBe(1);
     expect(valueIn(THIRTY, 'ceilingM at (firstMin(ceiling-clears))')).toBeGreaterThan(0);
     const early = THIRTY.replace('stay 20 min', 'stay 5 min');
     expect(valueIn(early, 'requiredStopMin')).toBe(0);

@@ -26,7 +26,7 @@ const UnitReadings = fetchedLater(
       label="Rate"
       absent={only !== undefined && !only.includes('rate')}
       value="…"
-      roomFor={3}
+      roomFor={4}
       note="…"
     />
   ),

@@ -32,7 +32,7 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
           {...cover('rate')}
           why={<DeskWhy unit={unit} reading="rate" about="this rate" />}
           {...tileOf(said.rate)}
-          roomFor={3}
+          roomFor={4}
         />
       )}
       {safetyStop && (

@@ -64,7 +64,14 @@ interface Common {
 
 export interface ReadStep extends Common {
   readonly kind: 'read';
-  readonly look: { readonly script: string; readonly show: readonly string[]; readonly atS: number } | undefined;
+  readonly look:
+    | {
+        readonly script: string;
+        readonly show: readonly string[];
+        readonly atS: number;
+        readonly untilS: number | undefined;
+      }
+    | undefined;
 }
 
 export interface PredictStep extends Common {
@@ -83,6 +90,8 @@ export interface RunStep extends Common {
   readonly readings: readonly string[] | undefined;
   readonly fromS: number;
   readonly toS: number;
+  /** Where the pictures end, so that a later question is not answered by them. */
+  readonly untilS: number | undefined;
   readonly watch: readonly { readonly atS: number; readonly html: Html }[];
 }
 

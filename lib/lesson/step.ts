@@ -54,6 +54,8 @@ export const predictSchema = z.strictObject({
   choice: choiceSchema.optional(),
   number: numberSchema.optional(),
   draw: drawSchema.optional(),
+  /** What may be told before the answer, because the question builds on it: a point of a curve, a rule that was taught. */
+  given: z.array(expressionText).max(4).default([]),
   /** Read once the prediction lies beside what the engine says. */
   after: prose,
 });

@@ -22,7 +22,7 @@ const NEAR_S = 0.5;
 /** A dive that plays and waits where there is something to look at. */
 export function RunStage({ script, step }: { script: LessonScript; step: RunStep }) {
   return (
-    <Stage script={script} show={step.show} atS={step.fromS}>
+    <Stage script={script} show={step.show} atS={step.fromS} untilS={step.untilS}>
       <div className={styles.readings}>
         <ReadingsPanel only={READING_IDS.filter((id) => step.readings?.includes(id) ?? true)} />
       </div>

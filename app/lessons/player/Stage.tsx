@@ -3,6 +3,7 @@
 import { useState, type ReactNode } from 'react';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
+import { cutDive } from '@/lib/dive/cut-dive';
 import type { LessonScript } from '@/lib/lesson/lesson';
 import { DeskContext } from '../../stage/desk-context';
 import { createDeskStore } from '../../stage/desk-store';
@@ -16,6 +17,8 @@ interface StageProps {
   show: readonly string[];
   /** Where the time cursor stands at first, s. */
   atS?: number;
+  /** Where the dive ends for this step, s: what comes later is asked for first. */
+  untilS?: number | undefined;
   /** Whether the dive is the learner's own, to be changed. */
   own?: boolean;
   /** Above the pictures. */
@@ -25,14 +28,20 @@ interface StageProps {
 }
 
 /** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
-export function Stage({ script, show, atS = 0, own = false, before, children }: StageProps) {
+export function Stage({ script, show, atS = 0, untilS, own = false, before, children }: StageProps) {
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
     const made = createDeskStore(
-      { script: script.script, pictures: shown, covered: [], rules: rules.success ? rules.data : DEFAULT_RULES },
+      {
+        script: script.script,
+        pictures: shown,
+        covered: [],
+        rules: rules.success ? rules.data : DEFAULT_RULES,
+      },
       !own,
     );
+    if (untilS !== undefined) made.getState().showLive(cutDive(made.getState().scene.dive, untilS));
     made.getState().setCursor(atS);
     return made;
   });

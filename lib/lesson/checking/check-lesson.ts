@@ -4,6 +4,7 @@ import { ruleSettingsSchema } from '../../rules/settings/rule-settings';
 import { UNIT_READING_IDS } from '../../working/rules/unit-all';
 import { checkPredict, checkQuestion } from '../questions/check-questions';
 import { Checker } from './checker';
+import { givenAway } from './given-away';
 import type { PlacedFault } from './fault';
 import type { KnownNames } from '../questions/known';
 import type { Lesson } from '../lesson';
@@ -34,7 +35,12 @@ export function checkLesson(lesson: Lesson, { known, draws = USUAL_DRAWS }: Chec
   // More draws than usual are asked for where there is time.
   const work = new Work(MOST_LOOKS * Math.max(1, draws / USUAL_DRAWS));
   try {
-    checkMeaning(lesson, lessonWorld(lesson, work), draws, checker);
+    const worlds = lessonWorld(lesson, work);
+    checkMeaning(lesson, worlds, draws, checker);
+    // What is told too early is looked for in a lesson that makes sense.
+    if (checker.faults.length === 0)
+      for (const { path, what, mend, below } of givenAway(lesson, worlds, known.tells))
+        checker.fault(path, what, mend, below);
   } catch (stop) {
     if (!(stop instanceof TooMuchWork)) throw stop;
     checker.fault(
@@ -144,6 +150,7 @@ function checkOwn(step: LessonStep, path: readonly PropertyKey[], world: World, 
       return;
     case 'predict':
       checkPredict(step, path, world, checker);
+      step.given.forEach((source, i) => checker.amount([...path, 'given', i], source, world));
       return;
     case 'run': {
       pictures(step.show, [...path, 'show']);

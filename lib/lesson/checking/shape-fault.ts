@@ -35,6 +35,7 @@ const KEYS = [
   'choice',
   'draw',
   'within',
+  'given',
   'as',
   'when',
   'because',

@@ -25,7 +25,7 @@ const vitest = (config: string, report: string): string[] => [
 
 const steps: Step[] = [
   { heading: 'Types: routes', command: ['node_modules/next/dist/bin/next', 'typegen'] },
-  { heading: 'Types: check', command: ['node_modules/typescript/bin/tsc', '--noEmit'] },
+  { heading: 'Types: check', command: ['node_modules/typescript-native/bin/tsc', '--noEmit'] },
   {
     heading: 'Lint',
     command: [

@@ -18,7 +18,10 @@ const foldersAbove = (floor) => floors.slice(0, floor).flat();
 const nodeBuiltIns =
   'assert|async_hooks|buffer|child_process|cluster|crypto|dgram|dns|events|fs|http|http2|https|module|net|os|path|perf_hooks|process|readline|stream|timers|tls|tty|url|util|v8|vm|worker_threads|zlib';
 
+const onlyTests = { regex: '^@/tests(/|$)|^(\\.\\./)+tests/', message: 'Only tests import tests.' };
+
 const outsideLib = [
+  onlyTests,
   { regex: '^@/app(/|$)|^(\\.\\./)+app/', message: 'lib is the engine: it never imports the screen in app/.' },
   { regex: '^(react|react-dom|next)(/|$)', message: 'lib has no React: it must work in plain Node.' },
   { regex: '^d3(-|/|$)', message: 'lib draws nothing: keep d3 in app/.' },
@@ -27,7 +30,6 @@ const outsideLib = [
     message: 'lib has no screen, storage or server: keep this in app/.',
   },
   { regex: `^node:|^(${nodeBuiltIns})(/|$)`, message: 'lib runs in a browser too: no Node built-ins.' },
-  { regex: '^@/tests(/|$)|^(\\.\\./)+tests/', message: 'Only tests import tests.' },
 ];
 
 /** A formula in MathML is part of a working: text made from text, with no screen in it. */
@@ -111,8 +113,22 @@ export const walls = [
       { regex: '^(\\.\\./)+app/', message: 'Only app and tests import app/.' },
     ]),
   },
+  { files: ['app/**/*.{ts,tsx}'], rules: forbidImports([onlyTests]) },
   {
-    files: ['app/**/*.{ts,tsx}'],
-    rules: forbidImports([{ regex: '^@/tests(/|$)|^(\\.\\./)+tests/', message: 'Only tests import tests.' }]),
+    files: ['app/keep/**/*.{ts,tsx}'],
+    rules: forbidImports([
+      onlyTests,
+      {
+        regex: '^(\\.\\./)+(?!parts/)|^@/app/',
+        message: 'app/keep keeps any document: it knows app/parts and no screen.',
+      },
+    ]),
+  },
+  {
+    files: ['app/lessons/workshop/**/*.{ts,tsx}', 'app/bench/**/*.{ts,tsx}'],
+    rules: forbidImports([
+      onlyTests,
+      { regex: '/desk/keep(/|$)', message: 'The desk keeps its own documents: use app/keep.' },
+    ]),
   },
 ];

@@ -2,6 +2,7 @@
 
 import { useEffect, useState } from 'react';
 import { Button } from '../parts/Button';
+import { useUndoKeys } from '../keep/use-undo-keys';
 import { Caution } from '../parts/Caution';
 import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
@@ -30,13 +31,20 @@ function Bench() {
   const read = useRun();
   const sheets = useSheets(read);
   const undo = useBench((state) => state.undo);
+  const redo = useBench((state) => state.redo);
+  const settle = useBench((state) => state.settle);
+  const redoable = useBench((state) => state.future.length > 0);
   const undoable = useBench((state) => state.past.length > 0);
+  useUndoKeys(undo, redo);
   return (
-    <div className={styles.bench}>
+    <div className={styles.bench} onBlur={settle}>
       <Caution about="chamber" />
       <div className={styles.unprinted}>
         <Button icon="undo" disabled={!undoable} onClick={undo}>
           Undo
+        </Button>
+        <Button icon="redo" disabled={!redoable} onClick={redo}>
+          Redo
         </Button>
       </div>
       <RunForm read={read} />

@@ -10,11 +10,11 @@ import { accepted, refused, type Parsed } from '@/lib/quantity/parsed';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { parsePressure } from '@/lib/quantity/pressure';
 import { RATE_PRESETS } from '@/lib/rules/settings/rate-limits';
-import { percentText } from '../bring/percent-text';
 import { Choice } from '../parts/Choice';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';
+import { printFactors } from '@/lib/quantity/percent';
 import { useBench } from './bench-context';
 import { depthReadText, parseDepthRead, parseStatedLength, parseStatedPercent, parseStatedRate } from './typed-reading';
 import styles from './bench.module.css';
@@ -25,7 +25,6 @@ export function ChamberForm() {
   const set = useBench((state) => state.setSettings);
   const units = usePreferences((preferences) => preferences.units);
   const lengthUnit = units === 'metric' ? 'm' : 'ft';
-  const limits = ({ low, high }: typeof settings.strictest) => `${percentText(low)}/${percentText(high)}`;
   const length = (stated: number | null) => (stated === null ? '' : depthReadText(stated, units));
   return (
     <section aria-labelledby="chamber" className={`${styles.step} ${styles.unprinted}`}>
@@ -112,13 +111,13 @@ export function ChamberForm() {
       <div className={styles.fields}>
         <TypedValue
           label="Strictest gradient factors"
-          shown={limits(settings.strictest)}
+          shown={printFactors(settings.strictest)}
           parse={readGradientFactors}
           onValue={(strictest) => set({ strictest })}
         />
         <TypedValue
           label="Loosest gradient factors"
-          shown={limits(settings.loosest)}
+          shown={printFactors(settings.loosest)}
           parse={readGradientFactors}
           onValue={(loosest) => set({ loosest })}
         />

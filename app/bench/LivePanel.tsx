@@ -12,12 +12,13 @@ import { Icon } from '../parts/Icon';
 import { usePreferences } from '../parts/preferences';
 import { useStatus } from '../parts/status';
 import { useBench } from './bench-context';
-import { steadyClock, type SteadyClock } from './steady-clock';
 import styles from './bench.module.css';
 
 const TICK_MS = 250;
 /** A computer's clock is set right by a little now and then; more than this is told, s. */
 const TOLD_FROM_S = 2;
+/** How often where the clock stands is kept while a run is under way, s. */
+const KEPT_EVERY_S = 5;
 
 /** The run against the clock: what to do now, where the gauge should be, when to read the units. */
 export function LivePanel({ run }: { run: ChamberRun }) {
@@ -30,10 +31,14 @@ export function LivePanel({ run }: { run: ChamberRun }) {
   const legs = legsToRun(run);
   const underway = marks.length > 0 && marks.length <= legs.length;
   const pastS = marks.at(-1) ?? 0;
-  const [clock] = useState(steadyClock);
-  const { nowS, putBackS } = useClock(clock, underway, pastS);
+  const clock = useBench((state) => state.clock);
+  const { nowS, putBackS } = useClock(underway, pastS);
   const now = liveAt(run, settings, marks, Math.max(nowS, pastS), units);
-  const next = () => change({ marks: [...marks, clock.nowS(pastS)] });
+  const next = () => {
+    // A new run goes by the computer's clock as it is now.
+    if (marks.length === 0) clock.goOn(undefined);
+    change({ marks: [...marks, clock.nowS(pastS)] });
+  };
   const end = () => {
     change({ marks: [] });
     say('The clock is put back to nought. The readings stay.', { label: 'Undo', run: undo });
@@ -110,13 +115,28 @@ function sentenceCase(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** The clock of the run, kept fresh while it is looked at. */
-function useClock(clock: SteadyClock, running: boolean, pastS: number): { nowS: number; putBackS: number } {
+/** The clock of the run, kept fresh while it is looked at, and where it stands kept for when the page is opened again. */
+function useClock(running: boolean, pastS: number): { nowS: number; putBackS: number } {
+  const clock = useBench((state) => state.clock);
+  const keepClock = useBench((state) => state.keepClock);
   const [read, setRead] = useState({ nowS: 0, putBackS: 0 });
   useEffect(() => {
     if (!running) return undefined;
-    const timer = setInterval(() => setRead({ nowS: clock.nowS(pastS), putBackS: clock.putBackS() }), TICK_MS);
-    return () => clearInterval(timer);
-  }, [clock, running, pastS]);
+    let keptS = clock.standing();
+    const tick = () => {
+      const nowS = clock.nowS(pastS);
+      const putBackS = clock.putBackS();
+      setRead({ nowS, putBackS });
+      if (putBackS === keptS.aheadS && nowS < keptS.lastS + KEPT_EVERY_S) return;
+      keptS = clock.standing();
+      keepClock();
+    };
+    const timer = setInterval(tick, TICK_MS);
+    window.addEventListener('pagehide', keepClock);
+    return () => {
+      clearInterval(timer);
+      window.removeEventListener('pagehide', keepClock);
+    };
+  }, [clock, keepClock, running, pastS]);
   return read;
 }

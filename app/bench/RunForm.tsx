@@ -45,7 +45,7 @@ export function RunForm({ read }: { read: RunRead }) {
           value={script}
           aria-invalid={errors.length > 0 ? true : undefined}
           aria-describedby={errors.length > 0 ? 'run-errors' : undefined}
-          onChange={(event) => change({ script: event.target.value, marks: [] })}
+          onChange={(event) => change({ script: event.target.value, marks: [] }, 'typing the run')}
         />
         <div id="run-errors" role="alert">
           <ul className={styles.errors}>

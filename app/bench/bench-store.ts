@@ -11,8 +11,10 @@ import {
   type BenchUnit,
   type Reading,
 } from '@/lib/bench/bench-settings';
-import { keptRecord } from '../keep/kept-record';
+import { changed, NO_HISTORY, redone, undone, type History } from '../keep/history';
+import { keptRecord, type RecordKind } from '../keep/kept-record';
 import { useStatus } from '../parts/status';
+import { clockStandingSchema, steadyClock, type ClockStanding, type SteadyClock } from './steady-clock';
 
 /** A sheet: the run, the chamber, the units in it and what they showed. Kept in this browser as it is filled in. */
 const sheetSchema = z.object({
@@ -26,8 +28,31 @@ const sheetSchema = z.object({
 });
 export type Sheet = z.output<typeof sheetSchema>;
 
-const KEPT = 'halftime.bench';
-const UNDO_STEPS = 100;
+/** A sheet and where the clock of its live run stands: the one is undone, the other is not. */
+interface KeptSheet {
+  readonly sheet: Sheet;
+  readonly clock?: ClockStanding | undefined;
+}
+
+const sheetKind: RecordKind<KeptSheet> = {
+  name: 'halftime.bench',
+  version: 1,
+  schema: z.object({
+    version: z.literal(1),
+    sheet: sheetSchema,
+    clock: clockStandingSchema.optional().catch(undefined),
+  }),
+  write: (kept) => ({ version: 1, ...kept }),
+  words: {
+    unread: 'What was kept of your last sheet can’t be read here, so a fresh one is shown.',
+    refused: {
+      full: 'There is no room left in this browser to keep this sheet: it lasts until the page is closed. Print it or export it as CSV to keep it; then delete dives on the desk that you no longer need.',
+      blocked:
+        'This browser does not let the page keep anything, so this sheet lasts until the page is closed. Print it or export it as CSV to keep it.',
+    },
+    fileName: 'halftime-bench-unread.json',
+  },
+};
 
 export const FRESH_SHEET: Sheet = {
   script: readyRuns[0].script,
@@ -37,13 +62,19 @@ export const FRESH_SHEET: Sheet = {
   marks: [],
 };
 
-export interface BenchState extends Sheet {
+export interface BenchState extends Sheet, History<Sheet> {
   /** Whether what was kept has been looked for. */
   opened: boolean;
-  past: readonly Sheet[];
+  /** The clock of a live run; where it stands is kept with the sheet. */
+  readonly clock: SteadyClock;
+  /** Keeps where it stands, unless another window has kept a sheet that has not been seen here. */
+  keepClock: () => void;
   /** Takes up what was kept, and hears of other windows until what it returns is called. */
   open: () => () => void;
-  change: (change: Partial<Sheet>) => void;
+  /** Changes in a row with the same `joined` name, such as those of typing, are undone together. */
+  change: (change: Partial<Sheet>, joined?: string) => void;
+  /** Ends a row of joined changes. */
+  settle: () => void;
   setSettings: (change: Partial<BenchSettings>) => void;
   setUnit: (id: string, change: Partial<BenchUnit>) => void;
   addUnit: () => void;
@@ -55,9 +86,10 @@ export interface BenchState extends Sheet {
     change: { [Figure in keyof Reading]: Reading[Figure] | undefined },
   ) => void;
   undo: () => void;
+  redo: () => void;
 }
 
-export function createBenchStore() {
+export function createBenchStore(wallS?: () => number) {
   return create<BenchState>()((set, get) => {
     const sheetOf = ({ script, settings, units, readings, marks }: Sheet): Sheet => ({
       script,
@@ -66,54 +98,58 @@ export function createBenchStore() {
       readings,
       marks,
     });
+    const { say } = useStatus.getState();
+    const clock = steadyClock(wallS);
     /** Whether the sheet on show, unlike the one before it, is another window's. */
     let fromOther = false;
-    const kept = keptRecord<Sheet>({
-      name: KEPT,
-      read: (stored) => z.object({ version: z.literal(1), sheet: sheetSchema }).safeParse(stored).data?.sheet,
-      write: (sheet) => ({ version: 1, sheet }),
-      words: {
-        unread: 'What was kept of your last sheet can’t be read here, so a fresh one is shown.',
-        full: 'There is no room left in this browser to keep this sheet: it lasts until the page is closed. Print it or export it as CSV to keep it; then delete dives on the desk that you no longer need.',
-        blocked:
-          'This browser does not let the page keep anything, so this sheet lasts until the page is closed. Print it or export it as CSV to keep it.',
-        fileName: 'halftime-bench-unread.json',
-      },
-      onOther(sheet) {
-        // One undo takes back all that the other window did in a row.
-        const past = fromOther ? get().past : [...get().past, sheetOf(get())].slice(-UNDO_STEPS);
-        set({ ...sheet, past });
-        if (!fromOther)
-          useStatus.getState().say('The sheet was changed in another window, and is shown here as it is there.', {
-            label: 'Undo',
-            run: get().undo,
-          });
-        fromOther = true;
-      },
+    const isShown = (sheet: Sheet) => JSON.stringify(sheet) === JSON.stringify(sheetOf(get()));
+    const kept = keptRecord(sheetKind, ({ sheet, clock: theirs }) => {
+      if (theirs && theirs.aheadS !== clock.putBackS()) clock.goOn(theirs);
+      if (isShown(sheet)) return;
+      // One undo takes back all that the other window did in a row.
+      set({ ...sheet, ...(!fromOther && changed(get(), sheetOf(get()))) });
+      if (!fromOther)
+        say('The sheet was changed in another window, and is shown here as it is there.', {
+          label: 'Undo',
+          run: get().undo,
+        });
+      fromOther = true;
     });
-    const show = (sheet: Sheet, past: readonly Sheet[]) => {
-      const others = kept.isOthers() ? kept.now() : undefined;
-      const clashes = others && JSON.stringify(others) !== JSON.stringify(sheetOf(get()));
+    const keep = () => kept.keep({ sheet: sheetOf(get()), clock: clock.standing() });
+    const show = (sheet: Sheet, history: History<Sheet>) => {
+      const others = kept.isOthers() ? kept.now()?.sheet : undefined;
+      const clashes = others && !isShown(others);
       fromOther = false;
-      set({ ...sheet, past: clashes ? [...past, others] : past });
-      kept.keep(sheet);
+      set({ ...sheet, ...history, ...(clashes && { past: [...history.past, others] }) });
+      keep();
       if (clashes)
-        useStatus.getState().say('The sheet was changed in another window at the same time. This window’s is kept.', {
+        say('The sheet was changed in another window at the same time. This window’s is kept.', {
           label: 'Take the other',
           run: () => get().change(others),
         });
     };
-    const change = (more: Partial<Sheet>) =>
-      show({ ...sheetOf(get()), ...more }, [...get().past, sheetOf(get())].slice(-UNDO_STEPS));
+    const change = (more: Partial<Sheet>, joined?: string) =>
+      show({ ...sheetOf(get()), ...more }, changed(get(), sheetOf(get()), joined));
+    const step = (move: typeof undone) => () => {
+      const to = move<Sheet>(get(), sheetOf(get()));
+      if (to) show(to.moment, to.history);
+    };
     return {
       ...FRESH_SHEET,
+      ...NO_HISTORY,
       opened: false,
-      past: [],
+      clock,
       open() {
-        set({ ...(kept.now() ?? {}), opened: true });
+        const found = kept.now();
+        clock.goOn(found?.clock);
+        set({ ...found?.sheet, opened: true });
         return kept.listen();
       },
+      keepClock() {
+        if (!kept.isOthers()) keep();
+      },
       change,
+      settle: () => set({ joined: undefined }),
       setSettings: (more) => change({ settings: { ...get().settings, ...more } }),
       setUnit: (id, more) =>
         change({ units: get().units.map((unit) => (unit.id === id ? { ...unit, ...more } : unit)) }),
@@ -132,10 +168,8 @@ export function createBenchStore() {
         );
         change({ readings: { ...get().readings, [unit]: { ...own, [checkpoint]: reading } } });
       },
-      undo() {
-        const last = get().past.at(-1);
-        if (last) show(last, get().past.slice(0, -1));
-      },
+      undo: step(undone),
+      redo: step(redone),
     };
   });
 }

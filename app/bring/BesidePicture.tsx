@@ -5,7 +5,7 @@ import type { SideBySide } from '@/lib/files/settings/unit-and-model';
 import type { UnitChannel } from '@/lib/files/records/record';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import { printClock } from '@/lib/quantity/duration';
-import { printDepth } from '@/lib/quantity/depth';
+import { printAs } from '@/lib/sayings/measures';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { ChartFrame } from '../parts/ChartFrame';
@@ -70,9 +70,9 @@ export function BesidePicture({
       rows={rows}
       columns={[
         { heading: 'Time', cell: ({ timeS }) => printClock(timeS) },
-        { heading: 'Depth', numeric: true, cell: ({ depthM }) => printDepth(depthM, units) },
-        { heading: 'Unit: no-stop', numeric: true, cell: ({ unit }) => minutesText(unit.noStopS) },
-        { heading: 'Model: no-stop', numeric: true, cell: ({ model }) => minutesText(model.noStopS) },
+        { heading: 'Depth', numeric: true, cell: ({ depthM }) => printAs('depth', depthM, units) },
+        { heading: 'Unit: no-stop', numeric: true, cell: ({ unit }) => minutesText(unit.noStopS, units) },
+        { heading: 'Model: no-stop', numeric: true, cell: ({ model }) => minutesText(model.noStopS, units) },
         { heading: 'Unit: ceiling or stop', numeric: true, cell: ({ unit }) => depthText(unit, units) },
         { heading: 'Model: ceiling or stop', numeric: true, cell: ({ model }) => depthText(model, units) },
       ]}
@@ -148,10 +148,8 @@ function LanePicture({
   );
 }
 
-function minutesText(noStopS: number): string {
-  if (Number.isNaN(noStopS)) return '–';
-  const minutes = noStopS / 60;
-  return minutes > NO_STOP_CAP_MIN ? `>${NO_STOP_CAP_MIN} min` : `${Math.floor(minutes + 1e-6)} min`;
+function minutesText(noStopS: number, units: UnitSystem): string {
+  return Number.isNaN(noStopS) ? '–' : printAs('noStopMin', noStopS / 60, units);
 }
 
 function depthText(
@@ -159,9 +157,9 @@ function depthText(
   units: UnitSystem,
 ): string {
   const parts = [
-    Number.isFinite(ceilingM) && ceilingM > 0 ? printDepth(ceilingM, units) : '',
+    Number.isFinite(ceilingM) && ceilingM > 0 ? printAs('ceilingM', ceilingM, units) : '',
     Number.isFinite(stopDepthM) && stopDepthM > 0
-      ? `stop ${printDepth(stopDepthM, units)}${Number.isFinite(stopTimeS) ? `, ${Math.ceil(stopTimeS / 60)} min` : ''}`
+      ? `stop ${printAs('stopM', stopDepthM, units)}${Number.isFinite(stopTimeS) ? `, ${printAs('stopMin', stopTimeS / 60, units)}` : ''}`
       : '',
   ].filter((part) => part !== '');
   return parts.length > 0 ? parts.join('; ') : '–';

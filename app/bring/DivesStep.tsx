@@ -8,11 +8,11 @@ import { WATERS } from '@/lib/physics/water';
 import { printAltitude } from '@/lib/quantity/altitude';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printHours, writeTime } from '@/lib/quantity/duration';
-import { percentText } from './percent-text';
 import { parseTime } from '@/lib/quantity/time';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';
+import { printFactors } from '@/lib/quantity/percent';
 import { useBring } from './bring-context';
 import { RecordPicture } from './RecordPicture';
 import styles from './bring.module.css';
@@ -131,7 +131,6 @@ function Site() {
   const settings = useBring((state) => state.settings);
   const decide = useBring((state) => state.decide);
   const units = usePreferences((preferences) => preferences.units);
-  const { low, high } = settings.gradientFactors ?? defaultSettings().gradientFactors;
   const change = (more: typeof settings) => void decide({ settings: { ...settings, ...more } });
   return (
     <div className={styles.fields}>
@@ -159,7 +158,7 @@ function Site() {
       )}
       <TypedValue
         label="Gradient factors of the model"
-        shown={`${percentText(low)}/${percentText(high)}`}
+        shown={printFactors(settings.gradientFactors ?? defaultSettings().gradientFactors)}
         parse={readGradientFactors}
         onValue={(gradientFactors) => change({ gradientFactors })}
       />

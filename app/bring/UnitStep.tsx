@@ -11,9 +11,9 @@ import { Choice } from '../parts/Choice';
 import { DataTable } from '../parts/DataTable';
 import { Disclosure } from '../parts/Disclosure';
 import { usePreferences } from '../parts/preferences';
+import { printFactors } from '@/lib/quantity/percent';
 import { BesidePicture } from './BesidePicture';
 import { useBring } from './bring-context';
-import { percentText } from './percent-text';
 import styles from './bring.module.css';
 
 const DOUBTS: readonly (readonly [keyof Doubt, string])[] = [
@@ -114,8 +114,7 @@ function Explanation({ sentences, ranked }: { sentences: readonly string[]; rank
           columns={[
             {
               heading: 'Gradient factors',
-              cell: ({ settings: { gradientFactors } }) =>
-                `${percentText(gradientFactors.low)}/${percentText(gradientFactors.high)}`,
+              cell: ({ settings: { gradientFactors } }) => printFactors(gradientFactors),
             },
             { heading: 'Water', cell: (fit) => fit.settings.water },
             { heading: 'Altitude', numeric: true, cell: (fit) => printAltitude(fit.settings.altitudeM, units) },

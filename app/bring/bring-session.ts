@@ -177,10 +177,11 @@ export class BringSession implements Session {
       settings.altitudeM !== undefined && own.start.kind === 'adapted'
         ? { start: { kind: 'adapted' as const, altitudeM: settings.altitudeM } }
         : {};
-    const timeline = computeTimeline({ ...made.dive, settings: { ...own, ...settings, ...start } }, FIGURES_EVERY_S, {
+    const under = { ...own, ...settings, ...start };
+    const timeline = computeTimeline({ ...made.dive, settings: under }, FIGURES_EVERY_S, {
       intervalEveryS: INTERVAL_EVERY_S,
     });
-    const figures = figuresOf(timeline);
+    const figures = figuresOf(timeline, under);
     return mended.map((recording, i) => layBeside(recording, made.offsetS[i]!, timeline, figures, ROWS_BESIDE));
   }
 

@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
 import { gasName } from '@/lib/physics/gas';
 import { printClock } from '@/lib/quantity/duration';
+import { numberAs } from '@/lib/sayings/measures';
 import type { Readings, SampleReadings } from './readings-of';
 
 const COLUMNS: readonly (readonly [string, (sample: SampleReadings) => string | number])[] = [
@@ -8,13 +9,18 @@ const COLUMNS: readonly (readonly [string, (sample: SampleReadings) => string | 
   ['depth m', (s) => round(s.depthM, 3)],
   ['ambient bar', (s) => round(s.ambientBar, 5)],
   ['gas', (s) => gasName(s.gas)],
-  ['no-stop min', (s) => (s.noStopMin === null ? 'over 99' : round(s.noStopMin, 3))],
-  ['ceiling m', (s) => round(s.ceilingM, 3)],
+  ['no-stop min', (s) => (s.noStopMin === null ? 'over 99' : numberAs('noStopMin', s.noStopMin, 3))],
+  ['ceiling m', (s) => numberAs('ceilingM', s.ceilingM, 3)],
   [
     'required stops',
-    (s) => s.requiredStops.map((stop) => `${stop.minutes} min at ${stop.depthM} m`).join('; ') || 'none',
+    (s) =>
+      s.requiredStops.map((stop) => `${numberAs('stopMin', stop.minutes, 3)} min at ${stop.depthM} m`).join('; ') ||
+      'none',
   ],
-  ['time to surface min', (s) => (s.timeToSurfaceMin === null ? 'never' : round(s.timeToSurfaceMin, 3))],
+  [
+    'time to surface min',
+    (s) => (s.timeToSurfaceMin === null ? 'never' : numberAs('timeToSurfaceMin', s.timeToSurfaceMin, 3)),
+  ],
   ['supersaturation', (s) => round(s.supersaturation, 4)],
   ['surfacing supersaturation', (s) => round(s.surfacingSupersaturation, 4)],
   ['leading compartment', (s) => s.leadingCompartment],

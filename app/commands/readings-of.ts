@@ -3,7 +3,7 @@ import { figuresAt, figuresOf } from '@/lib/ascent/figures';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
-import { computeTimeline, gasAt, tissuesAt } from '@/lib/dive/timeline';
+import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';
 import { exposureReadings } from './exposure-readings';
 import { ruleReadings } from './rule-readings';
 
@@ -29,24 +29,40 @@ export type SampleReadings = ReturnType<typeof sampleReadings> &
   ReturnType<ReturnType<typeof exposureReadings>['at']> &
   ReturnType<ReturnType<typeof ruleReadings>['at']>;
 
+/** Rules are stepped at least this finely, s, however far apart the readings are asked for. */
+const RULES_EVERY_S = 1;
+/** Two moments closer than this are one. */
+const SAME_INSTANT_S = 1e-6;
+
 /** Readings every so many seconds and at each change of step. */
 export function readingsOf(dive: Dive, warnings: readonly Notice[], everyS: number): Readings {
-  const timeline = computeTimeline(dive, everyS);
-  const figures = figuresOf(timeline);
-  const exposure = exposureReadings(timeline);
-  const rules = ruleReadings(dive);
+  // Sampled as finely as rules need it, once for all; of these samples those asked for are told.
+  const workedEveryS = everyS / Math.ceil(everyS / RULES_EVERY_S);
+  const timeline = computeTimeline(dive, workedEveryS);
+  const figures = figuresOf(timeline, dive.settings);
+  const exposure = exposureReadings(timeline, dive.settings);
+  const rules = ruleReadings(dive, workedEveryS, { timeline, figures });
   const events: ReadingEvent[] = [...exposure.events, ...rules.events];
   return {
     caution: cautions.general,
     unknown: cautions.unknown,
     warnings,
     events: events.sort((one, other) => one.timeS - other.timeS),
-    samples: Array.from({ length: timeline.length }, (_, sample) => ({
+    samples: askedSamples(timeline, everyS).map((sample) => ({
       ...sampleReadings(timeline, figures, sample),
       ...exposure.at(sample),
-      ...rules.at(timeline.timeS[sample]!),
+      ...rules.at(sample),
     })),
   };
+}
+
+/** The samples at multiples of `everyS`, at the start of each leg and at the end. */
+function askedSamples({ length, timeS, leg }: Timeline, everyS: number): number[] {
+  return Array.from({ length }, (_, sample) => sample).filter((sample) => {
+    const ticks = timeS[sample]! / everyS;
+    const atTick = Math.abs(ticks - Math.round(ticks)) * everyS < SAME_INSTANT_S;
+    return atTick || sample === length - 1 || leg[sample] !== leg[sample - 1];
+  });
 }
 
 function sampleReadings(

@@ -9,11 +9,12 @@ import { readGradientFactors } from '@/lib/dive/script/setting-values';
 import { AIR, gasName, type Gas } from '@/lib/physics/gas';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
-import { percentNumber, printPercent } from '@/lib/quantity/percent';
+import { percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
 import { printMinutesList } from '../gases/table/table-wish';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
+import { printAs } from '@/lib/sayings/measures';
 import { parseBottomDepth, parseBottomTimes } from './bottom-values';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
@@ -21,7 +22,6 @@ import { CurvePlot, type PlotPoint } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
-import { sayWayUp } from './minutes-words';
 import { evenAxis } from './plot-axis';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
@@ -112,7 +112,7 @@ export function AscentRateSection() {
         <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
         <TypedValue
           label="Gradient factors"
-          shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`}
+          shown={printFactors(gradientFactors)}
           parse={readGradientFactors}
           live
           onValue={setGradientFactors}
@@ -179,7 +179,7 @@ export function AscentRateSection() {
         </CurveFigure>
         <CurveFigure
           title="As the model asks: time to surface"
-          sentence={`${told}, then up at each rate with the stops that ${percentNumber(low)}/${percentNumber(high)} asks for. At ${printRate(rate, units)}: ${now.map((one, i) => `${sayWayUp(one.required.timeToSurfaceMin)} up after ${drawn.times[i]} min, ${sayStops(one, units)}`).join('; ')}.`}
+          sentence={`${told}, then up at each rate with the stops that ${printFactors({ low, high })} asks for. At ${printRate(rate, units)}: ${now.map((one, i) => `${printAs('timeToSurfaceMin', one.required.timeToSurfaceMin, units)} up after ${drawn.times[i]} min, ${sayStops(one, units)}`).join('; ')}.`}
           picture={(width) => (
             <CurvePlot
               width={width}
@@ -202,7 +202,7 @@ export function AscentRateSection() {
             ...drawn.times.map((minutes, i) => ({
               heading: `After ${minutes} min`,
               cell: ({ each }: RateRow) =>
-                `${sayWayUp(each[i]!.required.timeToSurfaceMin)} up, ${sayStops(each[i]!, units)}`,
+                `${printAs('timeToSurfaceMin', each[i]!.required.timeToSurfaceMin, units)} up, ${sayStops(each[i]!, units)}`,
             })),
           ]}
           rows={rows}
@@ -213,7 +213,7 @@ export function AscentRateSection() {
             readings={now.map((one, i) => ({
               id: i,
               name: after(drawn.times[i]!),
-              value: sayWayUp(one.required.timeToSurfaceMin),
+              value: printAs('timeToSurfaceMin', one.required.timeToSurfaceMin, units),
               note: sayStops(one, units),
               why: (
                 <WhyCurve
@@ -259,5 +259,5 @@ function ascents(asked: Phase, minutes: number, ratesMMin: readonly number[]): A
 
 function sayStops({ required }: AscentAtRate, units: Parameters<typeof printStopDepth>[1]): string {
   if (required.stops === 0) return 'no stops';
-  return `${required.stops} ${required.stops === 1 ? 'stop' : 'stops'} from ${printStopDepth(required.deepestStopM, units)}, ${required.stopMin} min`;
+  return `${required.stops} ${required.stops === 1 ? 'stop' : 'stops'} from ${printStopDepth(required.deepestStopM, units)}, ${printAs('stopMin', required.stopMin, units)}`;
 }

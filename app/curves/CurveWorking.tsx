@@ -32,7 +32,7 @@ export function CurveWorking({ asked, onClose }: { asked: CurveAsked; onClose: (
 function workingOf({ dive, at, reading }: CurveAsked): Working {
   const timeline = computeTimeline(dive, at?.everyS ?? WHOLE_LEGS_S);
   const sample = at ? sampleAt(timeline, at.timeS) : timeline.length - 1;
-  const figures = figuresOf(timeline);
+  const figures = figuresOf(timeline, dive.settings);
   if (typeof reading === 'string') return workingFor(reading, timeline, figures, sample);
   const instant = { timeline, figures, sample };
   return 'model' in reading ? modelNoStopWorking(instant, reading) : toleratedWorking(instant, reading);

@@ -11,6 +11,8 @@ import { writeTime } from '@/lib/quantity/duration';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';
+import { printAs } from '@/lib/sayings/measures';
+import { percentNumber, printFactors } from '@/lib/quantity/percent';
 import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { valueAt } from './contour-levels';
 import { ContourPlot } from './ContourPlot';
@@ -20,7 +22,6 @@ import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
 import type { SweepJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
-import { sayNoStop, sayWayUp } from './minutes-words';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
@@ -100,8 +101,9 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
   const high = onto(cursor.high);
   const low = Math.min(onto(cursor.low), high);
   const name = FIGURES.find(({ value }) => value === figure)!.label;
-  const say = figure === 'timeToSurface' ? sayWayUp : sayNoStop;
-  const percent = (factor: number) => String(Math.round(factor * 100));
+  const say = (minutes: number) =>
+    printAs(figure === 'timeToSurface' ? 'timeToSurfaceMin' : 'noStopLimitMin', minutes, units);
+  const percent = (factor: number) => percentNumber(factor);
   const tenths = grid.lows.filter((factor) => Math.round(factor * 100) % 10 === 0);
   const phase =
     figure === 'timeToSurface'
@@ -114,7 +116,7 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
   return (
     <CurveFigure
       title={title}
-      sentence={`Contours of ${name}, in minutes, ${phase}; darker is longer. At ${percent(low)}/${percent(high)} it is ${say(valueAt(grid, low, high))}.${figure === 'noStop' ? ' The low factor has no say in a direct ascent, so the lines lie flat.' : ''}`}
+      sentence={`Contours of ${name}, in minutes, ${phase}; darker is longer. At ${printFactors({ low, high })} it is ${say(valueAt(grid, low, high))}.${figure === 'noStop' ? ' The low factor has no say in a direct ascent, so the lines lie flat.' : ''}`}
       picture={(width) => (
         <ContourPlot width={width} height={HEIGHT} grid={grid} at={{ low, high }} onMove={onCursor} />
       )}
@@ -152,7 +154,7 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
         readings={[
           {
             id: figure,
-            name: `${percent(low)}/${percent(high)}, ${phase}`,
+            name: `${printFactors({ low, high })}, ${phase}`,
             value: say(valueAt(grid, low, high)),
             why: (
               <WhyCurve
@@ -164,7 +166,7 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
                     settings: { ...bottom.settings, gradientFactors: { low, high } },
                   }),
                   reading: WORKING_OF[figure],
-                  where: `Under ${percent(low)}/${percent(high)}, ${phase}`,
+                  where: `Under ${printFactors({ low, high })}, ${phase}`,
                 })}
               />
             ),

@@ -9,13 +9,14 @@ import type { Dive } from '@/lib/dive/dive';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { readGradientFactors } from '@/lib/dive/script/setting-values';
 import { AIR, gasName, type Gas } from '@/lib/physics/gas';
-import { parseDepth, printDepth, sayDepth } from '@/lib/quantity/depth';
+import { parseDepth, sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
-import { parsePercent, percentNumber, printPercent } from '@/lib/quantity/percent';
+import { parsePercent, percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
 import { quoted, refused, type Parsed } from '@/lib/quantity/parsed';
 import { cautions } from '@/content/cautions';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
+import { printAs } from '@/lib/sayings/measures';
 import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot, type PlotPoint } from './CurvePlot';
@@ -24,7 +25,6 @@ import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import type { SureJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
-import { sayNoStop, sayTenths } from './minutes-words';
 import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';
@@ -100,7 +100,7 @@ export function HowSureSection() {
         <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
         <TypedValue
           label="Gradient factors"
-          shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`}
+          shown={printFactors(gradientFactors)}
           parse={readGradientFactors}
           live
           onValue={setGradientFactors}
@@ -154,7 +154,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
   );
   const varied = `half-times ±${printPercent(variation.halfTimes, 1)}, limits ±${printPercent(variation.limits, 1)}, gauge ±${sayDepth(variation.depthM, units)}, gas at the start ±${printPercent(variation.start, 1)}`;
   const { low, high } = dive.settings.gradientFactors;
-  const told = `On ${gasName(conditions.gas)}, ${percentNumber(low)}/${percentNumber(high)}`;
+  const told = `On ${gasName(conditions.gas)}, ${printFactors({ low, high })}`;
   const across = (minutes: Float64Array): PlotPoint[] => Array.from(minutes, (value, i) => [value, noStop.at[i]!]);
   const down = (depths: Float64Array): PlotPoint[] => Array.from(depths, (value, i) => [ceiling.at[i]! / 60, value]);
   const deepest = Math.max(...ceiling.high, ...dive.steps.map((one) => ('toM' in one ? one.toM : 0)));
@@ -163,7 +163,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
     <div className={styles.pair}>
       <CurveFigure
         title="No-stop time, as a band"
-        sentence={`${told}, rested, from arriving at depth; ${varied}. At ${sayDepth(readM, units)} the model says ${sayNoStop(atDepth.middle)}, and anything from ${sayNoStop(atDepth.low)} to ${sayNoStop(atDepth.high)} is within what was varied.`}
+        sentence={`${told}, rested, from arriving at depth; ${varied}. At ${sayDepth(readM, units)} the model says ${printAs('noStopLimitMin', atDepth.middle, units)}, and anything from ${printAs('noStopLimitMin', atDepth.low, units)} to ${printAs('noStopLimitMin', atDepth.high, units)} is within what was varied.`}
         picture={(width) => (
           <CurvePlot
             width={width}
@@ -187,9 +187,9 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
         )}
         columns={[
           { heading: 'Depth', cell: (row: BandRow) => sayDepth(row.at, units) },
-          { heading: 'As short as', numeric: true, cell: (row) => sayTenths(row.low) },
-          { heading: 'The model', numeric: true, cell: (row) => sayTenths(row.middle) },
-          { heading: 'As long as', numeric: true, cell: (row) => sayTenths(row.high) },
+          { heading: 'As short as', numeric: true, cell: (row) => printAs('noStopExactMin', row.low, units) },
+          { heading: 'The model', numeric: true, cell: (row) => printAs('noStopExactMin', row.middle, units) },
+          { heading: 'As long as', numeric: true, cell: (row) => printAs('noStopExactMin', row.high, units) },
         ]}
         rows={() => bandRows(noStopBand(conditions, tableDepths(LADDER.from, LADDER.to, units), variation))}
         source="What is varied, and how far, is a teaching choice and not a measurement."
@@ -209,7 +209,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
             {
               id: 'no-stop',
               name: 'The model’s own no-stop time',
-              value: sayNoStop(atDepth.middle),
+              value: printAs('noStopLimitMin', atDepth.middle, units),
               note: BESIDE_BAND,
               why: (
                 <WhyCurve
@@ -333,7 +333,7 @@ function profileOf({ steps }: Dive): PlotPoint[] {
 }
 
 function sayLevel(depthM: number, units: Parameters<typeof sayDepth>[1]): string {
-  return depthM > 0 ? printDepth(depthM, units) : 'the surface';
+  return depthM > 0 ? printAs('ceilingM', depthM, units) : 'the surface';
 }
 
 function parseOff(text: string): Parsed<number> {

@@ -9,7 +9,7 @@ import { readGradientFactors } from '@/lib/dive/script/setting-values';
 import { limitBar } from '@/lib/tissue/limit';
 import { sayDepth } from '@/lib/quantity/depth';
 import { fixed } from '@/lib/quantity/number';
-import { percentNumber, printPercent } from '@/lib/quantity/percent';
+import { percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
 import { printPressure } from '@/lib/quantity/pressure';
 import { parseWorkingDepth } from '../gases/working-depth';
 import { usePreferences } from '../parts/preferences';
@@ -56,7 +56,7 @@ export function LimitsSection() {
   const topBar = drawn.reduce((most, { mLine }) => Math.max(most, mLine[1].tensionBar), 3);
   const deepestBar = SITE.surfaceBar + DEEPEST_M * SITE.barPerMetre;
   const { low, high } = gradientFactors;
-  const pair = `${percentNumber(low)}/${percentNumber(high)}`;
+  const pair = printFactors({ low, high });
 
   return (
     <>

@@ -13,13 +13,13 @@ import { printRate } from '@/lib/quantity/rate';
 import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
+import { printAs } from '@/lib/sayings/measures';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
 import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
-import { sayNoStop, sayTenths } from './minutes-words';
 import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
 import { TOLD_MODELS } from './told-models';
 import { WhyCurve } from './WhyCurve';
@@ -91,7 +91,7 @@ export function ModelsSection() {
       <div className={styles.pair}>
         <CurveFigure
           title="No-stop times by each model"
-          sentence={`On air, rested, from arriving at depth, each by its makers’ own limits without gradient factors. ${models.length === 0 ? 'Choose a model to see its times.' : `At ${sayDepth(readM, units)}: ${models.map(({ model }, i) => `${model.name} ${sayNoStop(at[i]!)}`).join(', ')}.`}`}
+          sentence={`On air, rested, from arriving at depth, each by its makers’ own limits without gradient factors. ${models.length === 0 ? 'Choose a model to see its times.' : `At ${sayDepth(readM, units)}: ${models.map(({ model }, i) => `${model.name} ${printAs('noStopLimitMin', at[i]!, units)}`).join(', ')}.`}`}
           picture={(width) => (
             <CurvePlot
               width={width}
@@ -122,7 +122,8 @@ export function ModelsSection() {
             ...models.map(({ model }) => ({
               heading: model.name,
               numeric: true,
-              cell: (depth: number) => sayTenths(modelNoStopCurve(model, SITE, [depth]).minutes[0]!),
+              cell: (depth: number) =>
+                printAs('noStopExactMin', modelNoStopCurve(model, SITE, [depth]).minutes[0]!, units),
             })),
           ]}
           rows={() => tableDepths(SHALLOWEST_M, DEEPEST_M, units)}
@@ -145,7 +146,7 @@ export function ModelsSection() {
             readings={models.map(({ model, told }, i) => ({
               id: model.id,
               name: model.name,
-              value: sayNoStop(at[i]!),
+              value: printAs('noStopLimitMin', at[i]!, units),
               why: (
                 <WhyCurve
                   about={`the time by ${model.name}`}
@@ -238,7 +239,7 @@ export function ModelsSection() {
               <p className={styles.source}>
                 {told.conventions.airNitrogen.text} {told.conventions.lungOffsetBar.text}{' '}
                 {ownMin !== underZhL16Min && Number.isFinite(ownMin) && Number.isFinite(underZhL16Min)
-                  ? `At ${sayDepth(readM, units)} that is ${sayTenths(ownMin)} in place of ${sayTenths(underZhL16Min)} with moist lungs: convention, not caution.`
+                  ? `At ${sayDepth(readM, units)} that is ${printAs('noStopExactMin', ownMin, units)} in place of ${printAs('noStopExactMin', underZhL16Min, units)} with moist lungs: convention, not caution.`
                   : ''}
               </p>
             </li>
@@ -266,5 +267,5 @@ function squareDive(toM: number, stayS: number): Dive {
 }
 
 function sayCeiling(depthM: number, units: Parameters<typeof sayDepth>[1]): string {
-  return depthM > 0 ? printDepth(depthM, units) : 'no ceiling';
+  return depthM > 0 ? printAs('ceilingM', depthM, units) : 'no ceiling';
 }

@@ -11,6 +11,7 @@ import { printRate } from '@/lib/quantity/rate';
 import { Button } from '../parts/Button';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
+import { printAs } from '@/lib/sayings/measures';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
 import { CurvePlot, type PlotCurve } from './CurvePlot';
@@ -18,7 +19,6 @@ import { CurveReadings } from './CurveReadings';
 import { MOST_CURVES } from './curve-looks';
 import { arrivalAt, DOWN_M_MIN, sayWish, wishConditions, type CurveWish } from './curve-wish';
 import { CursorSlider, ontoStep } from './CursorSlider';
-import { sayNoStop } from './minutes-words';
 import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
 import { TablesBeside } from './TablesBeside';
 import { WhyCurve } from './WhyCurve';
@@ -154,7 +154,7 @@ export function NoStopSection() {
           ...drawn.wishes.map((wish, i) => ({
             heading: sayWish(wish, units),
             numeric: true,
-            cell: (row: TableRow) => sayNoStop(row.minutes[i]!),
+            cell: (row: TableRow) => printAs('noStopLimitMin', row.minutes[i]!, units),
           })),
         ]}
         rows={() => tableRows(conditions, tableDepths(SHALLOWEST_M, DEEPEST_M, units))}
@@ -174,7 +174,7 @@ export function NoStopSection() {
           readings={drawn.wishes.map((wish, i) => ({
             id: wish.id,
             name: sayWish(wish, units),
-            value: sayNoStop(at[i]!.minutes[0]!),
+            value: printAs('noStopLimitMin', at[i]!.minutes[0]!, units),
             note: at[i]!.leader[0] ? `compartment ${at[i]!.leader[0]} is first` : 'no compartment gets there',
             why: (
               <WhyCurve
@@ -210,7 +210,7 @@ function sayReadings(
   depthM: number,
   units: Parameters<typeof sayWish>[1],
 ): string {
-  return `At ${sayDepth(depthM, units)}: ${wishes.map((wish, i) => `${sayNoStop(at[i]!.minutes[0]!)} on ${sayWish(wish, units)}`).join('; ')}.`;
+  return `At ${sayDepth(depthM, units)}: ${wishes.map((wish, i) => `${printAs('noStopLimitMin', at[i]!.minutes[0]!, units)} on ${sayWish(wish, units)}`).join('; ')}.`;
 }
 
 function tableLook(id: string): number {

@@ -3,7 +3,7 @@
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { readGradientFactors, readSiteAltitude } from '@/lib/dive/script/setting-values';
 import { printAltitude } from '@/lib/quantity/altitude';
-import { percentNumber } from '@/lib/quantity/percent';
+import { printFactors } from '@/lib/quantity/percent';
 import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
 import { usePreferences } from '../parts/preferences';
@@ -37,7 +37,7 @@ export function WishRow({ wish, place, onChange, onRemove }: WishRowProps) {
       <TypedValue label="Gas" shown={writeGas(wish.gas)} parse={parseGas} live onValue={(gas) => set({ gas })} />
       <TypedValue
         label="Gradient factors"
-        shown={`${percentNumber(low)}/${percentNumber(high)}`}
+        shown={printFactors({ low, high })}
         parse={readGradientFactors}
         live
         onValue={(gradientFactors) => set({ gradientFactors })}

@@ -6,7 +6,7 @@ import { gasName, type Gas } from '@/lib/physics/gas';
 import { printAltitude } from '@/lib/quantity/altitude';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printHours, writeTime } from '@/lib/quantity/duration';
-import { percentNumber } from '@/lib/quantity/percent';
+import { printFactors } from '@/lib/quantity/percent';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 
 /** A dive before, on the same gas: down at 18 m/min, straight up at 9 m/min, then time at the surface on air. */
@@ -74,7 +74,7 @@ export function arrivalAt(wish: CurveWish, depthM: number, descentMMin?: number)
 export function sayWish({ gas, gradientFactors, altitudeM, arrival, before }: CurveWish, units: UnitSystem): string {
   const { low, high } = gradientFactors;
   return [
-    `${gasName(gas)}, ${percentNumber(low)}/${percentNumber(high)}`,
+    `${gasName(gas)}, ${printFactors({ low, high })}`,
     altitudeM !== 0 && `${printAltitude(altitudeM, units)}${arrival === 'settled' ? '' : ', just arrived'}`,
     before &&
       `after ${sayDepth(before.depthM, units)} for ${writeTime(before.stayS)}, ${before.surfaceS > 0 ? `${printHours(before.surfaceS)} ago` : 'just now'}`,

@@ -4,7 +4,7 @@ import { useCallback, useLayoutEffect, useRef, useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { CautionStrip } from '../parts/Caution';
 import { fetchedLater } from '../parts/fetched-later';
-import { DeskContext, useDesk } from '../stage/desk-context';
+import { DeskContext, useDesk, useDeskStore } from '../stage/desk-context';
 import { createDeskStore } from '../stage/desk-store';
 import { DeskBar } from './keep/DeskBar';
 import type { KeptDesk } from './keep/use-kept-desk';
@@ -44,7 +44,8 @@ export function Desk() {
 /** The desk to work at or, before a class, only the panels chosen for it: the same parts, so that nothing in them is lost on the way. */
 function DeskOnScreen() {
   const [kept, setKept] = useState<KeptDesk>({ kept: 'opening', notice: undefined, putAway: () => undefined });
-  useUndoKeys();
+  const { undo, redo } = useDeskStore().getState();
+  useUndoKeys(undo, redo);
   const stage = useRef<HTMLDivElement>(null);
   const [presenting, setPresenting] = useState(false);
   const leave = useCallback(() => {

@@ -3,6 +3,7 @@ import { compartments } from '@/lib/tissue/coefficients';
 import { haldane } from '@/lib/tissue/loading';
 import { ChartFrame } from '../parts/ChartFrame';
 import type { TableColumn } from '../parts/DataTable';
+import { printPercent } from '@/lib/quantity/percent';
 import styles from './HalfTimesPlate.module.css';
 
 const spanMin = 120;
@@ -24,15 +25,13 @@ const fillings: Filling[] = Array.from(set.nitrogenHalfTimeMin, (halfTimeMin, in
   filledAfter: (minutes) => haldane(0, 1, set.nitrogenK[index]!, minutes),
 }));
 
-const percent = (share: number): string => `${Math.round(share * 100)} %`;
-
 const columns: readonly TableColumn<Filling>[] = [
   { heading: 'Compartment', cell: ({ number }) => number },
   { heading: 'Half-time', numeric: true, cell: ({ halfTimeMin }) => `${halfTimeMin} min` },
   ...tableMin.map((minutes) => ({
     heading: `After ${minutes} min`,
     numeric: true,
-    cell: ({ filledAfter }: Filling) => percent(filledAfter(minutes)),
+    cell: ({ filledAfter }: Filling) => printPercent(filledAfter(minutes)),
   })),
 ];
 
@@ -70,7 +69,7 @@ function Picture({ width, height, className }: { width: number; height: number; 
         <g key={share}>
           <path className={share === 0.5 ? styles.half : styles.grid} d={`M${left} ${y(share)}H${right}`} />
           <text x={left - 8} y={y(share)} className={styles.sideLabel}>
-            {percent(share)}
+            {printPercent(share)}
           </text>
         </g>
       ))}

@@ -1,8 +1,8 @@
 import { firstRemark } from '../pictures/dive-title';
-import { openShelf } from '../keep/open-shelf';
-import { DESK } from '../keep/shelf';
-import { progressKey, progressOfStored } from '../lessons/player/progress-key';
-import { safeStorage } from '../parts/safe-storage';
+import { scriptOnDesk } from '../keep/dive-on-desk';
+import { readKept } from '../keep/document-kind';
+import { parsedText, textAt } from '../keep/small-storage';
+import { progressKind } from '../lessons/player/progress-kind';
 import type { ShelvedLesson } from './WhereYouWere';
 
 export interface BeenHere {
@@ -18,7 +18,8 @@ export async function beenHere(lessons: readonly ShelvedLesson[]): Promise<BeenH
 }
 
 function lessonUnderWay(lessons: readonly ShelvedLesson[]): BeenHere['lesson'] {
-  for (const [slug, { done }] of Object.entries(keptProgress()?.lessons ?? {}).reverse()) {
+  const progress = readKept(progressKind, parsedText(textAt(progressKind.name) ?? ''));
+  for (const [slug, { done }] of Object.entries(progress?.lessons ?? {}).reverse()) {
     const of = lessons.find((lesson) => lesson.slug === slug);
     const count = of?.steps.filter((step) => done.includes(step)).length ?? 0;
     if (of && count > 0 && count < of.steps.length) return { of, done: count };
@@ -26,16 +27,7 @@ function lessonUnderWay(lessons: readonly ShelvedLesson[]): BeenHere['lesson'] {
   return undefined;
 }
 
-function keptProgress() {
-  try {
-    return progressOfStored(JSON.parse((safeStorage.getItem(progressKey) as string | null) ?? 'null'));
-  } catch {
-    return undefined;
-  }
-}
-
 async function diveOnDesk(): Promise<string | undefined> {
-  const record = await (await openShelf()).read(DESK);
-  const script = typeof record === 'object' && record !== null && 'script' in record ? record.script : undefined;
-  return typeof script === 'string' ? (firstRemark(script) ?? 'A dive without a name') : undefined;
+  const script = await scriptOnDesk();
+  return script === undefined ? undefined : (firstRemark(script) ?? 'A dive without a name');
 }

@@ -4,7 +4,7 @@ import { readGradientFactors, readSiteAltitude } from '@/lib/dive/script/setting
 import type { Narcotic } from '@/lib/exposure/gas-depths';
 import { WATERS } from '@/lib/physics/water';
 import { printAltitude } from '@/lib/quantity/altitude';
-import { percentNumber } from '@/lib/quantity/percent';
+import { printFactors } from '@/lib/quantity/percent';
 import { Choice } from '../parts/Choice';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
@@ -38,7 +38,7 @@ export function SiteControls() {
       />
       <TypedValue
         label="Gradient factors"
-        shown={`${percentNumber(gradientFactors.low)}/${percentNumber(gradientFactors.high)}`}
+        shown={printFactors(gradientFactors)}
         parse={readGradientFactors}
         live
         onValue={(next) => set({ gradientFactors: next })}

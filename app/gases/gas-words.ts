@@ -5,7 +5,7 @@ import { RESTING_PO2_BAR, WORKING_PO2_BAR } from '@/lib/physics/oxygen-limits';
 import { sayDepth } from '@/lib/quantity/depth';
 import { fixed } from '@/lib/quantity/number';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { noStopText } from '../pictures/print-figures';
+import { partsAs } from '@/lib/sayings/measures';
 
 /** One property of gases at a depth, as a row of a table. */
 export interface GasRow {
@@ -18,7 +18,7 @@ export const GAS_ROWS: readonly GasRow[] = [
   { label: 'Oxygen, bar', say: ({ partial }) => `${fixed(partial.oxygenBar, 2)}${oxygenRemark(partial.oxygenBar)}` },
   { label: 'Nitrogen, bar', say: ({ partial }) => fixed(partial.nitrogenBar, 2) },
   { label: 'Helium, bar', say: ({ partial }) => fixed(partial.heliumBar, 2) },
-  { label: 'No-stop time, min', say: ({ noStopMin }) => noStopText(noStopMin) },
+  { label: 'No-stop time, min', say: ({ noStopMin }, units) => partsAs('noStopMin', noStopMin, units)[0] },
   {
     label: `Maximum operating depth, at ${WORKING_PO2_BAR} bar`,
     say: ({ workingModM }, units) => depthOrNone(workingModM, units),

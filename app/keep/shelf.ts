@@ -10,9 +10,6 @@ export interface Shelf {
   change: (name: string, follow: (record: unknown) => Readonly<Record<string, unknown>>) => Promise<void>;
 }
 
-/** The name of the record of the desk itself. */
-export const DESK = 'desk';
-
 /** Why nothing could be written: there is no room left, or the browser does not let pages keep anything. */
 export type RefusalReason = 'full' | 'blocked';
 
@@ -20,17 +17,10 @@ export class ShelfRefusal extends Error {
   readonly reason: RefusalReason;
 
   constructor(reason: RefusalReason) {
-    super(REFUSALS[reason]);
+    super(`nothing was written: storage is ${reason}`);
     this.reason = reason;
   }
 }
-
-/** For the person whose work it is. */
-export const REFUSALS: Record<RefusalReason, string> = {
-  full: 'There is no room left in this browser to keep your work. Go on working, and pass this dive on as a link or export your dives as a file; then delete dives you no longer need.',
-  blocked:
-    'This browser does not let the page keep anything, so your work lasts until the page is closed. Go on working, and pass the dive on as a link to keep it.',
-};
 
 /** What any failure to write comes down to. */
 export function reasonOf(error: unknown): RefusalReason {
@@ -38,7 +28,7 @@ export function reasonOf(error: unknown): RefusalReason {
   return error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'blocked';
 }
 
-/** Writes one record, whatever was there. */
+/** Writes one record, whatever was there; `undefined` takes it off the shelf. */
 export function put(shelf: Shelf, name: string, record: unknown): Promise<void> {
   return shelf.change(name, () => ({ [name]: record }));
 }

@@ -1,4 +1,4 @@
-import { safeStorage } from '../parts/safe-storage';
+import { keepText, parsedText, textAt } from './small-storage';
 import { ShelfRefusal, type Shelf } from './shelf';
 
 /** All records under one name, so that they change together or not at all. */
@@ -11,35 +11,17 @@ export function storageShelf(): Shelf {
     readAll: async (prefix) => Object.entries(recordsNow()).filter(([name]) => name.startsWith(prefix)),
     async change(name, follow) {
       const records = recordsNow();
-      const next = JSON.stringify({ ...records, ...follow(records[name]) });
-      safeStorage.setItem(NAME, next);
-      if (textAt(NAME) === next) return;
-      throw new ShelfRefusal(takesALetter() ? 'full' : 'blocked');
+      const refusal = keepText(NAME, JSON.stringify({ ...records, ...follow(records[name]) }));
+      if (refusal) throw new ShelfRefusal(refusal);
     },
   };
-}
-
-function textAt(name: string): string | null {
-  return safeStorage.getItem(name) as string | null;
 }
 
 function recordsNow(): Record<string, unknown> {
   const text = textAt(NAME);
   if (text === null) return {};
-  try {
-    const read: unknown = JSON.parse(text);
-    if (typeof read === 'object' && read !== null && !Array.isArray(read)) return read as Record<string, unknown>;
-  } catch {
-    // Not JSON: set aside as it is, in the next change.
-  }
+  const read = parsedText(text);
+  if (typeof read === 'object' && read !== null && !Array.isArray(read)) return read as Record<string, unknown>;
+  // No records: set aside as it is, in the next change.
   return { 'aside/records': text };
-}
-
-/** Storage that takes a letter and not a dive is full; one that takes nothing is blocked. */
-function takesALetter(): boolean {
-  const probe = `${NAME}.probe`;
-  safeStorage.setItem(probe, 'a');
-  const taken = textAt(probe) === 'a';
-  safeStorage.removeItem(probe);
-  return taken;
 }

@@ -45,5 +45,12 @@ export function sceneOf(dive: Dive, rules?: RuleSettings, retired?: Scene): Scen
   const timeline = computeTimeline(dive, everyS, { intervalEveryS, reuse: retired?.timeline });
   const setups = [SET_RIGHT, ...(dive.settings.setups ?? []).slice(0, MOST_SETUPS)];
   const spare = retired?.watched.watches ?? retired?.watched.spare;
-  return { dive, timeline, figures: figuresOf(timeline, retired?.figures), setups, rules, watched: { spare } };
+  return {
+    dive,
+    timeline,
+    figures: figuresOf(timeline, dive.settings, retired?.figures),
+    setups,
+    rules,
+    watched: { spare },
+  };
 }

@@ -1,7 +1,5 @@
 'use client';
 
-import { useMemo } from 'react';
-import { figuresAt } from '@/lib/ascent/figures';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import { usePreferences } from '../parts/preferences';
 import { fetchedLater } from '../parts/fetched-later';
@@ -11,6 +9,7 @@ import { useCovering } from './covering';
 import { cursorSample } from './desk-store';
 import { useDesk } from './desk-context';
 import { ExposureReadings, isExposureReading } from './gas/ExposureReadings';
+import { modelMomentOf } from './model-moment';
 import { READING_IDS, type ReadingId } from './reading-ids';
 import { tileOf } from './tile-of';
 import { DeskWhy } from './why/DeskWhy';
@@ -30,12 +29,7 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
   const scene = useDesk((state) => state.scene);
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);
-  const { timeline, figures } = scene;
-  const moment = useMemo(
-    () => ({ timeline, sample, now: figuresAt(timeline, figures, sample) }),
-    [timeline, figures, sample],
-  );
-  const said = modelSayings(moment, units);
+  const said = modelSayings(modelMomentOf(scene, sample), units);
   const covered = useDesk((state) => state.covered);
   const change = useDesk((state) => state.change);
   const cover = useCovering(only);

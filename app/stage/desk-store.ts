@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
+import { changed, NO_HISTORY, redone, undone, type History } from '../keep/history';
 import type { RuleSettings } from '@/lib/rules/all';
 import type { PictureId } from '../pictures/picture-ids';
 import type { PanelId } from './panel-ids';
@@ -40,7 +41,7 @@ export const PLAYBACK_SPEEDS = ['1', '10', '30', '60', '120'] as const;
 /** Seconds of the dive to a second of the clock. */
 export type PlaybackSpeed = (typeof PLAYBACK_SPEEDS)[number];
 
-export interface DeskState extends DeskDocument {
+export interface DeskState extends DeskDocument, History<Moment> {
   /** The last dive the script made sense as; it stays on screen while the script has errors. */
   scene: Scene;
   errors: readonly Notice[];
@@ -56,16 +57,12 @@ export interface DeskState extends DeskDocument {
   /** Whose rules and readings are shown: 0 is the unit set right, then the setups in the script's order. */
   unit: number;
   chooseUnit: (unit: number) => void;
-  past: readonly Moment[];
-  future: readonly Moment[];
   /**
    * Changes the document; every change can be undone. Changes in a row with the same `joined` name, such as those of
    * one drag, are undone together.
    */
   change: (change: Partial<DeskDocument>, joined?: string) => void;
-  /** The name under which changes in a row are under way. */
-  joined: string | undefined;
-  /** Ends them: the next change is undone by itself. */
+  /** Ends a row of joined changes: the next is undone by itself. */
   settle: () => void;
   /** The dive that stood here before one is steered by hand; undefined while none is. */
   base: Dive | undefined;
@@ -88,8 +85,6 @@ export interface DeskState extends DeskDocument {
   undo: () => void;
   redo: () => void;
 }
-
-const UNDO_STEPS = 200;
 
 /** A desk with a script on it that is known to make sense; `still` where its dive is to be looked at and not changed. */
 export function createDeskStore(document: DeskDocument, still = false) {
@@ -126,6 +121,11 @@ export function createDeskStore(document: DeskDocument, still = false) {
       return { script, pictures, covered, rules, overlay, presented, cursorS };
     };
 
+    const step = (move: typeof undone) => () => {
+      const to = move<Moment>(get(), moment());
+      if (to) show({ ...to.moment, ...to.history });
+    };
+
     return {
       ...document,
       still,
@@ -137,15 +137,12 @@ export function createDeskStore(document: DeskDocument, still = false) {
       selectedStep: undefined,
       unit: 0,
       chooseUnit: (unit) => set({ unit }),
-      past: [],
-      future: [],
+      ...NO_HISTORY,
       change(change, joined) {
         const before = moment();
         if (Object.entries(change).every(([name, value]) => before[name as keyof DeskDocument] === value)) return;
-        const joins = joined !== undefined && joined === get().joined;
-        show({ ...change, joined, future: [], ...(!joins && { past: [...get().past, before].slice(-UNDO_STEPS) }) });
+        show({ ...change, ...changed(get(), before, joined) });
       },
-      joined: undefined,
       settle: () => set({ joined: undefined }),
       base: undefined,
       showLive(dive) {
@@ -182,17 +179,15 @@ export function createDeskStore(document: DeskDocument, still = false) {
       pause: () => set({ playing: false }),
       setSpeed: (speed) => set({ speed }),
       open({ cursorS, view, unit = 0, soundScript, ...document }, fresh) {
-        const past = fresh ? [] : [...get().past, moment()].slice(-UNDO_STEPS);
+        const history = fresh ? NO_HISTORY : changed(get(), moment());
         if (soundScript !== undefined) show({ script: soundScript, rules: document.rules, joined: undefined });
         show({
-          joined: undefined,
           presented: undefined,
           rules: undefined,
           overlay: undefined,
           ...document,
           unit,
-          past,
-          future: [],
+          ...history,
           selectedStep: undefined,
           playing: false,
         });
@@ -202,18 +197,8 @@ export function createDeskStore(document: DeskDocument, still = false) {
           view: view && view.startS < endS ? { startS: view.startS, endS: Math.min(view.endS, endS) } : undefined,
         });
       },
-      undo() {
-        const { past, future } = get();
-        const last = past.at(-1);
-        if (!last) return;
-        show({ ...last, joined: undefined, past: past.slice(0, -1), future: [moment(), ...future] });
-      },
-      redo() {
-        const { past, future } = get();
-        const next = future[0];
-        if (!next) return;
-        show({ ...next, joined: undefined, past: [...past, moment()], future: future.slice(1) });
-      },
+      undo: step(undone),
+      redo: step(redone),
     };
   });
 }

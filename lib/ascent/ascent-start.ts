@@ -17,7 +17,11 @@ export function ascentStartAt(
   };
 }
 
-/** The ascent begun at one sample of a timeline, by its own plan. */
-export function plannedAt(timeline: Timeline, figures: Pick<Figures, 'firstStopM'>, sample: number): Schedule {
-  return ascentPlanner(timeline.dive.settings, timeline)(ascentStartAt(timeline, figures, sample));
+/** The ascent begun at one sample of a timeline, by the plan it is seen under. */
+export function plannedAt(
+  timeline: Timeline,
+  figures: Pick<Figures, 'limits' | 'firstStopM'>,
+  sample: number,
+): Schedule {
+  return ascentPlanner(figures.limits, timeline)(ascentStartAt(timeline, figures, sample));
 }

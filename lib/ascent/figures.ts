@@ -7,12 +7,14 @@ import { creditedNoStopMin } from './credited-no-stop';
 import { legSamples, type LegSamples } from './leg-samples';
 import { mixedGasCeilings, mixedGasCeilingsOnLine, mixedGasNoStops } from './mixed-gas-figures';
 import { nitrogenCeilings, nitrogenCeilingsOnLine, nitrogenNoStops } from './nitrogen-figures';
+import type { Limits } from './limits';
 import type { NoStop } from './no-stop';
 import { ascentPlanner, type Schedule } from './schedule';
 import { supersaturation, type Supersaturation } from './supersaturation';
 
-/** What the model says at every sample of a timeline: one figure per sample, leaders 1–16, 0 where there is none. */
+/** What the model says at every sample of a timeline seen under limits: one figure per sample, leaders 1–16, 0 where there is none. */
 export interface Figures {
+  readonly limits: Limits;
   /** On the line from low to high; `AtLow` and `AtHigh` under one gradient factor alone. */
   readonly ceilingM: Float64Array;
   readonly ceilingAtLowM: Float64Array;
@@ -32,13 +34,13 @@ export function loadAt(timeline: Timeline, sample: number): Load {
 }
 
 /**
- * Works out the figures of a whole timeline. The first stop is fixed when an ascent begins and is let go again below
+ * Works out the figures of a whole timeline under limits, one array each of the timeline's length. The first stop is fixed when an ascent begins and is let go again below
  * it, so a sample's figures do not depend on how many samples there are. Figures given to `reuse` must not be read again.
  */
-export function figuresOf(timeline: Timeline, reuse?: Figures): Figures {
-  const { gradientFactors } = timeline.dive.settings;
+export function figuresOf(timeline: Timeline, limits: Limits, reuse?: Figures): Figures {
+  const { gradientFactors } = limits;
   const { low, high } = gradientFactors;
-  const figures = roomForFigures(timeline.length, reuse);
+  const figures = roomForFigures(timeline.length, limits, reuse);
   const { ceilingAtLowM, ceilingAtHighM, ceilingM, ceilingLeader, noStopMin, noStopLeader } = figures;
   const way = timeline.hasHelium ? MIXED_GAS : NITROGEN;
   way.ceilings(timeline, high, ceilingAtHighM, ceilingLeader);
@@ -61,8 +63,9 @@ export function figuresOf(timeline: Timeline, reuse?: Figures): Figures {
 const NITROGEN = { ceilings: nitrogenCeilings, ceilingsOnLine: nitrogenCeilingsOnLine, noStops: nitrogenNoStops };
 const MIXED_GAS = { ceilings: mixedGasCeilings, ceilingsOnLine: mixedGasCeilingsOnLine, noStops: mixedGasNoStops };
 
-function roomForFigures(length: number, reuse?: Figures): Figures {
+function roomForFigures(length: number, limits: Limits, reuse?: Figures): Figures {
   return {
+    limits,
     ceilingM: reusedFloats(reuse?.ceilingM, length),
     ceilingAtLowM: reusedFloats(reuse?.ceilingAtLowM, length),
     ceilingAtHighM: reusedFloats(reuse?.ceilingAtHighM, length),
@@ -81,12 +84,12 @@ function fixFirstStops(timeline: Timeline, figures: Figures): void {
 
 /** The same within one leg, entered with `entryM` as the first stop; returns the one it is left with. */
 function fixFirstStopsOfLeg(
-  { depthM, legs, dive }: Timeline,
+  { depthM, legs }: Timeline,
   { legIndex, first, end }: LegSamples,
-  { firstStopM: fixedM, ceilingAtLowM }: Figures,
+  { limits, firstStopM: fixedM, ceilingAtLowM }: Figures,
   entryM: number,
 ): number {
-  const { plan } = dive.settings;
+  const { plan } = limits;
   const climbs = legs[legIndex]!.toM < legs[legIndex]!.fromM;
   let climbed = false;
   let firstStop = entryM;
@@ -103,6 +106,7 @@ function fixFirstStopsOfLeg(
 
 /** Everything the model says at one sample, including what is too dear to work out for every sample. */
 export interface FiguresNow {
+  readonly limits: Limits;
   readonly ceiling: Ceiling;
   readonly ceilingAtLow: Ceiling;
   readonly ceilingAtHigh: Ceiling;
@@ -116,15 +120,17 @@ export interface FiguresNow {
   readonly leadingCompartment: number;
 }
 
+/** All figures at one sample of a timeline, under the limits its `figures` were worked out for. */
 export function figuresAt(timeline: Timeline, figures: Figures, sample: number): FiguresNow {
-  const { gradientFactors } = timeline.dive.settings;
+  const { gradientFactors } = figures.limits;
   const load = loadAt(timeline, sample);
-  const planAscent = ascentPlanner(timeline.dive.settings, timeline);
+  const planAscent = ascentPlanner(figures.limits, timeline);
   const start = ascentStartAt(timeline, figures, sample);
   const ceiling = { depthM: figures.ceilingM[sample]!, leader: figures.ceilingLeader[sample]! };
   const left = { minutes: figures.noStopMin[sample]!, leader: figures.noStopLeader[sample]! };
   const surfacing = supersaturation(load, timeline.surfaceBar);
   return {
+    limits: figures.limits,
     ceiling,
     ceilingAtLow: ceilingAtGf(load, gradientFactors.low),
     ceilingAtHigh: ceilingAtGf(load, gradientFactors.high),

@@ -4,6 +4,7 @@ import { atMost, fixed } from '../quantity/number';
 import type { UnitSystem } from '../quantity/unit-system';
 import type { Water } from '../physics/water';
 import type { SafetyStopState } from '../rules/safety-stop-state';
+import { printFactors } from '../quantity/percent';
 import type { BenchSettings } from './bench-settings';
 import { gaugeWater } from './chamber-dive';
 import type { Band, Expected } from './expected';
@@ -72,8 +73,7 @@ export const WATER_WORDS: Readonly<Record<Water, string>> = {
 /** How the chamber stood and what was allowed, for the head of a sheet. */
 export function saySettings(settings: BenchSettings, system: UnitSystem): string {
   const { strictest, loosest, toleranceM, tolerancePercent, headM, surfaceBar, potWater } = settings;
-  const percent = (fraction: number) => atMost(fraction * 100, 1);
-  const limits = `gradient factors ${percent(strictest.low)}/${percent(strictest.high)} to ${percent(loosest.low)}/${percent(loosest.high)}`;
+  const limits = `gradient factors ${printFactors(strictest)} to ${printFactors(loosest)}`;
   const allowed = [
     toleranceM === null ? '' : sayAllowance(toleranceM, system),
     tolerancePercent === null ? '' : `${tolerancePercent} % of the depth`,

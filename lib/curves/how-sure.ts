@@ -45,7 +45,7 @@ export function ceilingBand(dive: Dive, everyS: number, variation: Variation): B
       compartments: variedCompartments(compartments, variant),
       reuse: timeline,
     });
-    figures = figuresOf(timeline, figures);
+    figures = figuresOf(timeline, dive.settings, figures);
     return figures.ceilingM;
   });
   // The variants leave the times alone, so the last one's are everyone's.

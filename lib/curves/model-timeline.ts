@@ -29,7 +29,7 @@ export interface ModelTimeline {
  * the dive starts with tensions carried over, which are those of sixteen other compartments.
  */
 export function modelTimeline(model: LimitModel, timeline: Timeline): ModelTimeline {
-  const { length, timeS, ambientBar, depthM, leg, legs, gases, dive } = timeline;
+  const { length, timeS, ambientBar, depthM, leg, legs, gases, conditions } = timeline;
   const count = model.compartments.length;
   const k = model.compartments.map(({ halfTimeMin }) => Math.LN2 / halfTimeMin);
   const made: ModelTimeline = {
@@ -41,7 +41,7 @@ export function modelTimeline(model: LimitModel, timeline: Timeline): ModelTimel
     noStopLeader: new Uint8Array(length),
   };
   const { tensionsBar } = made;
-  tensionsBar.set(startingTensions(model, dive.settings.start, timeline.surfaceBar));
+  tensionsBar.set(startingTensions(model, conditions.start, timeline.surfaceBar));
   for (let i = 0; i < length; i += 1) {
     if (i > 0) {
       const gas = gases[legs[leg[i - 1]!]!.gas]!;

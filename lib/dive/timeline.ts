@@ -4,19 +4,22 @@ import { barPerMetre } from '../physics/water';
 import { lungOffsetBar } from '../tissue/alveolar';
 import { COMPARTMENTS, compartments, type Compartments } from '../tissue/coefficients';
 import type { Tissues } from '../tissue/tissues';
-import type { Dive } from './dive';
+import type { Dive, Settings } from './dive';
 import { fillTensions } from './fill-tensions';
 import { legsOf, type Leg } from './legs';
 import { reusedFloats } from './reused-array';
 import { sampleInstants } from './sample-instants';
 import { startingTissues } from './start';
 
+/** What of a dive's settings made its tissues: the place, the lungs and half-times, and what the diver began with. */
+export type Conditions = Pick<Settings, 'water' | 'altitudeM' | 'start' | 'model' | 'gas'>;
+
 /**
- * What the model says of a dive, and nothing else. Sample i has its time, depth and pressure at index i; its sixteen
+ * What the tissues of a dive did, and nothing else: what is asked of them stands beside it (`ascent/limits.ts`). Sample i has its time, depth and pressure at index i; its sixteen
  * tensions of each gas start at index 16·i. A sample at the very moment of a change belongs to what follows it.
  */
 export interface Timeline {
-  readonly dive: Dive;
+  readonly conditions: Conditions;
   readonly compartments: Compartments;
   readonly surfaceBar: number;
   readonly barPerMetre: number;
@@ -75,7 +78,7 @@ export function computeTimeline(dive: Dive, everyS: number, options: TimelineOpt
   const hasHelium = gases.some((gas) => gas.he > 0) || start.heliumBar.some((tension) => tension > 0);
   const usedHelium = reuse?.hasHelium ? reuse.heliumBar : undefined;
   const timeline: Timeline = {
-    dive,
+    conditions: dive.settings,
     compartments: coefficients,
     ...siteOf(dive),
     lungOffsetBar: lungOffsetBar(model.respiratoryQuotient),

@@ -25,8 +25,9 @@ export function integratedNoStopChecks(engine: Engine, solve: Solve, group: stri
       { toM: depthM, durationS: downMin * 60 },
       { toM: depthM, durationS: 60 },
     ]);
-    const timeline = engine.computeTimeline(seaLevelDive(gas, steps, { low: gf, high: gf }), 10);
-    const minutes = engine.figuresOf(timeline).noStopMin[sampleAt(timeline, downMin * 60)]!;
+    const dive = seaLevelDive(gas, steps, { low: gf, high: gf });
+    const timeline = engine.computeTimeline(dive, 10);
+    const minutes = engine.figuresOf(timeline, dive.settings).noStopMin[sampleAt(timeline, downMin * 60)]!;
     // Without a time to stay there is nothing to integrate, and no figure to hold against the limit.
     const stays = minutes > 0 && Number.isFinite(minutes);
     const stretches: Stretch[] = [

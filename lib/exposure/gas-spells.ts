@@ -1,7 +1,7 @@
 import type { Cylinder } from '../dive/supply';
 import type { Timeline } from '../dive/timeline';
 import { sameGas } from '../physics/gas';
-import { breathingRatesOf, gasBreathedL, phasesOf, type BreathingRates } from './consumption';
+import { gasBreathedL, phasesOf, type BreathingRates } from './consumption';
 import { ambientBarAt } from './gas-depths';
 import { absoluteOfGauge, type GasLaw } from './gas-law';
 
@@ -41,7 +41,7 @@ export function gasSpells(
   timeline: Timeline,
   cylinders: readonly Cylinder[],
   law: GasLaw,
-  rates: BreathingRates = breathingRatesOf(timeline.dive.settings),
+  rates: BreathingRates,
 ): Spells {
   const { legs, gases } = timeline;
   const phases = phasesOf(legs);

@@ -1,6 +1,7 @@
+import type { Settings } from '../dive/dive';
 import type { Cylinder } from '../dive/supply';
 import type { Timeline } from '../dive/timeline';
-import { gasBreathedL } from './consumption';
+import { breathingRatesOf, gasBreathedL, type BreathingRates } from './consumption';
 import { ambientBarAt } from './gas-depths';
 import { absoluteOfGauge, gaugeOfAbsolute, IDEAL_GAS, REAL_GAS, type GasLaw } from './gas-law';
 import { gasSpells, type Spells } from './gas-spells';
@@ -31,17 +32,23 @@ export interface GasSupply {
 }
 
 /** Works out the cylinders of a dive's settings over its timeline; nothing when the settings list none. */
-export function gasSupplyOf(timeline: Timeline): GasSupply | undefined {
-  const cylinders = timeline.dive.settings.supply?.cylinders ?? [];
+export function gasSupplyOf(timeline: Timeline, settings: Pick<Settings, 'supply'>): GasSupply | undefined {
+  const cylinders = settings.supply?.cylinders ?? [];
   if (cylinders.length === 0) return undefined;
-  const ideal = supplyUnder(IDEAL_GAS, timeline, cylinders);
-  const real = supplyUnder(REAL_GAS, timeline, cylinders);
+  const rates = breathingRatesOf(settings);
+  const ideal = supplyUnder(IDEAL_GAS, timeline, cylinders, rates);
+  const real = supplyUnder(REAL_GAS, timeline, cylinders, rates);
   return { ideal, real, events: supplyEvents(timeline, cylinders, ideal, real) };
 }
 
-function supplyUnder(law: GasLaw, timeline: Timeline, cylinders: readonly Cylinder[]): SupplyUnderLaw {
+function supplyUnder(
+  law: GasLaw,
+  timeline: Timeline,
+  cylinders: readonly Cylinder[],
+  rates: BreathingRates,
+): SupplyUnderLaw {
   const { length, timeS, legs, leg } = timeline;
-  const { spells, runOuts } = gasSpells(timeline, cylinders, law);
+  const { spells, runOuts } = gasSpells(timeline, cylinders, law, rates);
   const tracks = cylinders.map((cylinder) => ({
     cylinder,
     pressureBar: new Float64Array(length),

@@ -29,3 +29,8 @@ export function percentNumber(fraction: number): string {
 export function printPercent(fraction: number, decimals = 0): string {
   return `${atMost(fraction * 100, decimals)}%`;
 }
+
+/** Gradient factors as the trade writes them, in percent without the sign: `30/85`. */
+export function printFactors({ low, high }: { readonly low: number; readonly high: number }): string {
+  return `${percentNumber(low)}/${percentNumber(high)}`;
+}

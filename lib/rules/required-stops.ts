@@ -81,7 +81,7 @@ export const requiredStops = rule({
     const ceilingM = Math.max(modelM, unit.imposedCeilingM);
     if (now.diveStarts || now.atSurface) state.toldM = modelM > 0 ? state.toldM : 0;
     else {
-      const stopM = firstStopM(modelM, unit.timeline.dive.settings.plan);
+      const stopM = firstStopM(modelM, unit.figures.limits.plan);
       if (stopM > state.toldM) {
         unit.tell(state.toldM === 0 ? required : deeper, now.timeS, { stopM, ceilingM: modelM });
         state.toldM = stopM;

@@ -47,14 +47,14 @@ export const tighterLimits = rule({
       state.earned = 0;
       unit.tightness = Math.min(state.earlier, own.mostTimes);
       if (before > 0 && unit.tightness === 0)
-        unit.tell(restored, now.timeS, { high: unit.limits.gradientFactors.high });
+        unit.tell(restored, now.timeS, { high: unit.figures.limits.gradientFactors.high });
     }
     if (unit.breach === 0) return;
     state.earned += 1;
     const times = Math.min(state.earlier + state.earned, own.mostTimes);
     if (times === unit.tightness) return;
     unit.tightness = times;
-    unit.tell(tightened, now.timeS, { high: unit.limits.gradientFactors.high, times });
+    unit.tell(tightened, now.timeS, { high: unit.figures.limits.gradientFactors.high, times });
   },
 });
 

@@ -1,4 +1,5 @@
 import { figuresOf, type Figures } from '../ascent/figures';
+import type { Limits } from '../ascent/limits';
 import type { Dive } from '../dive/dive';
 import { legsOf } from '../dive/legs';
 import type { Setup } from '../dive/setup';
@@ -13,7 +14,7 @@ import { memoryLost } from './memory';
 import { PassingMoment } from './unit/passing-moment';
 import { tightenedFactors } from './tighter-limits';
 import { roomForTracks, track, type Tracks } from './unit/tracks';
-import { Unit, type DiveSeen, type Limits } from './unit/unit';
+import { Unit, type DiveSeen } from './unit/unit';
 
 /** A dive as one unit saw it: what it works out for itself, what its rules made of it, and what it told. */
 export interface Watch {
@@ -21,12 +22,14 @@ export interface Watch {
   readonly rules: RuleSettings;
   /** The dive as it was. */
   readonly dive: Dive;
+  /** The dive as the unit takes it to be; the very same where it is right about everything. */
+  readonly believed: Dive;
   /** What the unit believes: its own depths and tissues. They are the truth where it is set right. */
   readonly timeline: Timeline;
   /** The model's figures under the unit's own limits. */
   readonly figures: Figures;
   /** The same with the limits drawn in once, twice and so on by a rule, as far as that came about; the first is `figures`. */
-  readonly limits: readonly Limits[];
+  readonly drawnIn: readonly Figures[];
   readonly events: readonly RuleEvent[];
   /** The dives, with what became of each; `tracks.divesKnown` says how many of them the unit knew of at a sample. */
   readonly dives: readonly DiveSeen[];
@@ -54,15 +57,14 @@ export function watchDive(
 ): Watch {
   const { truth, intervalEveryS, reuse } = options;
   const believed = believedDive(dive, setup);
-  const shared =
-    truth && truth.timeline.dive === believed.dive && believed.freshAtLegs.length === 0 ? truth : undefined;
+  const shared = truth && believed.dive === dive && believed.freshAtLegs.length === 0 ? truth : undefined;
   const own = reuse?.ownModel ? reuse : undefined;
   const timeline = shared?.timeline ?? believedTimeline(believed, everyS, { reuse: own?.timeline, intervalEveryS });
-  const figures = shared?.figures ?? figuresOf(timeline, own?.figures);
-  const limits: Limits[] = [{ gradientFactors: timeline.dive.settings.gradientFactors, timeline, figures }];
+  const figures = shared?.figures ?? figuresOf(timeline, believed.dive.settings, own?.figures);
+  const drawnIn = [figures];
   const unit = new Unit(
     timeline,
-    (tightness) => (limits[tightness] ??= tightened(limits[0]!, rules, tightness, reuse?.limits[tightness]?.figures)),
+    (times) => (drawnIn[times] ??= figuresOf(timeline, tightened(figures.limits, rules, times), reuse?.drawnIn[times])),
   );
   const tracks = roomForTracks(timeline.length, reuse?.tracks);
   averagedRates(timeline, legsOf(dive).legs, believed.depthFactor, rules.rateWatch.averageS, tracks.rateMMin);
@@ -78,9 +80,10 @@ export function watchDive(
     setup,
     rules,
     dive,
+    believed: believed.dive,
     timeline,
     figures,
-    limits,
+    drawnIn,
     events: unit.events,
     dives: unit.dives,
     tracks,
@@ -88,11 +91,13 @@ export function watchDive(
   };
 }
 
-function tightened({ timeline, gradientFactors }: Limits, rules: RuleSettings, times: number, reuse?: Figures): Limits {
-  const drawnIn = tightenedFactors(gradientFactors, rules.tighterLimits, times);
-  const { dive } = timeline;
-  const under = { ...timeline, dive: { ...dive, settings: { ...dive.settings, gradientFactors: drawnIn } } };
-  return { gradientFactors: drawnIn, timeline: under, figures: figuresOf(under, reuse) };
+function tightened(limits: Limits, rules: RuleSettings, times: number): Limits {
+  return { ...limits, gradientFactors: tightenedFactors(limits.gradientFactors, rules.tighterLimits, times) };
+}
+
+/** The model's figures under the limits a unit goes by at a sample. */
+export function figuresInForce({ drawnIn, tracks }: Watch, sample: number): Figures {
+  return drawnIn[tracks.tightness[sample]!]!;
 }
 
 function run(

@@ -1,7 +1,7 @@
 import { NO_STOP_CAP_MIN } from '../ascent/no-stop';
 import { printDepth, printStopDepth } from '../quantity/depth';
 import { printClock, printHours, printMinutes } from '../quantity/duration';
-import { fixed } from '../quantity/number';
+import { atMost, fixed } from '../quantity/number';
 import { printCylinderPressure, printPressure } from '../quantity/pressure';
 import { printRate } from '../quantity/rate';
 import { roundedTo, type Rounding } from '../quantity/rounding';
@@ -24,6 +24,8 @@ const MINUTE_S = 60;
 const HOUR_S = 3600;
 
 const minutes: Measure['print'] = (min, _, rounds) => printMinutes(min * MINUTE_S, rounds);
+/** Stops are whole minutes unless the plan has them finer; then to a tenth. */
+const stopMinutes: Measure['print'] = (min, _, rounds) => `${atMost(roundedTo(min, 1, rounds), 1)} min`;
 const seconds: Measure['print'] = (s, _, rounds) => printClock(roundedTo(s, 0, rounds));
 const hours: Measure['print'] = (h, _, rounds) => printHours(h * HOUR_S, rounds);
 const percent: Measure['print'] = (share, _, rounds) => `${fixed(roundedTo(share * 100, 0, rounds), 0)}%`;
@@ -62,9 +64,16 @@ export const MEASURES = {
       min >= FROM_HOURS_MIN ? printHours(roundedTo(min, 0, rounds) * MINUTE_S) : minutes(min, system, rounds),
     instead: (min) => (min === Infinity ? 'no limit' : min <= 0 ? 'none left' : undefined),
   },
+  /** To a tenth, where limits are compared. */
+  noStopExactMin: {
+    name: 'No-stop limit',
+    rounds: 'down',
+    print: plain(1, ' min'),
+    instead: (min) => (min === Infinity ? 'no limit' : undefined),
+  },
   ceilingM: { name: 'Ceiling', rounds: 'up', print: printDepth, instead: noneAtSurface },
   stopM: { name: 'Required stop', rounds: 'up', print: printStopDepth, instead: noneAtSurface },
-  stopMin: { name: 'Minutes of the stop', rounds: 'up', print: minutes, instead: never },
+  stopMin: { name: 'Minutes of the stop', rounds: 'up', print: stopMinutes, instead: never },
   timeToSurfaceMin: { name: 'Time to surface', rounds: 'up', print: minutes, instead: never },
   supersaturation: { name: 'Supersaturation', rounds: 'nearest', print: percent },
   rateMMin: { name: 'Rate', rounds: 'nearest', print: (mMin, system) => printRate(Math.abs(mMin), system) },

@@ -23,7 +23,7 @@ export function standingOf({ timeline, sample, now }: ModelMoment): Standing {
     noStopMin: now.noStop.minutes,
     noStopLeader: now.noStop.leader,
     creditedNoStopMin: now.creditedNoStopMin,
-    ascentMMin: timeline.dive.settings.plan.ascentMMin,
+    ascentMMin: now.limits.plan.ascentMMin,
   };
 }
 

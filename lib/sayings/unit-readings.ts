@@ -50,7 +50,10 @@ const UNIT_READINGS = {
     measure: 'imposedStopS',
     figure: ({ imposedStop }) => (imposedStop ? imposedStop.minutes * 60 : null),
     words: ({ imposedStop, mode }) => (!imposedStop && mode === 'dive' ? 'none' : undefined),
-    text: ({ imposedStop }, system) => (imposedStop ? sayStop(imposedStop, system) : undefined),
+    text: ({ imposedStop }, system) =>
+      imposedStop
+        ? `${printAs('imposedStopS', imposedStop.minutes * 60, system)} left at ${printAs('stopM', imposedStop.depthM, system)}`
+        : undefined,
     note: ({ imposedStop }, system) =>
       imposedStop ? `at ${printAs('stopM', imposedStop.depthM, system)}, a rule’s demand` : '',
     tone: () => 'rule',

@@ -39,11 +39,11 @@ describe('watching three hours of diving, second by second', () => {
 
   bench('the model alone', () => {
     timeline = computeTimeline(day, 1, { reuse: timeline });
-    figures = figuresOf(timeline, figures);
+    figures = figuresOf(timeline, day.settings, figures);
   });
 
   const truth = computeTimeline(day, 1);
-  const known = { timeline: truth, figures: figuresOf(truth) };
+  const known = { timeline: truth, figures: figuresOf(truth, day.settings) };
   bench('the rules of a unit set right, on top', () => {
     watch = watchDive(day, right, DEFAULT_RULES, 1, { reuse: watch, truth: known });
   });

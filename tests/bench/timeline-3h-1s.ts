@@ -22,7 +22,7 @@ export const timeline3h: Workload = {
     let figures: Figures | undefined;
     return () => {
       reuse = computeTimeline(dive, 1, { reuse });
-      figures = figuresOf(reuse, figures);
+      figures = figuresOf(reuse, dive.settings, figures);
       if (reuse.timeS.at(-1) !== 3 * 3600) throw new Error('the day is not three hours long');
       return figures;
     };

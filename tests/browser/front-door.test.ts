@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { progressKey } from '@/app/lessons/player/progress-key';
+import { progressKind } from '@/app/lessons/player/progress-kind';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { deskWithReef, REEF, script } from './kept-desk';
@@ -125,7 +125,10 @@ describe('the doors', () => {
       state: { progress: { lessons: { '01-pressure': { done: ['the-air-above'] } } } },
       version: 1,
     });
-    await page.addInitScript(([key, record]) => localStorage.setItem(key, record), [progressKey, record] as const);
+    await page.addInitScript(([key, record]) => localStorage.setItem(key, record), [
+      progressKind.name,
+      record,
+    ] as const);
     await page.goto('/', { waitUntil: 'commit' });
     const below = page.getByRole('heading', { name: 'Sixteen half-times' });
     const before = await below.boundingBox();

@@ -163,7 +163,7 @@ describe('oxygen', () => {
 
 describe('the gas supply', () => {
   const bothLaws = (dive: Dive, everyS: number): readonly SupplyUnderLaw[] => {
-    const supply = gasSupplyOf(computeTimeline(dive, everyS))!;
+    const supply = gasSupplyOf(computeTimeline(dive, everyS), dive.settings)!;
     return [supply.ideal, supply.real];
   };
 

@@ -75,7 +75,7 @@ describe('the rules', () => {
         const truth = computeTimeline(dive, EVERY_S);
         const watch = watchOf(dive, rulesWith(on));
         expect(same(watch.timeline.nitrogenBar, truth.nitrogenBar)).toBe(true);
-        const figures = figuresOf(truth);
+        const figures = figuresOf(truth, dive.settings);
         expect(same(watch.figures.ceilingM, figures.ceilingM)).toBe(true);
         expect(same(watch.figures.noStopMin, figures.noStopMin)).toBe(true);
       }),

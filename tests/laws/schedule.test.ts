@@ -5,7 +5,7 @@ import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import { loadAt } from '@/lib/ascent/figures';
 import { ascentPlanner, type AscentPart, type AscentStart, type Schedule } from '@/lib/ascent/schedule';
-import type { Dive, Step } from '@/lib/dive/dive';
+import type { Dive, GradientFactors, Step } from '@/lib/dive/dive';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
@@ -41,12 +41,12 @@ function followed(dive: Dive, parts: readonly AscentPart[]): Dive {
 }
 
 /** How far over its gradient-factor line the worst compartment is at each sample from a time on, bar. */
-function overLine(timeline: Timeline, firstStopM: number, fromS: number): number[] {
+function overLine(timeline: Timeline, gradientFactors: GradientFactors, firstStopM: number, fromS: number): number[] {
   const over: number[] = [];
   for (let i = 0; i < timeline.length; i += 1) {
     if (timeline.timeS[i]! < fromS) continue;
     const load = loadAt(timeline, i);
-    const gf = gradientFactorAt(timeline.depthM[i]!, firstStopM, timeline.dive.settings.gradientFactors);
+    const gf = gradientFactorAt(timeline.depthM[i]!, firstStopM, gradientFactors);
     let worst = -Infinity;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
       const { a, b } = coefficientsOf(load, c);
@@ -77,7 +77,9 @@ describe('a schedule', () => {
     law(
       fc.property(planned, (plan) => {
         const timeline = computeTimeline(followed(plan.dive, plan.schedule.parts), 1);
-        const worst = Math.max(...overLine(timeline, plan.schedule.firstStopM, bottomEndS(plan)));
+        const worst = Math.max(
+          ...overLine(timeline, plan.dive.settings.gradientFactors, plan.schedule.firstStopM, bottomEndS(plan)),
+        );
         if (worst > ROUNDING_BAR)
           expect.fail(
             `a compartment passes its line by ${worst} bar; ${JSON.stringify(plan.schedule.stops)}, first stop ${plan.schedule.firstStopM}`,
@@ -100,7 +102,7 @@ describe('a schedule', () => {
             : part,
         );
         const timeline = computeTimeline(followed(plan.dive, shorter), 600);
-        const worst = Math.max(...overLine(timeline, firstStopM, bottomEndS(plan)));
+        const worst = Math.max(...overLine(timeline, plan.dive.settings.gradientFactors, firstStopM, bottomEndS(plan)));
         if (worst <= 0)
           expect.fail(`${stop.depthM} m for ${stop.minutes} min could be ${unit} min shorter: ${worst} bar`);
       }),

@@ -5,7 +5,7 @@ import { setupSchema } from '@/lib/dive/setup';
 import { sampleAt } from '@/lib/dive/timeline';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { shownAt } from '@/lib/rules/unit/shown';
-import { watchDive, type Watch } from '@/lib/rules/watch';
+import { figuresInForce, watchDive, type Watch } from '@/lib/rules/watch';
 import { loadCalculator, type Calculator } from '@/lib/working/calculator';
 import { stepTex } from '@/lib/working/formula';
 import { RULE_READING_IDS, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
@@ -142,7 +142,7 @@ function numbersOf(step: WorkingStep): Record<string, number> {
 /** What the unit shows, by another way than through the working. */
 function shownReading({ watch, sample, reading }: Asked): number {
   const shown = shownAt(watch, sample);
-  const limits = watch.limits[watch.tracks.tightness[sample]!]!;
+  const figures = figuresInForce(watch, sample);
   const readings: Partial<Record<UnitReadingId, number | null | undefined>> = {
     rate: shown.rateMMin,
     'safety-stop': shown.safetyStop?.leftS,
@@ -150,7 +150,7 @@ function shownReading({ watch, sample, reading }: Asked): number {
     'tightened-limits': shown.tightenedHigh,
     'no-fly': shown.noFlyH,
     desaturation: shown.desaturationH,
-    'no-stop': limits.figures.noStopMin[sample]!,
+    'no-stop': figures.noStopMin[sample]!,
     'time-to-surface': shown.timeToSurfaceMin,
   };
   return readings[reading]!;

@@ -142,7 +142,10 @@ export const FORMULA_DAMAGES: readonly Damage[] = [
 export const DIVE_DAMAGES: readonly Damage[] = [
   {
     name: 'limits of 40/40 whatever was asked',
-    engine: withSettings(() => ({ gradientFactors: { low: 0.4, high: 0.4 } })),
+    engine: damaged({
+      figuresOf: (timeline, limits) =>
+        ENGINE.figuresOf(timeline, { ...limits, gradientFactors: { low: 0.4, high: 0.4 } }),
+    }),
   },
   {
     name: 'the lungs of another respiratory quotient',

@@ -3,13 +3,15 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Desk } from '@/app/desk/Desk';
 import { createDeskStore } from '@/app/stage/desk-store';
-import { startAutosave } from '@/app/desk/keep/autosave';
-import { lastWords, readDeskRecord, sayLastWords, type DeskRecord } from '@/app/desk/keep/desk-record';
+import { deskKind, type DeskRecord } from '@/app/desk/keep/desk-record';
+import { keepDesk } from '@/app/desk/keep/keep-desk';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { firstRemark } from '@/app/pictures/dive-title';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives, saveDive } from '@/app/desk/keep/saved-dives';
-import { DESK } from '@/app/keep/shelf';
+import { DESK } from '@/app/keep/dive-on-desk';
+import { readKept } from '@/app/keep/document-kind';
+import * as words from '@/app/keep/last-words';
 import { storageShelf } from '@/app/keep/storage-shelf';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { memoryShelf } from './memory-shelf';
@@ -18,6 +20,9 @@ const [ready] = scenarios;
 const REEF = '# A reef\ngas: air\n\ndescend to 18 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
 const WRECK = REEF.replace('# A reef', '# A wreck').replace('18 m at', '24 m at');
 
+const readDeskRecord = (stored: unknown) => readKept(deskKind, stored);
+const lastWords = () => words.lastWords(deskKind);
+const sayLastWords = (said: DeskRecord) => words.sayLastWords(deskKind, said.visit, said);
 const desk = () => createDeskStore({ script: ready.script, pictures: ['profile', 'chase'], covered: [] });
 const view = deskViewSchema.parse({ pictures: ['profile'], covered: ['ceiling'], cursorS: 60 });
 
@@ -81,7 +86,7 @@ describe('finding the last desk again', () => {
       const shelf = memoryShelf({ [DESK]: spoilt });
       const { desk: found, setAside } = await restoreDesk(shelf, undefined);
       expect(found).toBeUndefined();
-      expect(shelf.lying.get(setAside!)).toEqual(spoilt);
+      expect(shelf.lying.get(setAside!.name)).toEqual(spoilt);
       expect(shelf.lying.has(DESK)).toBe(false);
     },
   );
@@ -127,12 +132,11 @@ describe('keeping the desk as it changes', () => {
   function keeping(shelf: ReturnType<typeof memoryShelf>, visit: string, revision?: string) {
     const store = desk();
     const told: unknown[] = [];
-    const autosave = startAutosave({
-      store,
+    const autosave = keepDesk(store, {
       shelf,
       visit,
       revision,
-      onKept: (overOther) => told.push(overOther ? 'kept over another' : 'kept'),
+      onKept: (beside) => told.push(Object.keys(beside).length > 0 ? 'kept over another' : 'kept'),
       onRefused: (reason) => told.push(reason),
     });
     return { store, told, autosave };

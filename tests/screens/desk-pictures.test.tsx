@@ -175,7 +175,7 @@ describe('the loading map', () => {
     ] as const) {
       const { halfTimeMin, limit } = published16(name);
       const share = (tensionAt30(halfTimeMin, 20) - SURFACE) / (limit(SURFACE) - SURFACE);
-      expect(row[index]).toBe(`${Math.round(share * 100)} %${share > 0.85 ? ', past' : ''}`);
+      expect(row[index]).toBe(`${Math.round(share * 100)}%${share > 0.85 ? ', past' : ''}`);
     }
   });
 
@@ -184,7 +184,7 @@ describe('the loading map', () => {
     const table = await tableOf('The loading map');
     expect(cells(table, '21:00')[0]).toMatch(/past$/);
     await userEvent.click(screen.getByRole('radio', { name: 'At your depth' }));
-    expect(cells(table, '21:00')[0]).toMatch(/^-/);
+    expect(cells(table, '21:00')[0]).toMatch(/^−/);
   });
 
   it('calls a compartment past its limit exactly while the no-stop picture asks for a stop', async () => {
@@ -197,7 +197,7 @@ describe('the loading map', () => {
     expect(rows.length).toBeGreaterThan(20);
     for (const time of rows) {
       const past = cells(map, time).some((cell) => cell.endsWith('past'));
-      expect(`${time} ${past}`).toBe(`${time} ${cells(noStop, time)[1] === '0, stop required'}`);
+      expect(`${time} ${past}`).toBe(`${time} ${cells(noStop, time)[1] === '0, ceiling'}`);
     }
   });
 });
@@ -242,10 +242,10 @@ describe('supersaturation over time', () => {
     const last = within(table).getAllByRole('rowheader').at(-1)!.textContent;
     const [here, hereBy, surfaced, surfacedBy] = cells(table, last);
     expect([here, hereBy]).toEqual([surfaced, surfacedBy]);
-    expect(here).not.toBe('0 %');
+    expect(here).not.toBe('0%');
     const [below, , up] = cells(table, '21:00');
-    expect(below).toMatch(/^-/);
-    expect(up).toMatch(/^1\d\d %$/);
+    expect(below).toMatch(/^−/);
+    expect(up).toMatch(/^1\d\d%$/);
   });
 });
 
@@ -257,7 +257,7 @@ describe('no-stop time over time', () => {
     const [, at8] = cells(table, '8:00');
     expect(Number(at3) - Number(at8)).toBe(5);
     expect(by).toBe('1');
-    expect(cells(table, '21:00')[1]).toBe('0, stop required');
+    expect(cells(table, '21:00')[1]).toBe('0, ceiling');
     expect(cells(table, '0:00')[1]).toBe('>99');
   });
 });
@@ -279,13 +279,13 @@ describe('a pointer on a picture', () => {
 
   it('names the compartment, the value and the time in the loading map', async () => {
     await openWall(['loading']);
-    expect(point('loading', 400, 60)).toHaveTextContent(/Compartment 3, half-time 12\.5 min\d+ %.*at \d+:\d\d/);
+    expect(point('loading', 400, 60)).toHaveTextContent(/Compartment 3, half-time 12\.5 min\d+%.*at \d+:\d\d/);
   });
 
   it('names the time, the values and the compartments over time', async () => {
     await openWall(['supersaturation', 'no-stop']);
     expect(point('supersaturation', 400, 100)).toHaveTextContent(
-      /\d+:\d\dat your depth noneif you surfaced \d+ %, compartment \d/,
+      /\d+:\d\dat your depth −\d+%if you surfaced \d+%, compartment \d/,
     );
     expect(point('no-stop', 130, 100)).toHaveTextContent(/\d:\d\d\d+ min without a stopcompartment 1 sets it/);
   });

@@ -1,12 +1,13 @@
 import { render, screen } from '@testing-library/react';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openShelf } from '@/app/keep/open-shelf';
-import { DESK, put } from '@/app/keep/shelf';
+import { DESK } from '@/app/keep/dive-on-desk';
+import { put } from '@/app/keep/shelf';
 import { beenHere } from '@/app/front/been-here';
 import { doors } from '@/app/front/doors';
 import { WhereYouWere } from '@/app/front/WhereYouWere';
 import { askedToPlay, readyDive } from '@/app/parts/ready-dives';
-import { progressKey } from '@/app/lessons/player/progress-key';
+import { progressKind } from '@/app/lessons/player/progress-kind';
 
 const LESSONS = [
   { slug: '01-one', title: 'One', steps: ['a', 'b', 'c'] },
@@ -14,7 +15,7 @@ const LESSONS = [
 ];
 
 const withProgress = (lessons: Record<string, unknown>) =>
-  localStorage.setItem(progressKey, JSON.stringify({ state: { progress: { lessons } }, version: 1 }));
+  localStorage.setItem(progressKind.name, JSON.stringify({ state: { progress: { lessons } }, version: 1 }));
 
 beforeEach(() => localStorage.clear());
 
@@ -53,7 +54,7 @@ describe('where you were', () => {
   });
 
   it.each(['{', '[]', '{"state":7}'])('is as for someone new where the record is %s', async (record) => {
-    localStorage.setItem(progressKey, record);
+    localStorage.setItem(progressKind.name, record);
     expect(await beenHere(LESSONS)).toEqual({ lesson: undefined, dive: undefined });
   });
 

@@ -2,7 +2,7 @@ import { act, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { LessonPlayer } from '@/app/lessons/player/LessonPlayer';
-import { progressKey } from '@/app/lessons/player/progress-key';
+import { progressKind } from '@/app/lessons/player/progress-kind';
 import { useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { NO_PROGRESS, progressIn } from '@/lib/lesson/progress';
@@ -142,7 +142,7 @@ describe('a lesson', () => {
     await userEvent.click(screen.getByRole('radio', { name: 'A stop is needed.' }));
     await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
     await press('Show what the model says');
-    expect(localStorage.getItem(progressKey)).toContain('by-choice');
+    expect(localStorage.getItem(progressKind.name)).toContain('by-choice');
     await press('Your results');
     const table = await screen.findByRole('table', undefined, LONG);
     expect(

@@ -42,6 +42,12 @@ describe('the walls between the parts', () => {
     ['content/probe.ts', "export { x } from '@/app/parts/Button';", 'content never knows the screen'],
     ['content/probe.ts', "export { parse } from 'yaml';", 'content imports zod alone'],
     ['app/parts/probe.ts', "export { x } from '@/tests/screens/setup';", 'the app never knows the tests'],
+    ['app/keep/probe.ts', "export { x } from '../desk/desk-store';", 'what keeps documents knows no screen'],
+    [
+      'app/lessons/workshop/probe.ts',
+      "export { x } from '../../desk/keep/desk-record';",
+      'nor does a lesson in the making know how the desk is kept',
+    ],
   ])('%s may not say %s: %s', async (filePath, code) => {
     expect(await brokenRules(filePath, code)).toEqual(['no-restricted-imports']);
   });

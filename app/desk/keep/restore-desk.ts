@@ -1,9 +1,13 @@
 import { storedDiveSchema, type StoredDive } from '@/lib/files/records/stored-dives';
-import { forgetLastWords, lastWords, newName, readDeskRecord, type DeskRecord } from './desk-record';
+import { readKept } from '../../keep/document-kind';
+import { DESK } from '../../keep/dive-on-desk';
+import { forgetLastWords, lastWords } from '../../keep/last-words';
+import { newName } from '../../keep/new-name';
+import { deskKind, type DeskRecord } from './desk-record';
 import type { DeskView } from './desk-view';
 import { leftBehind, leftBehindBy } from './left-behind';
 import { viewOfSaved } from './saved-dive';
-import { DESK, type Shelf } from '../../keep/shelf';
+import type { Shelf } from '../../keep/shelf';
 
 export interface Restored {
   /** What to put on the desk, if anything was kept. */
@@ -11,7 +15,7 @@ export interface Restored {
   /** The revision on the shelf that the desk stands for. */
   readonly revision: string | undefined;
   /** Where a record went that could not be read. */
-  readonly setAside: string | undefined;
+  readonly setAside: { readonly name: string; readonly record: unknown } | undefined;
   /** Titles of desks that windows had left unkept, and that are now among the saved dives. */
   readonly found: readonly string[];
 }
@@ -22,8 +26,8 @@ export interface Restored {
  */
 export async function restoreDesk(shelf: Shelf, lastVisit: string | undefined): Promise<Restored> {
   const stored = await shelf.read(DESK);
-  const record = readDeskRecord(stored);
-  const words = lastWords();
+  const record = readKept(deskKind, stored);
+  const words = lastWords(deskKind);
   const candidates = [...(record ? [record] : []), ...words].sort(newestFirst);
   const chosen = candidates.find(({ visit }) => visit === lastVisit) ?? (lastVisit ? undefined : candidates[0]);
   const own = chosen || !lastVisit ? undefined : await ownLeftBehind(shelf, lastVisit);
@@ -40,14 +44,17 @@ export async function restoreDesk(shelf: Shelf, lastVisit: string | undefined): 
     const others = onDesk === record ? words : [...words, ...(record ? [record] : [])];
     for (const other of others) {
       if (other === onDesk || !worthKeeping(other, onDesk)) continue;
-      const dive = leftBehind(other);
-      writes[leftBehindBy(other.visit)] = dive;
+      const { dive, record: own } = leftBehind(other);
+      Object.assign(writes, own);
       found.push(dive);
     }
     if (onDesk && onDesk !== record) writes[DESK] = onDesk;
     try {
       await shelf.change(DESK, () => writes);
-      forgetLastWords(words.map(({ visit }) => visit));
+      forgetLastWords(
+        deskKind,
+        words.map(({ visit }) => visit),
+      );
     } catch {
       // No room: everything stays where it is, and the next writing of the desk says so.
       return { desk, revision: record?.revision, setAside: undefined, found: [] };
@@ -56,7 +63,7 @@ export async function restoreDesk(shelf: Shelf, lastVisit: string | undefined): 
   return {
     desk,
     revision: onDesk?.revision,
-    setAside: spoilt ? aside : undefined,
+    setAside: spoilt ? { name: aside, record: stored } : undefined,
     found: found.map(({ title }) => title),
   };
 }

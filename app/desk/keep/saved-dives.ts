@@ -1,11 +1,6 @@
-import {
-  readStoredDives,
-  storedDiveSchema,
-  writeStoredDives,
-  type StoredDive,
-  type UnreadRecord,
-} from '@/lib/files/records/stored-dives';
-import { newName } from './desk-record';
+import { readStoredDives, storedDiveSchema, writeStoredDives, type StoredDive } from '@/lib/files/records/stored-dives';
+import { readEach, type Unread } from '../../keep/read-each';
+import { newName } from '../../keep/new-name';
 import { diveRecord, DIVES, savedDive } from './saved-dive';
 import type { DeskView } from './desk-view';
 import { put, type Shelf } from '../../keep/shelf';
@@ -14,22 +9,11 @@ export interface SavedDives {
   /** The newest first. */
   readonly dives: readonly StoredDive[];
   /** Records that are not understood here: kept, and written back when all are exported. */
-  readonly unread: readonly UnreadRecord[];
+  readonly unread: readonly Unread[];
 }
 
 export async function listDives(shelf: Shelf): Promise<SavedDives> {
-  const dives: StoredDive[] = [];
-  const unread: UnreadRecord[] = [];
-  for (const [name, record] of await shelf.readAll(DIVES)) {
-    const read = storedDiveSchema.safeParse(record);
-    if (read.success) dives.push(read.data);
-    else
-      unread.push({
-        number: unread.length + 1,
-        what: `${name}: ${read.error.issues[0]?.message ?? 'not sound'}`,
-        record,
-      });
-  }
+  const { read: dives, unread } = await readEach(shelf, { name: DIVES, schema: storedDiveSchema });
   dives.sort((one, other) => (other.changedAt ?? '').localeCompare(one.changedAt ?? ''));
   return { dives, unread };
 }

@@ -1,5 +1,4 @@
 import { useEffect, useMemo, useState } from 'react';
-import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
 import type { Decoded, SharedState } from '@/lib/files/links/share-link';
 import { useStatus } from '../../parts/status';
@@ -7,18 +6,19 @@ import { useDeskStore } from '../../stage/desk-context';
 import type { DeskStore } from '../../stage/desk-store';
 import { takeHandOver } from '../../parts/hand-over';
 import { askedToPlay, readyDive } from '../../parts/ready-dives';
-import { startAutosave, type Autosave } from './autosave';
-import { newName } from './desk-record';
+import { tellSetAside } from '../../keep/document-kind';
+import { newName } from '../../keep/new-name';
+import { deskKind } from './desk-record';
+import { keepDesk } from './keep-desk';
 import { deskFrom, deskViewSchema, DOCUMENT_FIELDS, viewOf, type DeskView } from './desk-view';
 import { firstRemark } from '../../pictures/dive-title';
 import { changeVisit } from './last-visit';
 import { clearAddress, linkInAddress, readLink } from './opened-link';
 import { openShelf } from '../../keep/open-shelf';
 import { restoreDesk } from './restore-desk';
-import { saveFile } from '../../parts/save-file';
 import { diveRecord, savedDive } from './saved-dive';
 import { listDives } from './saved-dives';
-import { put, REFUSALS, type RefusalReason, type Shelf } from '../../keep/shelf';
+import { put, type RefusalReason, type Shelf } from '../../keep/shelf';
 import { otherWindows } from '../../keep/windows';
 
 export interface KeptDesk {
@@ -44,7 +44,7 @@ export function useKeptDesk(): KeptDesk {
   useEffect(() => {
     const visit = newName();
     let stopped = false;
-    let autosave: Autosave | undefined;
+    let autosave: ReturnType<typeof keepDesk> | undefined;
     let toldOfOther = false;
     let refused = false;
     const windows = otherWindows((word) => {
@@ -78,25 +78,25 @@ export function useKeptDesk(): KeptDesk {
         say(
           `${restored.found.map((title) => `“${title}”`).join(', ')}: from a window that was closed, now among your saved dives.`,
         );
-      if (restored?.setAside !== undefined) tellOfSetAside(shelf, restored.setAside);
+      const aside = restored?.setAside;
+      if (aside) tellSetAside(deskKind, aside.record, () => shelf.read(aside.name));
       setKept('kept');
-      autosave = startAutosave({
-        store,
+      autosave = keepDesk(store, {
         shelf,
         visit,
         revision: restored?.revision,
-        onKept(overOther) {
+        onKept(beside) {
           toldOfOther = false;
           refused = false;
           setKept('kept');
           windows.tell({ about: 'desk', visit });
-          if (!overOther) return;
+          if (Object.keys(beside).length === 0) return;
           windows.tell({ about: 'dives' });
           say('The desk is open in another window too. What was on it there is among the saved dives.');
         },
         onRefused(reason) {
           setKept(reason);
-          if (!refused) say(REFUSALS[reason]);
+          if (!refused) say(deskKind.words.refused[reason]);
           refused = true;
         },
       });
@@ -200,23 +200,4 @@ async function keepBeside(store: DeskStore, shelf: Shelf, next: string): Promise
   } catch {
     return false;
   }
-}
-
-function tellOfSetAside(shelf: Shelf, name: string): void {
-  say(
-    'What was kept of your last visit can’t be read. It is set aside, not lost, and the desk opens with a ready dive.',
-    {
-      label: 'Save it as a file',
-      run: () =>
-        void shelf
-          .read(name)
-          .then((record) =>
-            saveFile(
-              'halftime-unread.json',
-              JSON.stringify({ caution: cautions.general, record }, undefined, 1),
-              'application/json',
-            ),
-          ),
-    },
-  );
 }

@@ -1,12 +1,14 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import type { StoredDive, UnreadRecord } from '@/lib/files/records/stored-dives';
+import type { StoredDive } from '@/lib/files/records/stored-dives';
 import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../../stage/desk-context';
 import { deskFrom, type DeskView } from './desk-view';
 import { openShelf } from '../../keep/open-shelf';
 import { viewOfSaved } from './saved-dive';
 import { exportDives, importDives, listDives, putDive, removeDive, saveDive, type ImportReport } from './saved-dives';
-import { reasonOf, REFUSALS, type Shelf } from '../../keep/shelf';
+import type { Unread } from '../../keep/read-each';
+import { reasonOf, type Shelf } from '../../keep/shelf';
+import { deskKind } from './desk-record';
 import { otherWindows, type OtherWindows } from '../../keep/windows';
 
 interface SavedDivesDoing {
@@ -22,10 +24,10 @@ interface SavedDivesDoing {
 /** The saved dives of this machine, and what can be done with them; each doing says what it did and can be undone. */
 export function useSavedDives(): SavedDivesDoing & {
   dives: readonly StoredDive[] | undefined;
-  unread: readonly UnreadRecord[];
+  unread: readonly Unread[];
 } {
   const store = useDeskStore();
-  const [list, setList] = useState<{ dives: readonly StoredDive[] | undefined; unread: readonly UnreadRecord[] }>({
+  const [list, setList] = useState<{ dives: readonly StoredDive[] | undefined; unread: readonly Unread[] }>({
     dives: undefined,
     unread: [],
   });
@@ -57,7 +59,7 @@ export function useSavedDives(): SavedDivesDoing & {
       try {
         return await work(shelf);
       } catch (error) {
-        say(REFUSALS[reasonOf(error)]);
+        say(deskKind.words.refused[reasonOf(error)]);
         return undefined;
       } finally {
         setList(await listDives(shelf));

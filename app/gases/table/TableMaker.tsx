@@ -9,9 +9,9 @@ import { AIR, gasName, type Gas } from '@/lib/physics/gas';
 import { WORKING_PO2_BAR } from '@/lib/physics/oxygen-limits';
 import { printAltitude } from '@/lib/quantity/altitude';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
-import { percentNumber } from '@/lib/quantity/percent';
+import { printFactors } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
-import { ascentMinutesText } from '../../pictures/print-figures';
+import { printAs } from '@/lib/sayings/measures';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { Segmented } from '../../parts/Segmented';
@@ -58,7 +58,7 @@ export function TableMaker() {
   const modM = gasModM(made.gas, WORKING_PO2_BAR, siteOf({ settings, steps: [], lines: [] }));
   const { low, high } = settings.gradientFactors;
   const told = [
-    `${gasName(made.gas)}, gradient factors ${percentNumber(low)}/${percentNumber(high)}, ${settings.water} water at ${printAltitude(settings.altitudeM, units)}`,
+    `${gasName(made.gas)}, gradient factors ${printFactors({ low, high })}, ${settings.water} water at ${printAltitude(settings.altitudeM, units)}`,
     `descent at ${printRate(DESCENT_M_MIN, units)}, ascent at ${printRate(settings.plan.ascentMMin, units)}, last stop at ${printStopDepth(settings.plan.lastStopM, units)}`,
     'a rested diver’s first dive',
   ].join('; ');
@@ -168,7 +168,7 @@ function Cell({ row, minutes }: { row: TeachingRow; minutes: number }) {
       ))}
       <b>
         {Number.isFinite(entry.timeToSurfaceMin)
-          ? `${ascentMinutesText(entry.timeToSurfaceMin)} min up`
+          ? `${printAs('timeToSurfaceMin', entry.timeToSurfaceMin, units)} up`
           : 'no stop is long enough'}
       </b>
     </td>

@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import { NO_PROGRESS, progressIn, type LessonProgress, type Progress } from '@/lib/lesson/progress';
 import { keptRecord } from '../../keep/kept-record';
-import { progressKey, progressOfStored, storedProgress } from './progress-key';
+import { progressKind } from './progress-kind';
 
 interface ProgressStore {
   readonly progress: Progress;
@@ -13,26 +13,13 @@ export const useProgress = create<ProgressStore>()((set, get) => ({
   progress: NO_PROGRESS,
   update(change) {
     // Another window may have gone on in another lesson: what is done here is done to what it has kept.
-    const latest = kept.isOthers() ? (kept.now() ?? get().progress) : get().progress;
-    const progress = change(latest);
+    const progress = change((kept.isOthers() ? kept.now() : undefined) ?? get().progress);
     set({ progress });
     kept.keep(progress);
   },
 }));
 
-const kept = keptRecord<Progress>({
-  name: progressKey,
-  read: progressOfStored,
-  write: storedProgress,
-  words: {
-    unread: 'What was kept of your lessons can’t be read here, so they begin anew.',
-    full: 'There is no room left in this browser to keep what you do in lessons: it lasts until the page is closed. Print your results to keep them; then delete dives on the desk that you no longer need.',
-    blocked:
-      'This browser does not let the page keep anything, so what you do in lessons lasts until the page is closed. Print your results to keep them.',
-    fileName: 'halftime-lessons-unread.json',
-  },
-  onOther: (progress) => useProgress.setState({ progress }),
-});
+const kept = keptRecord(progressKind, (progress) => useProgress.setState({ progress }));
 
 /** Takes up what was kept; also done once as the page is loaded. */
 export function restoreProgress(): void {

@@ -8,9 +8,7 @@ import { lessonDraft } from '@/lib/lesson/step-drafts';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
-import { readDeskRecord } from '../../desk/keep/desk-record';
-import { openShelf } from '../../keep/open-shelf';
-import { DESK } from '../../keep/shelf';
+import { scriptOnDesk } from '../../keep/dive-on-desk';
 import { yamlPath } from '../paths';
 import styles from './workshop.module.css';
 
@@ -45,13 +43,8 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
     }
   };
   const fromDesk = async () => {
-    const record = readDeskRecord(
-      await openShelf().then(
-        (shelf) => shelf.read(DESK),
-        () => undefined,
-      ),
-    );
-    if (record) onBegin(draftText('A lesson from the desk', record.script));
+    const script = await scriptOnDesk().catch(() => undefined);
+    if (script !== undefined) onBegin(draftText('A lesson from the desk', script));
     else setFailed('There is no desk kept on this machine yet. Open the desk, write a dive, and come back.');
   };
   const fromLink = () => {

@@ -4,6 +4,8 @@ import { lazy, Suspense, useMemo, useState } from 'react';
 import { lessonFile } from '@/lib/files/links/lesson-file';
 import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib/lesson/edit-lesson';
 import type { KnownNames } from '@/lib/lesson/questions/known';
+import { useUndo } from '../../keep/use-undo';
+import { useUndoKeys } from '../../keep/use-undo-keys';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { Segmented } from '../../parts/Segmented';
@@ -17,7 +19,6 @@ import { PassOnLesson } from './PassOnLesson';
 import { StepList, type Place } from './StepList';
 import { LessonFaults } from './LessonFaults';
 import { useCheck } from './use-check';
-import { useHistory } from './use-history';
 import { stepKind } from './step-kind';
 import styles from './workshop.module.css';
 
@@ -42,7 +43,8 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
   const [view, setView] = useState<View>('write');
   const [place, setPlace] = useState<Place>('lesson');
   const [passing, setPassing] = useState(false);
-  const history = useHistory(text, onText);
+  const history = useUndo(text, onText);
+  useUndoKeys(history.undo, history.redo);
   const { faults, checking } = useCheck(text, known);
   const data = useMemo(() => lessonData(text), [text]);
   const { change } = history;

@@ -3,15 +3,14 @@
 import { useEffect, useState } from 'react';
 import type { Term } from '@/lib/lesson/glossary';
 import { decodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
-import { cautions } from '@/content/cautions';
-import { saveFile } from '../../parts/save-file';
+import { saveUnread } from '../../keep/document-kind';
 import { Button } from '../../parts/Button';
 import { useStatus } from '../../parts/status';
 import { StageWaiting } from '../player/StageWaiting';
 import { knownNames } from '../known-names';
 import { Beginnings, type ShelfEntry } from './Beginnings';
 import { draftTitle } from './draft-title';
-import { DRAFT_REFUSALS } from './drafts';
+import { draftKind } from './drafts';
 import { Editor } from './Editor';
 import { Stranger } from './Stranger';
 import { useDrafts } from './use-drafts';
@@ -64,7 +63,7 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
   return (
     <div className={styles.workshop}>
       {badLink && <p role="alert">{badLink}</p>}
-      {drafts.refused && <p role="alert">{DRAFT_REFUSALS[drafts.refused]}</p>}
+      {drafts.refused && <p role="alert">{draftKind.words.refused[drafts.refused]}</p>}
       {draft ? (
         <Editor
           key={draft.name}
@@ -82,16 +81,7 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
               <p className={styles.tools}>
                 {drafts.unread.length === 1 ? 'One lesson' : `${drafts.unread.length} lessons`} kept here can’t be read
                 by this version. What was kept stays where it is.
-                <Button
-                  icon="save"
-                  onClick={() =>
-                    saveFile(
-                      'halftime-lessons-unread.json',
-                      JSON.stringify({ caution: cautions.general, records: drafts.unread }, undefined, 1),
-                      'application/json',
-                    )
-                  }
-                >
+                <Button icon="save" onClick={() => saveUnread(draftKind, { records: drafts.unread })}>
                   Save it as a file
                 </Button>
               </p>

@@ -1,12 +1,10 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
-import { useStatus } from '../../parts/status';
-import { newName } from '../../desk/keep/desk-record';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { startAutosave, type Autosave } from '../../keep/autosave';
+import { newName } from '../../keep/new-name';
 import { openShelf } from '../../keep/open-shelf';
-import { reasonOf, type RefusalReason } from '../../keep/shelf';
-import { dropDraft, keepDraft, keptDrafts, newDraft, type Draft } from './drafts';
-
-/** How long the writer rests before a lesson is kept, ms. */
-const RESTS_MS = 500;
+import { put, reasonOf, type RefusalReason } from '../../keep/shelf';
+import { useStatus } from '../../parts/status';
+import { draftKind, keepLastWords, keptDrafts, type Draft } from './drafts';
 
 export interface Drafts {
   /** Undefined until the shelf has answered. */
@@ -27,129 +25,105 @@ export function useDrafts(): Drafts {
   const [unread, setUnread] = useState<readonly unknown[]>([]);
   const [refused, setRefused] = useState<RefusalReason>();
   const now = useRef<readonly Draft[]>([]);
-  const due = useRef(new Map<string, ReturnType<typeof setTimeout>>());
-  const [writer] = useState(newName);
-  /** When what is kept of each lesson was written, as far as this window knows. */
-  const standsFor = useRef(new Map<string, string>());
+  const keepers = useRef(new Map<string, Autosave>());
+  const [visit] = useState(newName);
 
-  const show = useCallback((drafts: readonly Draft[]) => {
-    now.current = drafts;
-    setAll(drafts);
-  }, []);
+  const doing = useMemo(() => {
+    const show = (drafts: readonly Draft[]) => {
+      now.current = drafts;
+      setAll(drafts);
+    };
+    const named = (name: string) => now.current.find((draft) => draft.name === name);
+    const keeperOf = ({ name, revision }: Draft, isNew: boolean): Autosave => {
+      const known = keepers.current.get(name);
+      if (known) return known;
+      const keeper = startAutosave({
+        kind: draftKind,
+        name,
+        shelf: openShelf(),
+        visit,
+        revision: isNew ? undefined : revision,
+        content: () => ({ name, text: named(name)?.text ?? '' }),
+        onKept(beside) {
+          setRefused(undefined);
+          const others = Object.values(beside) as Draft[];
+          if (others.length === 0) return;
+          show([...now.current.filter((draft) => !(draft.name in beside)), ...others]);
+          useStatus
+            .getState()
+            .say(
+              'This lesson was changed in another window too. What was written there is kept as a lesson of its own.',
+            );
+        },
+        onRefused: setRefused,
+      });
+      keepers.current.set(name, keeper);
+      return keeper;
+    };
+    const place = (draft: Draft) => {
+      show([draft, ...now.current]);
+      const keeper = keeperOf(draft, true);
+      keeper.changed('document');
+      keeper.hurry();
+    };
+    return {
+      show,
+      add(text: string): Draft {
+        const name = `${draftKind.name}${newName()}`;
+        const draft: Draft = { version: 1, name, text, visit, revision: name, savedAt: new Date().toISOString() };
+        place(draft);
+        return draft;
+      },
+      change(name: string, text: string) {
+        const before = named(name);
+        if (!before || before.text === text) return;
+        const draft = { ...before, text, savedAt: new Date().toISOString() };
+        show(now.current.map((one) => (one.name === name ? draft : one)));
+        keeperOf(before, false).changed('document');
+      },
+      drop(name: string): Draft | undefined {
+        const gone = named(name);
+        const stopped = keepers.current.get(name)?.stop();
+        keepers.current.delete(name);
+        show(now.current.filter((draft) => draft.name !== name));
+        void Promise.resolve(stopped)
+          .then(openShelf)
+          .then((shelf) => put(shelf, name, undefined))
+          .catch((error: unknown) => setRefused(reasonOf(error)));
+        return gone;
+      },
+      bringBack: place,
+    };
+  }, [visit]);
 
   useEffect(() => {
     let here = true;
-    void openShelf()
-      .then(keptDrafts)
-      .then(({ drafts: kept, unread: strange }) => {
-        if (here) setUnread(strange);
-        for (const { name, savedAt } of kept) standsFor.current.set(name, savedAt);
-        // What was begun before the shelf answered stays.
-        if (here) show([...now.current, ...kept.filter(({ name }) => !now.current.some((own) => own.name === name))]);
-      })
-      .catch((error: unknown) => {
-        if (!here) return;
-        show(now.current);
-        setRefused(reasonOf(error));
-      });
-    return () => {
-      here = false;
+    const open = async () => {
+      const shelf = await openShelf();
+      await keepLastWords(shelf).catch(() => undefined);
+      const { drafts: kept, unread: strange } = await keptDrafts(shelf);
+      if (!here) return;
+      setUnread(strange);
+      // What was begun before the shelf answered stays.
+      doing.show([...now.current, ...kept.filter(({ name }) => !now.current.some((own) => own.name === name))]);
     };
-  }, [show]);
-
-  const keep = useCallback(
-    (unsigned: Draft) => {
-      const draft = { ...unsigned, writer };
-      void openShelf()
-        .then((shelf) => keepDraft(shelf, draft, standsFor.current.get(draft.name)))
-        .then(
-          (others) => {
-            setRefused(undefined);
-            standsFor.current.set(draft.name, draft.savedAt);
-            if (!others) return;
-            show([...now.current.filter(({ name }) => name !== others.name), others]);
-            useStatus
-              .getState()
-              .say(
-                'This lesson was changed in another window too. What was written there is kept as a lesson of its own.',
-              );
-          },
-          (error: unknown) => setRefused(reasonOf(error)),
-        );
-    },
-    [show, writer],
-  );
-
-  // The last words are kept before the window goes.
-  useEffect(() => {
-    const timers = due.current;
-    const hurry = () => {
-      for (const [name, timer] of timers) {
-        clearTimeout(timer);
-        const draft = now.current.find((one) => one.name === name);
-        if (draft) keep(draft);
-      }
-      timers.clear();
-    };
+    open().catch((error: unknown) => {
+      if (!here) return;
+      doing.show(now.current);
+      setRefused(reasonOf(error));
+    });
+    const all = keepers.current;
+    // The last words are kept before the window goes.
+    const hurry = () => all.forEach((keeper) => keeper.hurry());
     document.addEventListener('visibilitychange', hurry);
     window.addEventListener('pagehide', hurry);
     return () => {
+      here = false;
       hurry();
       document.removeEventListener('visibilitychange', hurry);
       window.removeEventListener('pagehide', hurry);
     };
-  }, [keep]);
+  }, [doing]);
 
-  const add = useCallback(
-    (text: string) => {
-      const draft = newDraft(text);
-      show([draft, ...now.current]);
-      keep(draft);
-      return draft;
-    },
-    [show, keep],
-  );
-
-  const change = useCallback(
-    (name: string, text: string) => {
-      const before = now.current.find((draft) => draft.name === name);
-      if (!before || before.text === text) return;
-      const draft = { ...before, text, savedAt: new Date().toISOString() };
-      show(now.current.map((one) => (one.name === name ? draft : one)));
-      clearTimeout(due.current.get(name));
-      due.current.set(
-        name,
-        setTimeout(() => {
-          due.current.delete(name);
-          const latest = now.current.find((one) => one.name === name);
-          if (latest) keep(latest);
-        }, RESTS_MS),
-      );
-    },
-    [show, keep],
-  );
-
-  const drop = useCallback(
-    (name: string) => {
-      const gone = now.current.find((draft) => draft.name === name);
-      clearTimeout(due.current.get(name));
-      due.current.delete(name);
-      show(now.current.filter((draft) => draft.name !== name));
-      void openShelf()
-        .then((shelf) => dropDraft(shelf, name))
-        .catch((error: unknown) => setRefused(reasonOf(error)));
-      return gone;
-    },
-    [show],
-  );
-
-  const bringBack = useCallback(
-    (draft: Draft) => {
-      show([draft, ...now.current]);
-      keep(draft);
-    },
-    [show, keep],
-  );
-
-  return { all, unread, refused, add, change, drop, bringBack };
+  return { all, unread, refused, ...doing };
 }

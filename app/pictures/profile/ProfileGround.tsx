@@ -34,7 +34,7 @@ export const ProfileGround = memo(function ProfileGround({
       dive: divePath(timeline, { x, y }),
     };
   }, [timeline, figures, inner.width, x, y]);
-  const { gradientFactors } = timeline.dive.settings;
+  const { gradientFactors } = figures.limits;
 
   return (
     <>

@@ -20,7 +20,7 @@ export function overlaidDive(title: string, script: string): OverlaidDive | unde
   if (!parsed.ok) return undefined;
   const { everyS, intervalEveryS } = deskSampling(parsed.dive);
   const timeline = computeTimeline(parsed.dive, everyS, { intervalEveryS });
-  return { title, timeline, figures: figuresOf(timeline) };
+  return { title, timeline, figures: figuresOf(timeline, parsed.dive.settings) };
 }
 
 interface DiveInShort {

@@ -5,7 +5,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { mapPalette } from './map-palette';
 import { paintMap, type MapBrush } from './paint-map';
-import { percentText } from '../percent-text';
+import { printPercent } from '@/lib/quantity/percent';
 import type { PictureProps } from '../picture-props';
 import { usePictureScale } from '../picture-scale';
 import { PointerTip, share } from '../hand/PointerTip';
@@ -85,8 +85,8 @@ export function LoadingMapPicture({
 function sayShare(value: number, limit: number): string {
   if (value <= 0) return 'no supersaturation';
   return value > limit
-    ? `${percentText(value)}: past the limit of ${percentText(limit)}`
-    : `${percentText(value)}, the limit is ${percentText(limit)}`;
+    ? `${printPercent(value)}: past the limit of ${printPercent(limit)}`
+    : `${printPercent(value)}, the limit is ${printPercent(limit)}`;
 }
 
 const MapCanvas = memo(function MapCanvas({ frame, columns }: { frame: TimePicture; columns: SupersaturationColumns }) {
@@ -178,7 +178,7 @@ function Legend({ y, wide, shades, past }: { y: number; wide: boolean; shades: s
       </text>
       <rect x={places.shades} width={90} height={14} fill={shades} />
       <text x={places.shades + 96} y={12}>
-        {wide ? `${percentText(1)} of the model’s limit` : percentText(1)}
+        {wide ? `${printPercent(1)} of the model’s limit` : printPercent(1)}
       </text>
       <rect x={places.past} width={18} height={14} fill={past} />
       <text x={places.past + 24} y={12}>

@@ -4,7 +4,7 @@ import { scalePow, type ScalePower } from 'd3';
 import { memo, useId, useMemo } from 'react';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
 import { printClock } from '@/lib/quantity/duration';
-import { noStopText } from '../print-figures';
+import { printAs } from '@/lib/sayings/measures';
 import type { Scene } from '../scene';
 import { LeaderStrip, STRIP_HEIGHT } from '../axes/LeaderStrip';
 import type { PictureProps } from '../picture-props';
@@ -29,7 +29,7 @@ interface NoStopFrame extends TimePicture {
 }
 
 /** Minutes left without a stop, over time; where the model asks for a stop the sheet is rock. */
-export function NoStopPicture({ scene, sample, cursorS, width, height, onCursor, view }: PictureProps) {
+export function NoStopPicture({ scene, sample, cursorS, width, height, units, onCursor, view }: PictureProps) {
   const frame = useMemo((): NoStopFrame => {
     const picture = timePicture(scene, width, height, RIM, view);
     return { ...picture, y: scalePow([0, NO_STOP_CAP_MIN], [picture.inner.height, 0]).exponent(0.5) };
@@ -65,7 +65,7 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, onCursor,
                 y={Math.max(12, y(capped(noStopMin[sample]!)) - 12)}
                 textAnchor={left ? 'end' : 'start'}
               >
-                {ceilingM[sample]! > 0 ? 'none left' : `${noStopText(noStopMin[sample]!)} min left`}
+                {ceilingM[sample]! > 0 ? 'none left' : `${printAs('noStopMin', noStopMin[sample]!, units)} left`}
               </text>
             </g>
           )}
@@ -80,7 +80,9 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, onCursor,
           title={printClock(x.invert(pointed!.x))}
         >
           <span>
-            {ceilingM[told]! > 0 ? 'a stop is required' : `${noStopText(noStopMin[told]!)} min without a stop`}
+            {ceilingM[told]! > 0
+              ? `none left; a ceiling at ${printAs('ceilingM', ceilingM[told]!, units)}`
+              : `${printAs('noStopMin', noStopMin[told]!, units)} without a stop`}
           </span>
           <span>
             {noStopLeader[told] ? `compartment ${noStopLeader[told]} sets it` : 'no compartment would end it here'}

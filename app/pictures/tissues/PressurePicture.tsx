@@ -7,7 +7,7 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
 import { markPartPath, markPath } from '../axes/mark-shapes';
 import { nearest } from '../hand/nearest';
-import { percentText } from '../percent-text';
+import { printPercent } from '@/lib/quantity/percent';
 import type { PictureProps } from '../picture-props';
 import { PointerTip } from '../hand/PointerTip';
 import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
@@ -286,8 +286,8 @@ const LineNames = memo(function LineNames({
       ? []
       : [
           named('limit', (bar) => tolerance.underGf(1, bar), styles.limitName),
-          ...(high < 1 ? [named(percentText(high), (bar) => tolerance.underGf(high, bar), styles.limitName)] : []),
-          ...(low < high ? [named(percentText(low), (bar) => tolerance.underGf(low, bar), styles.limitName)] : []),
+          ...(high < 1 ? [named(printPercent(high), (bar) => tolerance.underGf(high, bar), styles.limitName)] : []),
+          ...(low < high ? [named(printPercent(low), (bar) => tolerance.underGf(low, bar), styles.limitName)] : []),
         ]),
   ];
   const tops = names.filter((name) => name.top !== undefined);
@@ -316,7 +316,7 @@ const LineNames = memo(function LineNames({
       ))}
       {all && (
         <text x={inner.width} y={-8} textAnchor="end" className={styles.limitName}>
-          each one’s limit, {percentText(high)}
+          each one’s limit, {printPercent(high)}
         </text>
       )}
     </>

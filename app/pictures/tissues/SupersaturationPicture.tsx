@@ -7,7 +7,7 @@ import { supersaturation } from '@/lib/ascent/supersaturation';
 import { printClock } from '@/lib/quantity/duration';
 import type { Scene } from '../scene';
 import { LeaderStrip, STRIP_HEIGHT } from '../axes/LeaderStrip';
-import { percentText, supersaturationText } from '../percent-text';
+import { printPercent } from '@/lib/quantity/percent';
 import type { PictureProps } from '../picture-props';
 import { PointerTip } from '../hand/PointerTip';
 import { Rock } from '../axes/Rock';
@@ -88,7 +88,7 @@ export function SupersaturationPicture({ scene, sample, cursorS, width, height, 
 function Told({ name, columns, column }: { name: string; columns: SupersaturationColumns; column: number }) {
   return (
     <span>
-      {name} {supersaturationText(columns.most[column]!)}
+      {name} {printPercent(columns.most[column]!)}
       {columns.most[column]! > 0 && `, compartment ${columns.leader[column]}`}
     </span>
   );
@@ -134,7 +134,7 @@ function Values({
     <g key={name} className={className}>
       {value > 0 && <circle cx={cursorX} cy={tops[index]} r={5} />}
       <text x={cursorX + (left ? -10 : 10)} y={places[index]} dy="0.32em" textAnchor={left ? 'end' : 'start'}>
-        {name} {supersaturationText(value)}
+        {name} {printPercent(value)}
       </text>
     </g>
   ));
@@ -183,7 +183,7 @@ const Ground = memo(function Ground({
         <g key={share} transform={`translate(0,${y(share)})`}>
           <line x2={inner.width} className={shared.grid} />
           <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
-            {percentText(share)}
+            {printPercent(share)}
           </text>
         </g>
       ))}
@@ -220,7 +220,7 @@ function limitsOf(low: number, high: number, short: boolean) {
   const named = (value: number, name: string) => ({
     value,
     strong: value === high,
-    name: short ? supersaturationText(value) : `${name} ${supersaturationText(value)}`,
+    name: short ? printPercent(value) : `${name} ${printPercent(value)}`,
   });
   if (high === 1 && low === 1) return [model];
   if (low === high) return [model, named(high, 'gradient factor')];

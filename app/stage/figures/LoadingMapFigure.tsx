@@ -9,7 +9,7 @@ import type { TableColumn } from '../../parts/DataTable';
 import { Segmented } from '../../parts/Segmented';
 import type { Scene } from '../../pictures/scene';
 import { LoadingMapPicture } from '../../pictures/tissues/LoadingMapPicture';
-import { percentText } from '../../pictures/percent-text';
+import { printPercent } from '@/lib/quantity/percent';
 import { PictureFrame } from './PictureFrame';
 import { limitAt, type Basis } from '../../pictures/tissues/supersaturation-columns';
 import { tableSamples } from '../../pictures/table-samples';
@@ -61,8 +61,8 @@ function sentenceAt(scene: Scene, sample: number, basis: Basis): string {
   const where = basis === 'now' ? 'at your depth' : 'if you surfaced';
   const time = printClock(scene.timeline.timeS[sample]!);
   if (most.value <= 0) return `At ${time}, ${where}, no compartment is supersaturated.`;
-  const leads = `compartment ${most.leader} leads with ${percentText(most.value)}`;
-  return `At ${time}, ${where}, ${past === 0 ? 'no compartment' : `${past} of 16`} would be past the limit of ${percentText(limit)}; ${leads}.`.replace(
+  const leads = `compartment ${most.leader} leads with ${printPercent(most.value)}`;
+  return `At ${time}, ${where}, ${past === 0 ? 'no compartment' : `${past} of 16`} would be past the limit of ${printPercent(limit)}; ${leads}.`.replace(
     'would be',
     basis === 'now' ? (past > 1 ? 'are' : 'is') : 'would be',
   );
@@ -84,7 +84,7 @@ function columnsOf(scene: Scene, basis: Basis): TableColumn<number>[] {
       numeric: true,
       cell: (sample: number) => {
         const { shares, limit } = at(sample);
-        return `${percentText(shares[c]!)}${shares[c]! > limit ? ', past' : ''}`;
+        return `${printPercent(shares[c]!)}${shares[c]! > limit ? ', past' : ''}`;
       },
     })),
   ];

@@ -1,13 +1,15 @@
 'use client';
 
 import { useMemo } from 'react';
-import { printDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { partsAs, printAs } from '@/lib/sayings/measures';
+import { standingOf } from '@/lib/sayings/model-readings';
+import { sayStanding } from '@/lib/sayings/stop-state';
 import type { TableColumn } from '../../parts/DataTable';
-import { noStopText } from '../../pictures/print-figures';
 import type { Scene } from '../../pictures/scene';
 import { NoStopPicture } from '../../pictures/tissues/NoStopPicture';
+import { modelMomentOf } from '../model-moment';
 import { PictureFrame } from './PictureFrame';
 import { tableSamples } from '../../pictures/table-samples';
 import { usePicture } from './use-picture';
@@ -22,7 +24,7 @@ export function NoStopFigure() {
   );
 
   return (
-    <PictureFrame id="no-stop" title="No-stop time" sentence={sentenceAt(scene, sample)} {...table}>
+    <PictureFrame id="no-stop" title="No-stop time" sentence={sentenceAt(scene, sample, units)} {...table}>
       <div ref={ref} className={styles.canvas}>
         <NoStopPicture {...picture} />
       </div>
@@ -30,28 +32,22 @@ export function NoStopFigure() {
   );
 }
 
-function sentenceAt({ timeline, figures }: Scene, sample: number): string {
-  const time = printClock(timeline.timeS[sample]!);
+function sentenceAt(scene: Scene, sample: number, units: UnitSystem): string {
+  const { timeline, figures } = scene;
   const leader = figures.noStopLeader[sample]!;
-  if (figures.ceilingM[sample]! > 0)
-    return `At ${time} a stop is required: compartment ${leader} is past its limit at the surface.`;
-  const minutes = figures.noStopMin[sample]!;
-  if (minutes === Infinity)
-    return `At ${time} no compartment will reach its limit at this depth, however long you stay.`;
-  return `At ${time} you may stay ${noStopText(minutes)} min here before you need a stop on the way up; compartment ${leader} sets it.`.replace(
-    '>',
-    'more than ',
-  );
+  const standing = sayStanding(standingOf(modelMomentOf(scene, sample)), units);
+  return `At ${printClock(timeline.timeS[sample]!)}: ${standing}${leader > 0 ? ` Compartment ${leader} sets it.` : ''}`;
 }
 
 function columnsOf({ timeline, figures }: Scene, units: UnitSystem): TableColumn<number>[] {
   return [
     { heading: 'Time', cell: (sample) => printClock(timeline.timeS[sample]!) },
-    { heading: 'Depth', numeric: true, cell: (sample) => printDepth(timeline.depthM[sample]!, units) },
+    { heading: 'Depth', numeric: true, cell: (sample) => printAs('depth', timeline.depthM[sample]!, units) },
     {
       heading: 'No-stop time, min',
       numeric: true,
-      cell: (sample) => (figures.ceilingM[sample]! > 0 ? '0, stop required' : noStopText(figures.noStopMin[sample]!)),
+      cell: (sample) =>
+        `${partsAs('noStopMin', figures.noStopMin[sample]!, units)[0]}${figures.ceilingM[sample]! > 0 ? ', ceiling' : ''}`,
     },
     { heading: 'Set by compartment', numeric: true, cell: (sample) => figures.noStopLeader[sample] || 'none' },
   ];

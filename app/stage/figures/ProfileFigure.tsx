@@ -2,14 +2,14 @@
 
 import { useState } from 'react';
 import { fetchedLater, UnfetchedInPicture } from '../../parts/fetched-later';
-import { printDepth, sayDepth } from '@/lib/quantity/depth';
+import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
+import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
 import { useOpened } from '../../parts/use-opened';
 import { StepHint } from './StepHint';
 import { ZoomControls } from './ZoomControls';
-import { noStopText } from '../../pictures/print-figures';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { useOverlay } from './use-overlay';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
@@ -65,18 +65,18 @@ export function ProfileFigure() {
       sentence={
         `Depth over ${printClock(timeline.timeS.at(-1)!)}, to ${sayDepth(deepestM, units)}. ` +
         (ceilingM > 0
-          ? `The hatched roof is the ceiling; it comes down to ${printDepth(ceilingM, units)}.`
+          ? `The hatched roof is the ceiling; it comes down to ${printAs('ceilingM', ceilingM, units)}.`
           : 'No ceiling appears.')
       }
       columns={[
         { heading: 'Time', cell: (i: number) => printClock(timeline.timeS[i]!) },
-        { heading: 'Depth', numeric: true, cell: (i) => printDepth(timeline.depthM[i]!, units) },
+        { heading: 'Depth', numeric: true, cell: (i) => printAs('depth', timeline.depthM[i]!, units) },
         {
           heading: 'Ceiling',
           numeric: true,
-          cell: (i) => (figures.ceilingM[i]! > 0 ? printDepth(figures.ceilingM[i]!, units) : 'none'),
+          cell: (i) => printAs('ceilingM', figures.ceilingM[i]!, units),
         },
-        { heading: 'No-stop time', numeric: true, cell: (i) => `${noStopText(figures.noStopMin[i]!)} min` },
+        { heading: 'No-stop time', numeric: true, cell: (i) => printAs('noStopMin', figures.noStopMin[i]!, units) },
       ]}
       rows={samples}
     >

@@ -7,7 +7,7 @@ import { printClock } from '@/lib/quantity/duration';
 import type { TableColumn } from '../../parts/DataTable';
 import type { Scene } from '../../pictures/scene';
 import { PictureFrame } from './PictureFrame';
-import { percentText } from '../../pictures/percent-text';
+import { printPercent } from '@/lib/quantity/percent';
 import { SupersaturationPicture } from '../../pictures/tissues/SupersaturationPicture';
 import { tableSamples } from '../../pictures/table-samples';
 import { usePicture } from './use-picture';
@@ -43,8 +43,8 @@ function sentenceAt(scene: Scene, sample: number): string {
   const now =
     here.value <= 0
       ? 'no compartment is supersaturated at your depth'
-      : `the highest supersaturation is ${percentText(here.value)} at your depth`;
-  return `At ${time} ${now}; if you surfaced it would be ${percentText(surfaced.value)}${surfaced.value > high ? `, past the limit of ${percentText(high)}` : ''}.`.replace(
+      : `the highest supersaturation is ${printPercent(here.value)} at your depth`;
+  return `At ${time} ${now}; if you surfaced it would be ${printPercent(surfaced.value)}${surfaced.value > high ? `, past the limit of ${printPercent(high)}` : ''}.`.replace(
     'it would be',
     here.value <= 0 ? 'the highest would be' : 'it would be',
   );
@@ -53,9 +53,9 @@ function sentenceAt(scene: Scene, sample: number): string {
 function columnsOf(scene: Scene): TableColumn<number>[] {
   return [
     { heading: 'Time', cell: (sample) => printClock(scene.timeline.timeS[sample]!) },
-    { heading: 'At your depth', numeric: true, cell: (sample) => percentText(bothAt(scene, sample).here.value) },
+    { heading: 'At your depth', numeric: true, cell: (sample) => printPercent(bothAt(scene, sample).here.value) },
     { heading: 'Compartment', numeric: true, cell: (sample) => bothAt(scene, sample).here.leader },
-    { heading: 'If you surfaced', numeric: true, cell: (sample) => percentText(bothAt(scene, sample).surfaced.value) },
+    { heading: 'If you surfaced', numeric: true, cell: (sample) => printPercent(bothAt(scene, sample).surfaced.value) },
     { heading: 'Compartment', numeric: true, cell: (sample) => bothAt(scene, sample).surfaced.leader },
   ];
 }

@@ -19,7 +19,7 @@ import styles from '../../pictures/gas/exposure.module.css';
 
 /** The consumption of the dive on the desk, if it was really dived, from what the gauge showed at its end. */
 export function LoggedRate() {
-  const timeline = useDesk((state) => state.scene.timeline);
+  const { dive, timeline } = useDesk((state) => state.scene);
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);
   const { set } = useScriptEdit();
@@ -27,7 +27,7 @@ export function LoggedRate() {
   const { diveNumber } = timeline.legs[timeline.leg[sample]!]!;
   const own = timeline.legs.filter((leg) => leg.diveNumber === diveNumber && !leg.interval);
   const gas = timeline.gases[own[0]!.gas]!;
-  const cylinder = timeline.dive.settings.supply?.cylinders.find((one) => sameGas(one.gas, gas));
+  const cylinder = dive.settings.supply?.cylinders.find((one) => sameGas(one.gas, gas));
   if (!cylinder || own.some((leg) => leg.gas !== own[0]!.gas)) return null;
   const gauge = { startBar: cylinder.startBar, endBar };
   const [ideal, real] = [IDEAL_GAS, REAL_GAS].map((law) =>

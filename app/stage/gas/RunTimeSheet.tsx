@@ -5,7 +5,7 @@ import { runTimeTable, type RunTimeRow } from '@/lib/exposure/run-time-table';
 import { gasName } from '@/lib/physics/gas';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
-import { percentNumber } from '@/lib/quantity/percent';
+import { printFactors } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { DataTable, type TableColumn } from '../../parts/DataTable';
@@ -38,9 +38,8 @@ export function RunTimeSheet({ plan, diveNumber }: { plan: AscentPlan; diveNumbe
   return (
     <>
       <p>
-        Gradient factors {percentNumber(gradientFactors.low)}/{percentNumber(gradientFactors.high)}, {water} water,
-        ascent at {printRate(wish.ascentMMin, units)}, last stop at {printStopDepth(wish.lastStopM, units)}. Minutes and
-        seconds.
+        Gradient factors {printFactors(gradientFactors)}, {water} water, ascent at {printRate(wish.ascentMMin, units)},
+        last stop at {printStopDepth(wish.lastStopM, units)}. Minutes and seconds.
       </p>
       <DataTable caption="Run-time table" columns={runTimeColumns(units)} rows={runTimeRows(plan, diveNumber)} />
     </>

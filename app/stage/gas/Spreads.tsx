@@ -6,7 +6,7 @@ import { stopDistributions, type StopDistribution } from '@/lib/exposure/stop-di
 import { printClock } from '@/lib/quantity/duration';
 import { atMost } from '@/lib/quantity/number';
 import { Disclosure } from '../../parts/Disclosure';
-import { supersaturationText } from '../../pictures/percent-text';
+import { printPercent } from '@/lib/quantity/percent';
 import { AscentsPicture } from '../../pictures/gas/AscentsPicture';
 import { AscentsTable } from '../../pictures/gas/AscentsTable';
 import styles from '../../pictures/gas/exposure.module.css';
@@ -32,7 +32,7 @@ function Drawn({ dive, diveNumber }: { dive: Dive; diveNumber: number }) {
   const spreads = useMemo(() => stopDistributions(dive, { diveNumber }), [dive, diveNumber]);
   const own = spreads.findIndex(({ gradientFactors }) => gradientFactors === dive.settings.gradientFactors);
   const peak = ({ peaks }: StopDistribution, from: number, to: number) =>
-    supersaturationText(Math.max(...peaks.slice(from, to)));
+    printPercent(Math.max(...peaks.slice(from, to)));
   const depths = new Set(spreads.flatMap(({ stops }) => stops.map(({ depthM }) => depthM)));
   if (depths.size < 2)
     return (
@@ -60,9 +60,7 @@ function Drawn({ dive, diveNumber }: { dive: Dive; diveNumber: number }) {
           ...GROUPS.map(({ label, from, to }) => ({ label, cells: spreads.map((spread) => peak(spread, from, to)) })),
           {
             label: 'On surfacing',
-            cells: spreads.map(
-              ({ surfacing }) => `${supersaturationText(surfacing.value)}, compartment ${surfacing.leader}`,
-            ),
+            cells: spreads.map(({ surfacing }) => `${printPercent(surfacing.value)}, compartment ${surfacing.leader}`),
           },
         ]}
       />

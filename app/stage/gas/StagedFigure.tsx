@@ -9,6 +9,7 @@ import { gasName } from '@/lib/physics/gas';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { plainNumber } from '@/lib/quantity/number';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { printAs } from '@/lib/sayings/measures';
 import { Button } from '../../parts/Button';
 import { Caution } from '../../parts/Caution';
 import { Choice } from '../../parts/Choice';
@@ -18,7 +19,6 @@ import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
-import { ascentMinutesText } from '../../pictures/print-figures';
 import { AscentsPicture } from '../../pictures/gas/AscentsPicture';
 import { AscentsTable } from '../../pictures/gas/AscentsTable';
 import { RunTimeSheet, runTimeColumns, runTimeRows } from './RunTimeSheet';
@@ -87,11 +87,13 @@ export function StagedFigure() {
           sums={[
             {
               label: 'Whole way up',
-              cells: variants.map(({ plan: one }) => `${ascentMinutesText(one.schedule.timeToSurfaceMin)} min`),
+              cells: variants.map(({ plan: one }) => printAs('timeToSurfaceMin', one.schedule.timeToSurfaceMin, units)),
             },
             {
               label: 'Longer by',
-              cells: variants.map(({ kind, longerMin }) => (kind === 'as planned' ? '–' : longerWords(longerMin))),
+              cells: variants.map(({ kind, longerMin }) =>
+                kind === 'as planned' ? '–' : printAs('timeToSurfaceMin', longerMin, units),
+              ),
             },
           ]}
         />
@@ -102,17 +104,12 @@ export function StagedFigure() {
   );
 }
 
-function longerWords(longerMin: number): string {
-  if (!Number.isFinite(longerMin)) return 'no end';
-  return `${ascentMinutesText(longerMin)} min`;
-}
-
 function sentenceOf({ depthM, gas, schedule }: AscentPlan, units: UnitSystem): string {
   const from = `From the last moment at ${sayDepth(depthM, units)} on ${gasName(gas)}`;
   if (depthM === 0) return 'This dive never leaves the surface.';
   if (!Number.isFinite(schedule.timeToSurfaceMin)) return `${from} no stop would ever be long enough.`;
   if (schedule.stops.length === 0)
-    return `${from} the model tolerates going straight up, in ${ascentMinutesText(schedule.timeToSurfaceMin)} min.`;
+    return `${from} the model tolerates going straight up, in ${printAs('timeToSurfaceMin', schedule.timeToSurfaceMin, units)}.`;
   const first = schedule.stops[0]!;
-  return `${from} the model asks for ${schedule.stops.length} ${schedule.stops.length === 1 ? 'stop' : 'stops'}, the first at ${printStopDepth(first.depthM, units)}, and ${ascentMinutesText(schedule.timeToSurfaceMin)} min in all.`;
+  return `${from} the model asks for ${schedule.stops.length} ${schedule.stops.length === 1 ? 'stop' : 'stops'}, the first at ${printStopDepth(first.depthM, units)}, and ${printAs('timeToSurfaceMin', schedule.timeToSurfaceMin, units)} in all.`;
 }

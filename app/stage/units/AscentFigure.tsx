@@ -8,6 +8,7 @@ import { DEFAULT_RULES } from '@/lib/rules/all';
 import { lostWashout } from '@/lib/rules/body/lost-washout';
 import { heldBreaths, metreByMetre, mmHgOf } from '@/lib/rules/body/lungs';
 import { breachesOf, slowedWashout } from '@/lib/rules/body/slowed-washout';
+import { printAs } from '@/lib/sayings/measures';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk } from '../desk-context';
@@ -61,13 +62,13 @@ export function AscentFigure() {
               <tbody>
                 <tr>
                   <th scope="row">Supersaturation</th>
-                  <td>{Math.round(asDived.supersaturation.value * 100)} %</td>
-                  <td>{Math.round(asTaught.supersaturation.value * 100)} %</td>
+                  <td>{printAs('supersaturation', asDived.supersaturation.value, units)}</td>
+                  <td>{printAs('supersaturation', asTaught.supersaturation.value, units)}</td>
                 </tr>
                 <tr>
                   <th scope="row">Ceiling left</th>
-                  <td>{ceilingText(asDived.ceilingM, units)}</td>
-                  <td>{ceilingText(asTaught.ceilingM, units)}</td>
+                  <td>{printAs('ceilingM', asDived.ceilingM, units)}</td>
+                  <td>{printAs('ceilingM', asTaught.ceilingM, units)}</td>
                 </tr>
               </tbody>
             </table>
@@ -103,10 +104,6 @@ export function AscentFigure() {
   );
 }
 
-function ceilingText(ceilingM: number, units: Parameters<typeof printDepth>[1]): string {
-  return ceilingM > 0 ? printDepth(ceilingM, units) : 'none';
-}
-
 /** The what-if of bubbles that hinder washout. It never touches the dive, its readings or its pictures. */
 function SlowedWashout({ scene }: { scene: Scene }) {
   const rules = useDesk((state) => state.rules) ?? DEFAULT_RULES;
@@ -118,7 +115,9 @@ function SlowedWashout({ scene }: { scene: Scene }) {
     change({ rules: { ...rules, slowedWashout: { ...settings, ...next } } }, 'slowed washout');
   const imagined = useMemo(
     () =>
-      settings.on && breaches.length > 0 ? figuresOf(slowedWashout(scene.timeline, breaches, settings)) : undefined,
+      settings.on && breaches.length > 0
+        ? figuresOf(slowedWashout(scene.timeline, breaches, settings), scene.dive.settings)
+        : undefined,
     [scene, settings, breaches],
   );
   const last = scene.timeline.depthM.findLastIndex((depthM) => depthM > 0);
@@ -156,8 +155,8 @@ function SlowedWashout({ scene }: { scene: Scene }) {
       {settings.on && breaches.length === 0 && <p>No rise breaches the rate limit on this dive, so nothing changes.</p>}
       {imagined && (
         <p>
-          At surfacing the ceiling would be {ceilingText(imagined.ceilingM[surfaced]!, units)}; the model itself has{' '}
-          {ceilingText(scene.figures.ceilingM[surfaced]!, units)}.
+          At surfacing the ceiling would be {printAs('ceilingM', imagined.ceilingM[surfaced]!, units)}; the model itself
+          has {printAs('ceilingM', scene.figures.ceilingM[surfaced]!, units)}.
         </p>
       )}
     </section>

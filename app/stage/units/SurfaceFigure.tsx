@@ -7,9 +7,10 @@ import { parseDepth, sayDepth } from '@/lib/quantity/depth';
 import { printHours } from '@/lib/quantity/duration';
 import { afterDiveAt, type AfterDive } from '@/lib/rules/surface/after-dive';
 import { explainAltitudeWait } from '@/lib/rules/surface/altitude-wait';
+import { printAs } from '@/lib/sayings/measures';
+import { printPercent } from '@/lib/quantity/percent';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
-import { noStopText } from '../../pictures/print-figures';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
@@ -43,7 +44,7 @@ export function SurfaceFigure() {
       title="After the dive"
       sentence={
         after
-          ? `At the surface for ${printHours(after.sinceSurfacedS)}: ${printHours(after.flying.hoursLeft * 3600)} until flying, by the ${after.flying.longer === 'model' ? 'model' : 'published guideline'}.`
+          ? `At the surface for ${printHours(after.sinceSurfacedS)}: ${printAs('noFlyH', after.flying.hoursLeft, units)} until flying, by the ${after.flying.longer === 'model' ? 'model' : 'published guideline'}.`
           : 'Move the time cursor past the end of a dive to see what follows it.'
       }
       columns={[
@@ -53,7 +54,7 @@ export function SurfaceFigure() {
         {
           heading: 'Gone',
           numeric: true,
-          cell: (row) => (row.gone === null ? '–' : `${Math.round(row.gone * 100)} %`),
+          cell: (row) => (row.gone === null ? '–' : printPercent(row.gone)),
         },
       ]}
       rows={() => after?.washout ?? []}
@@ -93,16 +94,16 @@ export function SurfaceFigure() {
             <p>
               {after.desaturation.leader === 0
                 ? 'No compartment holds more than at rest.'
-                : `In ${printHours(after.desaturation.minutes * 60)} the last compartment, ${after.desaturation.leader}, holds no more than at rest, to 0.01 bar.`}
+                : `In ${printAs('desaturationH', after.desaturation.minutes / 60, units)} the last compartment, ${after.desaturation.leader}, holds no more than at rest, to 0.01 bar.`}
             </p>
           </section>
           {after.recovery && depth.ok && (
             <section className={styles.layer}>
               <h3>A next dive to {sayDepth(depth.value, units)} on air</h3>
               <p>
-                Down again now: {noStopText(after.recovery.nowMin)} min without stops, against{' '}
-                {noStopText(after.recovery.freshMin)} min for a rested diver. It is within a minute of that after{' '}
-                {printHours(after.recovery.recoveredAfterMin * 60)} more at the surface.
+                Down again now: {printAs('noStopMin', after.recovery.nowMin, units)} without stops, against{' '}
+                {printAs('noStopMin', after.recovery.freshMin, units)} for a rested diver. It is within a minute of that
+                after {printHours(after.recovery.recoveredAfterMin * 60, 'up')} more at the surface.
               </p>
             </section>
           )}

@@ -1,7 +1,7 @@
 import { plainNumber } from '../../quantity/number';
 import { writeTime } from '../../quantity/duration';
 import { accepted, type Parsed } from '../../quantity/parsed';
-import { percentNumber } from '../../quantity/percent';
+import { printFactors } from '../../quantity/percent';
 import { sameGas } from '../../physics/gas';
 import { USUAL_DESCENT_M_MIN } from '../default-settings';
 import { carriedFromM, carriedTwice, readCarried, writeCarried } from './carried-text';
@@ -125,7 +125,7 @@ export const SETTINGS: readonly Setting[] = [
     always: true,
     read: (text) =>
       put(values.readGradientFactors(text), (settings, factors) => void (settings.gradientFactors = factors)),
-    write: ({ gradientFactors: { low, high } }) => `${percentNumber(low)}/${percentNumber(high)}`,
+    write: ({ gradientFactors }) => printFactors(gradientFactors),
   },
   {
     name: 'plan ascent',

@@ -2,7 +2,7 @@ import { parseMeasure, type Measure } from '../../quantity/amount';
 import { LENGTH_UNITS } from '../../quantity/length';
 import { plainNumber, readNumber } from '../../quantity/number';
 import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
-import { parsePercent, percentNumber } from '../../quantity/percent';
+import { parsePercent, percentNumber, printFactors } from '../../quantity/percent';
 import { parseGas, writeGas } from '../gas-text';
 import { DEPTH_OFFSET_RANGE_M, DEPTH_SCALE_RANGE } from '../bounds';
 import type { Setup } from '../setup';
@@ -64,8 +64,7 @@ export const SETUP_PARTS: readonly SetupPart[] = [
     also: ['gradient factor', 'gf', 'gfs'],
     example: 'gradient factors 40/85',
     read: (text) => as(readGradientFactors(text), (gradientFactors) => ({ gradientFactors })),
-    write: ({ gradientFactors: factors }) =>
-      factors && `gradient factors ${percentNumber(factors.low)}/${percentNumber(factors.high)}`,
+    write: ({ gradientFactors: factors }) => factors && `gradient factors ${printFactors(factors)}`,
   },
   {
     words: 'depth',

@@ -3,9 +3,11 @@ import type { Figures } from '../../ascent/figures';
 import { gasAt, type Timeline } from '../../dive/timeline';
 import { writeGas } from '../../dive/gas-text';
 import { plainNumber, tidy } from '../../quantity/number';
+import { numberAs } from '../../sayings/measures';
 import { COMPARTMENTS } from '../../tissue/coefficients';
 import { UNIT_CHANNELS, type Recording, type UnitChannel } from '../records/record';
 import { lengthS, surfaceIntervals } from '../records/surface-intervals';
+import { printFactors } from '../../quantity/percent';
 
 const CHANNEL_HEADINGS: Readonly<Record<UnitChannel, string>> = {
   noStopS: 'no_stop_time_s',
@@ -98,12 +100,13 @@ export function writeReadingsCsv(timeline: Timeline, figures: Figures): string {
     'leading_compartment',
     ...gases.flatMap((gas) => compartments.map((c) => `compartment_${c}_${gas}_bar`)),
   ];
-  const { gradientFactors, water, altitudeM } = timeline.dive.settings;
+  const { water, altitudeM } = timeline.conditions;
+  const { gradientFactors } = figures.limits;
   const lines = [
     remark(cautions.general),
     remark(cautions.unknown),
     remark(
-      `Gradient factors ${percent(gradientFactors.low)}/${percent(gradientFactors.high)}, ${water} water, altitude ${altitudeM} m. An empty no-stop time has no end.`,
+      `Gradient factors ${printFactors(gradientFactors)}, ${water} water, altitude ${altitudeM} m. An empty no-stop time has no end.`,
     ),
     headings.join(','),
   ];
@@ -116,8 +119,8 @@ export function writeReadingsCsv(timeline: Timeline, figures: Figures): string {
       cell(timeline.depthM[i]),
       writeGas(gasAt(timeline, i)),
       short(timeline.ambientBar[i]!),
-      short(figures.noStopMin[i]!),
-      short(figures.ceilingM[i]!),
+      short(numberAs('noStopMin', figures.noStopMin[i]!, DECIMALS)),
+      short(numberAs('ceilingM', figures.ceilingM[i]!, DECIMALS)),
       String(figures.ceilingLeader[i] || figures.noStopLeader[i] || ''),
     ];
     for (let c = 0; c < COMPARTMENTS; c += 1) cells.push(short(timeline.nitrogenBar[i * COMPARTMENTS + c]!));
@@ -126,8 +129,4 @@ export function writeReadingsCsv(timeline: Timeline, figures: Figures): string {
     lines.push(cells.join(','));
   }
   return `${lines.join('\n')}\n`;
-}
-
-function percent(fraction: number): string {
-  return String(Math.round(fraction * 1000) / 10);
 }

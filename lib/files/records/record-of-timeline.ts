@@ -10,7 +10,7 @@ import type { GasSwitch, Recording, UnitFigures } from './record';
  * no-stop times and ceilings stand where a unit's own would.
  */
 export function recordingsOfTimeline(timeline: Timeline, figures?: Figures): Recording[] {
-  const { settings } = timeline.dive;
+  const { altitudeM, water } = timeline.conditions;
   const recordings: Recording[] = [];
   let dive: Leg[] = [];
   let endedS = NaN;
@@ -22,8 +22,8 @@ export function recordingsOfTimeline(timeline: Timeline, figures?: Figures): Rec
       ...made,
       clockS: startS,
       intervalBeforeS: recordings.length === 0 ? undefined : tidy(startS - endedS),
-      altitudeM: settings.altitudeM,
-      water: settings.water,
+      altitudeM,
+      water,
     });
     endedS = dive.at(-1)!.endS;
     dive = [];

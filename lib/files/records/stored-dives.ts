@@ -32,7 +32,10 @@ export type StoredRead =
   | { readonly ok: false; readonly what: string; readonly mend: string };
 
 /** Writes saved dives, and records that could not be read before, as one file. */
-export function writeStoredDives(dives: readonly StoredDive[], unread: readonly UnreadRecord[] = []): string {
+export function writeStoredDives(
+  dives: readonly StoredDive[],
+  unread: readonly Pick<UnreadRecord, 'record'>[] = [],
+): string {
   const records: unknown[] = [...dives, ...unread.map(({ record }) => record)];
   return `${JSON.stringify({ format: FORMAT, version: VERSION, caution: cautions.general, dives: records }, undefined, 1)}\n`;
 }

@@ -1,5 +1,6 @@
 import { gasName, sameGas } from '../../physics/gas';
 import { atMost } from '../../quantity/number';
+import { percentNumber, printFactors } from '../../quantity/percent';
 import type { Fit, Site } from './fit-limits';
 import type { Comparison, Misfit } from './unit-fit';
 
@@ -43,10 +44,9 @@ export function sayExplanation(ranked: readonly Fit[], { count, sawStops }: Comp
 
 /** Settings as a person says them, with what differs from the record. */
 export function saySettings({ settings }: Fit, recorded: Site, sawStops: boolean): string {
-  const { low, high } = settings.gradientFactors;
   const limits = sawStops
-    ? `gradient factors ${percent(low)}/${percent(high)}`
-    : `a high gradient factor of ${percent(high)}`;
+    ? `gradient factors ${printFactors(settings.gradientFactors)}`
+    : `a high gradient factor of ${percentNumber(settings.gradientFactors.high)}`;
   const others = [
     settings.water !== recorded.water && `${settings.water} water`,
     settings.altitudeM !== recorded.altitudeM && `an altitude of ${settings.altitudeM} m`,
@@ -67,8 +67,4 @@ export function sayMisfit({ noStopMin, ceilingM, stopDepthM }: Misfit): string {
 
 function hundredths(value: number): string {
   return value < 0.005 ? 'less than 0.01' : atMost(value, 2);
-}
-
-function percent(fraction: number): string {
-  return atMost(fraction * 100, 0);
 }

@@ -31,7 +31,7 @@ export function layBeside(
   figures: Figures,
   rows = 400,
 ): SideBySide[] {
-  const planAscent = ascentPlanner(timeline.dive.settings, timeline);
+  const planAscent = ascentPlanner(figures.limits, timeline);
   const stops = channelsOf(recording).some((channel) => channel === 'stopDepthM' || channel === 'stopTimeS');
   return momentsTold(recording, rows).map((i) => {
     const sample = sampleAt(timeline, recording.timeS[i]! + offsetS);
@@ -39,7 +39,7 @@ export function layBeside(
     const model = { noStopS, ceilingM: figures.ceilingM[sample]!, stopDepthM: NaN, stopTimeS: NaN };
     if (stops)
       Object.assign(model, {
-        stopDepthM: firstStopM(figures.ceilingM[sample]!, timeline.dive.settings.plan),
+        stopDepthM: firstStopM(figures.ceilingM[sample]!, figures.limits.plan),
         stopTimeS: 0,
       });
     if (model.stopDepthM > 0) {

@@ -119,9 +119,9 @@ export function misfitOf(
   gradientFactors: GradientFactors,
   reuse?: Figures,
 ): { misfit: Misfit; figures: Figures } {
-  const { dive } = timeline;
-  const figures = figuresOf({ ...timeline, dive: { ...dive, settings: { ...dive.settings, gradientFactors } } }, reuse);
-  const { stopStepM, lastStopM } = dive.settings.plan;
+  const { settings } = comparison.dive;
+  const figures = figuresOf(timeline, { ...settings, gradientFactors }, reuse);
+  const { stopStepM, lastStopM } = settings.plan;
   const { sample, wholeMinutes, capMin } = comparison;
   let noStop = 0;
   let ceiling = 0;

@@ -1,4 +1,3 @@
-import { NO_STOP_CAP_MIN } from '../../ascent/no-stop';
 import { printAltitude } from '../../quantity/altitude';
 import { printDepth, printStopDepth, sayDepth } from '../../quantity/depth';
 import { printClock, printHours, printMinutes, writeTime } from '../../quantity/duration';
@@ -7,6 +6,7 @@ import { printPercent } from '../../quantity/percent';
 import { printCylinderPressure, printPressure } from '../../quantity/pressure';
 import { printRate } from '../../quantity/rate';
 import type { UnitSystem } from '../../quantity/unit-system';
+import { printAs } from '../../sayings/measures';
 import { printVolume } from '../../quantity/volume';
 import type { Dimension } from './dimension';
 import type { Amount } from './world';
@@ -33,7 +33,7 @@ export const FORMATS: Readonly<Record<string, Format>> = {
   altitude: { of: ['depth'], meaning: 'An altitude: 2000 m, 6562 ft.', print: printAltitude },
   min: time('Minutes, to the nearest.', (minutes) => printMinutes(minutes * MINUTE_S)),
   'min down': time('Whole minutes that have been reached; more than 99 is said so.', (minutes) =>
-    minutes > NO_STOP_CAP_MIN ? `more than ${NO_STOP_CAP_MIN} min` : printMinutes(minutes * MINUTE_S, 'down'),
+    printAs('noStopMin', minutes, 'metric'),
   ),
   'min up': time('Whole minutes that are needed.', (minutes) => printMinutes(minutes * MINUTE_S, 'up')),
   'min 1': time('Minutes to a decimal.', (minutes) => `${atMost(minutes, 1)} min`),

@@ -292,7 +292,7 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     value(view, span) {
       surfacedS(span);
       const { diveNumber } = span.legs[0]!;
-      return (lostWashout(view.timeline.dive).find((one) => one.diveNumber === diveNumber)?.lost ?? 0) * 100;
+      return (lostWashout(view.dive).find((one) => one.diveNumber === diveNumber)?.lost ?? 0) * 100;
     },
   },
 ];

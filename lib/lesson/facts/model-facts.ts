@@ -232,9 +232,9 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     parameters: ['compartment'],
     meaning: 'What a compartment may hold at the surface under the high gradient factor.',
     noun: 'what compartment {1} may hold at the surface',
-    value({ timeline }, sample, [compartment]) {
+    value({ timeline, figures }, sample, [compartment]) {
       const { a, b } = coefficientsOf(loadAt(timeline, sample), compartment! - 1);
-      return limitBar(a, b, timeline.dive.settings.gradientFactors.high, timeline.surfaceBar);
+      return limitBar(a, b, figures.limits.gradientFactors.high, timeline.surfaceBar);
     },
   },
   {
@@ -260,7 +260,7 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     meaning: 'No-stop time if you went straight down to a depth now, on the gas the dive began with.',
     noun: 'the no-stop time you would have at {1}',
     format: 'min down',
-    value: ({ timeline }, sample, [depthM]) =>
-      noStopAfter(timeline, sample, { depthM: depthM!, gas: timeline.dive.settings.gas })(0).minutes,
+    value: ({ dive, timeline }, sample, [depthM]) =>
+      noStopAfter(timeline, dive.settings, sample, { depthM: depthM!, gas: dive.settings.gas })(0).minutes,
   },
 ];

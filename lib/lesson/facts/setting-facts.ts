@@ -7,8 +7,8 @@ import type { SettingFact } from './fact';
 
 const PERCENT = 100;
 
-function freshNoStop({ timeline }: View, depthM: number): NoStop {
-  const { compartments, surfaceBar, barPerMetre, dive } = timeline;
+function freshNoStop({ dive, timeline }: View, depthM: number): NoStop {
+  const { compartments, surfaceBar, barPerMetre } = timeline;
   const tissues = tissuesSettledOnAir(surfaceBar, dive.settings.model.respiratoryQuotient);
   const breathed = breathedAt(timeline, dive.settings.gas, surfaceBar + depthM * barPerMetre);
   return noStop(
@@ -27,7 +27,7 @@ export const SETTING_FACTS: readonly SettingFact[] = [
     meaning: 'Altitude of the site.',
     noun: 'the altitude of the site',
     format: 'altitude',
-    value: ({ timeline }) => timeline.dive.settings.altitudeM,
+    value: ({ dive }) => dive.settings.altitudeM,
   },
   {
     of: 'settings',
@@ -43,7 +43,7 @@ export const SETTING_FACTS: readonly SettingFact[] = [
     dimension: 'percent',
     meaning: 'The low gradient factor.',
     noun: 'the low gradient factor',
-    value: ({ timeline }) => timeline.dive.settings.gradientFactors.low * PERCENT,
+    value: ({ dive }) => dive.settings.gradientFactors.low * PERCENT,
   },
   {
     of: 'settings',
@@ -51,7 +51,7 @@ export const SETTING_FACTS: readonly SettingFact[] = [
     dimension: 'percent',
     meaning: 'The high gradient factor.',
     noun: 'the high gradient factor',
-    value: ({ timeline }) => timeline.dive.settings.gradientFactors.high * PERCENT,
+    value: ({ dive }) => dive.settings.gradientFactors.high * PERCENT,
   },
   {
     of: 'settings',
@@ -79,7 +79,7 @@ export const SETTING_FACTS: readonly SettingFact[] = [
     dimension: 'percent',
     meaning: 'Oxygen in the gas the dive begins with.',
     noun: 'the oxygen in the first gas',
-    value: ({ timeline }) => timeline.dive.settings.gas.o2 * PERCENT,
+    value: ({ dive }) => dive.settings.gas.o2 * PERCENT,
   },
   {
     of: 'settings',
@@ -87,7 +87,7 @@ export const SETTING_FACTS: readonly SettingFact[] = [
     dimension: 'percent',
     meaning: 'Helium in the gas the dive begins with.',
     noun: 'the helium in the first gas',
-    value: ({ timeline }) => timeline.dive.settings.gas.he * PERCENT,
+    value: ({ dive }) => dive.settings.gas.he * PERCENT,
   },
   {
     of: 'settings',

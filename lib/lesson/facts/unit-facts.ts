@@ -4,6 +4,7 @@ import { flyingGuideline } from '../../rules/surface/flying-guideline';
 import { divesKnownAt } from '../../rules/surface/after-dive';
 import { isAsked } from '../../rules/safety-stop';
 import { SAFETY_STOP_STATES } from '../../rules/safety-stop-state';
+import { figuresInForce } from '../../rules/watch';
 import type { View } from '../questions/subject';
 import { NoValue, type MomentFact } from './fact';
 
@@ -86,8 +87,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'The high gradient factor a unit goes by, drawn in by a penalty or not.',
     noun: 'the high gradient factor in force',
     value(view, sample) {
-      const { limits, tracks } = view.watch();
-      return limits[tracks.tightness[sample]!]!.gradientFactors.high * 100;
+      return figuresInForce(view.watch(), sample).limits.gradientFactors.high * 100;
     },
   },
   {
@@ -146,7 +146,16 @@ export const UNIT_FACTS: readonly MomentFact[] = [
       const { sinceSurfacedS } = afterDive(view, sample);
       const watch = view.watch();
       const guideline = flyingGuideline(divesKnownAt(watch, sample), watch.rules.flyingWait.requiredStopsH);
-      return altitudeWait(watch.timeline, sample, altitudeM!, guideline, sinceSurfacedS).hoursLeft * HOUR_MIN;
+      return (
+        altitudeWait(
+          watch.timeline,
+          watch.figures.limits.gradientFactors.high,
+          sample,
+          altitudeM!,
+          guideline,
+          sinceSurfacedS,
+        ).hoursLeft * HOUR_MIN
+      );
     },
   },
   {

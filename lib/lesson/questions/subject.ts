@@ -25,6 +25,8 @@ function once<T>(make: () => T): () => T {
 /** A dive as the model has it, or as one unit takes it to be: what facts are read from. */
 export interface View {
   readonly subject: Subject;
+  /** As it was, or as the unit takes it to be. */
+  readonly dive: Dive;
   readonly timeline: Timeline;
   readonly figures: Figures;
   /** The unit that watches: the one meant, or one that is set right. */
@@ -52,7 +54,7 @@ export interface Subject {
 export function subjectOf(dive: Dive, rules: RuleSettings = DEFAULT_RULES): Subject {
   const { everyS, intervalEveryS } = samplingOf(dive, INTERVAL_EVERY_S);
   const timeline = computeTimeline(dive, everyS, { intervalEveryS });
-  const truthFigures = once(() => figuresOf(timeline));
+  const truthFigures = once(() => figuresOf(timeline, dive.settings));
   const watch = (setup: Setup) =>
     watchDive(dive, setup, rules, everyS, { truth: { timeline, figures: truthFigures() }, intervalEveryS });
   const setups = dive.settings.setups ?? [];
@@ -73,6 +75,7 @@ export function subjectOf(dive: Dive, rules: RuleSettings = DEFAULT_RULES): Subj
         const own = watch(setup);
         view = viewFrom(
           subject,
+          own.believed,
           own.timeline,
           () => own.figures,
           () => own,
@@ -86,6 +89,7 @@ export function subjectOf(dive: Dive, rules: RuleSettings = DEFAULT_RULES): Subj
   const truth = once(() =>
     viewFrom(
       subject,
+      dive,
       timeline,
       truthFigures,
       once(() => watch(SET_RIGHT)),
@@ -97,6 +101,7 @@ export function subjectOf(dive: Dive, rules: RuleSettings = DEFAULT_RULES): Subj
 
 function viewFrom(
   subject: Subject,
+  dive: Dive,
   timeline: Timeline,
   figures: () => Figures,
   watch: () => Watch,
@@ -104,6 +109,7 @@ function viewFrom(
 ): View {
   return {
     subject,
+    dive,
     timeline,
     get figures() {
       return figures();
@@ -111,7 +117,7 @@ function viewFrom(
     watch,
     oxygen: once(() => oxygenExposureOf(timeline)),
     densityGL: once(() => gasDensitiesOf(timeline)),
-    supply: once(() => gasSupplyOf(timeline)),
+    supply: once(() => gasSupplyOf(timeline, dive.settings)),
     scheduleAt: remembered(schedule),
   };
 }
@@ -128,6 +134,6 @@ function remembered(schedule: View['scheduleAt']): View['scheduleAt'] {
 }
 
 function modelSchedule(timeline: Timeline, figures: () => Figures): View['scheduleAt'] {
-  const planner = once(() => ascentPlanner(timeline.dive.settings, timeline));
+  const planner = once(() => ascentPlanner(figures().limits, timeline));
   return (sample) => planner()(ascentStartAt(timeline, figures(), sample));
 }

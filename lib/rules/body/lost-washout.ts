@@ -50,7 +50,7 @@ export function withClimbsAtMost(dive: Dive, rateMMin: number): Dive {
 
 function surfacings(dive: Dive): { diveNumber: number; at: AtSurfacing }[] {
   const timeline = computeTimeline(dive, LONG_S);
-  const figures = figuresOf(timeline);
+  const figures = figuresOf(timeline, dive.settings);
   const found = new Map<number, { diveNumber: number; at: AtSurfacing }>();
   for (let i = 1; i < timeline.length; i += 1) {
     if (timeline.depthM[i]! > 0 || timeline.depthM[i - 1]! <= 0) continue;

@@ -26,7 +26,8 @@ export interface AfterDive {
 
 /** What follows from the dives a unit knows of, at a sample at the surface; null under water and where it knows of none. */
 export function afterDiveAt(watch: Watch, sample: number, { next, driveToM }: Plans = {}): AfterDive | null {
-  const { timeline, tracks, rules } = watch;
+  const { timeline, figures, tracks, rules } = watch;
+  const { high } = figures.limits.gradientFactors;
   const dives = divesKnownAt(watch, sample);
   if (dives.length === 0 || !hasSurfaced(watch, sample)) return null;
   const sinceSurfacedS = tracks.surfaceTimeS[sample]!;
@@ -35,9 +36,9 @@ export function afterDiveAt(watch: Watch, sample: number, { next, driveToM }: Pl
     sinceSurfacedS,
     washout: surfaceWashout(timeline, sampleAt(timeline, timeline.timeS[sample]! - sinceSurfacedS), sample),
     desaturation: desaturation(timeline, sample),
-    flying: altitudeWait(timeline, sample, rules.flyingWait.cabinM, guideline, sinceSurfacedS),
-    drive: driveToM === undefined ? null : altitudeWait(timeline, sample, driveToM, guideline, sinceSurfacedS),
-    recovery: next ? noStopRecovery(timeline, sample, next) : null,
+    flying: altitudeWait(timeline, high, sample, rules.flyingWait.cabinM, guideline, sinceSurfacedS),
+    drive: driveToM === undefined ? null : altitudeWait(timeline, high, sample, driveToM, guideline, sinceSurfacedS),
+    recovery: next ? noStopRecovery(timeline, figures.limits, sample, next) : null,
   };
 }
 

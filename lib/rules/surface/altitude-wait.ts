@@ -36,19 +36,20 @@ export interface AltitudeWait {
 /**
  * How long from a sample at the surface until one may go to an altitude, by the model and by the published guideline,
  * whichever is longer.
+ * @param gf the high gradient factor, 0–1
  * @param sinceSurfacedS how long ago the last dive ended
  */
 export function altitudeWait(
   timeline: Timeline,
+  gf: number,
   sample: number,
   altitudeM: number,
   guideline: Guideline | null,
   sinceSurfacedS: number,
 ): AltitudeWait {
   const ambientBar = atmosphereBar(altitudeM);
-  const gf = timeline.dive.settings.gradientFactors.high;
   const compartments = restingAt(timeline, sample);
-  const wait = altitudeWaitOf(timeline, compartments, ambientBar);
+  const wait = altitudeWaitOf(timeline, gf, compartments, ambientBar);
   const leading = compartments[wait.leader - 1];
   const applies = guideline !== null && altitudeM >= GUIDELINE_FROM_M - SAME_ALTITUDE_M;
   const guidelineLeftH = applies ? Math.max(0, guideline.hours - sinceSurfacedS / 3600) : 0;
@@ -69,8 +70,12 @@ export function altitudeWait(
 }
 
 /** The longest of some compartments' waits until each tolerates an ambient pressure, bar. */
-export function altitudeWaitOf(timeline: Timeline, compartments: readonly Resting[], ambientBar: number): Wait {
-  const gf = timeline.dive.settings.gradientFactors.high;
+export function altitudeWaitOf(
+  timeline: Timeline,
+  gf: number,
+  compartments: readonly Resting[],
+  ambientBar: number,
+): Wait {
   return longestWait(
     compartments,
     (resting, minutes) => inertAfter(resting, minutes) <= limitAfter(timeline, resting, minutes, gf, ambientBar),

@@ -44,7 +44,7 @@ export const flyingWait = rule({
   step(_state, now, own, unit) {
     if (!now.surfaces || !unit.dive) return;
     const guideline = flyingGuideline(unit.remembered, own.requiredStopsH);
-    const wait = altitudeWait(unit.timeline, now.sample, own.cabinM, guideline, 0);
+    const wait = altitudeWait(unit.timeline, unit.ownHigh, now.sample, own.cabinM, guideline, 0);
     unit.tell(began, now.timeS, {
       hours: wait.hoursLeft,
       basis: wait.longer === 'model' ? 0 : guideline?.standIn ? 2 : 1,

@@ -1,6 +1,7 @@
 import { NO_STOP_CAP_MIN, noStop, type NoStop } from '../../ascent/no-stop';
 import { breathedAt } from '../../ascent/breathed';
 import type { Load } from '../../ascent/ceiling';
+import type { Limits } from '../../ascent/limits';
 import type { Gas } from '../../physics/gas';
 import type { Timeline } from '../../dive/timeline';
 import { tissuesSettledOnAir, type Tissues } from '../../tissue/tissues';
@@ -26,9 +27,9 @@ export interface NoStopRecovery {
 const CLOSE_MIN = 1;
 
 /** How the no-stop time of a next dive comes back on the surface; the way down is not counted. */
-export function noStopRecovery(timeline: Timeline, sample: number, next: NextDive): NoStopRecovery {
-  const after = noStopAfter(timeline, sample, next);
-  const fresh = noStopOf(timeline, freshTissues(timeline), next).minutes;
+export function noStopRecovery(timeline: Timeline, limits: Limits, sample: number, next: NextDive): NoStopRecovery {
+  const after = noStopAfter(timeline, limits, sample, next);
+  const fresh = noStopOf(timeline, limits, freshTissues(timeline), next).minutes;
   const now = after(0);
   const enoughMin = Math.min(fresh, NO_STOP_CAP_MIN) - CLOSE_MIN;
   return {
@@ -40,11 +41,17 @@ export function noStopRecovery(timeline: Timeline, sample: number, next: NextDiv
 }
 
 /** The no-stop time of a next dive after so many more minutes at the surface, as a function of them. */
-export function noStopAfter(timeline: Timeline, sample: number, next: NextDive): (minutes: number) => NoStop {
+export function noStopAfter(
+  timeline: Timeline,
+  limits: Limits,
+  sample: number,
+  next: NextDive,
+): (minutes: number) => NoStop {
   const resting = restingAt(timeline, sample);
   return (minutes) =>
     noStopOf(
       timeline,
+      limits,
       {
         nitrogenBar: Float64Array.from(resting, (one) => nitrogenAfter(one, minutes)),
         heliumBar: Float64Array.from(resting, (one) => heliumAfter(one, minutes)),
@@ -54,12 +61,12 @@ export function noStopAfter(timeline: Timeline, sample: number, next: NextDive):
 }
 
 function freshTissues(timeline: Timeline): Tissues {
-  return tissuesSettledOnAir(timeline.surfaceBar, timeline.dive.settings.model.respiratoryQuotient);
+  return tissuesSettledOnAir(timeline.surfaceBar, timeline.conditions.model.respiratoryQuotient);
 }
 
-function noStopOf(timeline: Timeline, tissues: Tissues, next: NextDive): NoStop {
+function noStopOf(timeline: Timeline, { gradientFactors }: Limits, tissues: Tissues, next: NextDive): NoStop {
   const { compartments, surfaceBar, barPerMetre } = timeline;
   const load: Load = { compartments, ...tissues, at: 0, surfaceBar, barPerMetre };
   const breathed = breathedAt(timeline, next.gas, surfaceBar + next.depthM * barPerMetre);
-  return noStop(load, breathed, timeline.dive.settings.gradientFactors.high);
+  return noStop(load, breathed, gradientFactors.high);
 }

@@ -2,7 +2,7 @@ import { firstStopM } from '../../ascent/ceiling';
 import { printStopDepth } from '../../quantity/depth';
 import type { UnitSystem } from '../../quantity/unit-system';
 import { alarmsIn, type AlarmKind } from '../alarms';
-import type { Watch } from '../watch';
+import { figuresInForce, type Watch } from '../watch';
 
 export interface AlarmShown {
   readonly kind: AlarmKind;
@@ -15,18 +15,15 @@ export function alarmsShown(watch: Watch, sample: number, system: UnitSystem): A
   return alarmsIn(watch.tracks.alarms[sample]!).map((kind) => ({ kind, text: say(kind, watch, sample, system) }));
 }
 
-function say(kind: AlarmKind, { timeline, limits, tracks }: Watch, sample: number, system: UnitSystem): string {
+function say(kind: AlarmKind, watch: Watch, sample: number, system: UnitSystem): string {
   if (kind === 'slow-down') return 'Slow down.';
-  if (timeline.depthM[sample]! <= 0) {
+  if (watch.timeline.depthM[sample]! <= 0) {
     return kind === 'grace-over'
       ? 'The stop you owed counts as left out.'
       : 'You are at the surface with a stop still owed. Follow your training for an omitted stop.';
   }
   if (kind === 'grace-over') return 'Your time above the ceiling is over.';
-  const { figures } = limits[tracks.tightness[sample]!]!;
-  const stopM = Math.max(
-    firstStopM(figures.ceilingM[sample]!, timeline.dive.settings.plan),
-    tracks.imposedStopM[sample]!,
-  );
+  const { limits, ceilingM } = figuresInForce(watch, sample);
+  const stopM = Math.max(firstStopM(ceilingM[sample]!, limits.plan), watch.tracks.imposedStopM[sample]!);
   return `You are above the ceiling. Go back down to ${printStopDepth(stopM, system)}.`;
 }

@@ -10,7 +10,7 @@ import { RATE_LEVELS, type RateLevel } from '../rate-watch';
 import { SAFETY_STOP_STATES, type SafetyStopState } from '../safety-stop-state';
 import { isAsked } from '../safety-stop';
 import { scheduleAt } from './schedule-at';
-import type { Watch } from '../watch';
+import { figuresInForce, type Watch } from '../watch';
 
 export interface StopShown {
   readonly depthM: number;
@@ -114,7 +114,7 @@ const NOTHING = {
 function underWater(watch: Watch, sample: number): Partial<Shown> {
   const { tracks, rules } = watch;
   const tightness = tracks.tightness[sample]!;
-  const { figures, gradientFactors } = watch.limits[tightness]!;
+  const figures = figuresInForce(watch, sample);
   const ceilingM = figures.ceilingM[sample]!;
   const noStopMin = figures.noStopMin[sample]!;
   const imposedStop = imposedStopAt(watch, sample);
@@ -129,7 +129,7 @@ function underWater(watch: Watch, sample: number): Partial<Shown> {
     timeToSurfaceMin: schedule ? timeToSurfaceMin(schedule, imposedStop) : null,
     imposedStop,
     safetyStop: ceilingM > 0 || imposedStop ? null : safetyStopAt(watch, sample),
-    tightenedHigh: tightness > 0 ? gradientFactors.high : null,
+    tightenedHigh: tightness > 0 ? figures.limits.gradientFactors.high : null,
   };
 }
 

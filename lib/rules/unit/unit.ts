@@ -1,5 +1,4 @@
 import type { Figures } from '../../ascent/figures';
-import type { GradientFactors } from '../../dive/dive';
 import type { Timeline } from '../../dive/timeline';
 import { alarmBit, type AlarmKind } from '../alarms';
 import { sentence, type EventKind, type EventNumbers, type RuleEvent } from '../event';
@@ -17,13 +16,6 @@ export interface DiveSeen {
   requiredStop: boolean;
   /** How often the rise was too fast for too long. */
   breaches: number;
-}
-
-/** The model's figures under the limits in force. */
-export interface Limits {
-  readonly gradientFactors: GradientFactors;
-  readonly timeline: Timeline;
-  readonly figures: Figures;
 }
 
 /**
@@ -67,16 +59,17 @@ export class Unit {
   constructor(
     /** What the unit has worked out for itself, under its own settings. */
     readonly timeline: Timeline,
-    private readonly limitsAt: (tightness: number) => Limits,
+    private readonly figuresUnder: (tightness: number) => Figures,
   ) {}
 
-  /** The limits the unit goes by now, and its figures under them. */
-  get limits(): Limits {
-    return this.limitsAt(this.tightness);
+  /** The model's figures under the limits the unit goes by now. */
+  get figures(): Figures {
+    return this.figuresUnder(this.tightness);
   }
 
-  get figures(): Figures {
-    return this.limits.figures;
+  /** The high gradient factor it goes by while no rule draws its limits in. */
+  get ownHigh(): number {
+    return this.figuresUnder(0).limits.gradientFactors.high;
   }
 
   /** The dive under way, or the last one. */

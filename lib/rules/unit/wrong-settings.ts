@@ -3,7 +3,7 @@ import type { Setup } from '../../dive/setup';
 import { gasName, sameGas } from '../../physics/gas';
 import { printAltitude } from '../../quantity/altitude';
 import { sayDepth } from '../../quantity/depth';
-import { printPercent } from '../../quantity/percent';
+import { printFactors, printPercent } from '../../quantity/percent';
 import type { UnitSystem } from '../../quantity/unit-system';
 
 /** In what a unit is set other than the dive is, each to follow the unit's name: "believes 32%, not air". */
@@ -22,7 +22,7 @@ export function wrongSettings({ settings }: Dive, setup: Setup, system: UnitSyst
   const factors = setup.gradientFactors;
   const real = settings.gradientFactors;
   if (factors && (factors.low !== real.low || factors.high !== real.high)) {
-    wrong.push(`goes by gradient factors ${pair(factors)}, not ${pair(real)}`);
+    wrong.push(`goes by gradient factors ${printFactors(factors)}, not ${printFactors(real)}`);
   }
   const { depthOffsetM, depthScale } = setup;
   if (depthOffsetM !== 0)
@@ -30,8 +30,4 @@ export function wrongSettings({ settings }: Dive, setup: Setup, system: UnitSyst
   if (depthScale !== 1) wrong.push(`reads ${printPercent(depthScale, 1)} of every depth`);
   for (const dive of setup.freshBeforeDives) wrong.push(`starts dive ${dive + 1} with fresh tissues`);
   return wrong;
-}
-
-function pair({ low, high }: { readonly low: number; readonly high: number }): string {
-  return `${Math.round(low * 100)}/${Math.round(high * 100)}`;
 }

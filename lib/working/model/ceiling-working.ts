@@ -22,7 +22,7 @@ import type { Named, Working, WorkingTable } from '../working';
  */
 export function ceilingWorking(instant: Instant): Working {
   const { timeline, figures, sample } = instant;
-  const { low, high } = timeline.dive.settings.gradientFactors;
+  const { low, high } = figures.limits.gradientFactors;
   const load = loadAt(timeline, sample);
   const depthM = figures.ceilingM[sample]!;
   const firstStopM = figures.firstStopM[sample]!;
@@ -121,8 +121,8 @@ function oneFactorSteps(
   });
 }
 
-function oneFactorTable({ timeline }: Instant, load: Load, compartment: number): WorkingTable {
-  const { high } = timeline.dive.settings.gradientFactors;
+function oneFactorTable({ timeline, figures }: Instant, load: Load, compartment: number): WorkingTable {
+  const { high } = figures.limits.gradientFactors;
   return sixteenTable(
     timeline,
     'The lowest pressure each compartment tolerates, and the depth where it is found',
@@ -136,7 +136,7 @@ function oneFactorTable({ timeline }: Instant, load: Load, compartment: number):
 }
 
 function lineTable({ timeline, figures, sample }: Instant, load: Load, compartment: number): WorkingTable {
-  const { gradientFactors } = timeline.dive.settings;
+  const { gradientFactors } = figures.limits;
   const firstStopM = figures.firstStopM[sample]!;
   return sixteenTable(
     timeline,

@@ -31,7 +31,7 @@ const JUMPED_BAR = 1e-5;
 export function creditedNoStopWorking(instant: Instant): Working {
   const { timeline, figures, sample } = instant;
   const start = ascentStartAt(timeline, figures, sample);
-  const minutes = creditedNoStopMin(ascentPlanner(timeline.dive.settings, timeline), timeline, start);
+  const minutes = creditedNoStopMin(ascentPlanner(figures.limits, timeline), timeline, start);
   const stayMin = Math.min(minutes, NO_STOP_CAP_MIN);
   const then = later(instant, minutes === 0 || minutes === Infinity ? stayMin : stayMin + JUST_AFTER_MIN);
   const wait = requiredWait(then);
@@ -80,7 +80,7 @@ export function creditedNoStopWorking(instant: Instant): Working {
       why: 'On a direct ascent it must not hold more than this on arrival.',
     },
     pressure,
-    levelFactor(chain, timeline, wait),
+    levelFactor(chain, figures.limits, wait),
     coefficientSteps(chain, timeline, compartment, arrived, '_next'),
   );
   const over = total.value.value - limit.value.value;

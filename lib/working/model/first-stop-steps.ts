@@ -29,9 +29,9 @@ export function firstStopSteps(
   low: Named,
   spoken: Spoken,
 ): Named {
-  const { timeline, sample } = instant;
+  const { timeline, figures, sample } = instant;
   const load = loadAt(timeline, sample);
-  const { stopStepM, lastStopM } = timeline.dive.settings.plan;
+  const { stopStepM, lastStopM } = figures.limits.plan;
   const ceiling = ceilingAtGf(load, low.value.value);
   const roundedM = Math.max(Math.ceil(ceiling.depthM / stopStepM) * stopStepM, lastStopM);
   if (ceiling.leader === 0 || roundedM !== firstStopM) {

@@ -23,7 +23,7 @@ const HORIZON_MIN = NO_STOP_CAP_MIN + 1;
 /** Why the no-stop time is what it is: the compartment that ends it, or the one that comes nearest where none ever will. */
 export function noStopWorking(instant: Instant): Working {
   const { timeline, figures, sample } = instant;
-  const { gradientFactors } = timeline.dive.settings;
+  const { gradientFactors } = figures.limits;
   const minutes = figures.noStopMin[sample]!;
   const breathed = breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);
   const compartment = (figures.noStopLeader[sample] || nearestLater(instant, breathed)) - 1;
@@ -167,13 +167,13 @@ function mixedArrival(
 }
 
 /** The compartment (1–16) that comes nearest to its limit at the surface by the time the search ends. */
-function nearestLater({ timeline, sample }: Instant, breathed: Breathed): number {
-  const { surfaceBar, compartments, dive } = timeline;
+function nearestLater({ timeline, figures, sample }: Instant, breathed: Breathed): number {
+  const { surfaceBar, compartments } = timeline;
   const later = tissuesAfter(tissuesAt(timeline, sample), compartments, breathed, HORIZON_MIN);
   const load = { ...loadAt(timeline, sample), ...later, at: 0 };
   const roomBar = ALL_COMPARTMENTS.map((c) => {
     const { a, b } = coefficientsOf(load, c);
-    return limitBar(a, b, dive.settings.gradientFactors.high, surfaceBar) - inertBarOf(load, c);
+    return limitBar(a, b, figures.limits.gradientFactors.high, surfaceBar) - inertBarOf(load, c);
   });
   return roomBar.indexOf(Math.min(...roomBar)) + 1;
 }

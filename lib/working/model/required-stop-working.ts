@@ -42,7 +42,7 @@ export function requiredStopWorking(instant: Instant): Working {
       why: 'On arrival it must not hold more than this.',
     },
     pressure,
-    levelFactor(chain, timeline, wait),
+    levelFactor(chain, instant.figures.limits, wait),
     coefficients,
   );
   chain.add({
@@ -134,8 +134,8 @@ function exactWait({ exactMin }: RequiredWait): Named {
   });
 }
 
-function lastSteps(chain: Chain, { timeline }: Instant, wait: RequiredWait): Search {
-  const { stopRoundingMin } = timeline.dive.settings.plan;
+function lastSteps(chain: Chain, { figures }: Instant, wait: RequiredWait): Search {
+  const { stopRoundingMin } = figures.limits.plan;
   chain.add({
     id: 'step:required-stop',
     title: 'required stop',
@@ -157,7 +157,7 @@ function lastSteps(chain: Chain, { timeline }: Instant, wait: RequiredWait): Sea
   return { symbol: 't', until: 'step:room', fromMin: wait.searchedFromMin, horizonMin: WAIT_HORIZON_MIN };
 }
 
-function directStep(chain: Chain, { timeline }: Instant, limit: Named, total: Named): void {
+function directStep(chain: Chain, { figures }: Instant, limit: Named, total: Named): void {
   chain.add({
     id: 'step:required-stop',
     title: 'required stop',
@@ -168,7 +168,7 @@ function directStep(chain: Chain, { timeline }: Instant, limit: Named, total: Na
       total,
       limit,
       fromSetting('t_round', {
-        ...quantity(timeline.dive.settings.plan.stopRoundingMin, 'min'),
+        ...quantity(figures.limits.plan.stopRoundingMin, 'min'),
         meaning: 'stops are whole multiples of this',
         within: [0.01, 5],
       }),

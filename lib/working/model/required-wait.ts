@@ -44,8 +44,8 @@ export function scheduleNow({ timeline, figures, sample }: Instant): Schedule {
 }
 
 export function requiredWait(instant: Instant): RequiredWait {
-  const { timeline } = instant;
-  const { plan, gradientFactors } = timeline.dive.settings;
+  const { figures } = instant;
+  const { plan, gradientFactors } = figures.limits;
   const schedule = scheduleNow(instant);
   const way = wayToFirstStop(instant, schedule);
   const known = { schedule, ...way, nextGf: gradientFactorAt(way.nextM, schedule.firstStopM, gradientFactors) };
@@ -62,7 +62,7 @@ export function requiredWait(instant: Instant): RequiredWait {
 
 type Way = Pick<RequiredWait, 'minutes' | 'depthM' | 'gas' | 'before' | 'onward' | 'nextM'>;
 
-function wayToFirstStop({ timeline, sample }: Instant, { parts, stops, timeToSurfaceMin }: Schedule): Way {
+function wayToFirstStop({ timeline, figures, sample }: Instant, { parts, stops, timeToSurfaceMin }: Schedule): Way {
   const endless = timeToSurfaceMin === Infinity;
   if (stops.length === 0 && !endless) {
     const onward = joined(parts);
@@ -79,13 +79,10 @@ function wayToFirstStop({ timeline, sample }: Instant, { parts, stops, timeToSur
   const untilStop = stop ? parts.findIndex(({ fromM, toM }) => fromM === toM) : parts.length;
   const depthM = stop ? stop.depthM : (parts.at(-1)?.toM ?? timeline.depthM[sample]!);
   const gas = stop ? stop.gas : (parts.at(-1)?.gas ?? gasAt(timeline, sample));
-  const { plan } = timeline.dive.settings;
-  const nextM = levelM(levelAbove(depthM, plan), plan);
+  const { limits } = figures;
+  const nextM = levelM(levelAbove(depthM, limits.plan), limits.plan);
   // With nothing dissolved no stop is asked for, so what is planned is the bare climb, with its gas switches.
-  const bare = ascentPlanner(
-    timeline.dive.settings,
-    timeline,
-  )({ depthM, gas, ...emptyTissues(), at: 0, fixedFirstStopM: 0 }).parts;
+  const bare = ascentPlanner(limits, timeline)({ depthM, gas, ...emptyTissues(), at: 0, fixedFirstStopM: 0 }).parts;
   const onward = bare.slice(0, bare.findIndex(({ toM }) => toM === nextM) + 1);
   return {
     minutes: stop ? stop.minutes : Infinity,

@@ -13,7 +13,7 @@ const STOPS_A_STEP = 10;
 
 /** Why the way to the surface takes as long as it does: the climbing, and each stop. */
 export function timeToSurfaceWorking(instant: Instant): Working {
-  const { plan } = instant.timeline.dive.settings;
+  const { plan } = instant.figures.limits;
   const schedule = scheduleNow(instant);
   const climbedM = schedule.parts.reduce((sum, { fromM, toM }) => sum + Math.abs(fromM - toM), 0);
   const chain = newChain();

@@ -21,8 +21,8 @@ export interface Tolerated {
 
 /** How much inert gas a compartment may hold at the depth of an instant, under the gradient factor in force there. */
 export function toleratedWorking(instant: Instant, { compartment, heliumShare, firstStopM }: Tolerated): Working {
-  const { timeline, sample } = instant;
-  const { compartments, dive } = timeline;
+  const { timeline, figures, sample } = instant;
+  const { compartments } = timeline;
   const own = compartment - 1;
   const chain = newChain();
   const site = siteSteps(chain, timeline);
@@ -43,7 +43,7 @@ export function toleratedWorking(instant: Instant, { compartment, heliumShare, f
   );
   const [pressureBar, factor] = [
     timeline.ambientBar[sample]!,
-    gradientFactorAt(timeline.depthM[sample]!, firstStopM, dive.settings.gradientFactors),
+    gradientFactorAt(timeline.depthM[sample]!, firstStopM, figures.limits.gradientFactors),
   ];
   const mixed = (ofNitrogen: Float64Array, ofHelium: Float64Array, c: number) =>
     mixedCoefficient(1 - heliumShare, heliumShare, ofNitrogen[c]!, ofHelium[c]!);
@@ -86,7 +86,7 @@ function heldBy(heliumShare: number): Inert {
 
 /** The factor set where there is but one in force; otherwise the line from high at the surface to low at the first stop. */
 function factorStep(chain: Chain, instant: Instant, firstStopM: number): Named {
-  const { low, high } = instant.timeline.dive.settings.gradientFactors;
+  const { low, high } = instant.figures.limits.gradientFactors;
   if (low === high) return gradientFactor('gf', high);
   const highest = gradientFactor('gf_high', high, 'high');
   if (firstStopM === 0) return highest;

@@ -1,3 +1,4 @@
+import type { Limits } from '../../ascent/limits';
 import type { Timeline } from '../../dive/timeline';
 import { fromSetting, quantity, type Chain } from '../chain';
 import type { Inert } from '../steps/compartment-steps';
@@ -51,8 +52,12 @@ export function levelAmbientStep(
 }
 
 /** The gradient factor at the next level: the one there is, or read off the line from low to high. */
-export function levelFactor(chain: Chain, { dive }: Timeline, { nextM, nextGf, schedule }: RequiredWait): Named {
-  const { low, high } = dive.settings.gradientFactors;
+export function levelFactor(
+  chain: Chain,
+  { gradientFactors }: Limits,
+  { nextM, nextGf, schedule }: RequiredWait,
+): Named {
+  const { low, high } = gradientFactors;
   if (low === high) return gradientFactor('gf', high);
   if (nextM === 0 || schedule.firstStopM === 0) return gradientFactor('gf_high', high, 'high');
   const lowFactor = gradientFactor('gf_low', low, 'low');

@@ -19,7 +19,8 @@ import type { Named, Search, Working } from '../working';
 
 /** Why a unit counts so many hours until flying: what its model needs, what the guideline says, and the longer of the two. */
 export function flyingWorking(unit: UnitInstant, { flying, sinceSurfacedS }: AfterDive): Working {
-  const instant = { ...modelInstant(unit), timeline: unit.watch.timeline };
+  // A penalty does not reach as far as the wait: it goes by the unit's own limits.
+  const instant = { ...modelInstant(unit), figures: unit.watch.figures };
   const { timeline, sample } = instant;
   const { altitudeM, ambientBar } = flying;
   const resting = restingAt(timeline, sample);
@@ -60,7 +61,8 @@ export function flyingWorking(unit: UnitInstant, { flying, sinceSurfacedS }: Aft
         {
           title: 'wait',
           unit: 'min',
-          of: (c) => altitudeWaitOf(timeline, [resting[c]!], atmosphereBar(altitudeM)).minutes,
+          of: (c) =>
+            altitudeWaitOf(timeline, flying.highGradientFactor, [resting[c]!], atmosphereBar(altitudeM)).minutes,
         },
       ],
       compartment,
@@ -92,7 +94,7 @@ function modelSteps(
   flying: AltitudeWait,
   compartment: number,
 ): { model: Named; search?: Search; legsLeftOut: number } {
-  const { timeline } = instant;
+  const { timeline, figures } = instant;
   const { altitudeM, ambientBar, highGradientFactor } = flying;
   const site = siteSteps(chain, timeline);
   const held = tensionSteps(chain, site, instant, compartment);
@@ -103,7 +105,7 @@ function modelSteps(
     height: 'h_cabin',
     title: 'pressure in the cabin',
   });
-  const { low, high } = timeline.dive.settings.gradientFactors;
+  const { low, high } = figures.limits.gradientFactors;
   const gf = low === high ? gradientFactor('gf', high) : gradientFactor('gf_high', highGradientFactor, 'high');
   const names = {
     id: 'step:cabin-limit',
@@ -195,10 +197,10 @@ function guidelineStep(chain: Chain, { guideline }: AltitudeWait, sinceSurfacedS
 
 /** The compartment (1–16) with the least room to its limit at a pressure. */
 function nearest({ watch, sample }: UnitInstant, ambientBar: number): number {
-  const { timeline } = watch;
+  const { timeline, figures } = watch;
   const load = loadAt(timeline, sample);
   const resting = restingAt(timeline, sample);
-  const gf = timeline.dive.settings.gradientFactors.high;
+  const gf = figures.limits.gradientFactors.high;
   const room = ALL_COMPARTMENTS.map((c) => limitAfter(timeline, resting[c]!, 0, gf, ambientBar) - inertBarOf(load, c));
   return room.indexOf(Math.min(...room)) + 1;
 }

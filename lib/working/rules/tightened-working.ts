@@ -7,10 +7,10 @@ import type { Named, Working } from '../working';
 
 /** Why a unit goes by a lower high gradient factor after a fast rise. */
 export function tightenedWorking({ watch, sample }: UnitInstant): Working {
-  const { tracks, rules, limits, dives } = watch;
+  const { tracks, rules, drawnIn, dives } = watch;
   const { by, floor, mostTimes } = rules.tighterLimits;
   const times = tracks.tightness[sample]!;
-  const high = quantity(limits[times]!.gradientFactors.high, '');
+  const high = quantity(drawnIn[times]!.limits.gradientFactors.high, '');
   const begun = tracks.divesBegun[sample]!;
   const now = tracks.breaches[sample]!;
   const before = tracks.divesKnown[sample]! > 1 ? dives[begun - 2]!.breaches : 0;
@@ -45,7 +45,7 @@ export function tightenedWorking({ watch, sample }: UnitInstant): Working {
     expression: 'min(gf_high, max(gf_floor, gf_high - gf_by * n))',
     symbol: 'gf_now',
     values: [
-      gradientFactor('gf_high', limits[0]!.gradientFactors.high, 'high'),
+      gradientFactor('gf_high', drawnIn[0]!.limits.gradientFactors.high, 'high'),
       fromSetting('gf_floor', { ...quantity(floor, ''), meaning: 'it is not taken lower than this', within: [0.1, 1] }),
       fromSetting('gf_by', { ...quantity(by, ''), meaning: 'what each breach takes off', within: [0.01, 0.5] }),
       counted,

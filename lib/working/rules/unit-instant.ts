@@ -1,4 +1,4 @@
-import type { Watch } from '../../rules/watch';
+import { figuresInForce, type Watch } from '../../rules/watch';
 import type { Instant } from '../instant';
 
 /** The moment a unit's own reading is asked about. */
@@ -9,6 +9,5 @@ export interface UnitInstant {
 
 /** The same moment as the unit's model sees it, under the limits the unit goes by there. */
 export function modelInstant({ watch, sample }: UnitInstant): Instant {
-  const { timeline, figures } = watch.limits[watch.tracks.tightness[sample]!]!;
-  return { timeline, figures, sample };
+  return { timeline: watch.timeline, figures: figuresInForce(watch, sample), sample };
 }

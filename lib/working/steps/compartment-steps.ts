@@ -9,8 +9,8 @@ import { SOURCES } from '../sources';
 import type { Named, SymbolName } from '../working';
 
 /** Compartments are counted from 0 here; people count from 1 and call the first by its variant. */
-export function compartmentName({ dive }: Timeline, compartment: number): string {
-  return compartment === 0 ? dive.settings.model.first : String(compartment + 1);
+export function compartmentName({ conditions }: Timeline, compartment: number): string {
+  return compartment === 0 ? conditions.model.first : String(compartment + 1);
 }
 
 const HALF_TIME_RANGE_MIN = [0.5, 2000] as const;
@@ -33,7 +33,7 @@ function standing(
   of: InertGas,
   which: 'halfTime' | 'a' | 'b',
 ): { readonly obtained: Obtained } | undefined {
-  const { variant, first } = timeline.dive.settings.model;
+  const { variant, first } = timeline.conditions.model;
   if (timeline.compartments !== publishedCompartments(variant, first)) return undefined;
   const row = rows.find((one) => one.compartment === compartmentName(timeline, compartment));
   if (!row) return undefined;

@@ -27,8 +27,8 @@ const WATER_MEANINGS: Readonly<Record<Water, string>> = {
 };
 
 /** Pressure at the surface, worked out from the altitude unless that is sea level, and the weight of the water. */
-export function siteSteps(chain: Chain, { dive, surfaceBar, barPerMetre }: Timeline): Site {
-  const { altitudeM, water } = dive.settings;
+export function siteSteps(chain: Chain, { conditions, surfaceBar, barPerMetre }: Timeline): Site {
+  const { altitudeM, water } = conditions;
   return {
     surface: atmosphereStep(chain, altitudeM, surfaceBar, {
       id: 'step:surface',
@@ -110,9 +110,9 @@ export function inertFraction(gas: Gas, of: InertGas): number {
 }
 
 /** What the lungs take off the ambient pressure, as a piece of an expression with its values. */
-export function lungTerm({ dive }: Timeline): { readonly expression: string; readonly values: readonly Named[] } {
+export function lungTerm({ conditions }: Timeline): { readonly expression: string; readonly values: readonly Named[] } {
   const vapour = fromPublished('p_H2O', { ...quantity(WATER_VAPOUR_BAR, 'bar'), meaning: 'water vapour in the lungs' });
-  const quotient = dive.settings.model.respiratoryQuotient;
+  const quotient = conditions.model.respiratoryQuotient;
   if (quotient === 1) return { expression: '- p_H2O', values: [vapour] };
   return {
     expression: '- p_H2O + (1 - RQ) / RQ * p_CO2',

@@ -34,7 +34,7 @@ export function startSteps(
   timeline: Timeline,
   { compartment, of, k, symbol }: StartGiven,
 ): Named {
-  const { start, altitudeM } = timeline.dive.settings;
+  const { start, altitudeM } = timeline.conditions;
   if (start.kind === 'tensions') {
     const bar = (of === 'N2' ? start.nitrogenBar : start.heliumBar)[compartment]!;
     return fromSetting(symbol, {
@@ -47,7 +47,7 @@ export function startSteps(
     return fromSetting(symbol, { ...quantity(0, 'bar'), meaning: 'no helium at the start', within: TENSION_RANGE_BAR });
   const homeM = start.kind === 'adapted' ? start.altitudeM : start.fromM;
   const home = homeM === altitudeM ? site.surface : homeAtmosphere(chain, homeM);
-  const quotient = timeline.dive.settings.model.respiratoryQuotient;
+  const quotient = timeline.conditions.model.respiratoryQuotient;
   const air = fromPublished('F_air', {
     ...quantity(nitrogenFraction(AIR), ''),
     meaning: 'fraction of nitrogen in air',

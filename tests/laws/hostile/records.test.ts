@@ -2,13 +2,15 @@ import fc from 'fast-check';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { createBenchStore, FRESH_SHEET } from '@/app/bench/bench-store';
 import { takeHandOver } from '@/app/parts/hand-over';
-import { lastWords, readDeskRecord, sayLastWords } from '@/app/desk/keep/desk-record';
+import { deskKind } from '@/app/desk/keep/desk-record';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives } from '@/app/desk/keep/saved-dives';
+import { readKept } from '@/app/keep/document-kind';
+import { lastWords, sayLastWords } from '@/app/keep/last-words';
 import { storageShelf } from '@/app/keep/storage-shelf';
 import { keptDrafts } from '@/app/lessons/workshop/drafts';
-import { progressKey } from '@/app/lessons/player/progress-key';
+import { progressKind } from '@/app/lessons/player/progress-kind';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { preferencesKey } from '@/app/parts/theme';
@@ -118,13 +120,13 @@ describe('a damaged record', () => {
         local.clear();
         const shelf = memoryShelf({ desk: record });
         if (said) local.setItem('halftime.desk.last', JSON.stringify({ c: record, d: DESK }));
-        const read = promptly(() => readDeskRecord(record));
+        const read = promptly(() => readKept(deskKind, record));
         expectUnpolluted(read);
         const restored = await restoreDesk(shelf, undefined);
         expectUnpolluted(restored);
         if (read === undefined && record !== undefined) {
-          expect(restored.setAside).toMatch(/^aside\//);
-          expect(await shelf.read(restored.setAside!)).toEqual(record);
+          expect(restored.setAside?.name).toMatch(/^aside\//);
+          expect(await shelf.read(restored.setAside!.name)).toEqual(record);
         }
         expect(deskViewSchema.safeParse(restored.desk?.view ?? VIEW).success).toBe(true);
       }),
@@ -136,9 +138,9 @@ describe('a damaged record', () => {
     law(
       fc.property(damagedRecord({ c: DESK }), (words) => {
         local.setItem('halftime.desk.last', JSON.stringify(words) ?? 'null');
-        expectUnpolluted(promptly(lastWords));
-        sayLastWords({ ...DESK, visit: 'mine', desk: undefined });
-        expect(lastWords().map(({ visit }) => visit)).toContain('mine');
+        expectUnpolluted(promptly(() => lastWords(deskKind)));
+        sayLastWords(deskKind, 'mine', { ...DESK, visit: 'mine', desk: undefined });
+        expect(lastWords(deskKind).map(({ visit }) => visit)).toContain('mine');
         expectUnpolluted();
       }),
       500,
@@ -210,11 +212,11 @@ describe('a damaged record', () => {
       fc.property(damagedRecord({ state: { progress: PROGRESS }, version: 1 }), (record) => {
         local.clear();
         const text = JSON.stringify(record) ?? 'null';
-        local.setItem(progressKey, text);
+        local.setItem(progressKind.name, text);
         promptly(restoreProgress);
         useProgress.getState().update((before) => withDone(before, '04-no-stop-time', 'new'));
         expectUnpolluted(useProgress.getState().progress);
-        expect(JSON.parse(local.getItem(progressKey)!)).toMatchObject({
+        expect(JSON.parse(local.getItem(progressKind.name)!)).toMatchObject({
           version: 1,
           state: { progress: { lessons: { '04-no-stop-time': { done: expect.arrayContaining(['new']) as unknown } } } },
         });

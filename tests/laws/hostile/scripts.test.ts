@@ -51,7 +51,7 @@ function notNumbers(data: unknown, path = '', seen = new Set<unknown>(), found =
 function expectWorkedOut(dive: Dive): void {
   const { everyS, intervalEveryS } = samplingOf(dive, 30);
   const timeline = promptly(() => computeTimeline(dive, everyS, { intervalEveryS }));
-  const figures = promptly(() => figuresOf(timeline));
+  const figures = promptly(() => figuresOf(timeline, dive.settings));
   const setups = [SET_RIGHT, ...(dive.settings.setups ?? []).slice(0, 2)];
   const watches = setups.map((setup) =>
     promptly(
@@ -60,7 +60,8 @@ function expectWorkedOut(dive: Dive): void {
     ),
   );
   expect(notNumbers([timeline, figures, watches])).toEqual([]);
-  for (const worked of [gasSupplyOf, oxygenExposureOf, gasDensitiesOf, isobaricSwitches])
+  expect(notNumbers(promptly(() => gasSupplyOf(timeline, dive.settings)))).toEqual([]);
+  for (const worked of [oxygenExposureOf, gasDensitiesOf, isobaricSwitches])
     expect(notNumbers(promptly(() => worked(timeline)))).toEqual([]);
   for (const share of [0, 0.4, 0.8, 1]) {
     const sample = Math.floor((timeline.length - 1) * share);

@@ -44,11 +44,9 @@ describe('ascent rate', () => {
 
   it('on surfacing gives the supersaturation and ceiling the engine gives for that dive', () => {
     for (const rate of [6, 9, 18, 30]) {
-      const timeline = computeTimeline(
-        diveOf({}, down(36, 18), stay(12), { kind: 'ascend', toM: 0, durationS: (36 * 60) / rate }),
-        5,
-      );
-      const figures = figuresOf(timeline);
+      const dive = diveOf({}, down(36, 18), stay(12), { kind: 'ascend', toM: 0, durationS: (36 * 60) / rate });
+      const timeline = computeTimeline(dive, 5);
+      const figures = figuresOf(timeline, dive.settings);
       const now = figuresAt(timeline, figures, timeline.length - 1);
       const [point] = curve(phase(36, 12), [rate]);
       expect(point!.direct.surfacingSupersaturation).toBeCloseTo(now.surfacingSupersaturation.value, 9);

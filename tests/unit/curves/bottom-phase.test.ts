@@ -18,8 +18,9 @@ describe('a bottom phase as a dive', () => {
   it.each([3, 9, 30])('surfaces and plans as the curve says at %d m/min', (rateMMin) => {
     const { site, end } = bottomOf(phase);
     const [curve] = ascentRateCurve(phase.settings, site, end, [rateMMin]);
-    const up = computeTimeline(diveOfBottom(phase, rateMMin), 1e9);
-    const figures = figuresOf(up);
+    const dive = diveOfBottom(phase, rateMMin);
+    const up = computeTimeline(dive, 1e9);
+    const figures = figuresOf(up, dive.settings);
     expect(figuresAt(up, figures, up.length - 1).surfacingSupersaturation.value).toBeCloseTo(
       curve!.direct.surfacingSupersaturation,
       9,
@@ -29,9 +30,8 @@ describe('a bottom phase as a dive', () => {
       settings: { ...phase.settings, plan: { ...phase.settings.plan, ascentMMin: rateMMin } },
     };
     const bottom = computeTimeline(diveOfBottom(planned), 1e9);
-    expect(figuresAt(bottom, figuresOf(bottom), bottom.length - 1).schedule.timeToSurfaceMin).toBeCloseTo(
-      curve!.required.timeToSurfaceMin,
-      9,
-    );
+    expect(
+      figuresAt(bottom, figuresOf(bottom, planned.settings), bottom.length - 1).schedule.timeToSurfaceMin,
+    ).toBeCloseTo(curve!.required.timeToSurfaceMin, 9);
   });
 });

@@ -94,7 +94,7 @@ describe('a band around the ceiling', () => {
   it('has the engine’s own ceiling in the middle', () => {
     const timeline = computeTimeline(dive, 20);
     expect([...band.at]).toEqual([...timeline.timeS]);
-    const { ceilingM } = figuresOf(timeline);
+    const { ceilingM } = figuresOf(timeline, dive.settings);
     band.middle.forEach((depthM, i) => expect(depthM).toBeCloseTo(ceilingM[i]!, 9));
   });
 

@@ -28,7 +28,7 @@ const twoDives = diveOf(
 describe('a model’s timeline', () => {
   it('of ZH-L16C is the engine’s without gradient factors', () => {
     const timeline = computeTimeline(twoDives, 20);
-    const figures = figuresOf(timeline);
+    const figures = figuresOf(timeline, twoDives.settings);
     const own = modelTimeline(zhL16('C'), timeline);
     for (let i = 0; i < timeline.length; i += 1) {
       expect(own.ceilingM[i]!).toBeCloseTo(figures.ceilingM[i]!, 9);

@@ -19,8 +19,9 @@ const conditions = (some: Partial<Settings>, descentMMin?: number): NoStopCondit
 
 /** The engine's own no-stop time on arriving at a depth in a dive. */
 function onArrival(some: Partial<Settings>, depthM: number, mMin: number) {
-  const timeline = computeTimeline(diveOf(some, down(depthM, mMin)), 1e9);
-  const figures = figuresOf(timeline);
+  const dive = diveOf(some, down(depthM, mMin));
+  const timeline = computeTimeline(dive, 1e9);
+  const figures = figuresOf(timeline, dive.settings);
   const last = timeline.length - 1;
   return { minutes: figures.noStopMin[last]!, leader: figures.noStopLeader[last]! };
 }

@@ -63,7 +63,7 @@ describe('the planned ascent', () => {
 
   it('never takes the diver above the model’s ceiling', () => {
     const timeline = computeTimeline(dive, 5);
-    const { ceilingM } = figuresOf(timeline);
+    const { ceilingM } = figuresOf(timeline, dive.settings);
     timeline.depthM.forEach((depthM, i) => expect(depthM).toBeGreaterThanOrEqual(ceilingM[i]! - 1e-6));
   });
 

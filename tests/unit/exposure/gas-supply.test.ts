@@ -8,12 +8,12 @@ const DOWN_AND_UP = ['descend to 30 m at 30 m/min', 'stay 10 min', 'ascend to su
 
 function supplyOf(...lines: string[]) {
   const timeline = timelineOf(...lines);
-  return { timeline, supply: gasSupplyOf(timeline)! };
+  return { timeline, supply: gasSupplyOf(timeline, scripted(...lines).settings)! };
 }
 
 describe('a cylinder over a dive', () => {
   it('is not followed when none is written', () => {
-    expect(gasSupplyOf(timelineOf(...DOWN_AND_UP))).toBeUndefined();
+    expect(gasSupplyOf(timelineOf(...DOWN_AND_UP), scripted(...DOWN_AND_UP).settings)).toBeUndefined();
   });
 
   it('falls by the gas breathed over its volume', () => {
@@ -87,7 +87,7 @@ describe('a cylinder over a dive', () => {
 
   it('is the same however finely the dive is sampled', () => {
     const dive = scripted('cylinder: back, 10 L, 100 bar, air; pony, 3 L, 200 bar, air', ...DOWN_AND_UP);
-    const [coarse, fine] = [3600, 1].map((everyS) => gasSupplyOf(computeTimeline(dive, everyS))!);
+    const [coarse, fine] = [3600, 1].map((everyS) => gasSupplyOf(computeTimeline(dive, everyS), dive.settings)!);
     expect(fine!.real.runOuts).toEqual(coarse!.real.runOuts);
     fine!.real.cylinders.forEach(({ pressureBar }, i) =>
       expect(pressureBar.at(-1)).toBeCloseTo(coarse!.real.cylinders[i]!.pressureBar.at(-1)!, 9),

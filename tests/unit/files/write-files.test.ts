@@ -201,7 +201,7 @@ describe('files we write read back the same', () => {
 
   it('the readings, with what the model says in the place of a unit’s figures', async () => {
     const timeline = computeTimeline(dive, 30, { intervalEveryS: 600 });
-    const figures = figuresOf(timeline);
+    const figures = figuresOf(timeline, dive.settings);
     const written = writeReadingsCsv(timeline, figures);
     const recordings = await readBack(written);
     expect(recordings).toHaveLength(2);
@@ -218,14 +218,18 @@ describe('files we write read back the same', () => {
 describe('a CSV file we write', () => {
   it('begins with the caution, in one cell of a spreadsheet', () => {
     const timeline = computeTimeline(dive, 600);
-    for (const text of [writeProfileCsv(legsOnly(dive)), writeReadingsCsv(timeline, figuresOf(timeline))]) {
+    for (const text of [
+      writeProfileCsv(legsOnly(dive)),
+      writeReadingsCsv(timeline, figuresOf(timeline, dive.settings)),
+    ]) {
       expect(text.split('\n')[0]).toBe(`"# ${cautions.general}"`);
     }
   });
 
   it('says what settings the readings were worked out with', () => {
-    const timeline = computeTimeline(diveOf({ gradientFactors: { low: 0.4, high: 0.85 } }), 600);
-    expect(writeReadingsCsv(timeline, figuresOf(timeline)).split('\n')[2]).toContain(
+    const shown = diveOf({ gradientFactors: { low: 0.4, high: 0.85 } });
+    const timeline = computeTimeline(shown, 600);
+    expect(writeReadingsCsv(timeline, figuresOf(timeline, shown.settings)).split('\n')[2]).toContain(
       'Gradient factors 40/85, reference water, altitude 0 m.',
     );
   });

@@ -141,7 +141,7 @@ describe('tighter limits', () => {
 
   it('draw in further with each repeat', () => {
     const watch = watched(twoRises, on);
-    expect(watch.limits.map(({ gradientFactors }) => gradientFactors.high)).toEqual([0.85, 0.75, 0.65]);
+    expect(watch.drawnIn.map(({ limits }) => limits.gradientFactors.high)).toEqual([0.85, 0.75, 0.65]);
     expect(watch.tracks.tightness.at(-1)).toBe(2);
   });
 

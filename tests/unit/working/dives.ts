@@ -26,7 +26,7 @@ export const TRIMIX = { o2: 0.18, he: 0.45 };
 export function workedDive(steps: readonly Step[], settings: Partial<Settings> = {}, everyS = 10): Worked {
   const dive: Dive = { settings: { ...SETTINGS, ...settings }, steps: [...steps], lines: [] };
   const timeline = computeTimeline(dive, everyS);
-  return { timeline, figures: figuresOf(timeline) };
+  return { timeline, figures: figuresOf(timeline, dive.settings) };
 }
 
 /** Down at 20 m/min and a stay. */
@@ -126,5 +126,5 @@ export const anyInstant = fc
   .record({ dive: anyDive, part: fc.double({ min: 0, max: 1, noNaN: true }) })
   .map(({ dive, part }) => {
     const timeline = computeTimeline(dive, 60);
-    return { timeline, figures: figuresOf(timeline), sample: Math.round(part * (timeline.length - 1)) };
+    return { timeline, figures: figuresOf(timeline, dive.settings), sample: Math.round(part * (timeline.length - 1)) };
   });

@@ -72,7 +72,7 @@ describe('what would follow from another number', () => {
     const before = JSON.stringify(working);
     changed(working, { t_half_N2: 8 });
     expect(JSON.stringify(working)).toBe(before);
-    expect(workingFor('no-stop', timeline, figuresOf(timeline), 20)).toEqual(working);
+    expect(workingFor('no-stop', timeline, figuresOf(timeline, SETTINGS), 20)).toEqual(working);
   });
 
   it('keeps the steps before the change, says that it is a what-if, and drops the table of the dive as it was', () => {

@@ -32,12 +32,9 @@ const AIR_SWITCH = [{ timeS: 0, gas: { o2: 0.21, he: 0 } }];
 
 /** What a unit with these settings would have shown, recorded as worn in reference water at sea level on air. */
 function recordedBy(settings: Partial<Settings>, steps: readonly Step[] = [...DEEP, ...SECOND]): Recording[] {
-  const timeline = computeTimeline(
-    { settings: { ...defaultSettings(), ...settings }, steps: [...steps], lines: [] },
-    10,
-    { intervalEveryS: 3600 },
-  );
-  return recordingsOfTimeline(timeline, figuresOf(timeline)).map((recording) => ({
+  const worn = { ...defaultSettings(), ...settings };
+  const timeline = computeTimeline({ settings: worn, steps: [...steps], lines: [] }, 10, { intervalEveryS: 3600 });
+  return recordingsOfTimeline(timeline, figuresOf(timeline, worn)).map((recording) => ({
     ...recording,
     altitudeM: 0,
     water: 'reference',
@@ -167,7 +164,13 @@ describe('laying the unit’s figures beside the model’s', () => {
     const made = diveFromRecords(recordings);
     if (!made.ok) throw new Error(made.what);
     const timeline = computeTimeline(made.value.dive, 10);
-    const rows = layBeside(recordings[0]!, made.value.offsetS[0]!, timeline, figuresOf(timeline), 100);
+    const rows = layBeside(
+      recordings[0]!,
+      made.value.offsetS[0]!,
+      timeline,
+      figuresOf(timeline, made.value.dive.settings),
+      100,
+    );
     expect(rows).toHaveLength(100);
     for (const { unit, model } of rows) {
       if (Number.isFinite(unit.noStopS)) expect(model.noStopS).toBeCloseTo(unit.noStopS, 6);
@@ -183,7 +186,7 @@ describe('laying the unit’s figures beside the model’s', () => {
     const made = diveFromRecords([withStops]);
     if (!made.ok) throw new Error(made.what);
     const timeline = computeTimeline(made.value.dive, 10);
-    const rows = layBeside(withStops, 0, timeline, figuresOf(timeline));
+    const rows = layBeside(withStops, 0, timeline, figuresOf(timeline, made.value.dive.settings));
     expect(rows.every(({ timeS }) => timeS > 900 && timeS < 1300)).toBe(true);
     for (const { model } of rows)
       expect(model.stopDepthM).toBe(

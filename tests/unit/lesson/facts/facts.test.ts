@@ -52,7 +52,7 @@ describe('the facts a lesson may ask for', () => {
     const parsed = parseScript(THIRTY);
     if (!parsed.ok) throw new Error('the script is sound');
     const timeline = computeTimeline(parsed.dive, 1);
-    const figures = figuresOf(timeline);
+    const figures = figuresOf(timeline, parsed.dive.settings);
     const sample = sampleAt(timeline, 15 * 60);
     const now = figuresAt(timeline, figures, sample);
     const at = (fact: string) => valueIn(THIRTY, `${fact} at 15 min`);

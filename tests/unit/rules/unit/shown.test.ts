@@ -101,7 +101,7 @@ describe('a watch', () => {
   const dive = diveOf(series);
   const everyS = 20;
   const timeline = computeTimeline(dive, everyS);
-  const truth = { timeline, figures: figuresOf(timeline) };
+  const truth = { timeline, figures: figuresOf(timeline, dive.settings) };
 
   it('of a unit set right takes over the truth, and works out its own otherwise', () => {
     expect(watchDive(dive, setupOf(), DEFAULT_RULES, everyS, { truth }).timeline).toBe(timeline);

@@ -19,11 +19,12 @@ const site = { surfaceBar: 1.01325, barPerMetre: 0.1 };
 const conventions = { airNitrogen: { obtained: 'derived' }, lungOffsetBar: { obtained: 'from memory' } } as const;
 
 function at(depthM: number) {
+  const settings = defaultSettings();
   const timeline = computeTimeline(
-    { settings: defaultSettings(), steps: [{ kind: 'descend', toM: depthM, durationS: 0 }], lines: [] },
+    { settings, steps: [{ kind: 'descend', toM: depthM, durationS: 0 }], lines: [] },
     1e9,
   );
-  return { timeline, figures: figuresOf(timeline), sample: timeline.length - 1 };
+  return { timeline, figures: figuresOf(timeline, settings), sample: timeline.length - 1 };
 }
 
 describe('the working of a no-stop time by a model of any age', () => {

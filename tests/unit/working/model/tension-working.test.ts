@@ -82,7 +82,7 @@ describe('the working behind a tension', () => {
   it('begins anew where an instrument lost its memory', () => {
     const dive = { settings: SETTINGS, steps, lines: [] };
     const swapped = computeTimeline(dive, 10, { freshAtLegs: [4] });
-    const working = workingFor('tension-5', swapped, figuresOf(swapped), swapped.length - 1);
+    const working = workingFor('tension-5', swapped, figuresOf(swapped, SETTINGS), swapped.length - 1);
     expect(working.table?.rows.map((row) => row[0])).toEqual(['leg 5, going down', 'leg 6, staying']);
     expect(step(working, 'settled')).toBeDefined();
   });
@@ -94,7 +94,7 @@ describe('the working behind a tension', () => {
       nitrogenK: timeline.compartments.nitrogenK.map((k) => k / 2),
     };
     const slow = computeTimeline({ settings: SETTINGS, steps, lines: [] }, 10, { compartments });
-    const working = workingFor('tension-1', slow, figuresOf(slow), 50);
+    const working = workingFor('tension-1', slow, figuresOf(slow, SETTINGS), 50);
     expect(step(working, 'k-N2')!.values['t_half_N2']).toMatchObject({ value: 10, from: 'setting' });
   });
 

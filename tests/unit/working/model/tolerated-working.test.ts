@@ -15,15 +15,12 @@ beforeAll(async () => {
 });
 
 function at(depthM: number, gradientFactors: { low: number; high: number }) {
+  const settings = { ...defaultSettings(), gradientFactors };
   const timeline = computeTimeline(
-    {
-      settings: { ...defaultSettings(), gradientFactors },
-      steps: [{ kind: 'descend', toM: depthM, durationS: 0 }],
-      lines: [],
-    },
+    { settings, steps: [{ kind: 'descend', toM: depthM, durationS: 0 }], lines: [] },
     1e9,
   );
-  return { timeline, figures: figuresOf(timeline), sample: timeline.length - 1 };
+  return { timeline, figures: figuresOf(timeline, settings), sample: timeline.length - 1 };
 }
 
 const asked = fc.record({

@@ -1,0 +1,23 @@
+import * as z from 'zod';
+import { readProgress, type Progress } from '@/lib/lesson/progress';
+import type { RecordKind } from '../../keep/kept-record';
+
+/** What a person has done in lessons, kept on this machine and nowhere else. */
+export const progressKind: RecordKind<Progress> = {
+  name: 'halftime.lessons',
+  version: 1,
+  // Used piece by piece: an answer that makes no sense loses no other.
+  schema: z
+    .object({ version: z.literal(1), state: z.object({ progress: z.looseObject({}) }) })
+    .transform(({ state }) => readProgress(state.progress)),
+  write: (progress) => ({ state: { progress }, version: 1 }),
+  words: {
+    unread: 'What was kept of your lessons can’t be read here, so they begin anew.',
+    refused: {
+      full: 'There is no room left in this browser to keep what you do in lessons: it lasts until the page is closed. Print your results to keep them; then delete dives on the desk that you no longer need.',
+      blocked:
+        'This browser does not let the page keep anything, so what you do in lessons lasts until the page is closed. Print your results to keep them.',
+    },
+    fileName: 'halftime-lessons-unread.json',
+  },
+};

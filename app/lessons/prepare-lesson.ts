@@ -188,7 +188,14 @@ function preparePredict(
             otherwise: set.fillable(step.number.otherwise, 'line'),
           }
         : undefined,
-    draw: step.draw && { ...certain(drawAsked(step.draw, world)), wrong: set.replies(step.draw.wrong) },
+    draw: step.draw && {
+      ...certain(drawAsked(step.draw, world)),
+      features: step.draw.features.map((feature) => ({
+        ...feature,
+        because: set.fillable(feature.because, 'line'),
+      })),
+      wrong: set.replies(step.draw.wrong),
+    },
     after: set.prose(step.after, world),
   };
 }

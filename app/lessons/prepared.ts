@@ -51,7 +51,15 @@ export interface PreparedNumber {
   readonly otherwise: Fillable;
 }
 
+export interface PreparedFeature {
+  readonly name: string;
+  readonly holds: string;
+  readonly weight: number;
+  readonly because: Fillable;
+}
+
 export interface PreparedDraw extends DrawAsked {
+  readonly features: readonly PreparedFeature[];
   readonly wrong: readonly PreparedReply[];
 }
 

@@ -1,6 +1,6 @@
 'use client';
 
-import { useState, type ReactNode } from 'react';
+import { useEffect, useState, type ReactNode } from 'react';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { cutDive } from '@/lib/dive/cut-dive';
@@ -21,6 +21,10 @@ interface StageProps {
   untilS?: number | undefined;
   /** Whether the dive is the learner's own, to be changed. */
   own?: boolean;
+  /** What the learner had made of it before. */
+  draft?: string | undefined;
+  /** Told of every change of the learner's own script. */
+  onScript?: (script: string) => void;
   /** Above the pictures. */
   before?: ReactNode;
   /** Below them. */
@@ -28,7 +32,7 @@ interface StageProps {
 }
 
 /** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
-export function Stage({ script, show, atS = 0, untilS, own = false, before, children }: StageProps) {
+export function Stage({ script, show, atS = 0, untilS, own = false, draft, onScript, before, children }: StageProps) {
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
@@ -43,8 +47,17 @@ export function Stage({ script, show, atS = 0, untilS, own = false, before, chil
     );
     if (untilS !== undefined) made.getState().showLive(cutDive(made.getState().scene.dive, untilS));
     made.getState().setCursor(atS);
+    if (draft !== undefined) made.getState().change({ script: draft });
     return made;
   });
+  useEffect(
+    () =>
+      onScript &&
+      store.subscribe((now, last) => {
+        if (now.script !== last.script) onScript(now.script);
+      }),
+    [store, onScript],
+  );
   return (
     <DeskContext value={store}>
       <Playback />

@@ -1,3 +1,4 @@
+import { answeredIn, stepAsks } from '@/lib/lesson/standing';
 import type { LessonProgress } from '@/lib/lesson/progress';
 import type { PreparedLesson } from '../prepared';
 import styles from './player.module.css';
@@ -9,21 +10,28 @@ interface StepContentsProps {
   onTurn: (place: number) => void;
 }
 
-/** The steps of a lesson: where you are, what is done, and the way to any of them. */
+/** The steps of a lesson: where you are, what is seen and what is answered, and the way to any of them. */
 export function StepContents({ lesson: { steps }, place, progress, onTurn }: StepContentsProps) {
+  const asks = stepAsks(steps);
   return (
     <nav aria-label="Steps" className={`${styles.contents} unprinted`}>
       <ol>
         {steps.map(({ id, title }, index) => {
-          const done = progress.done.includes(id);
+          const seen = progress.seen.includes(id);
+          const { answered, questions } = answeredIn(asks[index]!, progress);
+          const done = questions > 0 ? answered === questions : seen;
           return (
             <li key={id}>
               <button type="button" aria-current={index === place ? 'step' : undefined} onClick={() => onTurn(index)}>
-                <span className={styles.mark} data-done={done} aria-hidden="true">
+                <span className={styles.mark} data-done={done} data-seen={seen} aria-hidden="true">
                   {done ? '✓' : index + 1}
                 </span>
                 <span>{title}</span>
-                {done && <span className="spoken">, done</span>}
+                {(done || seen) && (
+                  <span className="spoken">
+                    , {questions === 0 ? 'seen' : done ? 'answered' : 'seen, not answered'}
+                  </span>
+                )}
               </button>
             </li>
           );

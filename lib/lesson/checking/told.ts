@@ -122,8 +122,9 @@ export function tellsFact(told: FactRead, asked: FactRead, within: number): bool
 
 /** Whether two dives of a lesson are one up to here: the same limits and gas, and the same value to the last digit. */
 function sameSettings({ view: one, value }: FactRead, { view: other, value: otherValue }: FactRead): boolean {
-  const [settings, otherSettings] = [one, other].map(({ timeline }) =>
-    JSON.stringify({ ...timeline.dive.settings, setups: [], supply: undefined }),
+  if (one !== one.subject.truth || other !== other.subject.truth) return false;
+  const [settings, otherSettings] = [one, other].map(({ subject }) =>
+    JSON.stringify({ ...subject.dive.settings, setups: [], supply: undefined }),
   );
   return settings === otherSettings && Math.abs(value - otherValue) <= Math.abs(value) * SAME_PART;
 }

@@ -130,6 +130,7 @@ function prepareStep(
         script,
         show: step.show,
         goal: step.goal,
+        free: step.free,
         hints: set.replies(step.hints),
         reach: step.reach,
         after: step.after === undefined ? undefined : set.prose(step.after, world),

@@ -1,6 +1,7 @@
 import type { Amount } from '@/lib/lesson/expression/world';
 import type { DrawAsked } from '@/lib/lesson/questions/sketch';
 import type { Filled } from '@/lib/lesson/expression/template';
+import type { Freedom } from '@/lib/lesson/questions/kept-settings';
 import type { Lesson, Level } from '@/lib/lesson/lesson';
 import type { Question } from '@/lib/lesson/step';
 import type { Fillable } from './fillable';
@@ -115,6 +116,7 @@ export interface TryStep extends Common {
   readonly script: string;
   readonly show: readonly string[];
   readonly goal: string;
+  readonly free: readonly Freedom[];
   readonly hints: readonly PreparedReply[];
   readonly reach: string;
   readonly after: Html | undefined;

@@ -1,7 +1,7 @@
 import type { Dive } from '@/lib/dive/dive';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { drawQuestion, type DrawnQuestion } from '@/lib/lesson/questions/drawn-question';
-import { goalState, type GoalState } from '@/lib/lesson/questions/goal';
+import { goalStateOf, type GoalState } from '@/lib/lesson/questions/goal';
 import {
   judgeCondition,
   judgeNumber,
@@ -192,7 +192,7 @@ export interface GoalStanding extends GoalState {
 export function goalStanding(lesson: PreparedLesson, step: TryStep, dive: Dive, units: UnitSystem): GoalStanding {
   const own = worldsOf(lesson);
   const world = own.aboutDive(subjectOf(dive, own.rulesOf(step.script)));
-  const state = goalState(step.goal, world, units);
+  const state = goalStateOf(step, own.about(step.script).subject.dive, world, units);
   const hints = state.met
     ? []
     : step.hints.filter(({ when }) => {

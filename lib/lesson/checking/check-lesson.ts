@@ -8,7 +8,7 @@ import { givenAway } from './given-away';
 import type { PlacedFault } from './fault';
 import type { KnownNames } from '../questions/known';
 import type { Lesson } from '../lesson';
-import { goalState } from '../questions/goal';
+import { goalStateOf } from '../questions/goal';
 import { judgeCondition } from '../questions/judge';
 import { lessonWorld, scriptErrors, subjectOfScript, type LessonWorld } from '../expression/lesson-world';
 import { openedWorking } from '../questions/opened-working';
@@ -211,7 +211,7 @@ function checkTry(step: StepOf<'try'>, path: readonly PropertyKey[], worlds: Les
     return;
   }
   const reached = worlds.aboutDive(subjectOfScript(step.reach, worlds.rulesOf(step.script)));
-  const state = goalState(step.goal, reached, 'metric');
+  const state = goalStateOf(step, world.subject.dive, reached, 'metric');
   if (state.met) return;
   const missing = state.clauses
     .filter(({ met }) => !met)

@@ -54,6 +54,7 @@ const KEYS = [
   'watch',
   'reading',
   'goal',
+  'free',
   'hints',
   'reach',
   'questions',

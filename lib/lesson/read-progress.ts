@@ -11,6 +11,16 @@ import {
 } from './progress';
 import type { SketchPoint } from './questions/sketch';
 
+/** Lessons that stand in another place on the shelf than they did, by the names their progress was kept under. */
+const RENAMED: Readonly<Record<string, string>> = {
+  '10-misleading-settings': '16-misleading-settings',
+  '12-second-dive': '13-second-dive',
+  '13-flying-and-mountains': '14-flying-and-mountains',
+  '14-enriched-air': '12-enriched-air',
+  '15-before-a-deep-course': '17-before-a-deep-course',
+  '16-beyond-no-stop': '18-beyond-no-stop',
+};
+
 const MOST_REASON = 2000;
 const MOST_TEXT = 200;
 const MOST_SCRIPT = 20_000;
@@ -23,8 +33,9 @@ const MOST_POINTS = 400;
  */
 export function readProgress(record: unknown): Progress {
   const lessons: Record<string, LessonProgress> = {};
-  for (const [slug, own] of entriesOf(fieldOf(record, 'lessons'))) {
-    if (!/^[a-z0-9-]{1,80}$/.test(slug)) continue;
+  for (const [name, own] of entriesOf(fieldOf(record, 'lessons'))) {
+    if (!/^[a-z0-9-]{1,80}$/.test(name)) continue;
+    const slug = Object.hasOwn(RENAMED, name) ? RENAMED[name]! : name;
     const at = fieldOf(own, 'at');
     const seen = fieldOf(own, 'seen') ?? fieldOf(own, 'done');
     lessons[slug] = {

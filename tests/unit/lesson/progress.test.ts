@@ -158,6 +158,11 @@ describe('a record of what was done', () => {
     });
   });
 
+  it('follows a lesson to its new place on the shelf', () => {
+    const moved = readProgress({ lessons: { '14-enriched-air': { seen: ['a'] } } });
+    expect(progressIn(moved, '12-enriched-air').seen).toEqual(['a']);
+  });
+
   it('that is spoilt gives what is sound of it and leaves the rest', () => {
     expect(
       readProgress({

@@ -6,14 +6,14 @@ import { readGradientFactors, readSiteAltitude } from '@/lib/dive/script/setting
 import { AIR } from '@/lib/physics/gas';
 import { WATERS } from '@/lib/physics/water';
 import { printAltitude } from '@/lib/quantity/altitude';
-import { sayDepth } from '@/lib/quantity/depth';
-import { printHours, writeTime } from '@/lib/quantity/duration';
+import { writeTime } from '@/lib/quantity/duration';
 import { parseTime } from '@/lib/quantity/time';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';
 import { printFactors } from '@/lib/quantity/percent';
 import { useBring } from './bring-context';
+import { ChooseDives } from './ChooseDives';
 import { RecordPicture } from './RecordPicture';
 import styles from './bring.module.css';
 
@@ -26,7 +26,7 @@ export function DivesStep() {
   return (
     <section aria-labelledby="dives" className={styles.step}>
       <h2 id="dives">{brought.dives.length === 1 ? 'The dive' : `The ${brought.dives.length} dives`}</h2>
-      <Chosen />
+      <ChooseDives />
       <Intervals />
       <Site />
       {made && !made.ok && (
@@ -62,43 +62,6 @@ function Notes({ notes }: { notes: readonly string[] }) {
   );
 }
 
-function Chosen() {
-  const dives = useBring((state) => state.brought!.dives);
-  const chosen = useBring((state) => state.chosen);
-  const decide = useBring((state) => state.decide);
-  const units = usePreferences((preferences) => preferences.units);
-  if (dives.length === 1) {
-    const [only] = dives;
-    return (
-      <p>{`${only!.samples.toLocaleString('en-GB')} samples over ${printHours(only!.endS)}, ${sayDepth(only!.deepestM, units)} at the deepest.`}</p>
-    );
-  }
-  return (
-    <fieldset className={styles.offers}>
-      <legend>Which to bring. What the tissues hold is carried from each to the next.</legend>
-      {dives.map((dive, place) => (
-        <label key={place} className={styles.offer}>
-          <input
-            type="checkbox"
-            checked={chosen.includes(place)}
-            onChange={(event) =>
-              void decide({
-                chosen: dives
-                  .map((_, other) => other)
-                  .filter((other) => (other === place ? event.target.checked : chosen.includes(other))),
-              })
-            }
-          />
-          <span>
-            <strong>{dive.name}</strong>
-            <span>{`${dive.samples.toLocaleString('en-GB')} samples over ${printHours(dive.endS)}, ${sayDepth(dive.deepestM, units)} at the deepest`}</span>
-          </span>
-        </label>
-      ))}
-    </fieldset>
-  );
-}
-
 function Intervals() {
   const dives = useBring((state) => state.outcome?.dives);
   const intervalsS = useBring((state) => state.intervalsS);
@@ -131,6 +94,7 @@ function Site() {
   const settings = useBring((state) => state.settings);
   const decide = useBring((state) => state.decide);
   const units = usePreferences((preferences) => preferences.units);
+  const untold = useUntoldGas();
   const change = (more: typeof settings) => void decide({ settings: { ...settings, ...more } });
   return (
     <div className={styles.fields}>
@@ -147,13 +111,13 @@ function Site() {
         onValue={(altitudeM) => change({ altitudeM, start: { kind: 'adapted', altitudeM } })}
         hint={told.altitudeM === undefined ? 'The file does not tell it.' : 'As the file tells it.'}
       />
-      {told.gas === undefined && (
+      {untold && (
         <TypedValue
           label="Gas"
-          shown={writeGas(settings.gas ?? AIR)}
+          shown={settings.gas ? writeGas(settings.gas) : untold.open ? '' : writeGas(AIR)}
           parse={parseGas}
           onValue={(gas) => change({ gas })}
-          hint="The file does not tell it."
+          hint={untold.why}
         />
       )}
       <TypedValue
@@ -164,4 +128,16 @@ function Site() {
       />
     </div>
   );
+}
+
+/** Why the gas has to be said, if it has: the file tells none, or leaves it open between several. */
+function useUntoldGas(): { readonly why: string; readonly open: boolean } | undefined {
+  const dives = useBring((state) => state.brought!.dives);
+  const chosen = useBring((state) => state.chosen);
+  const brought = chosen.map((place) => dives[place]!);
+  const open = brought.find(({ firstGas }) => (firstGas?.possible.length ?? 0) > 1);
+  if (open) return { why: open.firstGas!.from, open: true };
+  return brought.some(({ gases }) => gases.length === 0)
+    ? { why: 'The file does not tell it: air, unless you write another.', open: false }
+    : undefined;
 }

@@ -4,23 +4,9 @@ import type { Finding, FindingKind } from '@/lib/files/records/check-record';
 import { DataTable } from '../parts/DataTable';
 import { Disclosure } from '../parts/Disclosure';
 import { useBring } from './bring-context';
+import { KIND_WORDS } from './finding-words';
 import { mendable } from './bring-store';
 import styles from './bring.module.css';
-
-const KIND_WORDS: Readonly<Record<FindingKind, string>> = {
-  unreadable: 'Cells that cannot be read',
-  restart: 'Time beginning again',
-  backwards: 'Time going backwards',
-  repeat: 'Repeated times',
-  negative: 'Negative depths',
-  tooDeep: 'Depths beyond anything',
-  jump: 'Leaps nobody can make',
-  spike: 'Spikes of the sensor',
-  gap: 'Gaps',
-  start: 'A descent that is missing',
-  end: 'An ascent that is missing',
-  gas: 'Gases not understood',
-};
 
 /** What is wrong with the records, with row numbers. Nothing is mended unless it is ticked. */
 export function FaultsStep() {

@@ -14,6 +14,8 @@ import { readUddf } from '@/lib/files/uddf/read-uddf';
 import type { Recording } from '@/lib/files/records/record';
 import { CANCELLED, refusalOf } from '@/lib/files/refused-file';
 import { consentToKinds, repairRecord } from '@/lib/files/records/repair-record';
+import { likelyChoice, seriesOf } from '@/lib/files/records/dive-log';
+import { printHours } from '@/lib/quantity/duration';
 import { lengthS, surfaceIntervals } from '@/lib/files/records/surface-intervals';
 import { HEAD_BYTES, readHead, textOfBytes } from '@/lib/files/text-of-bytes';
 import { thinned, type Trace } from '@/lib/files/records/thin-samples';
@@ -83,8 +85,10 @@ export class BringSession implements Session {
     return {
       ok: true,
       dives: recordings.map(diveRead),
+      series: seriesOf(recordings),
+      likely: likelyChoice(recordings),
       notes: read.ok ? read.notes : [],
-      told: { water: first?.water, altitudeM: first?.altitudeM, gas: first?.switches[0]?.gas },
+      told: { water: first?.water, altitudeM: first?.altitudeM },
       brokeOff: read.ok ? undefined : { what: read.what, mend: read.mend },
     };
   }
@@ -93,7 +97,7 @@ export class BringSession implements Session {
     const repaired: Partial<Record<FindingKind, number>> = {};
     const consent = consentToKinds(decisions.repair);
     this.mended = decisions.chosen.flatMap((place) => {
-      const { recordings, done } = repairRecord(this.recordings[place]!, consent);
+      const { recordings, done } = repairRecord(this.withoutLeftOut(place, decisions.chosen), consent);
       for (const [kind, count] of Object.entries(done) as [FindingKind, number][])
         repaired[kind] = (repaired[kind] ?? 0) + count;
       return recordings;
@@ -109,7 +113,36 @@ export class BringSession implements Session {
     }));
     const made = diveFromRecords(this.mended, this.options());
     this.made = made.ok ? made.value : undefined;
-    return { dives, repaired, made: made.ok ? { ok: true, ...this.shown(made.value) } : made };
+    return {
+      dives,
+      repaired,
+      made: made.ok
+        ? {
+            ok: true,
+            ...this.shown({ ...made.value, notes: [...this.cutOffNotes(decisions.chosen), ...made.value.notes] }),
+          }
+        : made,
+    };
+  }
+
+  /** A dive whose predecessor stays behind: the interval it tells is one to that, and says nothing of the one before. */
+  private withoutLeftOut(place: number, chosen: readonly number[]): Recording {
+    const recording = this.recordings[place]!;
+    const follows = place === 0 || chosen.includes(place - 1) || recording.intervalBeforeS === Infinity;
+    return follows ? recording : { ...recording, intervalBeforeS: undefined };
+  }
+
+  /** What is said where a dive is taken out of the middle of its series. */
+  private cutOffNotes(chosen: readonly number[]): string[] {
+    const intervals = surfaceIntervals(this.recordings);
+    const firsts = new Set(seriesOf(this.recordings).map(({ dives }) => dives[0]));
+    return chosen.flatMap((place) => {
+      if (firsts.has(place) || chosen.includes(place - 1)) return [];
+      const [name, before] = [this.recordings[place]!.name, this.recordings[place - 1]!.name];
+      return [
+        `“${name}” came ${printHours(intervals[place]!)} after “${before}”, which is not brought: what that dive left in the tissues is missing here.`,
+      ];
+    });
   }
 
   async explain(doubt: Doubt, onProgress: (progress: SearchProgress) => void): Promise<ExplainOutcome> {
@@ -201,9 +234,12 @@ function diveRead(recording: Recording): DiveRead {
   const deepestM = depthM.reduce((most, depth) => (depth > most ? depth : most), 0);
   return {
     name,
+    startedAt: recording.startedAt,
     samples: timeS.length,
     endS: lengthS(recording),
     deepestM,
+    gases: recording.switches.map(({ gas }) => gas),
+    firstGas: recording.firstGas,
     channels: channelsOf(recording),
     ...checkRecord(recording),
   };

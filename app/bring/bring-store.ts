@@ -129,7 +129,7 @@ export function createBringStore(session: Session) {
             }
             set({
               brought: read,
-              chosen: read.dives.map((_, place) => place),
+              chosen: read.likely,
               repair: [],
               intervalsS: [],
               outcome: undefined,

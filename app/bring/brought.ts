@@ -6,7 +6,8 @@ import type { Fit } from '@/lib/files/settings/fit-limits';
 import type { GuessedColumn, Question } from '@/lib/files/csv/guess-columns';
 import type { Trace } from '@/lib/files/records/thin-samples';
 import type { SideBySide } from '@/lib/files/settings/unit-and-model';
-import type { UnitChannel } from '@/lib/files/records/record';
+import type { Series } from '@/lib/files/records/dive-log';
+import type { FirstGas, UnitChannel } from '@/lib/files/records/record';
 import type { Gas } from '@/lib/physics/gas';
 import type { Water } from '@/lib/physics/water';
 
@@ -32,9 +33,14 @@ export type Look =
 /** A dive of the file, as it was read. */
 export interface DiveRead {
   readonly name: string;
+  /** Date and time of day as the file writes them. */
+  readonly startedAt: string | undefined;
   readonly samples: number;
   readonly endS: number;
   readonly deepestM: number;
+  /** Every gas breathed, in the order of the dive; empty where the file does not tell. */
+  readonly gases: readonly Gas[];
+  readonly firstGas: FirstGas | undefined;
   readonly channels: readonly UnitChannel[];
   readonly findings: readonly Finding[];
   readonly counts: Partial<Readonly<Record<FindingKind, number>>>;
@@ -42,12 +48,14 @@ export interface DiveRead {
 
 export interface FileBrought {
   readonly dives: readonly DiveRead[];
+  readonly series: readonly Series[];
+  /** What to bring unless a person says otherwise. */
+  readonly likely: readonly number[];
   readonly notes: readonly string[];
-  /** What the file tells of the site and the gas of its first dive. */
+  /** What the file tells of the site of its first dive. */
   readonly told: {
     readonly water: Water | undefined;
     readonly altitudeM: number | undefined;
-    readonly gas: Gas | undefined;
   };
   /** Why no more of it was read, where it broke off. */
   readonly brokeOff: Trouble | undefined;

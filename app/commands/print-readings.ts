@@ -2,6 +2,7 @@ import Papa from 'papaparse';
 import { gasName } from '@/lib/physics/gas';
 import { printClock } from '@/lib/quantity/duration';
 import { numberAs } from '@/lib/sayings/measures';
+import type { WayOutReading } from './ways-out-readings';
 import type { Readings, SampleReadings } from './readings-of';
 
 const COLUMNS: readonly (readonly [string, (sample: SampleReadings) => string | number])[] = [
@@ -80,12 +81,29 @@ export function readingsAsText(readings: Readings): string {
   return `${remarks(readings)}${lines.join('\n')}\n`;
 }
 
-function remarks({ caution, unknown, warnings, events }: Readings): string {
+function remarks({ caution, unknown, warnings, events, waysOut = [], howMuchMore = [] }: Readings): string {
   const told = [
     ...warnings.map((warning) => `# Line ${warning.line}: ${warning.message} ${warning.mend}\n`),
     ...events.map(({ text }) => `# ${text}\n`),
+    ...[...waysOut, ...howMuchMore].map((way) => `# ${sayWay(way)}\n${scriptRemarks(way)}`),
   ];
   return `# ${caution}\n# ${unknown}\n${told.join('')}`;
+}
+
+/** The changed dive under its sentence, each line of it a remark of its own. */
+function scriptRemarks(way: WayOutReading): string {
+  if ('none' in way) return '';
+  return way.script
+    .trimEnd()
+    .split(/\r?\n/)
+    .map((line) => `#   ${line}`.trimEnd() + '\n')
+    .join('');
+}
+
+function sayWay(way: WayOutReading): string {
+  return 'none' in way || way.cost === ''
+    ? `${way.lever}: ${way.text}`
+    : `${way.lever}: ${way.text} Its cost: ${way.cost}.`;
 }
 
 function round(value: number, digits: number): number {

@@ -5,6 +5,7 @@ import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';
 import { exposureReadings } from './exposure-readings';
+import type { WayOutReading } from './ways-out-readings';
 import { ruleReadings } from './rule-readings';
 
 /** What the `readings` command tells of a dive: plain data, ready to be written out. Bar, metres, minutes, fractions. */
@@ -15,6 +16,10 @@ export interface Readings {
   /** What happens on the way, in order of time; each has its sentence in metric units. */
   readonly events: readonly ReadingEvent[];
   readonly samples: readonly SampleReadings[];
+  /** What would have avoided what `--avoid` names; empty where the dive has none of it. */
+  readonly waysOut?: readonly WayOutReading[];
+  /** For a dive that has none of it: how much more it would have taken. */
+  readonly howMuchMore?: readonly WayOutReading[];
 }
 
 export interface ReadingEvent {

@@ -3,10 +3,12 @@ import { parseArgs } from 'node:util';
 import { BadInput } from './bad-input';
 import { diveOfFile } from './dive-of-file';
 import { readingsOf } from './readings-of';
+import { TARGETS } from '@/lib/ways-out/trouble';
+import { waysOutReadings } from './ways-out-readings';
 import { readingsAsCsv, readingsAsText } from './print-readings';
 
 const USAGE =
-  'readings: npm run --silent readings -- FILE [--every SECONDS] [--format json|csv|text] [--repair]; FILE is a script, or a record in UDDF or CSV, and may be - for standard input; --repair agrees to every repair of a record';
+  'readings: npm run --silent readings -- FILE [--every SECONDS] [--format json|csv|text] [--avoid stop|ceiling|slow-down] [--repair]; FILE is a script, or a record in UDDF or CSV, and may be - for standard input; --avoid tells what would have avoided it, each change worked out anew as a whole dive, or how much more it would have taken; --repair agrees to every repair of a record';
 
 function options() {
   try {
@@ -15,6 +17,7 @@ function options() {
       options: {
         every: { type: 'string', default: '60' },
         format: { type: 'string', default: 'json' },
+        avoid: { type: 'string' },
         repair: { type: 'boolean', default: false },
       },
     });
@@ -26,7 +29,10 @@ function options() {
     const { format } = values;
     if (format !== 'json' && format !== 'csv' && format !== 'text')
       throw new BadInput(`readings: --format takes json, csv or text, not ${format}`);
-    return { file, every, format, repair: values.repair };
+    const avoid = TARGETS.find((target) => target === values.avoid);
+    if (values.avoid !== undefined && !avoid)
+      throw new BadInput(`readings: --avoid takes ${TARGETS.join(', ')}, not ${values.avoid}`);
+    return { file, every, format, avoid, repair: values.repair };
   } catch (error) {
     throw error instanceof BadInput ? error : new BadInput(USAGE);
   }
@@ -41,9 +47,9 @@ function bytesOf(file: string): Uint8Array {
 }
 
 async function run(): Promise<string> {
-  const { file, every, format, repair } = options();
+  const { file, every, format, avoid, repair } = options();
   const { dive, warnings } = await diveOfFile(file, bytesOf(file), repair);
-  const readings = readingsOf(dive, warnings, every);
+  const readings = { ...readingsOf(dive, warnings, every), ...(avoid && waysOutReadings(dive, avoid)) };
   if (format === 'csv') return readingsAsCsv(readings);
   return format === 'text' ? readingsAsText(readings) : `${JSON.stringify(readings)}\n`;
 }

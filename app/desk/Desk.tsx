@@ -24,6 +24,7 @@ import present from './present/present.module.css';
 // The desk opens without what keeps it, prints it, steers it and shows it to a class.
 const KeepDesk = fetchedLater(async () => (await import('./keep/after-opening')).KeepDesk);
 const DeskSheet = fetchedLater(async () => (await import('./keep/after-opening')).DeskSheet);
+const DeskWaysOut = fetchedLater(async () => (await import('../stage/why/DeskWaysOut')).DeskWaysOut);
 const SteerPanel = fetchedLater(async () => (await import('./steer/SteerPanel')).SteerPanel);
 const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);
 
@@ -60,6 +61,7 @@ function DeskOnScreen() {
   return (
     <div ref={stage} tabIndex={-1} className={`${presenting ? present.stage : ''} unprinted`}>
       <KeepDesk tell={setKept} />
+      <DeskWaysOut />
       {presenting ? <CautionStrip /> : <DeskBar {...kept} onPresent={() => setPresenting(true)} />}
       <div className={presenting ? present.panels : styles.desk}>
         {shows('script') && <ScriptPanel />}

@@ -4,6 +4,7 @@ import type { Notice } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
 import { changed, NO_HISTORY, redone, undone, type History } from '../keep/history';
 import type { RuleSettings } from '@/lib/rules/all';
+import type { WayOut } from '@/lib/ways-out/ways-out';
 import type { PictureId } from '../pictures/picture-ids';
 import type { PanelId } from './panel-ids';
 import type { ReadingId } from './reading-ids';
@@ -57,6 +58,9 @@ export interface DeskState extends DeskDocument, History<Moment> {
   /** Whose rules and readings are shown: 0 is the unit set right, then the setups in the script's order. */
   unit: number;
   chooseUnit: (unit: number) => void;
+  /** Ways out of a stop drawn beside the dive, at most two; shown, and not kept. */
+  readonly shownWays: readonly WayOut[];
+  showWays: (ways: readonly WayOut[]) => void;
   /**
    * Changes the document; every change can be undone. Changes in a row with the same `joined` name, such as those of
    * one drag, are undone together.
@@ -137,6 +141,8 @@ export function createDeskStore(document: DeskDocument, still = false) {
       selectedStep: undefined,
       unit: 0,
       chooseUnit: (unit) => set({ unit }),
+      shownWays: [],
+      showWays: (shownWays) => set({ shownWays }),
       ...NO_HISTORY,
       change(change, joined) {
         const before = moment();

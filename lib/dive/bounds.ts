@@ -5,6 +5,9 @@ export const LONGEST_S = 7 * 24 * 3600;
 /** The shortest step, s: what is shorter is no time on a clock that runs for a week, and a change of depth in no time has no rate. */
 export const SHORTEST_S = 0.001;
 
+/** How fast a descent goes that gives no rate, where the plan gives none either, m/min. */
+export const USUAL_DESCENT_M_MIN = 18;
+
 export const LONGEST_SETUP_NAME = 60;
 export const MOST_SETUPS = 12;
 export const DEPTH_OFFSET_RANGE_M = [-10, 10] as const;

@@ -1,20 +1,17 @@
-import { AIR } from '../physics/gas';
 import type { Settings } from './dive';
-
-/** How fast a descent goes that gives no rate, where the plan gives none either, m/min. */
-export const USUAL_DESCENT_M_MIN = 18;
+import { usualOf } from './script/setting';
+import { FIELDS } from './script/settings';
 
 /** What a script means by the settings it leaves out. Made new each time, so that a caller may change it. */
 export function defaultSettings(): Settings {
+  const { model, plan, ...single } = FIELDS;
   return {
-    water: 'reference',
+    ...usualOf(single),
     altitudeM: 0,
     start: { kind: 'adapted', altitudeM: 0 },
-    model: { variant: 'C', first: '1b', respiratoryQuotient: 1 },
-    gradientFactors: { low: 0.85, high: 0.85 },
-    gas: { ...AIR },
+    model: usualOf(model),
     carried: [],
-    plan: { ascentMMin: 9, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 },
+    plan: usualOf(plan),
     setups: [],
   };
 }

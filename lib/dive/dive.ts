@@ -1,8 +1,9 @@
 import * as z from 'zod';
 import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
-import { WATERS } from '../physics/water';
 import { DEEPEST_M, LONGEST_S, MOST_SETUPS, SHORTEST_S } from './bounds';
 import { gasSchema } from './gas-schema';
+import { schemasOf } from './script/setting';
+import { FIELDS } from './script/settings';
 import { setupSchema } from './setup';
 import { supplySchema } from './supply';
 
@@ -39,32 +40,16 @@ export const startSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+const { model, plan, ...single } = FIELDS;
+
 export const settingsSchema = z.object({
-  water: z.enum(WATERS),
+  ...schemasOf(single),
   altitudeM,
   start: startSchema,
-  model: z.object({
-    variant: z.enum(['A', 'B', 'C']),
-    first: z.enum(['1', '1b']),
-    respiratoryQuotient: z.number().min(0.6).max(1.2),
-  }),
-  gradientFactors: z
-    .object({ low: z.number().gt(0).max(1), high: z.number().gt(0).max(1) })
-    .refine((gf) => gf.low <= gf.high, 'the low gradient factor is higher than the high one'),
-  /** The gas breathed when the dive begins. */
-  gas: gasSchema,
+  model: z.object(schemasOf(model)),
   /** Gases the plan may switch to on the way up, each from its depth. */
   carried: z.array(z.object({ gas: gasSchema, fromM: depthM })),
-  plan: z.object({
-    /** Rate of the ascent the schedule assumes, m/min. */
-    ascentMMin: z.number().positive().max(60),
-    /** Rate of descents that give none, m/min; absent when the script says nothing of it. */
-    descentMMin: z.number().positive().max(60).optional(),
-    stopStepM: z.number().min(1).max(10),
-    lastStopM: z.number().min(1).max(10),
-    /** Stops are whole multiples of this, min. */
-    stopRoundingMin: z.number().positive().max(5),
-  }),
+  plan: z.object(schemasOf(plan)),
   /** Cylinders and breathing; absent when the script says nothing of them. */
   supply: supplySchema.optional(),
   /** Instruments that watch the dive. A script always has a list of them, other makers of dives may leave it out. */
@@ -96,4 +81,8 @@ export type Start = z.infer<typeof startSchema>;
 export type Settings = z.infer<typeof settingsSchema>;
 export type ScriptLine = z.infer<typeof lineSchema>;
 export type Dive = z.infer<typeof diveSchema>;
-export type GradientFactors = Settings['gradientFactors'];
+/** How much of the model's limits may be used, as fractions: at the first stop, then at the surface. */
+export interface GradientFactors {
+  low: number;
+  high: number;
+}

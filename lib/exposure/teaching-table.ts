@@ -1,4 +1,5 @@
 import type { Stop } from '../ascent/schedule';
+import { USUAL_DESCENT_M_MIN } from '../dive/bounds';
 import type { Dive, Settings } from '../dive/dive';
 import { planFrom } from './ascent-plan';
 
@@ -29,7 +30,6 @@ export interface TeachingTableWish {
   readonly longestMin?: number;
 }
 
-const USUAL_DESCENT_M_MIN = 18;
 const USUAL_LONGEST_MIN = 300;
 
 /**

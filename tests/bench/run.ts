@@ -4,13 +4,21 @@ import { import1m } from './import-1m';
 import { noStopCurve } from './no-stop-curve';
 import { gfContour, scheduleTrimix } from './schedules';
 import { timeline3h } from './timeline-3h-1s';
+import { waysOutOfDay, waysOutOfHour } from './ways-out';
 import { medianOf, timed, type Timed, type Workload } from './workload';
 
 /**
  * `npm run bench`: times of the main work on this machine, one workload after another. With `--json` one line of JSON
  * for each; with `--only NAME` just that one; with `--browser` those that need a real browser and a built site.
  */
-const WORKLOADS: readonly Workload[] = [timeline3h, noStopCurve, scheduleTrimix, gfContour];
+const WORKLOADS: readonly Workload[] = [
+  timeline3h,
+  noStopCurve,
+  scheduleTrimix,
+  gfContour,
+  waysOutOfHour,
+  waysOutOfDay,
+];
 const IMPORT_SAMPLES = 3;
 
 const { values } = parseArgs({

@@ -1,7 +1,11 @@
 import fc from 'fast-check';
+import { expect } from 'vitest';
+import type * as z from 'zod';
 import { DEEPEST_M, SHORTEST_S } from '@/lib/dive/bounds';
-import type { Dive, Settings, Step } from '@/lib/dive/dive';
+import { settingsSchema, type Dive, type Settings, type Step } from '@/lib/dive/dive';
 import { FASTEST_M_MIN, legDurationS } from '@/lib/dive/script/leg-rate';
+import { FIELDS } from '@/lib/dive/script/settings';
+import { anyOf } from './any-of-schema';
 
 /** Any dive a script can say. */
 
@@ -25,45 +29,60 @@ const wholeOrNot = (min: number, max: number) =>
   fc.oneof(fc.integer({ min: Math.ceil(min), max: Math.floor(max) }), between(min, max));
 const tensions = fc.array(fc.oneof(fc.constant(0), between(0.001, 12)), { minLength: 16, maxLength: 16 });
 
-const settings: fc.Arbitrary<Settings> = fc.record({
-  water: fc.constantFrom('reference', 'fresh', 'salt'),
-  altitudeM,
-  start: fc.oneof(
-    fc.record({ kind: fc.constant('adapted' as const), altitudeM }),
-    fc.record({ kind: fc.constant('arrived' as const), fromM: altitudeM, agoS: wholeOrNot(0, 600_000) }),
-    fc.record({ kind: fc.constant('tensions' as const), nitrogenBar: tensions, heliumBar: tensions }),
-  ),
-  model: fc.record({
-    variant: fc.constantFrom('A', 'B', 'C'),
-    first: fc.constantFrom('1', '1b'),
-    respiratoryQuotient: fc.oneof(fc.constant(1), between(0.6, 1.2)),
-  }),
-  gradientFactors: fc
-    .tuple(
-      fc.oneof(
-        fc.integer({ min: 1, max: 100 }).map((n) => n / 100),
-        between(0.01, 1),
-      ),
-      fc.oneof(fc.constant(1), between(0.01, 1)),
-    )
-    .map(([one, other]) => ({ low: Math.min(one, other), high: Math.max(one, other) })),
-  gas,
-  carried: fc.uniqueArray(fc.record({ gas, fromM: wholeOrNot(0, DEEPEST_M) }), {
-    maxLength: 3,
-    comparator: (one, other) =>
-      Math.abs(one.gas.o2 - other.gas.o2) < 1e-8 && Math.abs(one.gas.he - other.gas.he) < 1e-8,
-  }),
-  plan: fc.record({
-    ascentMMin: wholeOrNot(1, 60),
-    stopStepM: wholeOrNot(1, 10),
-    lastStopM: wholeOrNot(1, 10),
-    stopRoundingMin: fc.oneof(
-      fc.integer({ min: 1, max: 300 }).map((seconds) => seconds / 60),
-      fc.constantFrom(0.1, 0.5, 1, 2),
+interface Entry {
+  readonly name: string;
+  readonly unless: string;
+  readonly schema: z.ZodType;
+  read(text: string): { readonly ok: boolean; readonly value?: unknown };
+  write(value: never): string;
+}
+
+/** What a script can say of a field, which may be a last digit aside of a number that was drawn. */
+function sayable({ name, unless, read, write }: Entry, drawn: unknown): unknown {
+  const text = drawn === undefined ? unless : write(drawn as never);
+  // What a field that may be absent is taken as without it is not kept.
+  if (text === unless) return read(unless).value;
+  const { value } = read(text);
+  expect(value, `${name}: ${JSON.stringify(drawn)} is written as ${text}`).toEqual(near(drawn));
+  return value;
+}
+
+const near = (value: unknown): unknown =>
+  typeof value === 'number'
+    ? expect.closeTo(value, 8)
+    : typeof value === 'object' && value !== null
+      ? Object.fromEntries(Object.entries(value).map(([key, one]) => [key, near(one)]))
+      : value;
+
+/** Every field of a group of the table, each with whatever its schema allows. */
+const fieldsOf = (group: Readonly<Record<string, Entry>>) =>
+  fc.record(
+    Object.fromEntries(
+      Object.entries(group).map(([key, entry]) => [key, anyOf(entry.schema).map((drawn) => sayable(entry, drawn))]),
     ),
-  }),
-  setups: fc.constant([]),
-});
+  );
+
+const { model, plan, ...single } = FIELDS;
+
+/** Settings made from the table of the script's settings: one that is added there is drawn here. */
+const settings: fc.Arbitrary<Settings> = fc
+  .record({
+    single: fieldsOf(single),
+    model: fieldsOf(model),
+    plan: fieldsOf(plan),
+    altitudeM,
+    start: fc.oneof(
+      fc.record({ kind: fc.constant('adapted' as const), altitudeM }),
+      fc.record({ kind: fc.constant('arrived' as const), fromM: altitudeM, agoS: wholeOrNot(0, 600_000) }),
+      fc.record({ kind: fc.constant('tensions' as const), nitrogenBar: tensions, heliumBar: tensions }),
+    ),
+    carried: fc.uniqueArray(fc.record({ gas, fromM: wholeOrNot(0, DEEPEST_M) }), {
+      maxLength: 3,
+      comparator: (one, other) =>
+        Math.abs(one.gas.o2 - other.gas.o2) < 1e-8 && Math.abs(one.gas.he - other.gas.he) < 1e-8,
+    }),
+  })
+  .map(({ single: drawn, ...rest }) => settingsSchema.parse({ ...drawn, ...rest, setups: [] }));
 
 type Move = { depthM: number; speed: number; byRate: boolean } | { stayS: number } | { gas: Settings['gas'] };
 

@@ -51,7 +51,7 @@ describe('bringing a dive', () => {
     await user.click(screen.getByRole('button', { name: 'Try it' }));
     const faults = await screen.findByRole('region', { name: 'What is wrong with it' });
     expect(await within(faults).findByText(/Row 253: the depth is negative/, { selector: 'span' })).toBeVisible();
-    expect(await screen.findByText(/cannot be part of a dive, first at row 63/)).toBeVisible();
+    expect(await screen.findByText(/To mend it: /)).toBeVisible();
     expect(screen.queryByRole('button', { name: 'Open on the desk' })).toBeNull();
 
     for (const name of [/Leaps nobody can make/, /Cells that cannot be read/, /Repeated times/, /Negative depths/]) {

@@ -175,7 +175,7 @@ describe('the loading map', () => {
     ] as const) {
       const { halfTimeMin, limit } = published16(name);
       const share = (tensionAt30(halfTimeMin, 20) - SURFACE) / (limit(SURFACE) - SURFACE);
-      expect(row[index]).toBe(`${Math.round(share * 100)}%${share > 0.85 ? ', past' : ''}`);
+      expect(row[index]).toBe(`${Math.round(share * 100)}%${share > 0.85 ? ', past' : ''}`.replace('-', '−'));
     }
   });
 

@@ -1,7 +1,7 @@
 'use client';
 
 import '../formulas.css';
-import { useCallback, useMemo, useRef } from 'react';
+import { useCallback, useMemo, useRef, type ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import type { SymbolName, Working, WorkingStep } from '@/lib/working/working';
 import { afterPaint } from '../after-paint';
@@ -22,13 +22,16 @@ interface WorkingPanelProps {
   /** When it holds and by which unit: "At 12:30". */
   where?: string;
   onClose: () => void;
+  /** What may be asked next, at the end. */
+  next?: ReactNode;
 }
 
 /** The reasoning behind one reading, on a sheet beside what is asked about. */
-export function WorkingPanel({ working, where, onClose }: WorkingPanelProps) {
+export function WorkingPanel({ working, where, onClose, next }: WorkingPanelProps) {
   return (
     <WorkingSheet title={`Why? ${working.title}`} where={where} onClose={onClose}>
       <BodySoon working={working} />
+      {next && <p className="unprinted">{next}</p>}
       <p className="unprinted">
         <Button icon="print" onClick={() => window.print()}>
           Print this working

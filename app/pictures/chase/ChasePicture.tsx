@@ -10,6 +10,7 @@ import { leadingCompartment } from '../leading';
 import { markPartPath, markPath } from '../axes/mark-shapes';
 import { nearest } from '../hand/nearest';
 import type { PictureProps } from '../picture-props';
+import type { OverlaidDive } from '../profile/overlaid-dive';
 import { PointerTip } from '../hand/PointerTip';
 import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
 import { Rock } from '../axes/Rock';
@@ -29,7 +30,15 @@ const LEAD = 1.35;
  * The chase: compartments along a half-time axis, pressure upward. Sixteen marks run after the line of the gas breathed,
  * under a roof of what each tolerates here, which drops onto them as the diver comes up.
  */
-export function ChasePicture({ scene, sample, cursorS, width, height, units }: PictureProps) {
+export function ChasePicture({
+  scene,
+  sample,
+  cursorS,
+  width,
+  height,
+  units,
+  ways = [],
+}: PictureProps & { ways?: readonly OverlaidDive[] }) {
   const { timeline } = scene;
   const rock = useId();
   const frame = useId();
@@ -94,6 +103,9 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
             <path d={`M0,${breathedY}H${inner.width}`} className={styles.breathed} />
             <path d={tails} className={styles.tail} />
           </g>
+          {ways.map((way, index) => (
+            <path key={index} d={marksBeside(way, cursorS, scales, size)} className={styles.beside} />
+          ))}
           <Marks runners={runners} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
           {told && (
             <path d={markPath('round', x(told.halfTimeMin), y(told.tensionBar), size * 2)} className={shared.pointed} />
@@ -139,6 +151,14 @@ export function ChasePicture({ scene, sample, cursorS, width, height, units }: P
       )}
     </>
   );
+}
+
+/** Where the sixteen would have been at the same instant of another dive. */
+function marksBeside({ timeline }: OverlaidDive, cursorS: number, { x, y }: ChaseScales, size: number): string {
+  const at = sampleAt(timeline, cursorS) * COMPARTMENTS;
+  return Array.from(timeline.compartments.nitrogenHalfTimeMin, (halfTimeMin, c) =>
+    markPath('round', x(halfTimeMin), y(timeline.nitrogenBar[at + c]! + timeline.heliumBar[at + c]!), size * 1.5),
+  ).join('');
 }
 
 /** Pressure upward. */

@@ -7,8 +7,15 @@ import { thinned } from '../axes/series-path';
 import type { OverlaidDive } from './overlaid-dive';
 import styles from './overlay.module.css';
 
+interface OverlayPathProps {
+  dive: OverlaidDive;
+  scales: ProfileScales;
+  /** Dotted where another is dashed already. */
+  second?: boolean;
+}
+
 /** The second dive: its depth and its ceiling, dashed, under the first. */
-export const OverlayPath = memo(function OverlayPath({ dive, scales }: { dive: OverlaidDive; scales: ProfileScales }) {
+export const OverlayPath = memo(function OverlayPath({ dive, scales, second = false }: OverlayPathProps) {
   const { timeline, figures } = dive;
   const { x, y, inner } = scales;
   const paths = useMemo(
@@ -21,7 +28,7 @@ export const OverlayPath = memo(function OverlayPath({ dive, scales }: { dive: O
     [timeline, figures, x, y, inner.width],
   );
   return (
-    <g clipPath="url(#dive-frame)" className={styles.overlay} aria-hidden="true">
+    <g clipPath="url(#dive-frame)" className={`${styles.overlay} ${second ? styles.second : ''}`} aria-hidden="true">
       <path d={paths.depth} className={styles.depth} />
       <path d={paths.ceiling} className={styles.ceiling} />
     </g>

@@ -17,9 +17,13 @@ interface ProfilePictureProps extends PictureProps {
   held?: ProfileScales | undefined;
   /** A second dive, drawn under the first. */
   overlay?: OverlaidDive | undefined;
+  /** Ways out of a stop, drawn likewise. */
+  ways?: readonly OverlaidDive[] | undefined;
   /** What lies on top: points to drag, marks of events. */
   children?: ((scales: ProfileScales) => ReactNode) | undefined;
 }
+
+const NONE: readonly OverlaidDive[] = [];
 
 /** The dive's depth over time, under its ceiling: a roof of rock the diver may not pass. */
 export function ProfilePicture({
@@ -33,10 +37,13 @@ export function ProfilePicture({
   view,
   held,
   overlay,
+  ways = NONE,
   children,
 }: ProfilePictureProps) {
   const svg = useRef<SVGSVGElement>(null);
-  const deepestOtherM = overlay?.timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
+  const deepestOtherM = [...(overlay ? [overlay] : []), ...ways]
+    .flatMap(({ timeline }) => timeline.legs)
+    .reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const scales = useMemo(
     () => held ?? profileScales(scene.timeline, width, height, view, deepestOtherM),
     [held, scene, width, height, view, deepestOtherM],
@@ -79,6 +86,9 @@ export function ProfilePicture({
         <g aria-hidden="true">
           <g className={styles.passive}>
             {overlay && <OverlayPath dive={overlay} scales={scales} />}
+            {ways.map((way, index) => (
+              <OverlayPath key={index} dive={way} scales={scales} second={index > 0} />
+            ))}
             <ProfileGround scene={scene} scales={scales} units={units} />
             <WayUp scene={scene} sample={sample} scales={scales} units={units} />
           </g>

@@ -14,6 +14,7 @@ import { nearest } from '../../pictures/hand/nearest';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from '../../pictures/runners';
+import { useShownWays } from './use-overlay';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
@@ -21,6 +22,7 @@ const chaseHeight = (width: number) => (width < 560 ? 340 : Math.min(440, Math.m
 
 export function ChaseFigure() {
   const { ref, ...picture } = usePicture(chaseHeight);
+  const ways = useShownWays();
   const { scene, sample, units } = picture;
   const { timeline } = scene;
   const runners = runnersAt(scene, sample);
@@ -89,7 +91,7 @@ export function ChaseFigure() {
       rows={() => runners}
     >
       <div ref={ref} className={styles.canvas} onClick={askAt}>
-        <ChasePicture {...picture} />
+        <ChasePicture {...picture} ways={ways} />
       </div>
     </PictureFrame>
   );

@@ -11,7 +11,7 @@ import { useOpened } from '../../parts/use-opened';
 import { StepHint } from './StepHint';
 import { ZoomControls } from './ZoomControls';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
-import { useOverlay } from './use-overlay';
+import { useOverlay, useShownWays } from './use-overlay';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
 import { usePicture } from './use-picture';
@@ -34,6 +34,7 @@ export function ProfileFigure() {
   const { scene, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
   const overlay = useOverlay();
+  const ways = useShownWays();
   const opened = useOpened();
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
@@ -81,7 +82,7 @@ export function ProfileFigure() {
       rows={samples}
     >
       <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>
-        <ProfilePicture {...picture} held={held} overlay={overlay}>
+        <ProfilePicture {...picture} held={held} overlay={overlay} ways={ways}>
           {(scales) =>
             opened && (
               <>

@@ -1,16 +1,26 @@
+import { useMemo } from 'react';
 import { useDesk } from '../desk-context';
 import type { DeskDocument } from '../desk-store';
 import { overlaidDive, type OverlaidDive } from '../../pictures/profile/overlaid-dive';
 
-type Overlay = NonNullable<DeskDocument['overlay']>;
+type Overlay = Pick<NonNullable<DeskDocument['overlay']>, 'title' | 'script'>;
 
 const workedOut = new WeakMap<Overlay, { readonly dive: OverlaidDive | undefined }>();
+
+function overlaid(overlay: Overlay): OverlaidDive | undefined {
+  let known = workedOut.get(overlay);
+  if (!known) workedOut.set(overlay, (known = { dive: overlaidDive(overlay.title, overlay.script) }));
+  return known.dive;
+}
 
 /** The second dive on the desk, worked out once for all pictures; undefined where there is none. */
 export function useOverlay(): OverlaidDive | undefined {
   const overlay = useDesk((state) => state.overlay);
-  if (!overlay) return undefined;
-  let known = workedOut.get(overlay);
-  if (!known) workedOut.set(overlay, (known = { dive: overlaidDive(overlay.title, overlay.script) }));
-  return known.dive;
+  return overlay && overlaid(overlay);
+}
+
+/** Ways out drawn beside the dive, worked out once for all pictures. */
+export function useShownWays(): readonly OverlaidDive[] {
+  const ways = useDesk((state) => state.shownWays);
+  return useMemo(() => ways.map(overlaid).filter((dive) => dive !== undefined), [ways]);
 }

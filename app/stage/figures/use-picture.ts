@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
-import { useOverlay } from './use-overlay';
+import { useOverlay, useShownWays } from './use-overlay';
 import type { PictureProps } from '../../pictures/picture-props';
 import { usePictureScale } from '../../pictures/picture-scale';
 import { useWidth } from '../../pictures/hand/use-width';
@@ -16,7 +16,8 @@ export function usePicture(
   const width = Math.round(given / scale);
   const view = useDesk((state) => state.view);
   const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
-  const otherEndS = useOverlay()?.timeline.timeS.at(-1) ?? 0;
+  const overlayEndS = useOverlay()?.timeline.timeS.at(-1) ?? 0;
+  const otherEndS = useShownWays().reduce((last, way) => Math.max(last, way.timeline.timeS.at(-1)!), overlayEndS);
   // A longer second dive makes room for itself in every picture, so that one moment stays in one place.
   const room = useMemo(() => (otherEndS > endS ? { startS: 0, endS: otherEndS } : undefined), [otherEndS, endS]);
   return {

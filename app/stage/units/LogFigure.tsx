@@ -6,6 +6,7 @@ import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';
 import { chosenWatch } from '../../pictures/scene-watches';
+import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { sayAloud, silence } from './speech';
@@ -73,6 +74,7 @@ export function LogFigure() {
             <button type="button" onClick={() => setCursor(event.timeS)}>
               {event.text}
             </button>
+            {event.avoidable && <AskWaysOut target={event.avoidable} />}
           </li>
         ))}
       </ol>

@@ -1,5 +1,6 @@
 'use client';
 
+import { sayIssue } from '@/lib/quantity/schema-words';
 import { DEFAULT_RULES, RULES, type RuleId, type RuleSettings } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { RATE_PRESETS } from '@/lib/rules/settings/rate-limits';
@@ -22,7 +23,7 @@ export function RulesFigure() {
   const set = (id: RuleId, key: string, value: unknown) => {
     const read = ruleSettingsSchema.safeParse({ ...rules, [id]: { ...rules[id], [key]: value } });
     if (read.success) change({ rules: read.data }, `rule ${id} ${key}`);
-    else useStatus.getState().say(`That is not possible: ${read.error.issues[0]?.message}.`);
+    else useStatus.getState().say(`That is not possible. ${sayIssue(read.error.issues[0]!)}.`);
   };
 
   return (

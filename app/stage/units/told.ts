@@ -1,6 +1,7 @@
 import { saySupplyEvent } from '@/lib/exposure/supply-events';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { eventText, EVENT_KINDS } from '@/lib/rules/all';
+import type { Target } from '@/lib/ways-out/trouble';
 import type { Watch } from '@/lib/rules/watch';
 import { supplyOf } from '../../pictures/scene-exposure';
 import type { Scene } from '../../pictures/scene';
@@ -13,7 +14,18 @@ export interface Told {
   readonly kind: string;
   /** Which of the three says so: they never share a colour or a mark. */
   readonly voice: 'byModel' | 'byRule' | 'bySupply';
+  /** What may be asked to have been avoided. */
+  readonly avoidable?: Target | undefined;
 }
+
+const AVOIDABLE: Readonly<Record<string, Target>> = {
+  'stop-required': 'stop',
+  'required-stop-deeper': 'stop',
+  'above-ceiling': 'ceiling',
+  'slow-down': 'slow-down',
+  'stop-imposed': 'slow-down',
+  'limits-tightened': 'slow-down',
+};
 
 export const VOICES: Readonly<Record<Told['voice'], string>> = {
   byModel: 'the model’s limit',
@@ -28,6 +40,7 @@ export function toldOf(scene: Scene, watch: Watch, units: UnitSystem): Told[] {
     text: eventText(event, units),
     kind: EVENT_KINDS[event.kind as keyof typeof EVENT_KINDS],
     voice: saidBy(event),
+    avoidable: AVOIDABLE[event.kind],
   }));
   const supply = (supplyOf(scene)?.events ?? []).map((event): Told => ({
     timeS: event.timeS,

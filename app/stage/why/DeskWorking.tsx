@@ -4,11 +4,24 @@ import { useMemo } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { workingFor } from '@/lib/working/all';
 import { isRuleReading, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
+import type { Target } from '@/lib/ways-out/trouble';
+import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import { WorkingPanel } from '../../parts/working/WorkingPanel';
 import { WorkingSheet } from '../../parts/working/WorkingSheet';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import { chosenWatch } from '../../pictures/scene-watches';
+
+/** What a reading's "why?" leads on to. */
+const ASKS: Readonly<Record<string, { target: Target; reverse?: boolean }>> = {
+  'required-stop': { target: 'stop' },
+  'time-to-surface': { target: 'stop' },
+  ceiling: { target: 'ceiling' },
+  'no-stop': { target: 'stop', reverse: true },
+  'credited-no-stop': { target: 'stop', reverse: true },
+  rate: { target: 'slow-down' },
+  'imposed-stop': { target: 'slow-down' },
+};
 
 interface DeskWorkingProps {
   reading: UnitReadingId;
@@ -33,5 +46,14 @@ export function DeskWorking({ reading, unit, onClose }: DeskWorkingProps) {
       </WorkingSheet>
     );
   }
-  return <WorkingPanel key={working.reading} working={working} where={where} onClose={onClose} />;
+  const asks = ASKS[working.reading];
+  return (
+    <WorkingPanel
+      key={working.reading}
+      working={working}
+      where={where}
+      onClose={onClose}
+      next={asks && <AskWaysOut {...asks} />}
+    />
+  );
 }

@@ -1,7 +1,7 @@
+import { USUAL_DESCENT_M_MIN } from '../bounds';
 import { METRES_PER_FOOT } from '../../quantity/length';
 import { printRate } from '../../quantity/rate';
 import type { UnitSystem } from '../../quantity/unit-system';
-import { USUAL_DESCENT_M_MIN } from '../default-settings';
 import type { Settings } from '../dive';
 
 /** The rate a change of depth goes at when its step gives none, m/min. */

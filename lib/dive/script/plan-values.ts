@@ -3,6 +3,7 @@ import { plainNumber } from '../../quantity/number';
 import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
 import { parseRate } from '../../quantity/rate';
 import { parseTime } from '../../quantity/time';
+import { USUAL_DESCENT_M_MIN } from '../bounds';
 import { within } from './setting-values';
 
 /** Readers of the settings of the ascent plan. */
@@ -12,6 +13,12 @@ export function readPlanRate(text: string): Parsed<number> {
   return read.ok && read.value > 60
     ? refused(`${quoted(text)} is too fast for a plan.`, 'Write at most 60 m/min.')
     : read;
+}
+
+/** The same for descents, m/min; nothing where it is the usual one, which is not kept. */
+export function readDescentRate(text: string): Parsed<number | undefined> {
+  const read = readPlanRate(text);
+  return read.ok && read.value === USUAL_DESCENT_M_MIN ? accepted(undefined) : read;
 }
 
 /** A depth or spacing of stops, m. */

@@ -1,3 +1,4 @@
+import type * as z from 'zod';
 import { accepted, type Parsed, type Refusal } from '../../quantity/parsed';
 import type { Settings } from '../dive';
 
@@ -38,4 +39,74 @@ export function put<T>(read: Parsed<T>, place: (settings: Settings, value: T) =>
     place(settings, typeof read.value === 'object' ? structuredClone(read.value) : read.value);
     return undefined;
   });
+}
+
+interface AnyField extends Pick<
+  Setting,
+  'name' | 'also' | 'help' | 'unless' | 'examples' | 'choices' | 'inDive' | 'always'
+> {
+  readonly schema: z.ZodType;
+  readonly usual: unknown;
+  read(text: string): Parsed<unknown>;
+  write(value: never): string;
+}
+
+/**
+ * A setting that is one field of the settings and depends on no other. The schema and the default of the settings are
+ * made from these, and so are the dives that the round trip of text and dive is tried on.
+ */
+interface Field<Schema extends z.ZodType> extends AnyField {
+  readonly schema: Schema;
+  /** What it is when left out; undefined for a field that is then absent. */
+  readonly usual: z.infer<Schema>;
+  read(text: string): Parsed<z.infer<Schema>>;
+  /** In words that read back as exactly the same; never asked of an absent field. */
+  write(value: Exclude<z.infer<Schema>, undefined>): string;
+}
+
+/** A field as an entry of the table, its types held to its schema. */
+export function field<Schema extends z.ZodType>(entry: Field<Schema>): Field<Schema> {
+  return entry;
+}
+
+type Group = Readonly<Record<string, AnyField>>;
+type Schemas<G extends Group> = { -readonly [Key in keyof G]: G[Key]['schema'] };
+
+/** Every field as a setting of the script, in the order of the table; the fields of a group lie in an object of its name. */
+export function settingsOf(table: Readonly<Record<string, AnyField | Group>>): Setting[] {
+  return Object.entries(table).flatMap(([key, entry]) =>
+    isField(entry)
+      ? [settingAt(entry, key)]
+      : Object.entries(entry).map(([inner, one]) => settingAt(one, inner, key as keyof Settings)),
+  );
+}
+
+function isField(entry: AnyField | Group): entry is AnyField {
+  return typeof entry['name'] === 'string';
+}
+
+function settingAt(entry: AnyField, key: string, group?: keyof Settings): Setting {
+  const holder = (settings: Settings) => (group ? settings[group] : settings) as Record<string, unknown>;
+  return {
+    ...entry,
+    read: (text) =>
+      put(entry.read(text), (settings, value) => {
+        if (value !== undefined) holder(settings)[key] = value;
+      }),
+    write(settings) {
+      const value = holder(settings)[key];
+      return value === undefined ? undefined : entry.write(value as never);
+    },
+  };
+}
+
+/** The schemas of some fields by their keys, to make the schema of an object of. */
+export function schemasOf<G extends Group>(group: G): Schemas<G> {
+  return Object.fromEntries(Object.entries(group).map(([key, { schema }]) => [key, schema])) as Schemas<G>;
+}
+
+/** What some fields are when left out, by their keys and made new each time; those that are then absent are left out. */
+export function usualOf<G extends Group>(group: G): z.infer<z.ZodObject<Schemas<G>>> {
+  const present = Object.entries(group).filter(([, { usual }]) => usual !== undefined);
+  return structuredClone(Object.fromEntries(present.map(([key, { usual }]) => [key, usual]))) as never;
 }

@@ -2,23 +2,27 @@ import { plainNumber } from '../../quantity/number';
 import { writeTime } from '../../quantity/duration';
 import { accepted, type Parsed } from '../../quantity/parsed';
 import { printFactors } from '../../quantity/percent';
-import { sameGas } from '../../physics/gas';
-import { USUAL_DESCENT_M_MIN } from '../default-settings';
+import * as z from 'zod';
+import { AIR, sameGas } from '../../physics/gas';
+import { WATERS } from '../../physics/water';
+import { gasSchema } from '../gas-schema';
+import { USUAL_DESCENT_M_MIN } from '../bounds';
 import { carriedFromM, carriedTwice, readCarried, writeCarried } from './carried-text';
 import { parseGas, writeGas } from '../gas-text';
-import { readPlanRate, readRounding, readStopDepth, writeRounding } from './plan-values';
-import { put, type Apply, type Setting } from './setting';
+import { readDescentRate, readPlanRate, readRounding, readStopDepth, writeRounding } from './plan-values';
+import { field, put, settingsOf, type Apply, type Setting } from './setting';
 import * as values from './setting-values';
 import { SETUP_SETTING } from './setup-setting';
 import { SUPPLY_SETTINGS } from './supply-settings';
 import { readTissues, writeTissues } from './tissues-text';
 
 /**
- * Every setting of a script, in the order they are written and applied: a setting may depend on those above it.
- * The language, its reference page and the editor's completion all come from this table; one entry makes a setting.
+ * Every setting that is one field of the settings and depends on no other: one entry makes a setting. The schema and the
+ * default of the settings (`dive.ts`, `default-settings.ts`), the language, its reference page, the editor's completion
+ * and the dives that the round trip is tried on all come from this table.
  */
-export const SETTINGS: readonly Setting[] = [
-  {
+export const FIELDS = {
+  water: field({
     name: 'water',
     also: ['waters'],
     help: 'The water dived in. Reference water is what depth gauges are set to: 10 m to the bar.',
@@ -26,9 +30,142 @@ export const SETTINGS: readonly Setting[] = [
     examples: ['reference', 'salt'],
     choices: ['reference', 'fresh', 'salt'],
     always: true,
-    read: (text) => put(values.readWater(text), (settings, water) => void (settings.water = water)),
-    write: ({ water }) => water,
+    schema: z.enum(WATERS),
+    usual: 'reference',
+    read: values.readWater,
+    write: (water) => water,
+  }),
+  model: {
+    variant: field({
+      name: 'model',
+      also: ['tissue model'],
+      help: 'Which set of ZH-L16 limits is used.',
+      unless: 'ZH-L16C',
+      examples: ['ZH-L16C', 'ZH-L16B'],
+      choices: ['ZH-L16A', 'ZH-L16B', 'ZH-L16C'],
+      schema: z.enum(['A', 'B', 'C']),
+      usual: 'C',
+      read: values.readVariant,
+      write: (variant) => `ZH-L16${variant}`,
+    }),
+    first: field({
+      name: 'first compartment',
+      also: ['first'],
+      help: 'The fastest compartment: 1b (5 min for nitrogen) or 1 (4 min).',
+      unless: '1b',
+      examples: ['1b', '1'],
+      choices: ['1b', '1'],
+      schema: z.enum(['1', '1b']),
+      usual: '1b',
+      read: (text) => values.readChoice(text, { 1: '1', '1b': '1b' } as const, ['1b', '1']),
+      write: (first) => first,
+    }),
+    respiratoryQuotient: field({
+      name: 'respiratory quotient',
+      also: ['rq'],
+      help: 'Carbon dioxide given off for each oxygen used. ZH-L16 takes 1; a resting body is nearer 0.8.',
+      unless: '1',
+      examples: ['1', '0.8'],
+      schema: z.number().min(0.6).max(1.2),
+      usual: 1,
+      read: (text) => values.readPlainNumber(text, 0.6, 1.2),
+      write: plainNumber,
+    }),
   },
+  gradientFactors: field({
+    name: 'gradient factors',
+    also: ['gradient factor', 'gf', 'gfs'],
+    help: 'How much of each limit may be used, in percent: at the first stop, then at the surface.',
+    unless: '85/85',
+    examples: ['85/85', '30/85'],
+    always: true,
+    schema: z
+      .object({ low: z.number().min(0.01).max(1), high: z.number().min(0.01).max(1) })
+      .refine((gf) => gf.low <= gf.high, 'the low gradient factor is higher than the high one'),
+    usual: { low: 0.85, high: 0.85 },
+    read: values.readGradientFactors,
+    write: printFactors,
+  }),
+  plan: {
+    ascentMMin: field({
+      name: 'plan ascent',
+      also: ['planned ascent', 'plan ascent rate', 'ascent rate', 'rate of ascent'],
+      help: 'The rate of ascent that stop schedules assume, and that a step up goes at when it gives none.',
+      unless: '9 m/min',
+      examples: ['9 m/min', '30 ft/min'],
+      schema: z.number().positive().max(60),
+      usual: 9,
+      read: readPlanRate,
+      write: (rateMMin) => `${plainNumber(rateMMin)} m/min`,
+    }),
+    descentMMin: field({
+      name: 'plan descent',
+      also: ['planned descent', 'plan descent rate', 'descent rate', 'rate of descent'],
+      help: 'The rate that a step down goes at when it gives none.',
+      unless: `${USUAL_DESCENT_M_MIN} m/min`,
+      examples: ['18 m/min', '60 ft/min'],
+      schema: z.number().positive().max(60).optional(),
+      usual: undefined,
+      read: readDescentRate,
+      write: (rateMMin) => `${plainNumber(rateMMin)} m/min`,
+    }),
+    stopStepM: field({
+      name: 'stop step',
+      also: ['stop spacing', 'stops every'],
+      help: 'How far apart the stops of a schedule are.',
+      unless: '3 m',
+      examples: ['3 m', '10 ft'],
+      schema: z.number().min(1).max(10),
+      usual: 3,
+      read: readStopDepth,
+      write: (stepM) => `${plainNumber(stepM)} m`,
+    }),
+    lastStopM: field({
+      name: 'last stop',
+      also: ['last stop at'],
+      help: 'The shallowest stop of a schedule.',
+      unless: '3 m',
+      examples: ['3 m', '6 m'],
+      schema: z.number().min(1).max(10),
+      usual: 3,
+      read: readStopDepth,
+      write: (depthM) => `${plainNumber(depthM)} m`,
+    }),
+    stopRoundingMin: field({
+      name: 'stop rounding',
+      also: ['stop time rounding', 'round stops to'],
+      help: 'Stops last whole multiples of this.',
+      unless: '1 min',
+      examples: ['1 min', '10 s'],
+      schema: z.number().positive().max(5),
+      usual: 1,
+      read: readRounding,
+      write: writeRounding,
+    }),
+  },
+  gas: field({
+    name: 'gas',
+    also: ['start gas', 'starting gas', 'breathing'],
+    help: 'The gas breathed when each dive begins. Two numbers are oxygen and helium, in percent.',
+    unless: 'air',
+    examples: ['air', '32%', '18/45', 'oxygen'],
+    inDive: 'switch to',
+    always: true,
+    schema: gasSchema,
+    usual: AIR,
+    read: parseGas,
+    write: writeGas,
+  }),
+};
+
+const [WATER, ...OTHERS] = settingsOf(FIELDS);
+
+/**
+ * Every setting of a script, in the order they are written and applied: a setting may depend on those above it. Those
+ * between the fields say one thing together, or several things at once.
+ */
+export const SETTINGS: readonly Setting[] = [
+  WATER!,
   {
     name: 'altitude',
     also: ['site altitude', 'elevation'],
@@ -79,113 +216,7 @@ export const SETTINGS: readonly Setting[] = [
     read: (text) => put(readTissues(text), (settings, start) => void (settings.start = start)),
     write: ({ start }) => (start.kind === 'tensions' ? writeTissues(start) : undefined),
   },
-  {
-    name: 'model',
-    also: ['tissue model'],
-    help: 'Which set of ZH-L16 limits is used.',
-    unless: 'ZH-L16C',
-    examples: ['ZH-L16C', 'ZH-L16B'],
-    choices: ['ZH-L16A', 'ZH-L16B', 'ZH-L16C'],
-    read: (text) => put(values.readVariant(text), (settings, variant) => void (settings.model.variant = variant)),
-    write: ({ model }) => `ZH-L16${model.variant}`,
-  },
-  {
-    name: 'first compartment',
-    also: ['first'],
-    help: 'The fastest compartment: 1b (5 min for nitrogen) or 1 (4 min).',
-    unless: '1b',
-    examples: ['1b', '1'],
-    choices: ['1b', '1'],
-    read: (text) =>
-      put(
-        values.readChoice(text, { 1: '1', '1b': '1b' } as const, ['1b', '1']),
-        (settings, first) => void (settings.model.first = first),
-      ),
-    write: ({ model }) => model.first,
-  },
-  {
-    name: 'respiratory quotient',
-    also: ['rq'],
-    help: 'Carbon dioxide given off for each oxygen used. ZH-L16 takes 1; a resting body is nearer 0.8.',
-    unless: '1',
-    examples: ['1', '0.8'],
-    read: (text) =>
-      put(
-        values.readPlainNumber(text, 0.6, 1.2),
-        (settings, quotient) => void (settings.model.respiratoryQuotient = quotient),
-      ),
-    write: ({ model }) => plainNumber(model.respiratoryQuotient),
-  },
-  {
-    name: 'gradient factors',
-    also: ['gradient factor', 'gf', 'gfs'],
-    help: 'How much of each limit may be used, in percent: at the first stop, then at the surface.',
-    unless: '85/85',
-    examples: ['85/85', '30/85'],
-    always: true,
-    read: (text) =>
-      put(values.readGradientFactors(text), (settings, factors) => void (settings.gradientFactors = factors)),
-    write: ({ gradientFactors }) => printFactors(gradientFactors),
-  },
-  {
-    name: 'plan ascent',
-    also: ['planned ascent', 'plan ascent rate', 'ascent rate', 'rate of ascent'],
-    help: 'The rate of ascent that stop schedules assume, and that a step up goes at when it gives none.',
-    unless: '9 m/min',
-    examples: ['9 m/min', '30 ft/min'],
-    read: (text) => put(readPlanRate(text), (settings, rateMMin) => void (settings.plan.ascentMMin = rateMMin)),
-    write: ({ plan }) => `${plainNumber(plan.ascentMMin)} m/min`,
-  },
-  {
-    name: 'plan descent',
-    also: ['planned descent', 'plan descent rate', 'descent rate', 'rate of descent'],
-    help: 'The rate that a step down goes at when it gives none.',
-    unless: `${USUAL_DESCENT_M_MIN} m/min`,
-    examples: ['18 m/min', '60 ft/min'],
-    read: (text) =>
-      put(readPlanRate(text), (settings, rateMMin) => {
-        if (rateMMin !== USUAL_DESCENT_M_MIN) settings.plan.descentMMin = rateMMin;
-      }),
-    write: ({ plan: { descentMMin } }) => (descentMMin === undefined ? undefined : `${plainNumber(descentMMin)} m/min`),
-  },
-  {
-    name: 'stop step',
-    also: ['stop spacing', 'stops every'],
-    help: 'How far apart the stops of a schedule are.',
-    unless: '3 m',
-    examples: ['3 m', '10 ft'],
-    read: (text) => put(readStopDepth(text), (settings, stepM) => void (settings.plan.stopStepM = stepM)),
-    write: ({ plan }) => `${plainNumber(plan.stopStepM)} m`,
-  },
-  {
-    name: 'last stop',
-    also: ['last stop at'],
-    help: 'The shallowest stop of a schedule.',
-    unless: '3 m',
-    examples: ['3 m', '6 m'],
-    read: (text) => put(readStopDepth(text), (settings, depthM) => void (settings.plan.lastStopM = depthM)),
-    write: ({ plan }) => `${plainNumber(plan.lastStopM)} m`,
-  },
-  {
-    name: 'stop rounding',
-    also: ['stop time rounding', 'round stops to'],
-    help: 'Stops last whole multiples of this.',
-    unless: '1 min',
-    examples: ['1 min', '10 s'],
-    read: (text) => put(readRounding(text), (settings, minutes) => void (settings.plan.stopRoundingMin = minutes)),
-    write: ({ plan }) => writeRounding(plan.stopRoundingMin),
-  },
-  {
-    name: 'gas',
-    also: ['start gas', 'starting gas', 'breathing'],
-    help: 'The gas breathed when each dive begins. Two numbers are oxygen and helium, in percent.',
-    unless: 'air',
-    examples: ['air', '32%', '18/45', 'oxygen'],
-    inDive: 'switch to',
-    always: true,
-    read: (text) => put(parseGas(text), (settings, gas) => void (settings.gas = { ...gas })),
-    write: ({ gas }) => writeGas(gas),
-  },
+  ...OTHERS,
   {
     name: 'carry',
     also: ['carried', 'carrying', 'carries'],

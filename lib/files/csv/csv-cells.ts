@@ -141,6 +141,7 @@ export function numberBetween(text: string, start: number, end: number, decimal:
   let whole = 0;
   let digits = 0;
   let decimals = -1;
+  let grouped = false;
   for (; at < stop; at += 1) {
     const code = text.charCodeAt(at);
     if (code >= 48 && code <= 57) {
@@ -148,6 +149,8 @@ export function numberBetween(text: string, start: number, end: number, decimal:
       digits += 1;
       if (decimals >= 0) decimals += 1;
     } else if (code === decimal && decimals < 0) decimals = 0;
+    else if (decimals < 0 && digits > 0 && (digits <= 3 || grouped) && partsThousands(text, at, stop, decimal))
+      grouped = true;
     else if ((code === 69 || code === 101) && digits > 0) return longNumber(text, first, stop, decimal);
     else return NaN;
   }
@@ -156,6 +159,18 @@ export function numberBetween(text: string, start: number, end: number, decimal:
   const value = decimals > 0 ? whole / POWERS_OF_TEN[decimals]! : whole;
   return sign < 0 && value !== 0 ? -value : value;
 }
+
+/** Whether a mark stands before exactly three digits: `1,000` where points mark decimals, `1.000` where commas do, `1'000`. */
+function partsThousands(text: string, at: number, stop: number, decimal: number): boolean {
+  const code = text.charCodeAt(at);
+  const other = decimal === COMMA ? POINT : COMMA;
+  if (code !== other && code !== 39 && code !== 0xa0 && code !== 0x202f) return false;
+  const isDigit = (place: number) => place < stop && text.charCodeAt(place) >= 48 && text.charCodeAt(place) <= 57;
+  return isDigit(at + 1) && isDigit(at + 2) && isDigit(at + 3) && !isDigit(at + 4);
+}
+
+const COMMA = 44;
+const POINT = 46;
 
 function longNumber(text: string, from: number, to: number, decimal: number): number {
   const plain = text.slice(from, to).replace('\u2212', '-');

@@ -1,3 +1,4 @@
+import type { Gas } from '../../physics/gas';
 import { METRES_PER_FOOT } from '../../quantity/length';
 
 /** What a column of a CSV file can mean. */
@@ -18,8 +19,8 @@ export const ROLES = [
 export type Role = (typeof ROLES)[number];
 
 /**
- * Units a column can be in. Written as clocks: `m:ss`, `h:mm` and `h:mm:ss` (a time of day or of the dive), `date` (a
- * date with a time of day).
+ * Units a column can be in. Written as clocks: `m:ss`, `h:mm` and `h:mm:ss` (a time of day or of the dive), `date` and
+ * `date, month first` (a date with a time of day). `days` is how spreadsheets keep times: 1 is a day.
  */
 export type CsvUnit =
   | 's'
@@ -30,6 +31,8 @@ export type CsvUnit =
   | 'h:mm'
   | 'h:mm:ss'
   | 'date'
+  | 'date, month first'
+  | 'days'
   | 'm'
   | 'ft'
   | 'cm'
@@ -49,6 +52,8 @@ export const TIME_UNITS = [
   'h:mm',
   'h:mm:ss',
   'date',
+  'date, month first',
+  'days',
 ] as const satisfies readonly CsvUnit[];
 export const DEPTH_UNITS = ['m', 'ft', 'cm'] as const satisfies readonly CsvUnit[];
 
@@ -81,6 +86,8 @@ export const UNIT_WORDS: Readonly<Record<CsvUnit, string>> = {
   'h:mm': 'hours and minutes (1:05)',
   'h:mm:ss': 'hours, minutes and seconds (1:02:50)',
   date: 'dates and times of day',
+  'date, month first': 'dates and times of day, the month before the day',
+  days: 'parts of a day, as spreadsheets keep times (0.5 is 12 h)',
   m: 'metres',
   ft: 'feet',
   cm: 'centimetres',
@@ -105,6 +112,8 @@ export interface Mapping {
   /** Line of the file the first samples are on, counted from 1. */
   readonly firstRow: number;
   readonly columns: readonly ColumnUse[];
+  /** The gas that a line above the samples names, for dives that no column tells the gas of. */
+  readonly gasAbove?: { readonly row: number; readonly gas: Gas } | undefined;
 }
 
 /** The size of a plain unit in the model's own (s, m or fraction); undefined for clocks, dates and temperatures. */
@@ -119,6 +128,8 @@ export function unitSize(unit: CsvUnit): number | undefined {
       return 60;
     case 'h':
       return 3600;
+    case 'days':
+      return 86_400;
     case 'ms':
       return 0.001;
     case 'ft':
@@ -136,6 +147,22 @@ export function celsius(value: number, unit: CsvUnit): number {
   return unit === '°F' ? ((value - 32) * 5) / 9 : value;
 }
 
+/** What a column can mean, in words a person picks from. */
+export const ROLE_WORDS: Readonly<Record<Role, string>> = {
+  time: 'time',
+  depth: 'depth',
+  dive: 'number of the dive',
+  gas: 'gas',
+  oxygen: 'oxygen',
+  helium: 'helium',
+  temperature: 'temperature',
+  noStop: 'no-stop time the unit showed',
+  ceiling: 'ceiling the unit showed',
+  stopDepth: 'stop depth the unit showed',
+  stopTime: 'stop time the unit showed',
+  ignored: 'leave it out',
+};
+
 /** What is wrong with a mapping, if anything: without a time and a depth there is no dive. */
 export function faultOfMapping(mapping: Mapping): { readonly what: string; readonly mend: string } | undefined {
   for (const role of ['time', 'depth'] as const) {
@@ -147,12 +174,11 @@ export function faultOfMapping(mapping: Mapping): { readonly what: string; reado
   }
   const odd = mapping.columns.find(({ role, unit }) => !UNITS_OF_ROLE[role].includes(unit));
   if (odd)
-    return { what: `A column of ${odd.role} cannot be in ${UNIT_WORDS[odd.unit]}.`, mend: 'Choose another unit.' };
-  if (mapping.separator.length !== 1 || mapping.separator === mapping.decimal) {
     return {
-      what: 'The mark between columns must be one character, and another than the decimal mark.',
-      mend: 'Choose a different one.',
+      what: `A column that holds the ${ROLE_WORDS[odd.role]} cannot be in ${UNIT_WORDS[odd.unit]}.`,
+      mend: 'Choose another unit.',
     };
-  }
+  if (mapping.separator.length !== 1)
+    return { what: 'The mark between columns must be one character.', mend: 'Choose a different one.' };
   return undefined;
 }

@@ -1,9 +1,10 @@
-import { parseGas } from '../../dive/gas-text';
-import { sameGas, type Gas } from '../../physics/gas';
+import { recordedGas } from './recorded-gas';
+import { gasName, sameGas, type Gas } from '../../physics/gas';
 import { numberBetween, type RowScanner } from './csv-cells';
 import { tidy } from '../../quantity/number';
 import { celsius, unitSize, type Mapping, type Role } from './csv-mapping';
 import { timeReader } from './csv-time';
+import { inDiveOrder, TURNED_NOTE } from '../records/dive-log';
 import { GrowingNumbers } from '../records/growing';
 import {
   MAX_DIVES,
@@ -46,13 +47,15 @@ export class CsvSamples {
   private readonly depthSize: number;
   private readonly readTime: (value: number, text: () => string) => number;
   private readonly timeIsWritten: boolean;
+  private readonly timeIsDated: boolean;
   private readonly unread: Unread[] = [];
   private switches: { sample: number; gas: Gas }[] = [];
   private gasText = '';
+  private highestM = 0;
+  private lowestM = 0;
   /** Samples at which a new dive begins, and its name. */
-  private readonly dives: { first: number; name: string }[] = [];
+  private readonly dives: { first: number; name: string; startText: string }[] = [];
   private readonly timeText = () => this.scanner.cell(this.timeColumn);
-  private firstTimeText = '';
 
   constructor(
     private readonly mapping: Mapping,
@@ -66,6 +69,7 @@ export class CsvSamples {
     this.decimal = mapping.decimal.charCodeAt(0);
     const timeUnit = mapping.columns[this.timeColumn]!.unit;
     this.timeIsWritten = unitSize(timeUnit) === undefined;
+    this.timeIsDated = timeUnit === 'date' || timeUnit === 'date, month first';
     this.readTime = timeReader(timeUnit);
     this.depthSize = unitSize(mapping.columns[this.depthColumn]!.unit)!;
     for (const [channel, role] of CHANNEL_ROLES) {
@@ -105,11 +109,12 @@ export class CsvSamples {
     const depth = sized(this.number(this.depthColumn), this.depthSize);
     if (time !== time) this.remember('time', this.timeColumn);
     else if (depth !== depth) this.remember('depth', this.depthColumn);
-    if (sample === 0) this.firstTimeText = this.timeText();
     this.takeDive(sample);
     this.takeGas(sample);
     this.time.push(time);
     this.depth.push(depth);
+    if (depth > this.highestM) this.highestM = depth;
+    if (depth < this.lowestM) this.lowestM = depth;
     this.rows.push(scanner.row);
     for (const channel of this.unit.values()) this.takeChannel(channel);
     if (this.temperature) this.takeChannel(this.temperature);
@@ -143,7 +148,7 @@ export class CsvSamples {
         'Check that it holds the number of the dive, not of the sample.',
       );
     }
-    this.dives.push({ first: sample, name });
+    this.dives.push({ first: sample, name, startText: this.timeText().trim() });
     // Each dive tells its own gas anew.
     this.gasText = '';
   }
@@ -162,7 +167,7 @@ export class CsvSamples {
     if (told === this.gasText) return;
     this.gasText = told;
     if (text === '' && /^[\s/]*$/.test(parts)) return;
-    const read = text === '' ? this.gasOfParts(oxygen!, helium) : textGas(text);
+    const read = text === '' ? this.gasOfParts(oxygen!, helium) : recordedGas(text);
     if (!read) this.remember('gas', text === '' ? oxygen! : gas!);
     else this.switches.push({ sample, gas: read });
   }
@@ -172,6 +177,11 @@ export class CsvSamples {
     const o2 = sized(this.number(oxygen), size(oxygen));
     const he = helium === undefined ? 0 : sized(this.number(helium) || 0, size(helium));
     return o2 >= 0 && he >= 0 && o2 + he <= 1 + 1e-9 ? { o2, he } : undefined;
+  }
+
+  /** Whether depths are written as negative numbers throughout, as heights are. */
+  private get countsUpward(): boolean {
+    return this.highestM <= SURFACE_NOISE_M && this.lowestM < -DEEP_ENOUGH_M;
   }
 
   /** The dives read so far. */
@@ -185,6 +195,7 @@ export class CsvSamples {
     const timeS = this.time.slice(first, end);
     const startS = timeS.find(Number.isFinite) ?? 0;
     const depthM = this.depth.slice(first, end);
+    if (this.countsUpward) for (let i = 0; i < depthM.length; i += 1) depthM[i] = 0 - depthM[i]!;
     const shiftS = startsOnOtherClock(startS, index) || this.timeIsWritten ? startS : 0;
     if (shiftS !== 0) timeS.forEach((time, i) => (timeS[i] = Math.round((time - shiftS) * 1e9) / 1e9));
     const own = this.switches.filter(({ sample }) => sample >= first && sample < end);
@@ -194,6 +205,9 @@ export class CsvSamples {
       const time = sample === first ? 0 : timeS.slice(sample - first).find(Number.isFinite);
       if (time !== undefined && !(last && sameGas(last.gas, gas))) switches.push({ timeS: time, gas });
     }
+    const { gasAbove } = this.mapping;
+    const untold = switches.length === 0 && gasAbove !== undefined;
+    if (untold) switches.push({ timeS: 0, gas: gasAbove.gas });
     const unit: Partial<Record<UnitChannel, Float64Array>> = {};
     for (const [channel, { values }] of this.unit) unit[channel] = values.slice(first, end);
     const row = Uint32Array.from(this.rows.slice(first, end));
@@ -204,10 +218,15 @@ export class CsvSamples {
       timeS,
       depthM,
       switches,
+      firstGas: untold
+        ? {
+            from: `No column tells the gas; row ${gasAbove.row} names ${gasName(gasAbove.gas)}.`,
+            possible: [gasAbove.gas],
+          }
+        : undefined,
       unit,
       temperatureC: this.temperature?.values.slice(first, end),
-      startedAt:
-        this.mapping.columns[this.timeColumn]!.unit === 'date' && index === 0 ? this.firstTimeText.trim() : undefined,
+      startedAt: this.timeIsDated ? this.dives[index]!.startText : undefined,
       clockS: this.dives.length > 1 || this.timeIsWritten ? shiftS : undefined,
       intervalBeforeS: undefined,
       altitudeM: undefined,
@@ -231,7 +250,11 @@ export class CsvSamples {
     }
     const notes: string[] = [];
     if (recordings.every(({ switches }) => switches.length === 0)) notes.push('The file does not tell the gas.');
-    return { ok: true, recordings, notes };
+    if (this.countsUpward)
+      notes.push('The file writes depths as negative numbers throughout; they were taken as depths below the surface.');
+    const ordered = inDiveOrder(recordings);
+    if (ordered.turned) notes.push(TURNED_NOTE);
+    return { ok: true, recordings: ordered.recordings, notes };
   }
 }
 
@@ -241,13 +264,11 @@ function startsOnOtherClock(startS: number, index: number): boolean {
 }
 
 const LATE_START_S = 120;
+/** What a sensor at the surface may show the other way, and what is a dive for certain, m. */
+const SURFACE_NOISE_M = 0.5;
+const DEEP_ENOUGH_M = 1;
 
 /** A number in the model's unit, without the dust of a conversion. */
 function sized(value: number, size: number): number {
   return size === 1 ? value : tidy(value * size);
-}
-
-function textGas(text: string): Gas | undefined {
-  const read = parseGas(text);
-  return read.ok ? read.value : undefined;
 }

@@ -14,12 +14,14 @@ export interface CsvShape {
   readonly firstRow: number;
   /** The first rows of samples, as text. */
   readonly rows: readonly (readonly string[])[];
+  /** Lines above the headings, as cells. */
+  readonly above: readonly { readonly row: number; readonly cells: readonly string[] }[];
 }
 
 const SEPARATORS = [';', '\t', '|', ',', '^', '~', ' '];
 const CLOCK = /^\d+:\d{1,2}(:\d{1,2})?([.,]\d+)?$/;
-const DATED = /^\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}[T ]+\d{1,2}:\d{2}/;
-const NUMBER = /^[-+\u2212]?(\d+([.,]\d+)?|[.,]\d+)(e[-+]?\d+)?$/i;
+const DATED = /^\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}[T, ]+\d{1,2}:\d{2}/;
+const NUMBER = /^[-+\u2212]?(\d+([.,]\d+)?|[.,]\d+|\d{1,3}([.,'\u00a0\u202f]\d{3})+([.,]\d+)?)(e[-+]?\d+)?$/i;
 
 /** Whether a cell could be a sample of something measured: a number, a time or nothing. */
 export function looksMeasured(cell: string): boolean {
@@ -42,16 +44,18 @@ interface Line {
 
 /** Finds the layout from the beginning of a file; undefined when nothing in it looks like rows of samples. */
 export function shapeOf(head: string, whole: boolean): CsvShape | undefined {
-  const lines = linesOf(head, whole);
+  const all = linesOf(head, whole);
+  const told = toldSeparator(all[0]);
+  const lines = told === undefined ? all : all.slice(1);
   let best: { score: number; separator: string; table: Table } | undefined;
-  for (const separator of separatorsOf(lines)) {
+  for (const separator of told === undefined ? separatorsOf(lines) : [told]) {
     const table = tableOf(lines, separator);
     if (table && (!best || table.score > best.score + 1e-9)) best = { score: table.score, separator, table };
   }
   if (!best) return undefined;
   const { separator, table } = best;
   const rows = table.cells.slice(table.first);
-  const { decimal, sure } = decimalOf(rows, separator);
+  const { decimal, sure } = decimalOf(rows);
   const above = table.cells.slice(0, table.first);
   const unitRow =
     above.length > 1 && above.at(-1)!.every((cell) => cell.length < 12) && above.at(-2)!.length === table.width
@@ -68,7 +72,13 @@ export function shapeOf(head: string, whole: boolean): CsvShape | undefined {
     unitRow,
     firstRow: table.rows[table.first]!,
     rows,
+    above: above.map((cells, i) => ({ row: table.rows[i]!, cells })),
   };
+}
+
+/** `sep=;` as the first line is how some spreadsheets are told the mark between columns. */
+function toldSeparator(first: Line | undefined): string | undefined {
+  return /^\uFEFF?"?sep=(.)"?\s*$/i.exec(first?.text ?? '')?.[1];
 }
 
 /** The lines that are not blank and not remarks; the last one of a file cut off in the middle is left out. */
@@ -143,15 +153,19 @@ function modalWidth(cells: readonly (readonly string[])[]): number {
   return [...counts].sort((one, other) => other[1] - one[1] || other[0] - one[0])[0]?.[0] ?? 0;
 }
 
-function decimalOf(rows: readonly (readonly string[])[], separator: string): { decimal: '.' | ','; sure: boolean } {
+function decimalOf(rows: readonly (readonly string[])[]): { decimal: '.' | ','; sure: boolean } {
   const numbers = rows
     .flat()
     .map((cell) => cell.trim())
     .filter((cell) => NUMBER.test(cell) || CLOCK.test(cell));
   const commas = numbers.filter((cell) => cell.includes(','));
-  const points = numbers.filter((cell) => cell.includes('.')).length;
-  if (separator === ',' && commas.length === 0) return { decimal: '.', sure: true };
-  if (commas.length <= points) return { decimal: '.', sure: commas.length === 0 };
-  const thousands = commas.every((cell) => /^[-+]?[1-9]\d{0,2},\d{3}$/.test(cell));
-  return { decimal: ',', sure: points === 0 && !thousands };
+  const points = numbers.filter((cell) => cell.includes('.'));
+  if (commas.length === 0) return { decimal: '.', sure: true };
+  const thousands = (cells: readonly string[], mark: string) =>
+    cells.every((cell) => new RegExp(`^[-+]?[1-9]\\d{0,2}(\\${mark}\\d{3})+`).test(cell));
+  // Where one mark parts thousands wherever it stands, the other marks decimals.
+  if (points.length > 0 && thousands(commas, ',') && !thousands(points, '.')) return { decimal: '.', sure: true };
+  if (points.length > 0 && thousands(points, '.') && !thousands(commas, ',')) return { decimal: ',', sure: true };
+  if (commas.length <= points.length) return { decimal: '.', sure: false };
+  return { decimal: ',', sure: points.length === 0 && !thousands(commas, ',') };
 }

@@ -24,7 +24,7 @@ const WORDS: Words = [
   [
     'stopDepth',
     'stop depth|deco stop depth|deco depth|next stop depth',
-    'stopptiefe|stoptiefe|dekotiefe|profondeur palier|profundidad parada|profondita tappa|stopdiepte',
+    'stopptiefe|stoptiefe|dekotiefe|profondeur palier|palier|paliers|profundidad parada|profondita tappa|stopdiepte',
   ],
   [
     'stopTime',

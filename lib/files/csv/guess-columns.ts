@@ -2,7 +2,9 @@ import { refused, type Refusal } from '../../quantity/parsed';
 import { isClock, isDated, shapeOf, type CsvShape } from './csv-shape';
 import { UNIT_WORDS, unitsOfRole, type ColumnUse, type CsvUnit, type Mapping, type Role } from './csv-mapping';
 import { readHeading, unitOfWord, type HeadingRead } from './csv-words';
+import { numberBetween } from './csv-cells';
 import { guessUnit, type UnitGuess } from './guess-unit';
+import { recordedGas } from './recorded-gas';
 
 /** A column of the file as it was understood. */
 export interface GuessedColumn {
@@ -32,7 +34,11 @@ export interface Guess {
   readonly columns: readonly GuessedColumn[];
   /** Empty when the file itself leaves nothing open. */
   readonly questions: readonly Question[];
+  /** The first rows of samples, as text. */
+  readonly rows: readonly (readonly string[])[];
 }
+
+const ROWS_SHOWN = 5;
 
 /**
  * Guesses how to read a CSV file from its beginning, and says what has to be asked.
@@ -46,7 +52,7 @@ export function guessColumns(head: string, whole = false): Guess | Refusal {
       'Bring a CSV file with a row for each sample, such as “time_s,depth_m”, then “0,0.0” and so on.',
     );
   }
-  const misfit = commaForBoth(shape);
+  const misfit = commaForBoth(shape) ?? listOfDives(shape);
   if (misfit) return misfit;
   const columns = columnsOf(shape);
   const mapping: Mapping = {
@@ -54,6 +60,7 @@ export function guessColumns(head: string, whole = false): Guess | Refusal {
     decimal: shape.decimal,
     firstRow: shape.firstRow,
     columns: columns.map(({ role, unit }) => ({ role, unit })),
+    gasAbove: gasAbove(shape),
   };
   const shown = columns.map(({ name, examples, role, unit, confidence }) => ({
     name,
@@ -62,7 +69,13 @@ export function guessColumns(head: string, whole = false): Guess | Refusal {
     unit,
     confidence,
   }));
-  return { ok: true, mapping, columns: shown, questions: questionsOf(shape, columns) };
+  return {
+    ok: true,
+    mapping,
+    columns: shown,
+    questions: questionsOf(shape, columns),
+    rows: shape.rows.slice(0, ROWS_SHOWN),
+  };
 }
 
 /** A mapping after one question has been answered. An answer that is not among the choices changes nothing. */
@@ -100,6 +113,50 @@ function commaForBoth(shape: CsvShape): Refusal | undefined {
   );
 }
 
+const MOST_DEPTH =
+  /\b(max\w*|deepest|grosste|profonde?ur max\w*)\b.*\b(depth|tiefe|prof\w*|diepte|djup|dybde)\b|\b(depth|tiefe|prof\w*|diepte|djup|dybde)\b.*\bmax\w*|maximaltiefe/;
+const WHOLE_DIVE =
+  /\b(date|datum|fecha|data|duration|dauer|duree|duracion|durata|bottom time|tauchzeit|site|location|ort|lieu|lugar)\b/;
+
+/** A greatest depth and a length or a date in each row: a list of dives, with no profile in it. */
+function listOfDives(shape: CsvShape): Refusal | undefined {
+  const headings = shape.headings.map((heading) =>
+    heading
+      .toLowerCase()
+      .normalize('NFD')
+      .replace(/[\u0300-\u036f]/g, '')
+      .replace(/[_-]/g, ' '),
+  );
+  if (!headings.some((heading) => MOST_DEPTH.test(heading)) || !headings.some((heading) => WHOLE_DIVE.test(heading)))
+    return undefined;
+  const cells = shape.headings.map((_, i) => shape.rows.map((row) => (row[i] ?? '').trim()));
+  const sampled = shape.headings.some((heading, i) => {
+    const read = readHeading(heading);
+    return (
+      read?.role === 'time' && read.sure === 1 && !WHOLE_DIVE.test(headings[i]!) && rises(cells[i]!, shape.decimal)
+    );
+  });
+  if (sampled && shape.rows.length > 1) return undefined;
+  return refused(
+    `This is a list of dives, one to a row (row ${shape.firstRow}: ${shape.rows[0]!.slice(0, 4).join(', ')}): it holds no depth at each moment.`,
+    'Export the dives with their profiles: a row for each sample, with its time and its depth.',
+  );
+}
+
+/** A gas named in a line above the samples, such as `Gas:,EAN32`. */
+function gasAbove({ above }: CsvShape): Mapping['gasAbove'] {
+  for (const { row, cells } of above) {
+    const line = cells.join(' ').trim();
+    const named =
+      /^["\s]*(?:breathing )?(gas|mix|gas mix|gasgemisch|atemgas|gaz|melange|mélange|mezcla|miscela|gasmengsel)\s*[:=]?\s+(.+)$/i.exec(
+        line,
+      );
+    const gas = named && recordedGas(named[2]!);
+    if (gas) return { row, gas };
+  }
+  return undefined;
+}
+
 /** A meaning or unit surer than this is taken without asking. */
 const ASKED_BELOW = 0.7;
 
@@ -115,13 +172,17 @@ interface Column extends GuessedColumn {
 function columnsOf(shape: CsvShape): Column[] {
   const cells = shape.headings.map((_, i) => shape.rows.map((row) => (row[i] ?? '').trim()));
   const read = shape.headings.map(readHeading);
-  const roles = read.map((heading, i): Role => (heading && isSurest(read, i) ? heading.role : 'ignored'));
+  // A column that stands still is no time, whatever its heading says, where another of that name goes on.
+  const moving = read.map((heading, i) => heading?.role !== 'time' || rises(cells[i]!, shape.decimal));
+  const contested = read.filter((heading, i) => heading?.role === 'time' && moving[i]).length > 0;
+  const meant = read.map((heading, i) => (contested && !moving[i] ? undefined : heading));
+  const roles = meant.map((heading, i): Role => (heading && isSurest(meant, i) ? heading.role : 'ignored'));
   const claim = (role: Role, fits: (column: readonly string[]) => boolean) => {
     const index = roles.includes(role) ? -1 : cells.findIndex((column, i) => roles[i] === 'ignored' && fits(column));
     if (index >= 0) roles[index] = role;
   };
-  claim('time', rises);
-  claim('depth', allNumbers);
+  claim('time', (column) => rises(column, shape.decimal));
+  claim('depth', (column) => allNumbers(column, shape.decimal));
   const metric = read.some((heading) => heading?.metric);
   const depth = roles.indexOf('depth');
   const depthTold = depth < 0 ? undefined : toldUnit(shape, read, depth, 'depth');
@@ -165,14 +226,15 @@ function toldUnit(
   return units.find((unit) => unit !== undefined && unitsOfRole(role).includes(unit));
 }
 
-function numbersOf(column: readonly string[]): number[] {
-  return column.filter((cell) => cell !== '').map((cell) => Number(cell.replace(',', '.')));
+function numbersOf(column: readonly string[], decimal: '.' | ','): number[] {
+  return column.filter((cell) => cell !== '').map((cell) => numberBetween(cell, 0, cell.length, decimal.charCodeAt(0)));
 }
 
-function rises(column: readonly string[]): boolean {
+function rises(column: readonly string[], decimal: '.' | ','): boolean {
   const told = column.filter((cell) => cell !== '');
-  if (told.length > 0 && told.every((cell) => isClock(cell) || isDated(cell))) return true;
-  const numbers = numbersOf(column);
+  if (told.length > 0 && told.every((cell) => isClock(cell) || isDated(cell)))
+    return told.length === 1 || told.some((cell) => cell !== told[0]);
+  const numbers = numbersOf(column, decimal);
   return (
     numbers.length > 1 &&
     numbers.every((value, i) => Number.isFinite(value) && (i === 0 || value >= numbers[i - 1]!)) &&
@@ -180,8 +242,8 @@ function rises(column: readonly string[]): boolean {
   );
 }
 
-function allNumbers(column: readonly string[]): boolean {
-  const numbers = numbersOf(column);
+function allNumbers(column: readonly string[], decimal: '.' | ','): boolean {
+  const numbers = numbersOf(column, decimal);
   return numbers.length > 0 && numbers.every(Number.isFinite);
 }
 

@@ -33,7 +33,7 @@ export function guessUnit(role: Role, told: CsvUnit | undefined, cells: readonly
     case 'helium':
       return settled(told, largest(filled) <= 1 && largest(filled) > 0 ? 'fraction' : '%');
     case 'temperature':
-      return settled(told, largest(filled) > 200 ? 'K' : largest(filled) > 45 ? '°F' : '°C');
+      return temperatureUnit(told, largest(filled));
     default:
       return { unit: 'none', sure: CERTAIN, why: '', possible: unitsOfRole(role) };
   }
@@ -43,8 +43,15 @@ function settled(told: CsvUnit | undefined, likely: CsvUnit): UnitGuess {
   return { unit: told ?? likely, sure: told ? CERTAIN : LIKELY, why: '', possible: [told ?? likely] };
 }
 
+/** No water a diver is in is warmer than 45 °C, and none colder than 28 °F: between them a bare number may be either. */
+function temperatureUnit(told: CsvUnit | undefined, most: number): UnitGuess {
+  if (told !== undefined || most > 200) return settled(told, 'K');
+  if (most > 45 || most < 28) return settled(undefined, most > 45 ? '°F' : '°C');
+  return { unit: '°C', sure: OPEN, why: 'Its heading names no unit.', possible: ['°C', '°F'] };
+}
+
 function timeUnit(role: Role, told: CsvUnit | undefined, cells: readonly string[]): UnitGuess {
-  if (cells.some(isDated)) return settled('date', 'date');
+  if (cells.some(isDated)) return dateUnit(cells);
   if (cells.some(isClock)) {
     if (cells.some((cell) => cell.split(':').length === 3)) return settled('h:mm:ss', 'h:mm:ss');
     if (told === 'm:ss' || told === 'h:mm') return settled(told, told);
@@ -57,12 +64,50 @@ function timeUnit(role: Role, told: CsvUnit | undefined, cells: readonly string[
     };
   }
   if (told !== undefined && !told.includes(':') && told !== 'date') return settled(told, told);
-  const possible: readonly CsvUnit[] = ['s', 'min', 'h', 'ms'];
+  const possible: readonly CsvUnit[] = ['s', 'min', 'h', 'ms', 'days'];
   const why = 'Its heading names no unit.';
   const most = largest(cells);
+  if (role === 'time' && seemsDays(cells))
+    return {
+      unit: 'days',
+      sure: OPEN,
+      why: 'Its heading names no unit, and its numbers look like parts of a day.',
+      possible,
+    };
   const whole = cells.every((cell) => /^[-+]?\d+$/.test(cell));
   if (role !== 'time') return { unit: most > 300 ? 's' : 'min', sure: OPEN, why, possible };
   return { unit: whole || most > 300 ? 's' : 'min', sure: OPEN, why, possible };
+}
+
+/** The order of day and month is plain from a first or second number over 12, or from a mark only one order is written with. */
+function dateUnit(cells: readonly string[]): UnitGuess {
+  const slashed = cells.flatMap((cell) => {
+    const date = /^(\d{1,2})\/(\d{1,2})\/\d/.exec(cell);
+    return date ? [[Number(date[1]), Number(date[2])] as const] : [];
+  });
+  if (slashed.length === 0 || slashed.some(([first]) => first > 12)) return settled('date', 'date');
+  if (slashed.some(([, second]) => second > 12)) return settled('date, month first', 'date, month first');
+  return {
+    unit: cells.some((cell) => /[ap]\.?\s?m\.?$/i.test(cell)) ? 'date, month first' : 'date',
+    sure: OPEN,
+    why: `A date such as ${cells.find(isDated)!.split(/[ T,]/)[0]} could have the day or the month first.`,
+    possible: ['date', 'date, month first'],
+  };
+}
+
+/** The longest a dive in parts of a day: with more, the numbers are hours or minutes. */
+const MOST_OF_A_DAY = 0.5;
+/** Days since 1899 as spreadsheets count them: from 1980 to 2100. */
+const DATE_SERIALS = [29_000, 73_500] as const;
+
+function seemsDays(cells: readonly string[]): boolean {
+  const numbers = cells.map((cell) => Number(cell.replace(',', '.')));
+  const parts = numbers.filter((value) => !Number.isInteger(value));
+  if (parts.length < 2 || numbers.some((value) => !(value >= 0))) return false;
+  const steps = numbers.slice(1).map((value, i) => value - numbers[i]!);
+  const serials = numbers.every((value) => value > DATE_SERIALS[0] && value < DATE_SERIALS[1]);
+  const small = Math.max(...numbers) < MOST_OF_A_DAY && cells.some((cell) => /[.,]\d{5,}/.test(cell));
+  return (serials || small) && steps.every((step) => step >= 0 && step < 0.01);
 }
 
 function depthUnit(told: CsvUnit | undefined, most: number, metric: boolean): UnitGuess {

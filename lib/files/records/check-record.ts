@@ -70,21 +70,28 @@ export function checkRecord(recording: Recording): RecordCheck {
   addStart(recording, firstGood, add);
   addGaps(recording, add);
   addEnd(recording, add);
-  for (const cell of recording.unread) {
-    if (cell.of !== 'gas') continue;
+  addGases(recording, findings, counts);
+  return { findings: findings.sort((one, other) => one.row - other.row), counts };
+}
+
+/** Each name of a gas that is not understood, once: what is breathed from there on is not known. */
+function addGases(recording: Recording, findings: Finding[], counts: Partial<Record<FindingKind, number>>): void {
+  const named = new Set<string>();
+  for (const { row, text, of } of recording.unread) {
+    if (of !== 'gas') continue;
     counts.gas = (counts.gas ?? 0) + 1;
-    const what = `${place(recording, cell.row)}: the gas ${quoted(cell.text)} is not understood.`;
+    if (named.has(text)) continue;
+    named.add(text);
     findings.push({
       kind: 'gas',
-      row: cell.row,
-      lastRow: cell.row,
+      row,
+      lastRow: row,
       count: 1,
-      what,
-      repair: undefined,
-      blocking: false,
+      what: `${place(recording, row)}: the gas ${quoted(text)} is not understood.`,
+      repair: 'Go on with the gas before it; with air, where there is none.',
+      blocking: true,
     });
   }
-  return { findings: findings.sort((one, other) => one.row - other.row), counts };
 }
 
 type Add = (kind: FindingKind, first: number, last: number, what: string, repair: string | undefined) => void;

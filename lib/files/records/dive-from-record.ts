@@ -6,13 +6,14 @@ import { barPerMetre } from '../../physics/water';
 import { atMost, tidy } from '../../quantity/number';
 import { printHours } from '../../quantity/duration';
 import { accepted, refused, type Parsed, type Refusal } from '../../quantity/parsed';
+import { sayIssue } from '../../quantity/schema-words';
 import { compartments } from '../../tissue/coefficients';
-import { ADDED_ASCENT_M_MIN, isMissingDescent } from './check-record';
+import { ADDED_ASCENT_M_MIN, checkRecord, isMissingDescent, type FindingKind } from './check-record';
 import { BLOCKING, walkFaults } from './faults';
 import { profileOf, type RecordProfile } from './record-profile';
 import type { Recording } from './record';
 import { DEFAULT_CLOSENESS, simplify, type Closeness } from './simplify';
-import { surfaceIntervals } from './surface-intervals';
+import { FROM_REST_S, intervalsInScript, surfaceIntervals } from './surface-intervals';
 
 /** Steps a dive made of records may have: its script stays within what an editor takes. */
 export const MOST_STEPS = 4000;
@@ -60,14 +61,31 @@ export function diveFromRecords(recordings: readonly Recording[], options: Recor
       'Say how long it was, or bring that dive alone.',
     );
   }
+  const undecided = recordings.find(({ firstGas }) => (firstGas?.possible.length ?? 0) > 1);
+  if (undecided && options.settings?.gas === undefined)
+    return refused(undecided.firstGas!.from, 'Say which gas it was.');
   const settings = settingsFor(first, options.settings);
-  const notes: string[] = [];
+  const { intervalsS, cut } = intervalsInScript(told as number[], recordings);
+  const notes: string[] = recordings.flatMap(({ firstGas }) =>
+    firstGas?.possible.length === 1 ? [firstGas.from] : [],
+  );
+  if (cut)
+    notes.push(
+      `A surface interval is given as ${printHours(FROM_REST_S)}: a script follows one week, and by then less than 1 % of what the slowest compartment took up is left.`,
+    );
   const profiles = recordings.map((recording) => profileOf(recording));
   const closeness = options.closeness ?? DEFAULT_CLOSENESS;
-  let made = stepsOf(recordings, profiles, told as number[], settings, closeness, notes);
+  let made = stepsOf(recordings, profiles, intervalsS, settings, closeness, notes);
   for (let times = 2; made.steps.length > MOST_STEPS && times <= LOOSEST; times *= 2) {
     const looser = { tissueBar: closeness.tissueBar * times, depthM: closeness.depthM * times };
-    made = stepsOf(recordings, profiles, told as number[], settings, looser, []);
+    made = stepsOf(recordings, profiles, intervalsS, settings, looser, []);
+  }
+  const longS = made.steps.reduce((sum, step) => sum + ('durationS' in step ? step.durationS : 0), 0);
+  if (longS > LONGEST_S) {
+    return refused(
+      `Together these dives and the time between them take ${printHours(longS)}; a script follows one week.`,
+      'Bring fewer of them at a time.',
+    );
   }
   if (made.steps.length > MOST_STEPS) {
     return refused(
@@ -82,36 +100,36 @@ export function diveFromRecords(recordings: readonly Recording[], options: Recor
   const valid = diveSchema.safeParse(dive);
   if (!valid.success) {
     const [issue] = valid.error.issues;
-    return refused(
-      `This record makes no dive: ${issue?.message ?? 'something in it is out of range'}.`,
-      'Check its units, depths and times.',
-    );
+    return refused(`This record makes no dive. ${sayIssue(issue!)}.`, 'Check its units, depths and times.');
   }
   const { depthErrorM, tissueErrorBar, offsetS } = made;
   return accepted({ dive, notes, depthErrorM, tissueErrorBar, offsetS });
 }
 
 function blockedBy(recording: Recording): Refusal | undefined {
-  let count = 0;
-  let row = 0;
-  walkFaults(recording, (fault, index) => {
-    if (!BLOCKING.has(fault)) return;
-    if (count === 0) row = recording.row[index]!;
-    count += 1;
-  });
-  const { timeS, depthM } = recording;
-  if (count === 0 && timeS.length > 0 && isMissingDescent(timeS[0]!, depthM[0]!)) {
-    count = 1;
-    row = recording.row[0]!;
-  }
-  if (timeS.length < 2)
+  if (recording.timeS.length < 2)
     return refused(`“${recording.name}” has fewer than two samples.`, 'Leave it out, or bring a longer record.');
-  if (count === 0) return undefined;
-  const samples = count === 1 ? 'One sample' : `${count} samples`;
-  return refused(
-    `${samples} of “${recording.name}” cannot be part of a dive, first at ${recording.rowsAre} ${row}.`,
-    'Let the record be repaired, or mend the file.',
-  );
+  if (!mayBeBlocked(recording)) return undefined;
+  const { findings, counts } = checkRecord(recording);
+  const blocking = findings.filter((finding) => finding.blocking);
+  const [first] = blocking;
+  if (!first) return undefined;
+  const samples = [...BLOCKING].reduce((sum, kind) => sum + (counts[kind as FindingKind] ?? 0), 0);
+  const kinds = new Set(blocking.map(({ kind }) => kind)).size;
+  const others = samples - first.count;
+  const more =
+    others > 0
+      ? ` ${others === 1 ? 'One sample more' : `${others} samples more`} of “${recording.name}” ${kinds > 1 ? 'have this or other faults' : 'have the same fault'}.`
+      : '';
+  return refused(`${first.what}${more}`, `To mend it: ${first.repair} Or mend the file.`);
+}
+
+/** A quick look, so that a sound record is not gone over for its every finding. */
+function mayBeBlocked(recording: Recording): boolean {
+  const { timeS, depthM, unread } = recording;
+  let blocked = isMissingDescent(timeS[0]!, depthM[0]!) || unread.some(({ of }) => of === 'gas');
+  walkFaults(recording, (fault) => (blocked ||= BLOCKING.has(fault)));
+  return blocked;
 }
 
 function settingsFor(first: Recording, given: Partial<Settings> | undefined): Settings {

@@ -20,6 +20,7 @@ export const BLOCKING: ReadonlySet<string> = new Set([
   'tooDeep',
   'jump',
   'start',
+  'gas',
 ]);
 
 /** Faults whose samples a repair leaves out. */

@@ -17,6 +17,12 @@ export interface GasSwitch {
   readonly gas: Gas;
 }
 
+/** What a file tells of the gas a dive begins with, in a sentence; with more than one possible gas a person has to say which. */
+export interface FirstGas {
+  readonly from: string;
+  readonly possible: readonly Gas[];
+}
+
 /** A cell of the file that could not be understood. */
 export interface Unread {
   readonly row: number;
@@ -36,6 +42,8 @@ export interface Recording {
   readonly depthM: Float64Array;
   /** Gases breathed, each from its time on. Empty where the file does not tell. */
   readonly switches: readonly GasSwitch[];
+  /** Where the first gas is known from, where that needs saying, or between which the file leaves it open. */
+  readonly firstGas?: FirstGas | undefined;
   readonly unit: UnitFigures;
   readonly temperatureC: Float64Array | undefined;
   /** Date and time of the beginning as the file writes it. */

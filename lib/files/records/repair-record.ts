@@ -33,7 +33,7 @@ export function repairRecord(recording: Recording, consent: Consent): Repaired {
     else if (fault === 'negative') surfaced.push(index);
     else if (fault === 'restart') restarts.push(index);
   });
-  let mended = recording;
+  let mended = withGases(recording, consent, count);
   if (surfaced.length > 0) {
     const depthM = recording.depthM.slice();
     for (const index of surfaced) depthM[index] = 0;
@@ -49,6 +49,13 @@ export function repairRecord(recording: Recording, consent: Consent): Repaired {
     recordings.push(withEnds(restarts.length > 0 ? partOf(whole, recording, part, bounds) : whole, consent, count));
   }
   return { recordings, done };
+}
+
+/** Without the names of gases that nobody understood, where a person lets the gas before go on. */
+function withGases(recording: Recording, consent: Consent, count: (kind: FindingKind) => void): Recording {
+  const unread = recording.unread.filter(({ of, row }) => of !== 'gas' || !consent('gas', row));
+  for (let i = unread.length; i < recording.unread.length; i += 1) count('gas');
+  return unread.length === recording.unread.length ? recording : { ...recording, unread };
 }
 
 /** One dive of a record whose time began again: its own gases, and no clock that it shares with the others. */

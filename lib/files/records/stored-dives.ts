@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { cautions } from '../../../content/cautions';
+import { sayIssue } from '../../quantity/schema-words';
 
 /** A dive as it is kept between visits. What it says beyond this is kept as it is. */
 export const storedDiveSchema = z.looseObject({
@@ -45,11 +46,10 @@ export function readStoredDives(text: string): StoredRead {
   let json: unknown;
   try {
     json = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : 'it cannot be parsed';
+  } catch {
     return {
       ok: false,
-      what: `The file is not sound JSON (${reason.slice(0, 120)}).`,
+      what: 'The file is not sound JSON: a bracket, a comma or a quotation mark is missing in it, or it was cut off.',
       mend: 'Export the dives again, or choose another file.',
     };
   }
@@ -76,10 +76,10 @@ export function readStoredDives(text: string): StoredRead {
       const [issue] = read.error.issues;
       unread.push({
         number: i + 1,
-        what: `${issue?.path.join('.') || 'the record'}: ${issue?.message ?? 'not sound'}`,
+        what: `${sayIssue(issue!)}.`,
         record,
       });
-    } else if (ids.has(read.data.id)) unread.push({ number: i + 1, what: 'another record has the same id', record });
+    } else if (ids.has(read.data.id)) unread.push({ number: i + 1, what: 'Another record has the same id.', record });
     else {
       ids.add(read.data.id);
       dives.push(read.data);

@@ -1,20 +1,40 @@
 import { LONGEST_S } from '../../dive/bounds';
-import { dateSeconds } from '../csv/csv-time';
+import { readMoment, secondsBetween } from '../csv/csv-time';
 import type { Recording } from './record';
 
 /**
+ * After so long at the surface a dive begins from rest, s: of what the slowest compartment (635 min for nitrogen) had
+ * taken up beyond rest, 2^(−72·60/635), less than 1 %, is left.
+ */
+export const FROM_REST_S = 3 * 24 * 3600;
+
+/**
  * Time at the surface before each recording, s, as far as the file tells; undefined where a person has to. The first
- * is 0. A dive the file calls the first of a series has the longest interval there is: nothing of note is left by then.
+ * is 0, and one that a file calls without end is Infinity.
  */
 export function surfaceIntervals(recordings: readonly Recording[]): (number | undefined)[] {
   return recordings.map((recording, i) => {
     if (i === 0) return 0;
-    if (recording.intervalBeforeS !== undefined) return Math.min(LONGEST_S, recording.intervalBeforeS);
-    const before = recordings[i - 1]!;
-    const startS = between(before.clockS, recording.clockS) ?? between(startOf(before), startOf(recording));
-    const interval = startS === undefined ? undefined : startS - lengthS(before);
-    return interval === undefined || !(interval > 0) ? undefined : Math.min(LONGEST_S, interval);
+    if (recording.intervalBeforeS !== undefined) return recording.intervalBeforeS;
+    const startS = startsApartS(recordings[i - 1]!, recording);
+    const interval = startS === undefined ? undefined : startS - lengthS(recordings[i - 1]!);
+    return interval === undefined || !(interval > 0) ? undefined : interval;
   });
+}
+
+/**
+ * The intervals as a script can have them: together with the dives they may not pass the week it follows. Where they
+ * would, those from rest are cut to the shortest that still are; `cut` says whether any was.
+ */
+export function intervalsInScript(
+  intervalsS: readonly number[],
+  recordings: readonly Recording[],
+): { readonly intervalsS: readonly number[]; readonly cut: boolean } {
+  const divedS = recordings.reduce((sum, recording) => sum + lengthS(recording), 0);
+  const ended = intervalsS.map((intervalS) => (intervalS === Infinity ? FROM_REST_S : intervalS));
+  const fits = divedS + ended.reduce((sum, intervalS) => sum + intervalS, 0) <= LONGEST_S;
+  const shown = fits ? ended : ended.map((intervalS) => Math.min(FROM_REST_S, intervalS));
+  return { intervalsS: shown, cut: shown.some((intervalS, i) => intervalS !== intervalsS[i]) };
 }
 
 /** The latest time a recording reaches, s. */
@@ -22,11 +42,9 @@ export function lengthS({ timeS }: Recording): number {
   return timeS.reduce((most, time) => (time > most ? time : most), 0);
 }
 
-function startOf({ startedAt }: Recording): number | undefined {
-  const seconds = startedAt === undefined ? NaN : dateSeconds(startedAt);
-  return Number.isFinite(seconds) ? seconds : undefined;
-}
-
-function between(one: number | undefined, other: number | undefined): number | undefined {
-  return one === undefined || other === undefined || other <= one ? undefined : other - one;
+/** Seconds from the beginning of one recording to that of another, negative where the other came first; undefined where the file does not tell. */
+export function startsApartS(one: Recording, other: Recording): number | undefined {
+  if (one.clockS !== undefined && other.clockS !== undefined) return other.clockS - one.clockS;
+  const [from, to] = [one, other].map(({ startedAt }) => (startedAt === undefined ? undefined : readMoment(startedAt)));
+  return from && to ? secondsBetween(from, to) : undefined;
 }

@@ -23,8 +23,8 @@ export async function readUddf(pieces: Pieces<string>, hooks: Hooks = {}): Promi
       'Remove the <!DOCTYPE …> part; a UDDF file needs none.',
     );
   });
-  parser.on('error', (error) => {
-    throw brokenXml(error, parser.line, document);
+  parser.on('error', () => {
+    throw brokenXml(parser.line, document);
   });
   parser.on('opentag', ({ name, attributes }) => {
     if (path.length >= DEEPEST_NESTING)
@@ -74,10 +74,10 @@ function cutOff(line: number, document: UddfDocument): RefusedFile {
   );
 }
 
-function brokenXml(error: Error, line: number, document: UddfDocument): RefusedFile {
-  const reason = error.message.replace(/^[^ ]*\d+:\d+: ?/, '').replace(/\.$/, '');
+/** What the parser says of it is for programmers: a person is told the places people break such files at. */
+function brokenXml(line: number, document: UddfDocument): RefusedFile {
   return new RefusedFile(
-    `Line ${line} is not well-formed XML (${reason}), ${document.where()}.`,
+    `Line ${line} is not well-formed XML, ${document.where()}: a tag there is not closed or closes another, a value has no quotation marks, or a & or < stands alone.`,
     'Export the file again, or mend that line.',
   );
 }

@@ -1,10 +1,11 @@
 import { ALTITUDE_RANGE_M } from '../../physics/atmosphere';
-import { AIR, sameGas, type Gas } from '../../physics/gas';
+import { AIR, gasName, sameGas, type Gas } from '../../physics/gas';
 import type { Water } from '../../physics/water';
 import { GrowingNumbers } from '../records/growing';
 import {
   MAX_DIVES,
   MAX_SAMPLES,
+  type FirstGas,
   type GasSwitch,
   type Recording,
   type UnitChannel,
@@ -40,6 +41,8 @@ interface Waypoint {
 export class UddfDive {
   readonly name: string;
   readonly links: string[] = [];
+  /** Mixes that cylinders of this dive are linked to, each once. */
+  private readonly tankRefs: string[] = [];
   altitudeM: number | undefined;
   /** A mode other than open circuit, if the dive has one. */
   refusedMode: string | undefined;
@@ -80,6 +83,8 @@ export class UddfDive {
         switchRef: undefined,
         unread: [],
       };
+    } else if (name === 'link' && path.includes('tankdata')) {
+      if (attributes.ref !== undefined && !this.tankRefs.includes(attributes.ref)) this.tankRefs.push(attributes.ref);
     } else if (name === 'link' && path.includes('informationbeforedive')) this.links.push(attributes.ref ?? '');
     else if (name === 'infinity' && path.includes('surfaceintervalbeforedive')) this.intervalBeforeS = Infinity;
     else if (!waypoint) return;
@@ -141,12 +146,37 @@ export class UddfDive {
       this.switches.push({ timeS: waypoint.timeS, ref: waypoint.switchRef, waypoint: row });
   }
 
-  /** @param gasOf the gas a reference stands for */
-  recording(gasOf: (ref: string) => Gas, site: UddfSite): Recording {
+  /**
+   * The gas the dive begins with where no waypoint at its beginning names one: that of its cylinder, where all its
+   * cylinders hold one. With several nobody can tell from the file; with none the standard means air.
+   */
+  private firstGas(gasOf: (ref: string) => Gas, isMix: (ref: string) => boolean): FirstGas | undefined {
+    if (this.switches[0]?.waypoint === 1) return undefined;
+    const possible: Gas[] = [];
+    for (const gas of this.tankRefs.filter(isMix).map(gasOf)) {
+      if (!possible.some((other) => sameGas(other, gas))) possible.push(gas);
+    }
+    const [only] = possible;
+    if (only === undefined)
+      return {
+        from: `“${this.name}” names no gas at its beginning and no cylinder’s: air is meant by that.`,
+        possible: [AIR],
+      };
+    const names = possible.map(gasName).join(' and ');
+    return possible.length === 1
+      ? { from: `“${this.name}” names no gas at its beginning: ${names} is taken, from its cylinder.`, possible }
+      : { from: `“${this.name}” has cylinders of ${names} and does not say which it begins with.`, possible };
+  }
+
+  /**
+   * @param gasOf the gas a reference stands for
+   * @param isMix whether a reference stands for a gas at all
+   */
+  recording(gasOf: (ref: string) => Gas, isMix: (ref: string) => boolean, site: UddfSite): Recording {
     const { length } = this;
     const switches: GasSwitch[] = [];
-    // No switchmix in the first waypoint means air.
-    if (this.switches[0]?.waypoint !== 1) switches.push({ timeS: 0, gas: AIR });
+    const firstGas = this.firstGas(gasOf, isMix);
+    if (firstGas?.possible.length === 1) switches.push({ timeS: 0, gas: firstGas.possible[0]! });
     for (const { timeS, ref, waypoint } of this.switches) {
       const gas = gasOf(ref);
       const last = switches.at(-1);
@@ -166,6 +196,7 @@ export class UddfDive {
       timeS: this.time.slice(),
       depthM: this.depth.slice(),
       switches,
+      firstGas,
       unit,
       temperatureC: kelvin.some(Number.isFinite)
         ? kelvin.map((value) => Math.round((value - ZERO_CELSIUS_K) * 1e9) / 1e9)

@@ -1,6 +1,7 @@
 import type { Gas } from '../../physics/gas';
 import { xmlNumber } from './xml-number';
 import type { FileResult, Recording } from '../records/record';
+import { inDiveOrder, TURNED_NOTE } from '../records/dive-log';
 import { RefusedFile } from '../refused-file';
 import { UddfDive, type UddfSite } from './uddf-dive';
 
@@ -111,7 +112,11 @@ export class UddfDocument {
       altitudeM: dive.altitudeM ?? site?.altitudeM,
       water: density === undefined ? undefined : density >= SALT_FROM_KG_M3 ? 'salt' : 'fresh',
     };
-    return dive.recording((ref) => this.gasOf(ref), about);
+    return dive.recording(
+      (ref) => this.gasOf(ref),
+      (ref) => this.mixes.has(ref),
+      about,
+    );
   }
 
   /** The gas a waypoint refers to. Throws RefusedFile for one the model cannot take. */
@@ -164,7 +169,8 @@ export class UddfDocument {
         'Export it with its profile: waypoints with depth and divetime.',
       );
     }
-    return { ok: true, recordings: this.recordings, notes: this.notes };
+    const { recordings, turned } = inDiveOrder(this.recordings);
+    return { ok: true, recordings, notes: turned ? [...this.notes, TURNED_NOTE] : this.notes };
   }
 }
 

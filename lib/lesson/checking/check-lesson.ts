@@ -1,5 +1,6 @@
 import { parseScript } from '../../dive/script';
 import { quoted } from '../../quantity/parsed';
+import { sayIssue } from '../../quantity/schema-words';
 import { ruleSettingsSchema } from '../../rules/settings/rule-settings';
 import { UNIT_READING_IDS } from '../../working/rules/unit-all';
 import { checkPredict, checkQuestion } from '../questions/check-questions';
@@ -109,7 +110,7 @@ function checkScripts(lesson: Lesson, checker: Checker): void {
       ['scripts', name, 'rules', ...(issue?.path ?? [])],
       keys
         ? `${keys} is not a rule, or not a setting of this rule.`
-        : `This is not a setting of a rule: ${issue?.message ?? 'it does not fit'}.`,
+        : `This is not a setting of a rule. ${sayIssue(issue!)}.`,
       'See the rules and their settings on the desk.',
     );
   }

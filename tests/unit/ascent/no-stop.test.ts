@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { breathedAt } from '@/lib/ascent/breathed';
+import { figuresOf, loadAt } from '@/lib/ascent/figures';
 import { compartmentNoStopMin, noStop, surfaceMarginBar } from '@/lib/ascent/no-stop';
+import { computeTimeline } from '@/lib/dive/timeline';
+import { diveOf, down, stay } from '../rules/made-dives';
 import { plainLoad } from './plain-model';
 
 const nitrogen = (nitrogenBar: number) => ({ nitrogenBar, heliumBar: 0 });
@@ -33,6 +37,29 @@ describe('no-stop time with helium', () => {
     const breathed = { nitrogenBar: 2 + 1e-4, heliumBar: 1e-9 };
     expect(noStop(plainLoad(1), breathed, 1).minutes).toBe(Infinity);
     expect(noStop(plainLoad(1), breathed, 1, 200).minutes).toBeCloseTo(10 * Math.log2(10001), 2);
+  });
+});
+
+describe('no-stop time over a long stay on helium', () => {
+  it('is told from the moment it is within reach, and falls a minute a minute', () => {
+    // 21/35 at 11 m: the limit is broken only after more than 99 min there.
+    const gas = { o2: 0.21, he: 0.35 };
+    const dive = diveOf([down(11, 60), stay(240 * 60)], { gas, gradientFactors: { low: 0.85, high: 0.85 } });
+    const timeline = computeTimeline(dive, 60);
+    const { noStopMin, ceilingM } = figuresOf(timeline, dive.settings);
+    const high = dive.settings.gradientFactors.high;
+    const told: number[] = [];
+    for (let i = 2; i < timeline.length && ceilingM[i] === 0; i += 1) {
+      const alone = noStop(loadAt(timeline, i), breathedAt(timeline, gas, timeline.ambientBar[i]!), high);
+      expect(noStopMin[i] === Infinity ? 1e9 : noStopMin[i]).toBeCloseTo(
+        alone.minutes === Infinity ? 1e9 : alone.minutes,
+        4,
+      );
+      if (noStopMin[i] !== Infinity) told.push(noStopMin[i]!);
+    }
+    expect(noStopMin[2]).toBe(Infinity);
+    expect(told.length).toBeGreaterThan(90);
+    told.slice(1).forEach((minutes, i) => expect(told[i]! - minutes).toBeCloseTo(1, 6));
   });
 });
 

@@ -64,4 +64,20 @@ describe('the readings command', () => {
     });
     expect(readings(EXAMPLE, '--every', 'never')).toMatchObject({ status: 2, stdout: '' });
   });
+
+  it('tells what would have avoided a stop, each change as a whole dive that it finds free of it', () => {
+    const told = JSON.parse(readings(EXAMPLE, '--avoid', 'stop').stdout);
+    const earlier = told.waysOut.find(({ lever }: { lever: string }) => lever === 'leave-earlier');
+    expect(earlier).toMatchObject({ from: 20, unit: 'min', cost: expect.stringContaining('less at the bottom') });
+    expect(earlier.script).toBe(EXAMPLE.replace('stay 20 min', `stay ${earlier.to} min`));
+    const free = JSON.parse(readings(earlier.script, '--avoid', 'stop').stdout);
+    expect(free.waysOut).toEqual([]);
+    expect(free.howMuchMore[0]).toMatchObject({ lever: 'stay-longer', from: earlier.to, to: earlier.to + 1 });
+    const none = told.waysOut.find(({ lever }: { lever: string }) => lever === 'longer-interval');
+    expect(none).toEqual({ lever: 'longer-interval', dive: 1, none: true, text: expect.any(String) });
+    const text = readings(EXAMPLE, '--avoid', 'stop', '--format', 'text').stdout;
+    expect(text).toContain(`# leave-earlier: ${earlier.text} Its cost: ${earlier.cost}.`);
+    expect(text).toContain(`#   stay ${earlier.to} min`);
+    expect(readings(EXAMPLE, '--avoid', 'trouble').status).toBe(2);
+  });
 });

@@ -39,6 +39,23 @@ describe('a desk', () => {
     expect(desk.getState()).toMatchObject({ script: `${SHORT}# 2\n`, covered: ['depth'] });
   });
 
+  it('takes back the second change of a rule by itself, where the first was taken back before', () => {
+    const desk = open();
+    const more = (times: number) => ({
+      rules: { ...DEFAULT_RULES, slowedWashout: { ...DEFAULT_RULES.slowedWashout, on: true, times } },
+    });
+    desk.getState().change(more(2), 'slowed washout');
+    desk.getState().undo();
+    desk.getState().change(more(3), 'slowed washout');
+    expect(desk.getState().past).toHaveLength(1);
+    desk.getState().settle();
+    desk.getState().change(more(4), 'slowed washout');
+    desk.getState().undo();
+    expect(desk.getState().rules).toEqual(more(3).rules);
+    desk.getState().undo();
+    expect(desk.getState().rules).toBeUndefined();
+  });
+
   it('keeps the time cursor within a dive that has become shorter', () => {
     const desk = open();
     desk.getState().setCursor(1500);

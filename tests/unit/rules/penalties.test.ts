@@ -47,6 +47,14 @@ describe('a longer safety stop', () => {
     expect(watch.tracks.safetyStopLeftS.at(-1)).toBe(240);
   });
 
+  it('is forgotten by the next dive, whose own breach is answered in full', () => {
+    const surfaced: Step[] = [...oneRise, up(0, 100), rest(3600)];
+    const easy = watched([...surfaced, down(20, 100), stay(200)], on);
+    expect(easy.tracks.safetyStopLeftS.at(-1)).toBe(180);
+    const again = watched([...surfaced, ...oneRise], only({ longerSafetyStop: { on: true, mostS: 60 } }));
+    expect(again.tracks.safetyStopLeftS.at(-1)).toBe(240);
+  });
+
   it('stays advice: nothing is owed, and the model is asked nothing', () => {
     const watch = watched([...oneRise, up(0, 100), rest(600)], on);
     expect(told(watch, 'requiredStops')).toEqual([]);

@@ -138,13 +138,9 @@ describe('reading a CSV file', () => {
           { role: 'depth', unit: 's' },
         ],
       },
-      'A column of depth cannot be in seconds.',
+      'A column that holds the depth cannot be in seconds.',
     ],
-    [
-      'the same mark twice',
-      { decimal: ',' },
-      'The mark between columns must be one character, and another than the decimal mark.',
-    ],
+    ['two marks between columns', { separator: ', ' }, 'The mark between columns must be one character.'],
   ])('refuses a mapping with %s', async (_, change, what) => {
     expect(await readCsv(['time,depth\n0,0\n'], { ...mapping, ...change })).toMatchObject({ ok: false, what });
   });

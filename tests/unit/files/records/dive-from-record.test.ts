@@ -188,7 +188,7 @@ describe('a dive made of records', () => {
         [50, 9],
         [90, 0],
       ],
-      'One sample of “Dive 1” cannot be part of a dive, first at row 4.',
+      'Row 4: the time goes backwards to 50 s.',
     ],
     [
       'a depth above the water',
@@ -198,7 +198,7 @@ describe('a dive made of records', () => {
         [90, -1],
         [99, 0],
       ],
-      '2 samples of “Dive 1” cannot be part of a dive, first at row 3.',
+      'Rows 3 to 4: the depth is negative (−1 m).',
     ],
     [
       'no beginning',
@@ -206,7 +206,7 @@ describe('a dive made of records', () => {
         [0, 9],
         [60, 9],
       ],
-      'One sample of “Dive 1” cannot be part of a dive, first at row 2.',
+      'Row 2: the record begins at 9 m, not at the surface.',
     ],
     ['one sample', [[0, 0]], '“Dive 1” has fewer than two samples.'],
   ])('is refused for %s', (_, samples, what) => {

@@ -24,8 +24,8 @@ describe('saved dives as a file', () => {
     if (!read.ok) throw new Error(read.what);
     expect(read.dives).toEqual(dives);
     expect(read.unread.map(({ number }) => number)).toEqual([1, 2, 3, 6]);
-    expect(read.unread[0]!.what).toMatch(/^title: /);
-    expect(read.unread[3]!.what).toBe('another record has the same id');
+    expect(read.unread[0]!.what).toMatch(/^“title” is missing/);
+    expect(read.unread[3]!.what).toBe('Another record has the same id.');
     expect(JSON.parse(writeStoredDives(read.dives, read.unread)).dives).toEqual([...dives, ...bad]);
   });
 

@@ -1,0 +1,98 @@
+'use client';
+
+import { useEffect, useMemo } from 'react';
+import { createPortal } from 'react-dom';
+import { parseScript, writeScript } from '@/lib/dive/script';
+import { sampleAt } from '@/lib/dive/timeline';
+import { printClock } from '@/lib/quantity/duration';
+import { modelSayings } from '@/lib/sayings/model-readings';
+import type { Target } from '@/lib/ways-out/trouble';
+import type { WayOut } from '@/lib/ways-out/ways-out';
+import { usePreferences } from '../../parts/preferences';
+import { useStatus } from '../../parts/status';
+import { useAsked } from '../../parts/working/asked';
+import { WorkingSheet } from '../../parts/working/WorkingSheet';
+import { useWaysOut } from '../../working/ways-out/use-ways-out';
+import { targetOf, useWaysOutHere, waysOutId } from '../../working/ways-out/ways-out-here';
+import { WaysOutPanel } from '../../working/ways-out/WaysOutPanel';
+
+import { cursorSample } from '../desk-store';
+import { useDesk, useDeskStore } from '../desk-context';
+import { modelMomentOf } from '../model-moment';
+import { sceneOf, type Scene } from '../../pictures/scene';
+
+/** Answers on the desk what would have avoided a stop, whoever asked: a reading, an event of the log, a "why?". */
+export function DeskWaysOut() {
+  const target = useAsked((state) => targetOf(state.id));
+  useEffect(() => {
+    useWaysOutHere.setState(({ panels }) => ({ panels: panels + 1 }));
+    return () => useWaysOutHere.setState(({ panels }) => ({ panels: panels - 1 }));
+  }, []);
+  return target ? createPortal(<OpenPanel target={target} />, document.body) : null;
+}
+
+/** Deeper than this a dive is no recreational one, m: common practice, with no single source. */
+const DEEP_M = 40;
+const MOST_SHOWN = 2;
+
+function OpenPanel({ target }: { target: Target }) {
+  const store = useDeskStore();
+  const scene = useDesk((state) => state.scene);
+  const rules = useDesk((state) => state.rules);
+  const shown = useDesk((state) => state.shownWays);
+  const live = useDesk((state) => state.base !== undefined || state.still);
+  const sample = useDesk(cursorSample);
+  const units = usePreferences((state) => state.units);
+  const { ask, close } = useAsked.getState();
+  const asked = useMemo(
+    () => ({ script: writeScript(scene.dive), question: { target, system: units, rules } }),
+    [scene, target, units, rules],
+  );
+  const answer = useWaysOut(asked);
+  const cursorS = scene.timeline.timeS[sample]!;
+  const others = useMemo(
+    () => shown.map(({ script }) => sceneOfScript(script)).filter((one) => one !== undefined),
+    [shown],
+  );
+
+  // What is shown beside the dive belongs to the question: it goes when that does.
+  useEffect(() => () => store.getState().showWays([]), [store]);
+
+  const show = (way: WayOut) => {
+    const left = shown.filter(({ script }) => script !== way.script);
+    store.getState().showWays(left.length < shown.length ? left : [...left.slice(1 - MOST_SHOWN), way]);
+  };
+  const use = (way: WayOut) => {
+    const { change, undo, showWays } = store.getState();
+    showWays([]);
+    change({ script: way.script });
+    useStatus.getState().say('The change is written into the script.', { label: 'Undo', run: undo });
+    close();
+  };
+  const saidOf = (of: Scene, at: number) => modelSayings(modelMomentOf(of, at), units);
+  const said = [saidOf(scene, sample), ...others.map((other) => saidOf(other, sampleAt(other.timeline, cursorS)))];
+  const rows = (['no-stop', 'ceiling', 'required-stop'] as const).map((reading) => ({
+    reading: said[0]![reading].name,
+    values: said.map((one) => one[reading].text),
+  }));
+  const deepestM = scene.timeline.legs.reduce((deepest, { toM }) => Math.max(deepest, toM), 0);
+  return (
+    <WorkingSheet title="What would have avoided it?" onClose={close}>
+      <WaysOutPanel
+        target={target}
+        onTarget={(next) => ask(waysOutId(next))}
+        answer={answer}
+        shown={shown}
+        onShow={show}
+        onUse={live ? undefined : use}
+        beside={{ when: `At ${printClock(cursorS)}`, rows }}
+        deep={deepestM > DEEP_M || scene.timeline.gases.length > 1}
+      />
+    </WorkingSheet>
+  );
+}
+
+function sceneOfScript(script: string): Scene | undefined {
+  const parsed = parseScript(script);
+  return parsed.ok ? sceneOf(parsed.dive) : undefined;
+}

@@ -1,0 +1,23 @@
+'use client';
+
+import type { Target } from '@/lib/ways-out/trouble';
+import { Button } from '../../parts/Button';
+import { useAsked } from '../../parts/working/asked';
+import { useWaysOutHere, waysOutId } from './ways-out-here';
+
+interface AskWaysOutProps {
+  target: Target;
+  /** Asks the other way about: how much more it would have taken. */
+  reverse?: boolean;
+}
+
+/** Asks what would have avoided it. Nothing where no panel is about that would answer, as in a lesson. */
+export function AskWaysOut({ target, reverse = false }: AskWaysOutProps) {
+  const here = useWaysOutHere((state) => state.panels > 0);
+  if (!here) return null;
+  return (
+    <Button onClick={() => useAsked.getState().ask(waysOutId(target))}>
+      {reverse ? 'How much more would it have taken?' : 'What would have avoided it?'}
+    </Button>
+  );
+}

@@ -1,0 +1,227 @@
+import { parseScript } from '../dive/script';
+import { printClock } from '../quantity/duration';
+import type { UnitSystem } from '../quantity/unit-system';
+import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
+import { dayOf, type Day } from './day';
+import type { Asked, Lever, Range, Try } from './lever';
+import { LEVERS } from './levers/all';
+import {
+  breachesOf,
+  finely,
+  firstOwed,
+  mostOwed,
+  TURNS,
+  watched,
+  worked,
+  type Target,
+  type Trouble,
+  type Worked,
+} from './trouble';
+import { AVOIDED, sayLeft } from './words';
+
+/** A change that would have avoided it: worked out anew, rules and all, and no smaller one of its kind would have. */
+export interface WayOut {
+  readonly lever: string;
+  readonly title: string;
+  /** The dive changed, from 1. */
+  readonly dive: number;
+  readonly from: number;
+  readonly to: number;
+  readonly unit: string;
+  /** What it costs the dive. */
+  readonly cost: string;
+  readonly text: string;
+  /** The whole changed dive. */
+  readonly script: string;
+}
+
+/** Why no change of a kind would have been enough, or could have been made. */
+export interface NoWayOut {
+  readonly lever: string;
+  readonly title: string;
+  readonly dive: number;
+  readonly none: true;
+  readonly text: string;
+}
+
+export interface Question {
+  readonly target: Target;
+  readonly system: UnitSystem;
+  readonly rules?: RuleSettings | undefined;
+}
+
+/** Whether and where a script has what is asked after; undefined where it has not, or makes no sense. */
+export function troubleOf(script: string, question: Question): Trouble | undefined {
+  const day = dayOf(script, question.system);
+  return day && firstTrouble(day, question, whole(question));
+}
+
+/**
+ * What would have avoided it: each lever by itself, with everything else as it was. Of each the smallest change that is
+ * enough, found by trying every sensible step from the smallest on, since a lever's effect may turn. Where several dives
+ * of a day have it, the lever is pulled on each of them in turn. Empty where the script has no such trouble.
+ */
+export function waysOut(script: string, question: Question): (WayOut | NoWayOut)[] {
+  const day = dayOf(script, question.system);
+  if (!day) return [];
+  const checks = whole(question);
+  const trouble = firstTrouble(day, question, checks);
+  if (!trouble) return [];
+  return LEVERS.filter(({ avoids }) => avoids.includes(question.target)).map((lever) =>
+    pulled(lever, day, trouble, question, checks),
+  );
+}
+
+/** What the dive asked about is held against: a change may add no rise that a unit calls too fast. */
+interface Checks {
+  readonly rules: RuleSettings;
+  readonly breaches: (day: Day) => readonly Trouble[];
+}
+
+function whole({ rules = DEFAULT_RULES }: Question): Checks {
+  const known = new WeakMap<Day, readonly Trouble[]>();
+  return {
+    rules,
+    breaches(day) {
+      let breaches = known.get(day);
+      if (!breaches) known.set(day, (breaches = breachesOf(watched(day.dive, rules))));
+      return breaches;
+    },
+  };
+}
+
+function firstTrouble(day: Day, { target }: Question, checks: Checks): Trouble | undefined {
+  if (target === 'slow-down') return checks.breaches(day)[0];
+  const atTurns = firstOwed(worked(day.dive, TURNS), target);
+  const between = firstOwed(worked(day.dive, finely(day.dive)), target);
+  return between ?? atTurns;
+}
+
+/** Pulls a lever on one dive after another, until the day is free of it. */
+function pulled(lever: Lever, asked: Day, first: Trouble, question: Question, checks: Checks): WayOut | NoWayOut {
+  const { id, title } = lever;
+  const { target } = question;
+  let day = asked;
+  let trouble: Trouble | undefined = first;
+  let firstRange: Range | undefined;
+  let firstTry: Try | undefined;
+  const doings: string[] = [];
+  const costs: string[] = [];
+  const dive = first.diveNumber + 1;
+  while (trouble) {
+    const found = onOneDive(lever, day, trouble, question, checks);
+    const onDive = day.dives.length > 1 && !lever.wholeDay ? `on dive ${trouble.diveNumber + 1} ` : '';
+    if ('none' in found) {
+      const { none } = found;
+      return {
+        lever: id,
+        title,
+        dive,
+        none: true,
+        text: onDive ? capital(`${onDive}nothing: ${lowered(none)}`) : none,
+      };
+    }
+    firstRange ??= found.range;
+    firstTry ??= found.tried;
+    doings.push(`${onDive}${lowered(found.tried.doing)}`);
+    costs.push(found.tried.cost);
+    day = found.day;
+    trouble = found.next;
+  }
+  const { from, unit } = firstRange!;
+  return {
+    lever: id,
+    title,
+    dive,
+    from,
+    to: firstTry!.to,
+    unit,
+    cost: costs.join(', and '),
+    text: capital(`${doings.join(' and ')} would have avoided ${AVOIDED[target]}.`),
+    script: day.script,
+  };
+}
+
+type Found = { readonly range: Range; readonly tried: Try; readonly day: Day; readonly next: Trouble | undefined };
+
+function onOneDive(
+  lever: Lever,
+  day: Day,
+  trouble: Trouble,
+  question: Question,
+  checks: Checks,
+): Found | { readonly none: string } {
+  const { target, system } = question;
+  const dive = day.dives.find(({ number }) => number === trouble.diveNumber);
+  if (!dive) return { none: 'It is there before the first dive begins.' };
+  const asked: Asked = { day, dive, target, trouble, rules: checks.rules, breaches: () => checks.breaches(day) };
+  const range = lever.range(asked);
+  if ('none' in range) return range;
+  const { changesFrom } = range;
+  if (changesFrom && trouble.timeS < changesFrom.timeS - 1e-6) {
+    const came = `${capital(AVOIDED[target])} came about at ${printClock(trouble.timeS)}, ${changesFrom.called}`;
+    return { none: `${came}: nothing of this kind would have been enough.` };
+  }
+  let last: Day | undefined;
+  let fasterOnly = false;
+  for (const tried of range.tries) {
+    const script = tried.script();
+    const changed = script === undefined ? undefined : dayOf(script, system);
+    if (!changed) continue;
+    last = changed;
+    const verdict = judged(changed, day, lever, trouble, question, checks);
+    if (verdict === 'too fast') fasterOnly = true;
+    if (typeof verdict === 'string') continue;
+    if (tried.but) return { none: tried.but };
+    return { range, tried, day: changed, next: verdict.next };
+  }
+  const why = fasterOnly
+    ? `a rise would have been too fast for the unit wherever ${AVOIDED[target]} was avoided`
+    : last
+      ? sayLeft(
+          target,
+          target === 'slow-down' ? { stopsMin: 0, ceilingM: 0 } : mostOwed(worked(last.dive, TURNS)),
+          system,
+        )
+      : `${AVOIDED[target]} would have been there`;
+  return { none: `${range.even}, ${why}.` };
+}
+
+/** Whether a changed day is free of it, as far as the dive that is changed and those before it. */
+function judged(
+  changed: Day,
+  before: Day,
+  { wholeDay }: Lever,
+  { diveNumber }: Trouble,
+  { target }: Question,
+  checks: Checks,
+): 'still there' | 'too fast' | { readonly next: Trouble | undefined } {
+  const still = (trouble: Trouble | undefined) => trouble && (wholeDay || trouble.diveNumber <= diveNumber);
+  if (target === 'slow-down') {
+    const [next] = checks.breaches(changed);
+    return still(next) ? 'still there' : { next };
+  }
+  if (still(firstOwed(worked(changed.dive, TURNS), target))) return 'still there';
+  const fine: Worked = worked(changed.dive, finely(changed.dive));
+  const next = firstOwed(fine, target);
+  if (still(next)) return 'still there';
+  const breaches = breachesOf(watched(changed.dive, checks.rules, fine));
+  return breaches.length > checks.breaches(before).length ? 'too fast' : { next };
+}
+
+function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+function lowered(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
+}
+
+/** The units a script is written in; metric where it makes no sense. */
+export function systemOf(script: string): UnitSystem {
+  const parsed = parseScript(script);
+  return parsed.ok &&
+    parsed.dive.lines.some(({ text, stands }) => stands.as === 'step' && /\d\s*(?:ft|feet|foot)\b/i.test(text))
+    ? 'imperial'
+    : 'metric';
+}

@@ -1,0 +1,30 @@
+import { writeTime } from '../quantity/duration';
+import { sayDepth } from '../quantity/depth';
+import type { UnitSystem } from '../quantity/unit-system';
+import type { Target } from './trouble';
+
+/** A span of minutes, to the second: `6 min`, `1 min 40 s`. */
+export function sayMinutes(minutes: number): string {
+  const seconds = Math.round(minutes * 60);
+  return seconds > 0 ? writeTime(seconds) : '0 min';
+}
+
+/** What is avoided, as in "would have avoided the stop". */
+export const AVOIDED: Readonly<Record<Target, string>> = {
+  stop: 'the stop',
+  ceiling: 'the ceiling',
+  'slow-down': 'the “slow down”',
+};
+
+/** What there still would have been, after "Even …". */
+export function sayLeft(
+  target: Target,
+  left: { readonly stopsMin: number; readonly ceilingM: number },
+  system: UnitSystem,
+): string {
+  if (target === 'slow-down') return 'the unit would have said “slow down”';
+  if (target === 'stop' && Number.isFinite(left.stopsMin) && left.stopsMin > 0)
+    return `${sayMinutes(left.stopsMin)} of stops would have been asked for`;
+  if (left.ceilingM >= 0.1) return `a ceiling at ${sayDepth(left.ceilingM, system)} would have been there`;
+  return `${AVOIDED[target]} would have been there`;
+}

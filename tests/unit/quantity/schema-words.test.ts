@@ -1,0 +1,59 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import * as z from 'zod';
+import { sayIssue } from '@/lib/quantity/schema-words';
+
+/** Every schema that any module of the library, the content or the screens gives out. */
+const modules = import.meta.glob(
+  [
+    '/lib/**/*.ts',
+    '/content/**/*.ts',
+    '/app/{keep,bring,bench,desk,front,lessons,gases}/**/*.ts',
+    '!/app/**/*.worker.ts',
+  ],
+  { eager: true },
+);
+const schemas = Object.entries(modules).flatMap(([file, exports]) =>
+  Object.entries(exports as object)
+    .filter((entry): entry is [string, z.ZodType] => entry[1] instanceof z.ZodType)
+    .map(([name, schema]) => ({ name: `${file} ${name}`, schema })),
+);
+
+/** Words the library uses for what it refuses. */
+const LIBRARY = /\b(expected|received|Invalid|Unrecognized|Too (big|small))\b/;
+
+describe('what a schema refuses', () => {
+  it('is looked for in all schemas there are', () => {
+    expect(schemas.length).toBeGreaterThan(20);
+  });
+
+  it.each(schemas)('is told in our own words: $name', ({ schema }) => {
+    fc.assert(
+      fc.property(fc.anything({ maxDepth: 3 }), (value) => {
+        const read = schema.safeParse(value);
+        if (read.success) return;
+        for (const issue of read.error.issues) {
+          const said = sayIssue(issue);
+          expect(said).not.toMatch(LIBRARY);
+          expect(said).not.toContain('undefined');
+          if (issue.code !== 'custom') expect(said).not.toContain(issue.message);
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it.each([
+    [z.number().max(604_800), 1e9, 'It is more than 604800'],
+    [z.number().positive(), 0, 'It is not more than 0'],
+    [z.object({ depthM: z.number() }), {}, '“depthM” is missing'],
+    [z.object({ legs: z.array(z.string().max(3)) }), { legs: ['long'] }, '“legs, 0” is longer than 3 characters'],
+    [z.array(z.number()).min(2), [1], 'It has fewer than 2 in it'],
+    [z.enum(['fresh', 'salt']), 'lake', 'It is none of fresh, salt'],
+    [z.strictObject({}), { more: 1 }, 'It has what is not known here: “more”'],
+    [z.iso.datetime(), 'soon', 'It is not a date and a time of day such as 2026-05-01T10:00:00Z'],
+    [z.number().refine(() => false, 'the low one is higher'), 1, 'It is not sound: the low one is higher'],
+  ])('says what was found', (schema, value, words) => {
+    expect(sayIssue(schema.safeParse(value).error!.issues[0]!)).toBe(words);
+  });
+});

@@ -6,7 +6,7 @@ import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { cutDive } from '@/lib/dive/cut-dive';
 import type { LessonScript } from '@/lib/lesson/lesson';
 import { DeskContext } from '../../stage/desk-context';
-import { createDeskStore } from '../../stage/desk-store';
+import { createDeskStore, type PlaybackSpeed } from '../../stage/desk-store';
 import { pictures } from '../../stage/figures/all';
 import type { PictureId } from '../../pictures/picture-ids';
 import { Playback } from '../../stage/PlaybackBar';
@@ -19,6 +19,8 @@ interface StageProps {
   atS?: number;
   /** Where the dive ends for this step, s: what comes later is asked for first. */
   untilS?: number | undefined;
+  /** How fast it plays at first. */
+  speed?: PlaybackSpeed;
   /** Whether the dive is the learner's own, to be changed. */
   own?: boolean;
   /** What the learner had made of it before. */
@@ -32,7 +34,18 @@ interface StageProps {
 }
 
 /** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
-export function Stage({ script, show, atS = 0, untilS, own = false, draft, onScript, before, children }: StageProps) {
+export function Stage({
+  script,
+  show,
+  atS = 0,
+  untilS,
+  speed,
+  own = false,
+  draft,
+  onScript,
+  before,
+  children,
+}: StageProps) {
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
@@ -47,6 +60,7 @@ export function Stage({ script, show, atS = 0, untilS, own = false, draft, onScr
     );
     if (untilS !== undefined) made.getState().showLive(cutDive(made.getState().scene.dive, untilS));
     made.getState().setCursor(atS);
+    if (speed !== undefined) made.getState().setSpeed(speed);
     if (draft !== undefined) made.getState().change({ script: draft });
     return made;
   });

@@ -1,4 +1,4 @@
-import { answeredIn, stepAsks } from '@/lib/lesson/standing';
+import { answeredIn, stepAsks, type StepAsks } from '@/lib/lesson/standing';
 import type { LessonProgress } from '@/lib/lesson/progress';
 import type { PreparedLesson } from '../prepared';
 import styles from './player.module.css';
@@ -10,11 +10,29 @@ interface StepContentsProps {
   onTurn: (place: number) => void;
 }
 
+/** Before a title in a list that can hold nothing but words. */
+function markOf(step: StepAsks, progress: LessonProgress): string {
+  const { answered, questions } = answeredIn(step, progress);
+  return (questions > 0 ? answered === questions : progress.seen.includes(step.id)) ? '✓ ' : '';
+}
+
 /** The steps of a lesson: where you are, what is seen and what is answered, and the way to any of them. */
 export function StepContents({ lesson: { steps }, place, progress, onTurn }: StepContentsProps) {
   const asks = stepAsks(steps);
   return (
     <nav aria-label="Steps" className={`${styles.contents} unprinted`}>
+      <label className={styles.contentsShort}>
+        <span className="spoken">Step</span>
+        <select value={place} onChange={(event) => onTurn(Number(event.target.value))}>
+          {steps.map(({ id, title }, index) => (
+            <option key={id} value={index}>
+              {markOf(asks[index]!, progress)}
+              {index + 1} of {steps.length}: {title}
+            </option>
+          ))}
+          <option value={steps.length}>Your results</option>
+        </select>
+      </label>
       <ol>
         {steps.map(({ id, title }, index) => {
           const seen = progress.seen.includes(id);

@@ -5,6 +5,7 @@ import { prepareLesson } from '@/app/lessons/prepare-lesson';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import { checkLesson } from '@/lib/lesson/checking/check-lesson';
 import { printFault } from '@/lib/lesson/checking/fault';
+import { honestMinutes, shelfMinutes } from '@/lib/lesson/honest-minutes';
 import { LEVELS } from '@/lib/lesson/lesson';
 import { readLesson } from '@/lib/lesson/read-lesson';
 
@@ -32,6 +33,11 @@ describe.each(files)('the shipped lesson $slug', ({ slug, path }) => {
     const { lesson } = read;
     expect(lesson.number).toBe(Number(slug.slice(0, 2)));
     expect(lesson.after.every((number) => number < lesson.number!)).toBe(true);
+  });
+
+  it('takes as long as it says, by its words, runs and questions', () => {
+    if (!read.ok) throw new Error('the lesson does not read');
+    expect(read.lesson.minutes).toBe(shelfMinutes(honestMinutes(read.lesson)));
   });
 
   it('asks before it shows, opens a working, sets a goal, checks and sums up', () => {

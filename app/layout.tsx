@@ -11,6 +11,7 @@ import { CautionStrip } from './parts/Caution';
 import { Navigation } from './parts/Navigation';
 import { noEvalScript } from './parts/no-eval';
 import { PreferenceSwitches } from './parts/PreferenceSwitches';
+import { ReadyMark } from './parts/ReadyMark';
 import { footRoutes, routes } from './parts/routes';
 import { StatusRegion } from './parts/StatusRegion';
 import { defaultTheme, themeScript } from './parts/theme';
@@ -55,6 +56,7 @@ export default function RootLayout({ children }: { children: ReactNode }) {
           </footer>
         </div>
         <StatusRegion />
+        <ReadyMark />
       </body>
     </html>
   );

@@ -1,90 +1,156 @@
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
-import { repositoryRoot } from '../app/commands/build-site';
+import { availableParallelism } from 'node:os';
+import { runStep, type Counts, type Step } from './run/step';
+import { runSeed } from './seed.mjs';
 
-interface Step {
-  heading: string;
-  /** Script under node_modules, or a path in the repository, followed by its arguments. */
-  command: string[];
-  /** Name of the JSON report the step writes, when it counts tests. */
-  report?: string;
-}
+/*
+ * The whole test command. As many steps run beside each other as there are cores; the browser has the built site to wait
+ * for. `--long` draws ten times as much in every law and pokes at the screens for minutes instead of seconds. Names of
+ * steps after the command run those alone: `npm test -- lint types`.
+ */
 
-const reportsFolder = join(repositoryRoot, 'node_modules/.cache/halftime/reports');
+const long = process.argv.includes('--long');
+const cores = Math.max(2, availableParallelism());
 
-const vitest = (config: string, report: string): string[] => [
+const vitest = (config: string, ...options: string[]): string[] => [
   'node_modules/vitest/vitest.mjs',
   'run',
   '--config',
   config,
-  '--reporter=default',
-  '--reporter=json',
-  `--outputFile.json=${join(reportsFolder, report)}`,
+  '--reporter=tests/run/reporter.ts',
+  ...options,
 ];
 
-const steps: Step[] = [
-  { heading: 'Types: routes', command: ['node_modules/next/dist/bin/next', 'typegen'] },
-  { heading: 'Types: check', command: ['node_modules/typescript-native/bin/tsc', '--noEmit'] },
+const eslint = (...paths: string[]): string[] => [
+  'node_modules/eslint/bin/eslint.js',
+  '--config',
+  'tests/eslint.config.mjs',
+  '--max-warnings',
+  '0',
+  ...paths,
+];
+
+/** Longest first: what is short fills the gaps at the end. */
+const allSteps: readonly Step[] = [
+  { name: 'Build', commands: [['--import', 'tsx', 'app/commands/build.ts']] },
   {
-    heading: 'Lint',
-    command: [
-      'node_modules/eslint/bin/eslint.js',
-      '--config',
-      'tests/eslint.config.mjs',
-      '--max-warnings',
-      '0',
-      'app',
-      'lib',
-      'tests',
-      'content',
+    name: 'Unit tests, published checks, laws',
+    commands: [
+      vitest(
+        'tests/vitest.config.ts',
+        '--project=library',
+        '--project=walls',
+        `--maxWorkers=${Math.max(1, cores - 2)}`,
+      ),
+    ],
+    counts: true,
+  },
+  {
+    name: 'Screens',
+    commands: [vitest('tests/vitest.config.ts', '--project=screens', `--maxWorkers=${Math.max(1, cores - 2)}`)],
+    counts: true,
+  },
+  {
+    name: 'Lint',
+    commands: [
+      eslint('app', 'lib', 'tests', 'content'),
+      ['node_modules/knip/bin/knip.js', '--config', 'tests/knip.json'],
+      ['--import', 'tsx', 'tests/run/long-files.ts'],
+      ['node_modules/prettier/bin/prettier.cjs', '--check', '--ignore-path', 'tests/prettier-ignore.txt', '.'],
     ],
   },
   {
-    heading: 'Unit, published, laws, screens',
-    command: vitest('tests/vitest.config.ts', 'vitest.json'),
-    report: 'vitest.json',
+    name: 'Types',
+    commands: [
+      ['node_modules/next/dist/bin/next', 'typegen'],
+      ['node_modules/typescript-native/bin/tsc', '--noEmit'],
+    ],
+    // A build writes the same types of routes.
+    after: ['Build'],
   },
-  { heading: 'Build', command: ['--import', 'tsx', 'app/commands/build.ts'] },
-  { heading: 'Browser', command: vitest('tests/vitest.browser.config.ts', 'browser.json'), report: 'browser.json' },
+  {
+    name: 'Browser',
+    commands: [vitest('tests/vitest.browser.config.ts', `--maxWorkers=${cores}`)],
+    counts: true,
+    after: ['Build'],
+    alone: true,
+  },
 ];
 
-/** Tests passed and failed according to a Vitest JSON report; nothing when the step died before writing one. */
-function countTests(report: string): { passed: number; failed: number } {
-  const file = join(reportsFolder, report);
-  if (!existsSync(file)) return { passed: 0, failed: 0 };
-  const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(file, 'utf8')) as {
-    numPassedTests: number;
-    numFailedTests: number;
-  };
-  return { passed: numPassedTests, failed: numFailedTests };
-}
+const asked = process.argv.slice(2).filter((argument) => !argument.startsWith('-'));
+const steps = allSteps
+  .filter(({ name }) => asked.length === 0 || asked.some((one) => name.toLowerCase().startsWith(one.toLowerCase())))
+  .map((step, _, chosen) => ({
+    ...step,
+    after: (step.after ?? []).filter((name) => chosen.some((one) => one.name === name)),
+  }));
+const beganMs = Date.now();
+const clock = (): string => {
+  const seconds = Math.round((Date.now() - beganMs) / 1000);
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+};
+const say = (text: string): void => console.log(`[${clock()}] ${text}`);
 
-function run(command: string[]): boolean {
-  const { status } = spawnSync(process.execPath, command, {
-    cwd: repositoryRoot,
-    stdio: ['ignore', 'inherit', 'inherit'],
-    env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1' },
-  });
-  return status === 0;
-}
+const waiting = [...steps];
+const running = new Map<string, { counts: Counts | undefined }>();
+const passedSteps = new Set<string>();
+const failedSteps = new Set<string>();
+const total = { passed: 0, failed: 0 };
 
-rmSync(reportsFolder, { recursive: true, force: true });
-mkdirSync(reportsFolder, { recursive: true });
+const told = (counts: Counts | undefined): string =>
+  counts === undefined
+    ? ''
+    : `: ${counts.passed} passed, ${counts.failed} failed, ${counts.files} of ${counts.ofFiles} files`;
 
-let passed = 0;
-let failed = 0;
-for (const [index, { heading, command, report }] of steps.entries()) {
-  console.log(`\n━━ ${index + 1} of ${steps.length} · ${heading} ━━`);
-  const ok = run(command);
-  const counts = report === undefined ? { passed: 0, failed: 0 } : countTests(report);
-  passed += counts.passed;
+async function run(step: (typeof steps)[number]): Promise<void> {
+  const state: { counts: Counts | undefined } = { counts: undefined };
+  running.set(step.name, state);
+  say(`${step.name} …`);
+  const stepBeganMs = Date.now();
+  const { ok, counts } = await runStep(
+    step,
+    { NEXT_TELEMETRY_DISABLED: '1', SEED: String(runSeed), ...(long && { LONG: '1' }) },
+    (line) => console.log(`[${clock()}] ${step.name} │ ${line}`),
+    (now) => void (state.counts = now),
+  );
+  running.delete(step.name);
+  (ok ? passedSteps : failedSteps).add(step.name);
+  total.passed += counts.passed;
   // A step that fails without a failed test to show for it (types, lint, build, a crash) counts as one.
-  failed += ok ? counts.failed : Math.max(1, counts.failed);
-  if (!ok || counts.failed > 0) {
-    console.log(`\n━━ Stopped: ${heading} failed ━━`);
-    process.exitCode = 1;
-    break;
-  }
+  total.failed += ok ? 0 : Math.max(1, counts.failed);
+  const seconds = Math.round((Date.now() - stepBeganMs) / 1000);
+  say(`${step.name} ${ok ? 'passed' : 'FAILED'} in ${seconds} s${told(step.counts ? counts : undefined)}`);
 }
-console.log(`\n${passed} passed, ${failed} failed`);
+
+/** The next step that may begin now. */
+function next(): (typeof steps)[number] | undefined {
+  if (running.size >= cores) return undefined;
+  if ([...running.keys()].some((name) => steps.find((step) => step.name === name)!.alone)) return undefined;
+  return waiting.find(
+    ({ after, alone }) => after.every((name) => passedSteps.has(name)) && (!alone || running.size === 0),
+  );
+}
+
+async function runAll(): Promise<void> {
+  const ends = new Set<Promise<void>>();
+  for (;;) {
+    for (let step = next(); step !== undefined; step = next()) {
+      waiting.splice(waiting.indexOf(step), 1);
+      const end: Promise<void> = run(step).finally(() => ends.delete(end));
+      ends.add(end);
+    }
+    if (ends.size === 0) break;
+    await Promise.race(ends);
+  }
+  for (const { name, after } of waiting)
+    say(`${name} not run: ${after.filter((one) => failedSteps.has(one)).join(', ')} failed`);
+}
+
+say(`Chance comes from SEED=${runSeed}`);
+const ticking = setInterval(() => {
+  for (const [name, { counts }] of running) say(`${name} …${told(counts)}`);
+}, 20_000);
+await runAll();
+clearInterval(ticking);
+say(failedSteps.size === 0 ? 'Everything passed' : `FAILED: ${[...failedSteps].join('; ')} (SEED=${runSeed})`);
+console.log(`\n${total.passed} passed, ${total.failed} failed`);
+process.exitCode = total.failed === 0 ? 0 : 1;

@@ -3,6 +3,8 @@
  * had again. The configurations of Vitest hand it to every worker.
  */
 export const runSeed = given(process.env['SEED']) ?? Math.floor(Math.random() * 2 ** 31);
+// A configuration is read once for each project in it.
+process.env['SEED'] = String(runSeed);
 
 /** @param {string | undefined} seed */
 function given(seed) {

@@ -4,7 +4,10 @@ import { runSeed } from './seed.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-/** Tests that drive a real browser against the built site, one file at a time. */
+/** What is sensitive to anything that runs beside it: frames counted, the whole site kept, bytes and waits measured. */
+const ALONE = ['bring', 'offline', 'weight'].map((name) => `tests/browser/${name}.test.ts`);
+
+/** Tests that drive a real browser against the built site: several files at once, and then, one by one, those that want the machine for themselves. */
 export default defineConfig({
   root,
   cacheDir: 'node_modules/.vite',
@@ -12,10 +15,33 @@ export default defineConfig({
   test: {
     env: { SEED: String(runSeed) },
     environment: 'node',
-    include: ['tests/browser/**/*.test.ts'],
-    globalSetup: ['tests/seed.mjs', 'tests/browser/serve-built-site.ts'],
-    fileParallelism: false,
-    testTimeout: 60_000,
+    pool: 'forks',
+    // The files of a worker share its browser; each visit has a context of its own.
+    isolate: false,
+    maxWorkers: 2,
+    testTimeout: process.env['LONG'] === undefined ? 60_000 : 900_000,
     hookTimeout: 120_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          exclude: ALONE,
+          globalSetup: ['tests/seed.mjs', 'tests/browser/serve-built-site.ts'],
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser alone',
+          include: ALONE,
+          globalSetup: ['tests/browser/serve-built-site.ts'],
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
   },
 });

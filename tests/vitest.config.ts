@@ -13,6 +13,7 @@ export default defineConfig({
   plugins: [react()],
   test: {
     env: { SEED: String(runSeed) },
+    hookTimeout: 60_000,
     projects: [
       {
         extends: true,
@@ -44,6 +45,8 @@ export default defineConfig({
         test: {
           name: 'screens',
           environment: 'happy-dom',
+          pool: 'threads',
+          isolate: false,
           include: ['tests/screens/**/*.test.{ts,tsx}'],
           setupFiles: ['tests/screens/setup.ts'],
           css: { modules: { classNameStrategy: 'non-scoped' } },

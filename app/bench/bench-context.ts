@@ -3,7 +3,7 @@ import type { BenchState, BenchStore } from './bench-store';
 
 export const BenchContext = createContext<BenchStore | undefined>(undefined);
 
-export function useBenchStore(): BenchStore {
+function useBenchStore(): BenchStore {
   const store = useContext(BenchContext);
   if (!store) throw new Error('this part needs a bench around it');
   return store;

@@ -2,7 +2,6 @@
 
 import { useState } from 'react';
 import type { Doubt } from '@/lib/files/settings/explain-settings';
-import type { Fit } from '@/lib/files/settings/fit-limits';
 import { gasName } from '@/lib/physics/gas';
 import { printAltitude } from '@/lib/quantity/altitude';
 import { atMost } from '@/lib/quantity/number';
@@ -11,9 +10,11 @@ import { Choice } from '../parts/Choice';
 import { DataTable } from '../parts/DataTable';
 import { Disclosure } from '../parts/Disclosure';
 import { usePreferences } from '../parts/preferences';
-import { printFactors } from '@/lib/quantity/percent';
 import { BesidePicture } from './BesidePicture';
 import { useBring } from './bring-context';
+import type { Explained } from './brought';
+import { LimitsPicture } from './LimitsPicture';
+import { printFactors } from '@/lib/quantity/percent';
 import styles from './bring.module.css';
 
 const DOUBTS: readonly (readonly [keyof Doubt, string])[] = [
@@ -80,21 +81,23 @@ export function UnitStep() {
           Search for the settings
         </Button>
       </div>
-      {explained && <Explanation sentences={explained.sentences} ranked={explained.ranked} />}
+      {explained && <Found {...explained} />}
     </section>
   );
 }
 
-function Explanation({ sentences, ranked }: { sentences: readonly string[]; ranked: readonly Fit[] }) {
+function Found(found: Explained) {
   const settings = useBring((state) => state.settings);
   const decide = useBring((state) => state.decide);
   const units = usePreferences((preferences) => preferences.units);
-  const best = ranked[0];
+  const { sets, others, sentences, sawStops, explains } = found;
+  const best = sets[0]?.best;
   return (
     <div className={styles.explanation} role="group" aria-label="What the search found">
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
+      {explains && <LimitsPicture sets={sets} others={others} sawStops={sawStops} />}
       {best && (
         <Button
           onClick={() => {
@@ -104,39 +107,53 @@ function Explanation({ sentences, ranked }: { sentences: readonly string[]; rank
             });
           }}
         >
-          Take these settings for the dive
+          Take what fits best for the dive
         </Button>
       )}
-      <Disclosure summary="The settings tried, best first">
+      <Disclosure summary="The settings that explain it, and how well">
         <DataTable
-          caption="Settings that explain the unit, best first"
-          rows={ranked}
+          caption="Settings that explain the unit, those nearest to the record first"
+          rows={[...sets, ...others]}
           columns={[
+            { heading: 'Low', cell: ({ pairs }) => (sawStops ? rangeOf(pairs.map(({ low }) => low)) : 'unknown') },
+            { heading: 'High', cell: ({ pairs }) => rangeOf(pairs.map(({ high }) => high)) },
             {
-              heading: 'Gradient factors',
-              cell: ({ settings: { gradientFactors } }) => printFactors(gradientFactors),
+              heading: 'Fits best',
+              cell: ({
+                best: {
+                  settings: { gradientFactors },
+                },
+              }) => printFactors(gradientFactors),
             },
-            { heading: 'Water', cell: (fit) => fit.settings.water },
-            { heading: 'Altitude', numeric: true, cell: (fit) => printAltitude(fit.settings.altitudeM, units) },
-            { heading: 'Gas', cell: (fit) => gasName(fit.settings.gas) },
+            { heading: 'Water', cell: ({ site }) => site.water },
+            { heading: 'Altitude', numeric: true, cell: ({ site }) => printAltitude(site.altitudeM, units) },
+            { heading: 'Gas', cell: ({ site }) => gasName(site.gas) },
             {
               heading: 'No-stop time off by',
               numeric: true,
-              cell: ({ misfit }) => (misfit.noStopMin === undefined ? '–' : `${atMost(misfit.noStopMin, 2)} min`),
+              cell: ({ best: { misfit } }) =>
+                misfit.noStopMin === undefined ? '–' : `${atMost(misfit.noStopMin, 2)} min`,
             },
             {
               heading: 'Ceiling off by',
               numeric: true,
-              cell: ({ misfit }) => (misfit.ceilingM === undefined ? '–' : `${atMost(misfit.ceilingM, 2)} m`),
+              cell: ({ best: { misfit } }) => (misfit.ceilingM === undefined ? '–' : `${atMost(misfit.ceilingM, 2)} m`),
             },
             {
               heading: 'Stop depth off by',
               numeric: true,
-              cell: ({ misfit }) => (misfit.stopDepthM === undefined ? '–' : `${atMost(misfit.stopDepthM, 2)} m`),
+              cell: ({ best: { misfit } }) =>
+                misfit.stopDepthM === undefined ? '–' : `${atMost(misfit.stopDepthM, 2)} m`,
             },
           ]}
         />
       </Disclosure>
     </div>
   );
+}
+
+function rangeOf(values: readonly number[]): string {
+  if (values.length === 0) return '–';
+  const [from, to] = [Math.min(...values), Math.max(...values)];
+  return from === to ? String(from) : `${from} to ${to}`;
 }

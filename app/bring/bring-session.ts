@@ -19,7 +19,8 @@ import { printHours } from '@/lib/quantity/duration';
 import { lengthS, surfaceIntervals } from '@/lib/files/records/surface-intervals';
 import { HEAD_BYTES, readHead, textOfBytes } from '@/lib/files/text-of-bytes';
 import { thinned, type Trace } from '@/lib/files/records/thin-samples';
-import { believedTimeline, comparisonOf, misfitOf } from '@/lib/files/settings/unit-fit';
+import { comparisonOf } from '@/lib/files/settings/readings-compared';
+import { believedTimeline, misfitOf } from '@/lib/files/settings/unit-fit';
 import { channelsOf, layBeside, type SideBySide } from '@/lib/files/settings/unit-and-model';
 import { writeProfileCsv } from '@/lib/files/csv/write-csv';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';
@@ -152,8 +153,8 @@ export class BringSession implements Session {
       const step = search.next();
       if (step.done) {
         if (!step.value.ok) return step.value;
-        const { sentences, ranked } = step.value.value;
-        return { ok: true, sentences, ranked, beside: this.besideUnder(ranked[0]?.settings ?? {}) };
+        const found = step.value.value;
+        return { ok: true, ...found, beside: this.besideUnder(found.sets[0]?.best.settings ?? {}) };
       }
       onProgress(step.value);
       await breath();

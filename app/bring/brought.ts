@@ -1,8 +1,7 @@
 import type { Settings } from '@/lib/dive/dive';
 import type { Finding, FindingKind } from '@/lib/files/records/check-record';
 import type { Mapping } from '@/lib/files/csv/csv-mapping';
-import type { Doubt, SearchProgress } from '@/lib/files/settings/explain-settings';
-import type { Fit } from '@/lib/files/settings/fit-limits';
+import type { Doubt, Explanation, SearchProgress } from '@/lib/files/settings/explain-settings';
 import type { GuessedColumn, Question } from '@/lib/files/csv/guess-columns';
 import type { Trace } from '@/lib/files/records/thin-samples';
 import type { SideBySide } from '@/lib/files/settings/unit-and-model';
@@ -104,9 +103,7 @@ export interface MakeOutcome {
   readonly made: ({ readonly ok: true } & Made) | ({ readonly ok: false } & Trouble);
 }
 
-export interface Explained {
-  readonly sentences: readonly string[];
-  readonly ranked: readonly Fit[];
+export interface Explained extends Explanation {
   /** The unit beside the model under the best settings, for each dive. */
   readonly beside: readonly (readonly SideBySide[])[];
 }

@@ -22,7 +22,7 @@ export interface Readings {
   readonly howMuchMore?: readonly WayOutReading[];
 }
 
-export interface ReadingEvent {
+interface ReadingEvent {
   readonly timeS: number;
   readonly kind: string;
   /** The rule it comes from; absent where it is a matter of gas supply. */

@@ -6,7 +6,7 @@ import { DEFAULT_RULES } from '@/lib/rules/all';
 import { shownAt, type Shown } from '@/lib/rules/unit/shown';
 import { watchDive } from '@/lib/rules/watch';
 
-export interface RuleEventReading {
+interface RuleEventReading {
   readonly timeS: number;
   readonly kind: string;
   readonly rule: string;

@@ -24,7 +24,7 @@ export interface PlotCurve {
   readonly endName?: string;
 }
 
-export interface PlotBand {
+interface PlotBand {
   readonly id: string;
   /** One edge and the other, as many points each. */
   readonly low: readonly PlotPoint[];
@@ -32,21 +32,21 @@ export interface PlotBand {
   readonly tone?: 'ink' | 'stop';
 }
 
-export interface PlotDot {
+interface PlotDot {
   readonly at: PlotPoint;
   readonly look: number;
   readonly open?: boolean;
 }
 
 /** A straight line to measure against, with its name. */
-export interface PlotRule {
+interface PlotRule {
   readonly along: 'across' | 'down';
   readonly at: number;
   readonly name: string;
   readonly tone?: 'ink' | 'stop';
 }
 
-export interface PlotCursor {
+interface PlotCursor {
   /** Which axis it moves along. */
   readonly along: 'across' | 'down';
   readonly at: number;

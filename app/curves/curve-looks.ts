@@ -5,7 +5,6 @@ export const MOST_CURVES = 5;
 
 const DASHES = [undefined, '10 5', '2.5 4', '12 4 2.5 4', '18 6'] as const;
 const SHAPES = [symbolCircle, symbolSquare, symbolTriangle, symbolDiamond, symbolCross] as const;
-const SHAPE_NAMES = ['round', 'square', 'triangle', 'lozenge', 'cross'] as const;
 
 export function dashOf(look: number): string | undefined {
   return DASHES[look % DASHES.length];
@@ -14,8 +13,4 @@ export function dashOf(look: number): string | undefined {
 /** Outline of the mark of a curve around the origin; `size` is its area in square picture units. */
 export function shapeOf(look: number, size = 60): string {
   return symbol(SHAPES[look % SHAPES.length]!, size)() ?? '';
-}
-
-export function shapeName(look: number): string {
-  return SHAPE_NAMES[look % SHAPE_NAMES.length]!;
 }

@@ -30,7 +30,7 @@ export interface CurveWish {
 export const DOWN_M_MIN = 18;
 const UP_M_MIN = 9;
 
-export function wishSettings({ gas, gradientFactors, altitudeM, arrival }: CurveWish): Settings {
+function wishSettings({ gas, gradientFactors, altitudeM, arrival }: CurveWish): Settings {
   const start =
     arrival === 'settled' ? { kind: 'adapted' as const, altitudeM } : { kind: 'arrived' as const, fromM: 0, agoS: 0 };
   return { ...defaultSettings(), gas, gradientFactors, altitudeM, start };

@@ -7,7 +7,7 @@ import { depthTicks } from '../pictures/profile/profile-scales';
 
 export type PlotScale = ScaleContinuousNumeric<number, number>;
 
-export interface AxisTick {
+interface AxisTick {
   readonly at: number;
   readonly text: string;
 }

@@ -1,10 +1,13 @@
 'use client';
 
-import { memo, useCallback, useId, useMemo, useRef } from 'react';
+import { memo, useCallback, useEffect, useId, useMemo, useRef } from 'react';
+import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
 import { scenarios } from '@/content/scenarios/scenarios';
+import { writeInUnits } from '@/lib/dive/write-in-units';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { IconButton } from '../parts/IconButton';
+import { usePreferences } from '../parts/preferences';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
 import { useDesk, useDeskStore } from '../stage/desk-context';
@@ -46,6 +49,7 @@ export function ScriptPanel() {
         </span>
       </div>
       <ReadyDives />
+      <WriteInUnits />
       <textarea
         ref={editor}
         aria-label="Dive script"
@@ -76,21 +80,31 @@ export function ScriptPanel() {
   );
 }
 
-const READY_DIVES = scenarios.map(({ id, title }) => ({ value: id, label: title }));
 const OWN = { value: 'own', label: 'Your own' };
 
 /** Dives to begin with; kept apart, since it stays the same while a script is changed. */
 const ReadyDives = memo(function ReadyDives() {
-  const scenario = useDesk((state) => scenarios.find((one) => one.script === state.script));
+  const units = usePreferences((state) => state.units);
+  const scenario = useDesk((state) => scenarios.find((one) => isScenario(one, state.script)));
   const change = useDesk((state) => state.change);
+  const store = useDeskStore();
+  // A ready dive that nobody has touched follows the units.
+  useEffect(() => {
+    const { script, past } = store.getState();
+    const ready = scenarios.find((one) => isScenario(one, script));
+    if (ready && past.length === 0) change({ script: scenarioIn(ready, units).script });
+  }, [store, change, units]);
   const own = scenario === undefined;
-  const options = useMemo(() => (own ? [OWN, ...READY_DIVES] : READY_DIVES), [own]);
+  const options = useMemo(() => {
+    const ready = scenarios.map((one) => ({ value: one.id, label: scenarioIn(one, units).title }));
+    return own ? [OWN, ...ready] : ready;
+  }, [own, units]);
   const choose = useCallback(
     (chosen: string) => {
       const next = scenarios.find((one) => one.id === chosen);
-      if (next) change({ script: next.script });
+      if (next) change({ script: scenarioIn(next, units).script });
     },
-    [change],
+    [change, units],
   );
   return (
     <Choice
@@ -98,10 +112,26 @@ const ReadyDives = memo(function ReadyDives() {
       value={scenario?.id ?? OWN.value}
       options={options}
       onChange={choose}
-      hint={scenario?.shows}
+      hint={scenario && scenarioIn(scenario, units).shows}
     />
   );
 });
+
+/** Writes the script in the units chosen, where it is in the others. */
+function WriteInUnits() {
+  const units = usePreferences((state) => state.units);
+  const script = useDesk((state) => (state.errors.length > 0 ? undefined : state.script));
+  const change = useDesk((state) => state.change);
+  const written = useMemo(() => (script === undefined ? undefined : writeInUnits(script, units)), [script, units]);
+  if (written === undefined || written === script) return null;
+  return (
+    <p>
+      <Button kind="quiet" onClick={() => change({ script: written })}>
+        Write it in {units === 'imperial' ? 'feet' : 'metres'}
+      </Button>
+    </p>
+  );
+}
 
 interface NoticeListProps {
   notices: readonly Notice[];

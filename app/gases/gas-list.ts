@@ -2,7 +2,7 @@ import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { sameGas, type Gas } from '@/lib/physics/gas';
 import { accepted, refused, type Parsed } from '@/lib/quantity/parsed';
 
-export const MOST_GASES = 5;
+const MOST_GASES = 5;
 
 /** Reads `air, 32%, 18/45`: gases with a comma between, each once. */
 export function parseGasList(text: string): Parsed<readonly Gas[]> {

@@ -37,13 +37,13 @@ export interface PreparedReply {
   readonly because: Fillable;
 }
 
-export interface PreparedOption {
+interface PreparedOption {
   readonly html: Html;
   readonly right: boolean;
   readonly because: Html;
 }
 
-export interface PreparedNumber {
+interface PreparedNumber {
   readonly answer: Amount;
   readonly within: number;
   readonly format: string | undefined;
@@ -139,10 +139,9 @@ export interface CheckStep extends Common {
   readonly questions: readonly PreparedQuestion[];
 }
 
-export interface RecapStep extends Common {
+interface RecapStep extends Common {
   readonly kind: 'recap';
   readonly points: readonly Html[];
 }
 
 export type PreparedStep = ReadStep | PredictStep | RunStep | ExplainStep | TryStep | CheckStep | RecapStep;
-export type PreparedOf<Kind extends PreparedStep['kind']> = Extract<PreparedStep, { kind: Kind }>;

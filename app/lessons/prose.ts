@@ -76,7 +76,7 @@ function setFormula(formula: string, displayMode: boolean): string {
   }
 }
 
-export function escaped(text: string): string {
+function escaped(text: string): string {
   return text
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')

@@ -3,7 +3,7 @@ import styles from './Button.module.css';
 import { Icon, type IconName } from './Icon';
 
 /** `primary` is the one thing to do here; `quiet` sits inside text and tables. */
-export type ButtonKind = 'plain' | 'primary' | 'quiet';
+type ButtonKind = 'plain' | 'primary' | 'quiet';
 
 interface ButtonProps extends Omit<ButtonHTMLAttributes<HTMLButtonElement>, 'className'> {
   kind?: ButtonKind;

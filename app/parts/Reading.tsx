@@ -3,7 +3,7 @@ import { Icon } from './Icon';
 import styles from './Reading.module.css';
 
 /** Who says so: nobody's alarm, the model's own stop, or a rule laid on top of the model. */
-export type ReadingTone = 'plain' | 'stop' | 'rule';
+type ReadingTone = 'plain' | 'stop' | 'rule';
 
 interface ReadingProps {
   label: string;

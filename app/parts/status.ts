@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 
-export interface StatusMessage {
+interface StatusMessage {
   /** Grows with every message, so that saying the same thing twice is heard twice. */
   id: number;
   text: string;

@@ -1,7 +1,7 @@
 /** Where the preferences are kept; the script below reads the same record. */
 export const preferencesKey = 'halftime.preferences';
 
-export const themes = ['light', 'dark', 'system'] as const;
+const themes = ['light', 'dark', 'system'] as const;
 export type Theme = (typeof themes)[number];
 
 /** Light, because most classrooms project. */

@@ -40,7 +40,7 @@ export interface OpenedDesk extends DeskDocument {
 
 export const PLAYBACK_SPEEDS = ['1', '10', '30', '60', '120'] as const;
 /** Seconds of the dive to a second of the clock. */
-export type PlaybackSpeed = (typeof PLAYBACK_SPEEDS)[number];
+type PlaybackSpeed = (typeof PLAYBACK_SPEEDS)[number];
 
 export interface DeskState extends DeskDocument, History<Moment> {
   /** The last dive the script made sense as; it stays on screen while the script has errors. */

@@ -19,4 +19,3 @@ export const overlaysSchema = z.array(
     remainder: z.array(said).min(1),
   }),
 );
-export type Overlays = z.infer<typeof overlaysSchema>;

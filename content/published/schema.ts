@@ -1,5 +1,7 @@
 import * as z from 'zod';
 
+/* Long because the shapes of all published files stand together, and one map at the end names them. */
+
 /** Where a value comes from. `read` is always in a secondary source: no original was at hand. */
 export const OBTAINED = ['read', 'from memory', 'derived', 'common practice'] as const;
 export type Obtained = (typeof OBTAINED)[number];
@@ -177,7 +179,7 @@ export const waterSchema = z.strictObject({
   seaWater64: z.strictObject({ kgM3: positive, obtained, text: said }),
 });
 
-export const ascentRatesSchema = z.strictObject({
+const ascentRatesSchema = z.strictObject({
   ...head,
   tolerances: none,
   rates: z.array(
@@ -222,7 +224,7 @@ export const noStop1986Schema = z.strictObject({
   values: z.array(z.strictObject({ depthM: positive, minutes: positive, obtained })),
 });
 
-export const flyingSchema = z.strictObject({
+const flyingSchema = z.strictObject({
   ...head,
   tolerances: none,
   waits: z.array(z.strictObject({ after: said, hours: positive.nullable(), text: said.optional(), obtained })),
@@ -297,7 +299,7 @@ export const compressibilitySchema = z
     'a row has a value for every pressure',
   );
 
-export const historicModelsSchema = z.strictObject({
+const historicModelsSchema = z.strictObject({
   ...head,
   tolerances: tolerances('feetToMetres'),
   haldane: z.strictObject({
@@ -330,7 +332,7 @@ const triedSchedule = z.strictObject({
   stops: z.array(z.strictObject({ depthFsw: positive, minutes: positive })).min(1),
 });
 const finding = z.strictObject({ by: said, text: said, obtained });
-export const trialsSchema = z.strictObject({
+const trialsSchema = z.strictObject({
   ...head,
   tolerances: none,
   stopTrial: z.strictObject({
@@ -346,7 +348,7 @@ export const trialsSchema = z.strictObject({
   findings: z.array(finding),
 });
 
-export const uddfSchema = z.strictObject({ ...head, tolerances: none, facts: z.array(remark) });
+const uddfSchema = z.strictObject({ ...head, tolerances: none, facts: z.array(remark) });
 
 export const commonPracticeSchema = z.strictObject({
   ...head,

@@ -20,6 +20,25 @@ ascend to 3 m at 9 m/min
 stay 5 min                # the stop the model asks for
 ascend to surface at 9 m/min
 `,
+    inFeet: {
+      title: 'Six minutes too long',
+      shows:
+        'A 100 ft dive on air that is stayed past its no-stop time: watch the ceiling come down and a stop be asked for.',
+      script: `# Six minutes too long: a wreck at 100 ft, and nobody looks at the time
+water: reference
+altitude: 0 ft
+gradient factors: 85/85
+gas: air
+
+descend to 100 ft at 60 ft/min
+stay 17 min               # the no-stop time runs out on the way
+ascend to 20 ft at 30 ft/min
+stay 1 min                # the ceiling is just overhead
+ascend to 10 ft at 30 ft/min
+stay 5 min                # the stop the model asks for
+ascend to surface at 30 ft/min
+`,
+    },
   },
   {
     id: 'two-reefs',
@@ -46,6 +65,31 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
+    inFeet: {
+      title: 'Two reefs and an hour between',
+      shows:
+        'Two dives in a morning: the second begins with gas left over from the first, and its no-stop time is shorter for it.',
+      script: `# Two reefs and an hour between
+water: salt
+altitude: 0 ft
+gradient factors: 85/85
+gas: air
+
+descend to 80 ft at 60 ft/min
+stay 20 min
+ascend to 15 ft at 30 ft/min
+stay 3 min                # safety stop
+ascend to surface at 30 ft/min
+
+interval 60 min
+
+descend to 80 ft at 60 ft/min
+stay 20 min               # the same dive again: look at the ceiling now
+ascend to 15 ft at 30 ft/min
+stay 3 min
+ascend to surface at 30 ft/min
+`,
+    },
   },
   {
     id: 'too-fast',
@@ -69,6 +113,28 @@ descend to 40 m at 18 m/min
 stay 6 min 46 s
 ascend to surface at 30 m/min   # gas that had no time to leave
 `,
+    inFeet: {
+      title: 'Nine minutes at a hundred and thirty feet, two ways up',
+      shows:
+        'The same short deep dive twice, from rest each time: up at 30 ft/min it surfaces free of stops, up at 100 ft/min it does not.',
+      script: `# Nine minutes at a hundred and thirty feet, two ways up.
+# The day between them washes out what the first one left.
+water: reference
+altitude: 0 ft
+gradient factors: 85/85
+gas: air
+
+descend to 130 ft at 60 ft/min
+stay 6 min 50 s           # nine minutes since leaving the surface
+ascend to surface at 30 ft/min
+
+interval 48 h
+
+descend to 130 ft at 60 ft/min
+stay 6 min 50 s
+ascend to surface at 100 ft/min   # gas that had no time to leave
+`,
+    },
   },
   {
     id: 'high-lake',
@@ -86,6 +152,22 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
+    inFeet: {
+      title: 'A lake at six and a half thousand feet',
+      shows: 'Less air above the water: the same depth gives less no-stop time, and a ceiling comes sooner.',
+      script: `# A lake at six and a half thousand feet; the diver has lived up here for a week
+water: fresh
+altitude: 6500 ft
+gradient factors: 80/80
+gas: air
+
+descend to 85 ft at 50 ft/min
+stay 16 min
+ascend to 15 ft at 30 ft/min
+stay 3 min
+ascend to surface at 30 ft/min
+`,
+    },
   },
   {
     id: 'staged',
@@ -122,6 +204,41 @@ switch to oxygen
 stay 22 min
 ascend to surface at 3 m/min
 `,
+    inFeet: {
+      title: 'Staged stops on three gases',
+      shows:
+        'Helium and nitrogen load at their own speeds; two richer gases shorten the stops. For study only: such dives need training and a team.',
+      script: `# Staged stops on three gases, to study how the stops come about
+water: salt
+altitude: 0 ft
+gradient factors: 30/80
+gas: 18/45
+carry: 50% from 70 ft
+carry: oxygen from 20 ft
+
+descend to 200 ft at 60 ft/min
+stay 20 min
+ascend to 90 ft at 30 ft/min
+stay 1 min
+ascend to 80 ft at 30 ft/min
+stay 2 min
+ascend to 70 ft at 30 ft/min
+switch to 50%
+stay 2 min
+ascend to 60 ft at 30 ft/min
+stay 2 min
+ascend to 50 ft at 30 ft/min
+stay 3 min
+ascend to 40 ft at 30 ft/min
+stay 5 min
+ascend to 30 ft at 30 ft/min
+stay 8 min
+ascend to 20 ft at 30 ft/min
+switch to oxygen
+stay 23 min
+ascend to surface at 10 ft/min
+`,
+    },
   },
   {
     id: 'four-settings',
@@ -147,5 +264,28 @@ ascend to 3 m at 9 m/min
 stay 4 min
 ascend to surface at 9 m/min
 `,
+    inFeet: {
+      title: 'One dive, four settings',
+      shows:
+        'Four units on one arm, one of them set right: only what they were told differs, and so does what they ask for.',
+      script: `# One dive, four settings: a wall at 90 ft on air
+water: reference
+altitude: 0 ft
+gradient factors: 85/85
+gas: air
+setup: Set right
+setup: Wrong gas, gas 32%
+setup: Strict limits, gradient factors 40/70
+setup: Bottom timer, gauge mode
+
+descend to 90 ft at 60 ft/min
+stay 20 min               # on air the no-stop time runs out on the way
+ascend to 20 ft at 30 ft/min
+stay 2 min
+ascend to 10 ft at 30 ft/min
+stay 4 min
+ascend to surface at 30 ft/min
+`,
+    },
   },
 ];

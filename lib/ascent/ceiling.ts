@@ -35,6 +35,7 @@ export function coefficientsOf(load: Load, compartment: number): { readonly a: n
   };
 }
 
+/** Nitrogen and helium a compartment holds together, bar; compartments count from 0. */
 export function inertBarOf(load: Load, compartment: number): number {
   return load.nitrogenBar[load.at + compartment]! + load.heliumBar[load.at + compartment]!;
 }

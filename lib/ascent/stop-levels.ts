@@ -7,6 +7,10 @@ import { SAME_DEPTH_M } from './ceiling';
  */
 type Plan = Pick<Settings['plan'], 'stopStepM' | 'lastStopM'>;
 
+/**
+ * The depth of a stop level, m: 0 is the surface, 1 the last stop, and those below it lie on multiples of the stop
+ * step.
+ */
 export function levelM(level: number, plan: Plan): number {
   if (level === 0) return 0;
   return level === 1 ? plan.lastStopM : (multiplesUpToLastStop(plan) + level - 1) * plan.stopStepM;

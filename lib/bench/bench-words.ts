@@ -38,12 +38,13 @@ export function sayDepthBand({ from, to }: Band, system: UnitSystem): string {
   return from === to ? say(to) : `${say(from)} to ${say(to)}`;
 }
 
+/** A band of hours in words, each end rounded up to a whole hour, so that no wait is told too short. */
 export function sayHours({ from, to }: Band): string {
   const say = (hours: number) => String(Math.ceil(hours - 1e-9));
   return say(from) === say(to) ? `${say(to)} h` : `${say(from)} to ${say(to)} h`;
 }
 
-export const SAFETY_STOP_WORDS: Readonly<Record<SafetyStopState, string>> = {
+const SAFETY_STOP_WORDS: Readonly<Record<SafetyStopState, string>> = {
   none: 'none',
   due: 'asked for',
   counting: 'asked for, counting',

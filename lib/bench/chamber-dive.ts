@@ -4,6 +4,7 @@ import { barPerMetre, type Water } from '../physics/water';
 import type { BenchSettings, BenchUnit } from './bench-settings';
 import type { ChamberRun } from './chamber-run';
 
+/** The water whose metres the reference gauge shows. */
 export function gaugeWater({ gaugeScale, potWater }: Pick<BenchSettings, 'gaugeScale' | 'potWater'>): Water {
   return gaugeScale === 'pot' ? potWater : gaugeScale;
 }
@@ -17,7 +18,7 @@ export function gaugeBar(settings: BenchSettings, gaugeM: number): number {
  * Pressure above the surface at the units, bar: the gauge's and that of the water standing over them, p = ρ·g·h. With no
  * pressure on the gauge the pot counts as open and the units as dry.
  */
-export function pressureAtUnitsBar(settings: BenchSettings, gaugeM: number): number {
+function pressureAtUnitsBar(settings: BenchSettings, gaugeM: number): number {
   return gaugeM > 0 ? gaugeBar(settings, gaugeM) + settings.headM * barPerMetre(settings.potWater) : 0;
 }
 

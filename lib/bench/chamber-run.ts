@@ -31,8 +31,8 @@ export type RunRead =
   | { readonly ok: false; readonly errors: readonly Notice[] };
 
 const CHECK = /#[#\s]*check(?:point)?\b\s*:?\s*(.*)$/i;
-export const LONGEST_NAME = 60;
-export const MOST_CHECKPOINTS = 60;
+const LONGEST_NAME = 60;
+const MOST_CHECKPOINTS = 60;
 
 /**
  * Reads a run from a dive script. A remark `# check: 10 m down` makes a checkpoint of the end of the step on its line or,

@@ -2,7 +2,7 @@ import type { BenchSettings, Readings } from './bench-settings';
 import type { Expected } from './expected';
 
 /** How a depth reading stands to the tolerance stated. */
-export type Standing = 'in' | 'out' | 'not judged' | 'nothing shown' | 'not read';
+type Standing = 'in' | 'out' | 'not judged' | 'nothing shown' | 'not read';
 
 export interface DepthDeviation {
   readonly expected: Expected;

@@ -27,6 +27,7 @@ export interface LiveNow {
   readonly warning: string | undefined;
 }
 
+/** The legs of a run in order: one is begun with each mark of the clock. */
 export function legsToRun(run: ChamberRun): readonly Leg[] {
   return legsOf(run.dive).legs;
 }

@@ -5,7 +5,7 @@ import { sayDepthBand, sayHours, sayNoStop } from './bench-words';
 import type { Expected } from './expected';
 
 /** Kinds of figure a checkpoint may ask for besides the depth. */
-export const OTHER_FIGURES = ['noStopMin', 'stopM', 'rateAlarm', 'safetyStop', 'noFlyH'] as const;
+const OTHER_FIGURES = ['noStopMin', 'stopM', 'rateAlarm', 'safetyStop', 'noFlyH'] as const;
 export type OtherFigure = (typeof OTHER_FIGURES)[number];
 
 /** Which of them a checkpoint asks to have read. */

@@ -11,7 +11,7 @@ export interface PressurePoint {
 }
 
 /** A straight line by its ends. */
-export type StraightLine = readonly [PressurePoint, PressurePoint];
+type StraightLine = readonly [PressurePoint, PressurePoint];
 
 /** What one compartment tolerates, as lines and as figures for a table. */
 export interface CompartmentLimits {

@@ -16,7 +16,7 @@ const depthM = z.number().min(0).max(DEEPEST_M);
 const spanS = z.number().min(SHORTEST_S).max(LONGEST_S);
 
 /** One step of the dive. A change of depth keeps whichever of rate and time the script gave; the other follows. */
-export const stepSchema = z.discriminatedUnion('kind', [
+const stepSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('descend'), toM: depthM, durationS: spanS }),
   z.object({ kind: z.literal('ascend'), toM: depthM, durationS: spanS }),
   z.object({ kind: z.literal('stay'), durationS: spanS }),
@@ -27,7 +27,7 @@ export const stepSchema = z.discriminatedUnion('kind', [
 const altitudeM = z.number().min(ALTITUDE_RANGE_M[0]).max(ALTITUDE_RANGE_M[1]);
 
 /** What the diver's tissues hold when the script begins. */
-export const startSchema = z.discriminatedUnion('kind', [
+const startSchema = z.discriminatedUnion('kind', [
   /** Saturated with air at this altitude. */
   z.object({ kind: z.literal('adapted'), altitudeM }),
   /** Saturated at another altitude and brought to the site this long ago. */

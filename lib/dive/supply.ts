@@ -13,7 +13,7 @@ const breathing = z.number().min(BREATHING_RANGE_L_MIN[0]).max(BREATHING_RANGE_L
 const fill = z.number().min(FILL_RANGE_BAR[0]).max(FILL_RANGE_BAR[1]);
 
 /** A cylinder, or several on one valve, as the dive begins. Pressures are what a gauge shows. */
-export const cylinderSchema = z
+const cylinderSchema = z
   .object({
     name: z
       .string()
@@ -31,7 +31,7 @@ export const cylinderSchema = z
   .refine((one) => one.startBar <= one.workingBar, 'the cylinder is filled beyond its working pressure');
 
 /** What the diver breathes at the surface in a minute, L; a phase left out is breathed through like the bottom. */
-export const consumptionSchema = z.object({
+const consumptionSchema = z.object({
   bottomLMin: breathing.optional(),
   descentLMin: breathing.optional(),
   ascentLMin: breathing.optional(),

@@ -12,7 +12,7 @@ import { sampleInstants } from './sample-instants';
 import { startingTissues } from './start';
 
 /** What of a dive's settings made its tissues: the place, the lungs and half-times, and what the diver began with. */
-export type Conditions = Pick<Settings, 'water' | 'altitudeM' | 'start' | 'model' | 'gas'>;
+type Conditions = Pick<Settings, 'water' | 'altitudeM' | 'start' | 'model' | 'gas'>;
 
 /**
  * What the tissues of a dive did, and nothing else: what is asked of them stands beside it (`ascent/limits.ts`). Sample i has its time, depth and pressure at index i; its sixteen

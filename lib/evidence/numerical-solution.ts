@@ -18,9 +18,10 @@ export const STEP_SHARE = 0.05;
 
 /** Pressures of a dive at sea level in reference water, stated here anew so that they are not the engine's. */
 export const SURFACE_BAR = 1.01325;
-export const ambientAt = (depthM: number) => SURFACE_BAR + depthM / 10;
+/** Ambient pressure at a depth, bar, by the plain convention of these checks: 10 m of water to the bar. */
+const ambientAt = (depthM: number) => SURFACE_BAR + depthM / 10;
 
-export type InertGas = 'nitrogen' | 'helium';
+type InertGas = 'nitrogen' | 'helium';
 
 /** One stretch of a dive as the equation sees it. */
 export interface Stretch {

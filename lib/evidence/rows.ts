@@ -7,6 +7,7 @@ export interface Row {
   readonly index: number;
 }
 
+/** Where a compartment of a published table lies in the engine: `1b` and `1` are both the first of their sets. */
 export function rowOf(compartment: string): Row {
   return { first: compartment === '1' ? '1' : '1b', index: Number.parseInt(compartment, 10) - 1 };
 }

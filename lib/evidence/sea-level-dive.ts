@@ -1,18 +1,10 @@
+import { defaultSettings } from '../dive/default-settings';
 import type { Dive, GradientFactors, Settings, Step } from '../dive/dive';
 import type { Gas } from '../physics/gas';
 
 /** A dive at sea level in reference water under ZH-L16C with 1b, by someone who lives there: what most checks compare with. */
 export function seaLevelDive(gas: Gas, steps: readonly Step[], gradientFactors: GradientFactors): Dive {
-  const settings: Settings = {
-    water: 'reference',
-    altitudeM: 0,
-    start: { kind: 'adapted', altitudeM: 0 },
-    model: { variant: 'C', first: '1b', respiratoryQuotient: 1 },
-    gradientFactors,
-    gas,
-    carried: [],
-    plan: { ascentMMin: 9, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 },
-  };
+  const settings: Settings = { ...defaultSettings(), gradientFactors, gas };
   return { settings, steps: [...steps], lines: [] };
 }
 

@@ -2,7 +2,7 @@ import published from '../../content/published/compressibility.json';
 import { nitrogenFraction, type Gas } from '../physics/gas';
 
 /** The temperature cylinders are taken to have unless told, K: 20 °C. */
-export const CYLINDER_TEMPERATURE_K = 293.15;
+const CYLINDER_TEMPERATURE_K = 293.15;
 
 type PureGas = 'O2' | 'N2' | 'He';
 

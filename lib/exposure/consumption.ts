@@ -5,13 +5,12 @@ import { ambientBarAt, type Site } from './gas-depths';
 import { absoluteOfGauge, IDEAL_GAS, type GasLaw, type Vessel } from './gas-law';
 
 /** What a diver is taken to breathe at the surface where nothing is said, L/min. Common practice, no source. */
-export const USUAL_CONSUMPTION_L_MIN = 20;
+const USUAL_CONSUMPTION_L_MIN = 20;
 /** How many times faster a frightened diver is taken to breathe where nothing is said. Common practice, no source. */
-export const USUAL_STRESS_FACTOR = 2;
+const USUAL_STRESS_FACTOR = 2;
 
-export const PHASES = ['descent', 'bottom', 'ascent', 'stops'] as const;
 /** Part of a dive with a breathing rate of its own. A stay is a stop once the diver has come up from the deepest point. */
-export type Phase = (typeof PHASES)[number];
+export type Phase = 'descent' | 'bottom' | 'ascent' | 'stops';
 
 /**
  * Litres a minute by phase, at the surface's pressure of 1 bar. A diver moves the same volume at every depth, so the gas
@@ -19,6 +18,9 @@ export type Phase = (typeof PHASES)[number];
  */
 export type BreathingRates = Readonly<Record<Phase, number>>;
 
+/**
+ * What is breathed in each phase of a dive, L/min at the surface; a phase that is not stated goes as the bottom does.
+ */
 export function breathingRatesOf({ supply }: Pick<Settings, 'supply'>): BreathingRates {
   const { bottomLMin = USUAL_CONSUMPTION_L_MIN, descentLMin, ascentLMin, stopsLMin } = supply?.consumption ?? {};
   return {
@@ -29,6 +31,7 @@ export function breathingRatesOf({ supply }: Pick<Settings, 'supply'>): Breathin
   };
 }
 
+/** How many times faster a frightened diver breathes: as the script says, or the usual factor. */
 export function stressFactorOf({ supply }: Pick<Settings, 'supply'>): number {
   return supply?.stressFactor ?? USUAL_STRESS_FACTOR;
 }

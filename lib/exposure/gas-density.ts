@@ -34,6 +34,7 @@ export function ambientBarAtDensity(gas: Gas, densityGL: number, temperatureC: n
 
 export type DensityBand = 'within what is recommended' | 'over what is recommended' | 'over the most that is advised';
 
+/** How a density, g/L, stands to the two published limits; a density right at a limit is still within it. */
 export function densityBand(densityGL: number): DensityBand {
   if (densityGL <= RECOMMENDED_DENSITY_GL) return 'within what is recommended';
   return densityGL <= HIGHEST_DENSITY_GL ? 'over what is recommended' : 'over the most that is advised';

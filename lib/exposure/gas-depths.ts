@@ -22,6 +22,7 @@ export interface PartialPressures {
   readonly heliumBar: number;
 }
 
+/** Absolute pressure at a depth of a site, bar. */
 export function ambientBarAt(depthM: number, { surfaceBar, barPerMetre }: Site): number {
   return surfaceBar + depthM * barPerMetre;
 }

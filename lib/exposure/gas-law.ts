@@ -37,6 +37,7 @@ export function absoluteOfGauge(gaugeBar: number): number {
   return gaugeBar + SEA_LEVEL_BAR;
 }
 
+/** What a gauge set to nothing at sea level shows of an absolute pressure, bar. */
 export function gaugeOfAbsolute(absoluteBar: number): number {
   return absoluteBar - SEA_LEVEL_BAR;
 }

@@ -6,7 +6,7 @@ import { ambientBarAt } from './gas-depths';
 import { absoluteOfGauge, type GasLaw } from './gas-law';
 
 /** A stretch of a leg breathed from one cylinder, or from none when none holds the gas. Every leg is covered, in order. */
-export interface Spell {
+interface Spell {
   readonly leg: number;
   readonly startS: number;
   readonly endS: number;

@@ -8,7 +8,7 @@ import { gasSpells, type Spells } from './gas-spells';
 import { supplyEvents, type SupplyEvent } from './supply-events';
 
 /** One cylinder at every sample of a timeline, under one gas law. */
-export interface CylinderTrack {
+interface CylinderTrack {
   readonly cylinder: Cylinder;
   /** What its gauge shows, bar; full again at the start of each dive. */
   readonly pressureBar: Float64Array;

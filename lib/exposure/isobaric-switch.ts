@@ -10,7 +10,7 @@ import { ambientBarAt } from './gas-depths';
 import { totalPeak, type TotalPeak, type TwoGases } from './total-peak';
 
 /** Nitrogen may rise by this part of helium's fall before a switch counts as a jump. Common practice, no source. */
-export const NITROGEN_JUMP_PART = 1 / 5;
+const NITROGEN_JUMP_PART = 1 / 5;
 
 /** A change of gas at one depth that the model has something to say about. */
 export interface IsobaricSwitch {

@@ -9,7 +9,7 @@ import { ambientBarAt } from './gas-depths';
 import { gasNeeds, partNeeds, type GasNeed, type PartNeed } from './gas-need';
 
 /** Minutes two divers are given at the deepest point to find each other and share. Common practice, no source. */
-export const USUAL_SHARING_MIN = 1;
+const USUAL_SHARING_MIN = 1;
 
 export interface ReserveOptions {
   /** Minutes at the deepest point before the ascent begins. */

@@ -7,7 +7,7 @@ const ACTIONS = { descent: 'descend', bottom: 'stay', ascent: 'ascend', stops: '
   Phase,
   string
 >;
-export type RunTimeAction = (typeof ACTIONS)[Phase];
+type RunTimeAction = (typeof ACTIONS)[Phase];
 
 /** One line of a run-time table. */
 export interface RunTimeRow {

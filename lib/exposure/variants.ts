@@ -3,7 +3,7 @@ import { gasName, sameGas, type Gas } from '../physics/gas';
 import { bottomOf, planFrom, type AscentPlan } from './ascent-plan';
 
 /** What goes otherwise than planned. */
-export type VariantKind = 'as planned' | 'lost gas' | 'overstayed' | 'deeper' | 'deeper and overstayed';
+type VariantKind = 'as planned' | 'lost gas' | 'overstayed' | 'deeper' | 'deeper and overstayed';
 
 export interface Variant {
   readonly kind: VariantKind;
@@ -57,7 +57,7 @@ export function variantsOf(dive: Dive, options: VariantOptions = {}): Variant[] 
 }
 
 /** The same with more time at the end. */
-export function overstayed(bottom: Dive, minutes: number): Dive {
+function overstayed(bottom: Dive, minutes: number): Dive {
   return { ...bottom, steps: [...bottom.steps, { kind: 'stay', durationS: minutes * 60 }] };
 }
 
@@ -65,7 +65,7 @@ export function overstayed(bottom: Dive, minutes: number): Dive {
  * The same with the deepest depth of the last dive deeper. Rates stay as they were, so reaching it takes longer; stays
  * last as long as before.
  */
-export function deepened(bottom: Dive, byM: number): Dive {
+function deepened(bottom: Dive, byM: number): Dive {
   const firstOfDive = bottom.steps.findLastIndex(({ kind }) => kind === 'interval') + 1;
   const own = bottom.steps.slice(firstOfDive);
   const deepestM = Math.max(0, ...own.map((step) => ('toM' in step ? step.toM : 0)));

@@ -18,10 +18,12 @@ export function refusalOf(thrown: unknown, rescued: readonly Recording[] = []): 
 
 export const CANCELLED = new RefusedFile('Reading was stopped.', 'Open the file again to read it.');
 
+/** The error for a file of more megabytes than are read. */
 export function tooLarge(megabytes: number): RefusedFile {
   return new RefusedFile(`The file is larger than ${megabytes} MB.`, 'Split it, or export fewer dives at a time.');
 }
 
+/** The error for a file of more samples than are read. */
 export function tooManySamples(samples: number): RefusedFile {
   return new RefusedFile(
     `The file holds more than ${samples.toLocaleString('en-GB')} samples.`,

@@ -19,6 +19,7 @@ const IMPERIAL: Partial<Readonly<Record<Dimension, EntryUnit>>> = {
   volume: { unit: 'cu ft', size: LITRES_PER_CUBIC_FOOT },
 };
 
+/** The unit in which a person types an amount, and how much of the unit of expressions one of it is. */
 export function entryUnit(dimension: Dimension, system: UnitSystem): EntryUnit {
   return (system === 'imperial' ? IMPERIAL[dimension] : undefined) ?? { unit: DIMENSION_UNITS[dimension], size: 1 };
 }

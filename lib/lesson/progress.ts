@@ -90,6 +90,7 @@ export const NOTHING_YET: LessonProgress = {
 export const NOT_PREDICTED: Predicted = { given: [], looked: false, again: false };
 const NOT_TRIED: Tried = { met: undefined, looked: false };
 
+/** What was done in one lesson; nothing where it was never begun. */
 export function progressIn(progress: Progress, slug: string): LessonProgress {
   return (Object.hasOwn(progress.lessons, slug) ? progress.lessons[slug] : undefined) ?? NOTHING_YET;
 }
@@ -99,6 +100,7 @@ function changed(progress: Progress, slug: string, change: (own: LessonProgress)
   return { lessons: { ...progress.lessons, [slug]: { ...own, ...change(own) } } };
 }
 
+/** The progress with the learner standing at a step of a lesson. */
 export function standingAt(progress: Progress, slug: string, step: string): Progress {
   return changed(progress, slug, () => ({ at: step }));
 }
@@ -155,6 +157,7 @@ function withTried(
   });
 }
 
+/** The progress with the goal of a step met by a script. */
 export function withMet(progress: Progress, slug: string, step: string, script: string): Progress {
   return withTried(progress, slug, step, () => ({ met: script }));
 }
@@ -164,6 +167,10 @@ export function withWayLooked(progress: Progress, slug: string, step: string): P
   return withTried(progress, slug, step, ({ met, looked }) => ({ looked: looked || met === undefined }));
 }
 
+/**
+ * The progress with one more answer to a question of a check, counted as right or wrong; `seed` is what its numbers
+ * were drawn from.
+ */
 export function withCheck(
   progress: Progress,
   slug: string,

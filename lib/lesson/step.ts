@@ -40,7 +40,7 @@ const common = {
 /** Pictures of the desk by their names, in order. */
 const show = z.array(name).min(1).max(3);
 
-export const readSchema = z.strictObject({
+const readSchema = z.strictObject({
   ...common,
   kind: z.literal('read'),
   /** A dive to look at beside the text, standing at a moment. */
@@ -48,7 +48,7 @@ export const readSchema = z.strictObject({
 });
 
 /** Exactly one of the three ways to predict. */
-export const predictSchema = z.strictObject({
+const predictSchema = z.strictObject({
   ...common,
   kind: z.literal('predict'),
   script: name.optional(),
@@ -61,7 +61,7 @@ export const predictSchema = z.strictObject({
   after: prose,
 });
 
-export const runSchema = z.strictObject({
+const runSchema = z.strictObject({
   ...common,
   kind: z.literal('run'),
   script: name.optional(),
@@ -77,7 +77,7 @@ export const runSchema = z.strictObject({
     .default([]),
 });
 
-export const explainSchema = z.strictObject({
+const explainSchema = z.strictObject({
   ...common,
   kind: z.literal('explain'),
   script: name.optional(),
@@ -86,7 +86,7 @@ export const explainSchema = z.strictObject({
   at: expressionText,
 });
 
-export const trySchema = z.strictObject({
+const trySchema = z.strictObject({
   ...common,
   kind: z.literal('try'),
   /** The script the learner begins with. */
@@ -103,7 +103,7 @@ export const trySchema = z.strictObject({
 });
 
 /** Values drawn afresh for a question: evenly spaced from one amount to another, or one of a list. */
-export const drawnSchema = z.union([
+const drawnSchema = z.union([
   z.strictObject({ from: expressionText, to: expressionText, step: expressionText }),
   z.strictObject({ of: z.array(expressionText).min(2).max(30) }),
 ]);
@@ -122,14 +122,14 @@ export const questionSchema = z.strictObject({
   after: prose.optional(),
 });
 
-export const checkSchema = z.strictObject({
+const checkSchema = z.strictObject({
   ...common,
   kind: z.literal('check'),
   script: name.optional(),
   questions: z.array(questionSchema).min(1).max(8),
 });
 
-export const recapSchema = z.strictObject({
+const recapSchema = z.strictObject({
   ...common,
   kind: z.literal('recap'),
   points: z.array(sentence).min(1).max(8),

@@ -22,6 +22,7 @@ export function gasName(gas: Gas): string {
   return `${percent(gas.o2)}/${percent(gas.he)}`;
 }
 
+/** Whether two gases are one, to a billionth of a fraction: what writing and reading may change. */
 export function sameGas(one: Gas, other: Gas): boolean {
   return Math.abs(one.o2 - other.o2) < 1e-9 && Math.abs(one.he - other.he) < 1e-9;
 }

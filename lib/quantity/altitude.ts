@@ -17,6 +17,7 @@ export function parseAltitude(text: string): Parsed<number> {
   return parseMeasure(text, ALTITUDE);
 }
 
+/** An altitude in the reader’s units, to the whole metre or foot. */
 export function printAltitude(altitudeM: number, system: UnitSystem): string {
   return system === 'metric' ? `${fixed(altitudeM, 0)} m` : `${fixed(altitudeM / METRES_PER_FOOT, 0)} ft`;
 }

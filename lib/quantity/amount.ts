@@ -13,13 +13,13 @@ export interface Measure {
   offer(value: number): string;
 }
 
-export interface Amount {
+interface Amount {
   readonly value: number;
   readonly unit: string;
 }
 
 /** Reads a number and the word after it; the word may be empty. */
-export function readAmount(text: string): Parsed<Amount> {
+function readAmount(text: string): Parsed<Amount> {
   const plain = plainText(text).trim();
   if (plain === '') return refused('Nothing is written here.', 'Write a number and its unit.');
   const number = NUMBER_START.exec(plain)?.[0];

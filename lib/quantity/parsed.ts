@@ -11,10 +11,12 @@ export interface Refusal {
   readonly instead?: readonly string[];
 }
 
+/** What was read, as the result of reading it. */
 export function accepted<T>(value: T): Parsed<T> {
   return { ok: true, value };
 }
 
+/** A refusal: what is wrong and how to mend it, each a sentence, and where in the text, in characters. */
 export function refused(what: string, mend: string, at?: readonly [number, number]): Refusal {
   return at ? { ok: false, what, mend, at } : { ok: false, what, mend };
 }

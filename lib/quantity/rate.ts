@@ -28,6 +28,7 @@ export function metresPerMinute(word: string): number | undefined {
   return lengthM === undefined || timeS === undefined || more !== undefined ? undefined : (lengthM * 60) / timeS;
 }
 
+/** A rate in the reader’s units: at most one decimal of m/min, whole ft/min. */
 export function printRate(rateMMin: number, system: UnitSystem): string {
   return system === 'metric' ? `${atMost(rateMMin, 1)} m/min` : `${atMost(rateMMin / METRES_PER_FOOT, 0)} ft/min`;
 }

@@ -31,6 +31,7 @@ export function eventKind<const Kind extends string, Numbers extends EventNumber
   return kind;
 }
 
+/** An event as a sentence: when it was, then what its kind says of it in the reader’s units. */
 export function sentence<Numbers extends EventNumbers>(
   kind: EventKind<string, Numbers>,
   timeS: number,

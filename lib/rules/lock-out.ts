@@ -2,7 +2,7 @@ import { eventKind } from './event';
 import { rule } from './rule';
 import { onOff, oneOf } from './settings/setting';
 
-export const LOCK_HOURS = [24, 48] as const;
+const LOCK_HOURS = [24, 48] as const;
 
 const settings = {
   on: onOff(true),

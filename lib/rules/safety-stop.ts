@@ -117,6 +117,7 @@ export const safetyStop = rule({
   },
 });
 
+/** Whether a safety stop is asked for in a state, running or not. */
 export function isAsked(state: SafetyStopState): boolean {
   return state === 'due' || state === 'counting' || state === 'paused';
 }

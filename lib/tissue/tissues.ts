@@ -9,10 +9,12 @@ export interface Tissues {
   readonly heliumBar: Float64Array;
 }
 
+/** Sixteen compartments that hold nothing, to be filled. */
 export function emptyTissues(): Tissues {
   return { nitrogenBar: new Float64Array(COMPARTMENTS), heliumBar: new Float64Array(COMPARTMENTS) };
 }
 
+/** The same tensions in arrays of their own. */
 export function copyTissues(tissues: Tissues): Tissues {
   return { nitrogenBar: tissues.nitrogenBar.slice(), heliumBar: tissues.heliumBar.slice() };
 }

@@ -13,6 +13,7 @@ export function depthWords(depthM: number, system: UnitSystem): string {
   return system === 'metric' ? `${atMost(depthM, 1)} m` : `${Math.round(depthM / METRES_PER_FOOT)} ft`;
 }
 
+/** A rate as a script in the reader’s units says it: to a tenth of a m/min, or whole ft/min. */
 export function rateWords(rateMMin: number, system: UnitSystem): string {
   return system === 'metric' ? `${atMost(rateMMin, 1)} m/min` : `${Math.round(rateMMin / METRES_PER_FOOT)} ft/min`;
 }

@@ -69,6 +69,7 @@ export function levelsOf(dive: DiveSteps): readonly Leg[] {
   return bottomOf(dive).filter(({ fromM, toM }) => fromM === toM && toM >= dive.maxDepthM * DEEPER_HALF);
 }
 
+/** How long a leg lasts, min. */
 export function minutesOf({ startS, endS }: Pick<Leg, 'startS' | 'endS'>): number {
   return (endS - startS) / 60;
 }

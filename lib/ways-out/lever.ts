@@ -65,6 +65,7 @@ export function depthGridM(system: UnitSystem): number {
   return system === 'metric' ? 0.5 : METRES_PER_FOOT;
 }
 
+/** The reader’s unit of depth. */
 export function depthUnit(system: UnitSystem): 'm' | 'ft' {
   return system === 'metric' ? 'm' : 'ft';
 }
@@ -74,6 +75,7 @@ export function depthFigure(depthM: number, system: UnitSystem): number {
   return Math.round((system === 'metric' ? depthM : depthM / METRES_PER_FOOT) * 10) / 10;
 }
 
+/** A rate as a figure in the reader’s unit a minute, to a tenth. */
 export function rateFigure(rateMMin: number, system: UnitSystem): number {
   return depthFigure(rateMMin, system);
 }

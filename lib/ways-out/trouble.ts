@@ -34,6 +34,9 @@ export function finely(dive: Dive): Sampling {
   return samplingOf(dive, 10);
 }
 
+/**
+ * A dive worked out at a step of so many seconds, under water and in intervals, with its figures under its own limits.
+ */
 export function worked(dive: Dive, { everyS, intervalEveryS }: Sampling): Worked {
   const timeline = computeTimeline(dive, everyS, { intervalEveryS });
   return { timeline, figures: figuresOf(timeline, dive.settings) };

@@ -11,7 +11,7 @@ import type {
 /** Longest expression that is read, in characters. */
 export const LONGEST_EXPRESSION = 400;
 /** Largest expression that is worked out, in nodes of its tree. */
-export const MOST_NODES = 150;
+const MOST_NODES = 150;
 
 const FUNCTIONS: ReadonlySet<string> = new Set(['exp', 'log', 'sqrt', 'min', 'max', 'abs', 'pow', 'ceil']);
 const OPERATORS: ReadonlySet<string> = new Set([

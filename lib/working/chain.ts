@@ -52,6 +52,7 @@ export const fromPublished = given('published');
 export const fromPractice = given('common practice');
 export const fromSearch = given('search');
 
+/** A value with its unit. */
 export function quantity(value: number, unit: Unit): Quantity {
   return { value, unit };
 }

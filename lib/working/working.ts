@@ -19,26 +19,24 @@ export interface Working {
   readonly cautions?: readonly string[];
 }
 
-export const UNITS = [
-  '',
-  'bar',
-  'm',
-  's',
-  'min',
-  'h',
-  'm/min',
-  'bar/m',
-  'bar/min',
-  '1/min',
-  '1/bar',
-  'g/L',
-  'g/mol',
-  'K',
-  'bar·L/(mol·K)',
-  'units',
-] as const;
 /** Unit of a quantity; '' for a fraction or a plain number, `units` those of pulmonary oxygen dose. */
-export type Unit = (typeof UNITS)[number];
+export type Unit =
+  | ''
+  | 'bar'
+  | 'm'
+  | 's'
+  | 'min'
+  | 'h'
+  | 'm/min'
+  | 'bar/m'
+  | 'bar/min'
+  | '1/min'
+  | '1/bar'
+  | 'g/L'
+  | 'g/mol'
+  | 'K'
+  | 'bar·L/(mol·K)'
+  | 'units';
 
 export interface Quantity {
   readonly value: number;
@@ -46,7 +44,7 @@ export interface Quantity {
 }
 
 /** What is shown. The value may be infinite (a time that never ends), never absent. */
-export interface Answer extends Quantity {
+interface Answer extends Quantity {
   /** One sentence, without figures. */
   readonly text: string;
   /** Where it holds: a stop's depth. */
@@ -79,7 +77,7 @@ export interface WorkingStep {
  * What a value rests on when no earlier step gives it: the dive as it went, a setting, a published figure, common practice
  * without a source, or a search where no formula leads to it.
  */
-export type Origin = 'dive' | 'setting' | 'published' | 'common practice' | 'search';
+type Origin = 'dive' | 'setting' | 'published' | 'common practice' | 'search';
 
 export interface WorkingValue extends Quantity {
   readonly meaning: string;

@@ -15,7 +15,7 @@ const ROUND_S = 5000;
  * A week and more of invented dives, one sample a second, with a tenth of a metre of swell and noise: the bytes of a CSV
  * file. Every figure comes from its time alone, so the file is always the same.
  */
-export function millionSampleFile(): Uint8Array {
+function millionSampleFile(): Uint8Array {
   const rows: string[] = ['time_s,depth_m'];
   for (let t = 0; t < SAMPLES; t += 1) {
     const within = t % ROUND_S;
@@ -40,7 +40,7 @@ export interface ImportTimes {
   readonly steps: number;
 }
 
-export async function importMillion(file: Uint8Array): Promise<ImportTimes> {
+async function importMillion(file: Uint8Array): Promise<ImportTimes> {
   const start = performance.now();
   const guess = guessColumns(new TextDecoder().decode(file.subarray(0, PIECE_BYTES)));
   if (!guess.ok) throw new Error(guess.what);

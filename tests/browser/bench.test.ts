@@ -3,14 +3,14 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
-import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
+import { accessibilityFaults, arrive, browserVisits, settled, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 const SHORT =
   'descend to 10 m at 10 m/min\nstay 1 min # check: ten\ndescend to 16 m at 10 m/min\nstay 1 min # check: sixteen\nascend to surface at 10 m/min\n';
 
 async function openShort(page: Page): Promise<void> {
-  await page.goto(routes.bench.path, { waitUntil: 'networkidle' });
+  await arrive(page, routes.bench.path);
   await page.getByLabel(/^The run as a script/).fill(SHORT);
   await page.getByRole('group', { name: 'Unit 1 at ten' }).waitFor();
 }
@@ -37,7 +37,8 @@ describe('a bench sheet', () => {
     await verdict.getByText('Stop the run. Do not return this unit to service.').waitFor();
     await verdict.getByText('No depth reading at 16 m.').waitFor();
 
-    await page.reload({ waitUntil: 'networkidle' });
+    await page.reload();
+    await settled(page);
     await verdict.getByText('No depth reading at 16 m.').waitFor();
 
     const [download] = await Promise.all([

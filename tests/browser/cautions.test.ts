@@ -9,7 +9,7 @@ import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { LESSON, tablePath } from './every-page';
 import { openDesk, restored } from './kept-desk';
-import { browserVisits } from './visit';
+import { arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
 
@@ -95,11 +95,11 @@ describe('the caution goes along with', () => {
 
   it('curves and staged stops, as pictures and on paper', async () => {
     const { page } = await visit();
-    await page.goto(routes.curves.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.curves.path);
     expect.soft(drawn(await saved(page, 'Save What each compartment tolerates as SVG'))).toContain(cautions.general);
     expect.soft(await inkAtFoot(page, 'Save What each compartment tolerates as PNG')).toBeGreaterThan(1000);
     expect.soft(await printed(page, 'Print “What each compartment tolerates”')).toContain(cautions.general);
-    await page.goto(tablePath, { waitUntil: 'networkidle' });
+    await arrive(page, tablePath);
     expect.soft(await printed(page, /^Print/)).toContain(cautions.general);
     await page.goto(`${routes.desk.path}#play=staged`);
     await page.getByText('Opened “Staged stops on three gases” to play.').waitFor();
@@ -113,7 +113,7 @@ describe('the caution goes along with', () => {
 
   it('a recorded dive taken away, and a bench sheet', async () => {
     const { page } = await visit();
-    await page.goto(routes.bring.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.bring.path);
     await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles({
       name: 'dive.csv',
       mimeType: 'text/csv',
@@ -122,7 +122,7 @@ describe('the caution goes along with', () => {
     await page.getByRole('button', { name: 'Open on the desk' }).waitFor();
     expect.soft(await saved(page, 'Export as UDDF')).toContain(cautions.general);
     expect.soft(await saved(page, 'Export as CSV')).toContain(cautions.general);
-    await page.goto(routes.bench.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.bench.path);
     const sheet = await saved(page, 'Export as CSV');
     const paper = await printed(page, /^Print/);
     for (const caution of [cautions.general, cautions.chamber]) {
@@ -135,11 +135,11 @@ describe('the caution goes along with', () => {
     const { page } = await visit();
     for (const slug of lessonSlugs())
       expect.soft(await (await page.request.get(yamlPath(slug))).text(), slug).toContain(cautions.general);
-    await page.goto(lessonPath(LESSON, 'results'), { waitUntil: 'networkidle' });
+    await arrive(page, lessonPath(LESSON, 'results'));
     await page.getByRole('button', { name: 'Your results' }).first().click();
     expect.soft(await saved(page, 'Save as text')).toContain(cautions.general);
     expect.soft(await printed(page, /^Print$/)).toContain(cautions.general);
-    await page.goto(workshopPath, { waitUntil: 'networkidle' });
+    await arrive(page, workshopPath);
     await page.getByRole('button', { name: 'New lesson' }).click();
     expect.soft(await saved(page, 'Export')).toContain(cautions.general);
     await page.getByRole('button', { name: 'Pass on' }).click();

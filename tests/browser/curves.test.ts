@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
-import { accessibilityFaults, browserVisits, sidewaysPx, type Visit } from './visit';
+import { accessibilityFaults, arrive, browserVisits, sidewaysPx, type Visit } from './visit';
 
 const visit = browserVisits();
 
@@ -12,7 +12,7 @@ async function open(options: Options = {}): Promise<Visit> {
   await found.page.addInitScript(() => {
     window.print = () => undefined;
   });
-  await found.page.goto('/curves/', { waitUntil: 'networkidle' });
+  await arrive(found.page, '/curves/');
   return found;
 }
 

@@ -1,11 +1,11 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { accessibilityFaults, browserVisits } from './visit';
+import { accessibilityFaults, arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
 
 async function openDesk(page: Page) {
-  await page.goto('/desk/', { waitUntil: 'networkidle' });
+  await arrive(page, '/desk/');
   await page.getByRole('slider', { name: /^Point 1:/ }).waitFor();
 }
 

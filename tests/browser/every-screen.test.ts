@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
 import { everyPage } from './every-page';
-import { accessibilityFaults, browserVisits, hiddenFocus, overlaidControls, sidewaysPx } from './visit';
+import { accessibilityFaults, arrive, browserVisits, hiddenFocus, overlaidControls, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
@@ -43,7 +43,7 @@ it('the list of pages has every page of the app', () => {
 describe.each(everyPage)('$name, at $path', ({ path }) => {
   it('has one heading of the first rank, no fault axe can find in either theme, fits every window and shows where the focus is', async () => {
     const { page, complaints } = await visit({ viewport: DESKTOP, reducedMotion: 'reduce' });
-    await page.goto(path, { waitUntil: 'networkidle' });
+    await arrive(page, path);
     expect.soft(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
     expect.soft(await accessibilityFaults(page), 'light').toEqual([]);
     await inTheme(page, 'dark');

@@ -3,7 +3,7 @@ import { progressKind } from '@/app/lessons/player/progress-kind';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { deskWithReef, REEF, script } from './kept-desk';
-import { accessibilityFaults, sidewaysPx, browserVisits } from './visit';
+import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
@@ -37,7 +37,7 @@ describe('the front door', () => {
     page.on('request', (request) => {
       if (!request.url().startsWith('http://localhost')) elsewhere.push(request.url());
     });
-    await page.goto('/', { waitUntil: 'networkidle' });
+    await arrive(page, '/');
     expect(elsewhere).toEqual([]);
   });
 

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
-import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
+import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
@@ -16,7 +16,7 @@ async function isDrawn(page: Page, selector: string): Promise<boolean> {
 describe('the screen of gases', () => {
   it('works in the browser: another gas is another column', async () => {
     const { page, complaints } = await visit();
-    await page.goto('/gases/', { waitUntil: 'networkidle' });
+    await arrive(page, '/gases/');
     await page.getByRole('textbox', { name: 'Gases side by side' }).fill('air, 36%');
     await page.getByRole('table', { name: 'Gases at 40 m' }).getByRole('columnheader', { name: '36%' }).waitFor();
     expect(await page.getByText(cautions.deepCourse).isVisible()).toBe(true);
@@ -27,19 +27,19 @@ describe('the screen of gases', () => {
 describe('the teaching table', () => {
   it.each(['light', 'dark'])('has no fault that axe can find in the %s theme', async (theme) => {
     const { page } = await visit({ preferences: { theme } });
-    await page.goto(TABLE, { waitUntil: 'networkidle' });
+    await arrive(page, TABLE);
     expect(await accessibilityFaults(page)).toEqual([]);
   });
 
   it('scrolls inside itself in a window 390 px wide', async () => {
     const { page } = await visit({ viewport: { width: 390, height: 844 } });
-    await page.goto(TABLE, { waitUntil: 'networkidle' });
+    await arrive(page, TABLE);
     expect(await sidewaysPx(page)).toBe(0);
   });
 
   it('prints with its cautions and its watermark, and without its controls', async () => {
     const { page } = await visit();
-    await page.goto(TABLE, { waitUntil: 'networkidle' });
+    await arrive(page, TABLE);
     await page.emulateMedia({ media: 'print' });
     expect(await isDrawn(page, '[data-watermark]')).toBe(true);
     expect(await page.locator('[data-watermark]').textContent()).toContain(cautions.watermark);
@@ -55,7 +55,7 @@ describe('a run-time table from the desk', () => {
     await page.addInitScript(() => {
       window.print = () => undefined;
     });
-    await page.goto('/desk/', { waitUntil: 'networkidle' });
+    await arrive(page, '/desk/');
     await page.getByText('Choose pictures').click();
     for (const title of ['Oxygen', 'Cylinders', 'Staged stops', 'Helium and nitrogen'])
       await page.getByRole('checkbox', { name: title, exact: true }).check();

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { glossaryPath, keyPath, lessonPath, sheetPath, textPath, workshopPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
 import { encodeLesson } from '@/lib/files/links/lesson-link';
-import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
+import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
@@ -54,7 +54,7 @@ async function guess(page: Page): Promise<void> {
 const textOf = async (page: Page) => (await page.locator('main').innerText()).replaceAll('\u00a0', ' ');
 
 const openAt = async (page: Page, step?: string) => {
-  await page.goto(lessonPath(SLUG, step), { waitUntil: 'networkidle' });
+  await arrive(page, lessonPath(SLUG, step));
 };
 
 describe('a lesson in a browser', () => {
@@ -142,9 +142,9 @@ describe('a lesson in a browser', () => {
     await page.getByLabel('Your answer').fill('12');
     await page.getByText('A guess').click();
     await page.getByRole('button', { name: 'Show what the model says' }).click();
-    await page.goto(lessonPath(SLUG), { waitUntil: 'networkidle' });
+    await arrive(page, lessonPath(SLUG));
     await page.getByText('That is what the model says.').waitFor();
-    await page.goto(routes.lessons.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.lessons.path);
     await page.getByText(/2 of 10 steps seen/).waitFor();
   });
 
@@ -189,14 +189,14 @@ describe('a lesson in a browser', () => {
 describe('a lesson on paper', () => {
   it('asks on the student’s sheet and answers on the key, in the reader’s units', async () => {
     const { page, complaints } = await visit({ preferences: { units: 'imperial' } });
-    await page.goto(sheetPath(SLUG), { waitUntil: 'networkidle' });
+    await arrive(page, sheetPath(SLUG));
     await page.emulateMedia({ media: 'print' });
     const sheet = await textOf(page);
     expect(sheet).toContain('For teaching and planning study only');
     expect(sheet).toContain('98 ft');
     expect(sheet).not.toContain('The model says');
     expect(sheet).not.toContain('30 m on air');
-    await page.goto(keyPath(SLUG), { waitUntil: 'networkidle' });
+    await arrive(page, keyPath(SLUG));
     const key = await textOf(page);
     expect(key).toContain('The model says');
     expect(key).toContain('Take hands before anyone speaks.');
@@ -207,7 +207,7 @@ describe('a lesson on paper', () => {
     '%s has no fault that axe can find, and fits a phone',
     async (path) => {
       const { page, complaints } = await visit({ viewport: { width: 390, height: 844 } });
-      await page.goto(path, { waitUntil: 'networkidle' });
+      await arrive(page, path);
       expect(await accessibilityFaults(page)).toEqual([]);
       expect(await sidewaysPx(page)).toBe(0);
       expect(complaints).toEqual([]);
@@ -224,12 +224,12 @@ describe('a lesson on paper', () => {
 
   it('leads every term it links to to its place in the glossary', async () => {
     const { page } = await visit();
-    await page.goto(textPath(SLUG), { waitUntil: 'networkidle' });
+    await arrive(page, textPath(SLUG));
     const terms = await page
       .locator(`main a[href^="${glossaryPath}#"]`)
       .evaluateAll((links) => links.map((link) => new URL((link as HTMLAnchorElement).href).hash.slice(1)));
     expect(terms.length).toBeGreaterThan(4);
-    await page.goto(glossaryPath, { waitUntil: 'networkidle' });
+    await arrive(page, glossaryPath);
     for (const term of new Set(terms)) expect(await page.locator(`[id="${term}"]`).count()).toBe(1);
   });
 });
@@ -237,7 +237,7 @@ describe('a lesson on paper', () => {
 describe('the workshop in a browser', () => {
   it('makes a lesson from one on the shelf, exports it, reads it back and passes it on', async () => {
     const { page, complaints } = await visit({ viewport: { width: 1280, height: 900 }, acceptDownloads: true });
-    await page.goto(workshopPath, { waitUntil: 'networkidle' });
+    await arrive(page, workshopPath);
     await page.getByRole('combobox', { name: 'Lesson' }).selectOption(SLUG);
     await page.getByRole('button', { name: 'Copy it' }).click();
     await page.getByText('The lesson is sound').waitFor();
@@ -260,22 +260,22 @@ describe('the workshop in a browser', () => {
     expect(await accessibilityFaults(page)).toEqual([]);
 
     const { page: other, complaints: otherComplaints } = await visit();
-    await other.goto(link.replace(/^https?:\/\/[^/]+/, ''), { waitUntil: 'networkidle' });
+    await arrive(other, link.replace(/^https?:\/\/[^/]+/, ''));
     await other.getByRole('heading', { name: 'A lesson came with this link: My own no-stop time' }).waitFor();
     await other.getByRole('button', { name: 'Take the lesson' }).click();
     await other.getByRole('heading', { name: 'What the number promises' }).waitFor();
-    await other.goto(workshopPath, { waitUntil: 'networkidle' });
+    await arrive(other, workshopPath);
     await other.getByText(/None yet/).waitFor();
     expect([...complaints, ...otherComplaints]).toEqual([]);
   }, 120_000);
 
   it('keeps a lesson as it is written, through a reload', async () => {
     const { page } = await visit();
-    await page.goto(workshopPath, { waitUntil: 'networkidle' });
+    await arrive(page, workshopPath);
     await page.getByRole('button', { name: 'New lesson' }).click();
     await page.getByRole('textbox', { name: 'Title' }).fill('Kept as written');
     await page.waitForTimeout(1200);
-    await page.goto(workshopPath, { waitUntil: 'networkidle' });
+    await arrive(page, workshopPath);
     await page.getByRole('button', { name: 'Open Kept as written' }).click();
     await page.getByRole('textbox', { name: 'Title' }).waitFor();
   });
@@ -286,7 +286,7 @@ describe('the workshop in a browser', () => {
       'title: "<img src=x onerror=window.hacked=1>"\nsummary: x\nlevel: first steps\nminutes: 5\nobjectives: ["<script>window.hacked=1</script>"]\nscripts: { main: { title: x, script: "descend to 10 m at 9 m/min\\nascend to surface at 9 m/min\\n" } }\nsteps: [{ kind: read, id: ab, title: "<svg onload=window.hacked=1>", text: "x" }]\n';
     const packed = encodeLesson(hostile);
     if (!packed.ok) throw new Error(packed.what);
-    await page.goto(`${workshopPath}#${packed.value}`, { waitUntil: 'networkidle' });
+    await arrive(page, `${workshopPath}#${packed.value}`);
     await page.getByText('It cannot be run as it stands:').waitFor();
     await page.getByRole('button', { name: 'Keep it and mend it' }).click();
     await page.getByText('As text').click();

@@ -5,7 +5,7 @@ import { lessonPath, workshopPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
 import { openDesk } from './kept-desk';
 import { builtPages } from './pages';
-import { browserVisits } from './visit';
+import { arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
 const LESSON = '04-no-stop-time';
@@ -50,7 +50,7 @@ describe('the policy of each page', () => {
     const pages = builtPages();
     expect(pages.length).toBeGreaterThan(60);
     for (const path of pages) {
-      await page.goto(path, { waitUntil: 'networkidle' });
+      await arrive(page, path);
       const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
       expect(policy).toContain("default-src 'none'");
       expect(policy, path).not.toMatch(/unsafe|https?:|\*/);
@@ -72,7 +72,7 @@ describe('the policy of each page', () => {
 
   it('lets no script run that the site was not built with', async () => {
     const { page, refused } = await watched();
-    await page.goto(routes.home.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.home.path);
     const ran = await page.evaluate(async () => {
       const marks = window as unknown as Record<string, unknown>;
       const script = document.createElement('script');
@@ -94,7 +94,7 @@ describe('the policy of each page', () => {
 
   it('lets nothing be sent to another origin', async () => {
     const { page, refused } = await watched();
-    await page.goto(routes.home.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.home.path);
     const answer = await page.evaluate(() =>
       fetch('https://elsewhere.invalid/?dive=mine').then(
         () => 'sent',
@@ -135,7 +135,7 @@ describe('work under the policy', () => {
     await page.goto(routes.curves.path);
     await page.getByRole('figure', { name: 'Time to surface for each pair of gradient factors' }).waitFor();
     expect(await saved(page, 'Save What each compartment tolerates as PNG')).toMatch(/\.png$/);
-    await page.goto(routes.evidence.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.evidence.path);
     await page.goto(routes.bring.path);
     await page
       .getByLabel('Choose a UDDF or CSV file, or drop it here')
@@ -152,7 +152,7 @@ describe('work under the policy', () => {
 
   it('shows a whole lesson to a class, and lets a lesson that was written here be tried', async () => {
     const { page, complaints, refused, abroad } = await watched();
-    await page.goto(lessonPath(LESSON), { waitUntil: 'networkidle' });
+    await arrive(page, lessonPath(LESSON));
     await page.getByRole('button', { name: 'Present to a class' }).click();
     const at = page.getByRole('group', { name: 'Presenting' }).getByText(/^\d+ of \d+$/);
     const last = (await at.textContent())!.replace(/^\d+ of (\d+)$/, '$1 of $1');
@@ -162,7 +162,7 @@ describe('work under the policy', () => {
     }
     expect(await at.textContent()).toBe(last);
     await page.keyboard.press('Escape');
-    await page.goto(workshopPath, { waitUntil: 'networkidle' });
+    await arrive(page, workshopPath);
     await page.getByRole('combobox', { name: 'Lesson' }).selectOption(LESSON);
     await page.getByRole('button', { name: 'Copy it' }).click();
     await page.getByText('The lesson is sound').waitFor();

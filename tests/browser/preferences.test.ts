@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { browserVisits } from './visit';
+import { arrive, browserVisits, settled } from './visit';
 
 const visit = browserVisits();
 
@@ -15,7 +15,8 @@ describe('units and theme', () => {
     await page.getByRole('radio', { name: 'Imperial' }).check();
     await page.getByRole('radio', { name: 'Dark' }).check();
     expect(await paper(page)).toBe(dark);
-    await page.reload({ waitUntil: 'networkidle' });
+    await page.reload();
+    await settled(page);
     expect(await page.getByRole('radio', { name: 'Imperial' }).isChecked()).toBe(true);
     expect(await page.getByRole('radio', { name: 'Dark' }).isChecked()).toBe(true);
     expect(await paper(page)).toBe(dark);
@@ -48,7 +49,7 @@ describe('units and theme', () => {
         },
       });
     });
-    await page.goto('/', { waitUntil: 'networkidle' });
+    await arrive(page, '/');
     await page.getByRole('radio', { name: 'Dark' }).check();
     expect(await paper(page)).toBe(dark);
     expect(complaints).toEqual([]);

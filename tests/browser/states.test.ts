@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { workshopPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
 import { openDesk, script } from './kept-desk';
-import { accessibilityFaults, browserVisits, hiddenFocus, sidewaysPx } from './visit';
+import { accessibilityFaults, arrive, browserVisits, hiddenFocus, settled, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
@@ -32,7 +32,7 @@ describe('the desk holds up', () => {
     await page.getByText('How to write a dive').click();
     await page.getByRole('button', { name: 'Saved dives' }).click();
     await page.getByText('Nothing is saved yet.').waitFor();
-    await page.waitForLoadState('networkidle');
+    await settled(page);
     await holdsUp(page, 'every picture and panel');
     for (const picture of await page.getByRole('figure').all()) {
       expect.soft(await picture.getAttribute('aria-label')).toBeTruthy();
@@ -75,7 +75,7 @@ describe('the desk holds up', () => {
   it('where a part of it cannot be fetched: it says so in its place, and tries again', async () => {
     const { page } = await visit({ serviceWorkers: 'block' });
     await openDesk(page);
-    await page.waitForLoadState('networkidle');
+    await settled(page);
     await page.route('**/_next/static/chunks/**', (route) => route.abort());
     await page.getByText('Choose pictures').click();
     await page.getByRole('checkbox', { name: 'Helium and nitrogen' }).check();
@@ -90,7 +90,7 @@ describe('the desk holds up', () => {
 describe('other screens hold up', () => {
   it('with a file that is no dive, a run that is none, and a workshop with a lesson in it', async () => {
     const { page } = await visit({ viewport: { width: 1440, height: 900 } });
-    await page.goto(routes.bring.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.bring.path);
     await page.getByLabel('Choose a UDDF or CSV file, or drop it here').setInputFiles({
       name: 'lunch.csv',
       mimeType: 'text/csv',
@@ -98,14 +98,14 @@ describe('other screens hold up', () => {
     });
     await page.getByRole('alert').first().waitFor();
     await holdsUp(page, 'a file that is no dive');
-    await page.goto(routes.bench.path, { waitUntil: 'networkidle' });
+    await arrive(page, routes.bench.path);
     await page.getByLabel(/^The run as a script/).fill('descend to lunch');
     await page
       .getByText(/Line 1/)
       .first()
       .waitFor();
     await holdsUp(page, 'a run that is none');
-    await page.goto(workshopPath, { waitUntil: 'networkidle' });
+    await arrive(page, workshopPath);
     await page.getByRole('button', { name: 'New lesson' }).click();
     await page.getByRole('textbox', { name: 'Title' }).waitFor();
     await holdsUp(page, 'a lesson in the workshop');

@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
-import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, inject } from 'vitest';
+import type { Browser, BrowserContext, BrowserContextOptions, Page, Request } from 'playwright-core';
+import { afterEach, inject } from 'vitest';
 import { preferencesKey } from '@/app/parts/theme';
 import { launchChromium } from './chromium';
 
@@ -17,23 +17,36 @@ export interface Visit {
   complaints: string[];
 }
 
-/** One browser for a test file. Each visit is a fresh person with nothing stored, and leaves when its test ends. */
+/** One browser for all files a worker runs; it ends with the worker's process. */
+const kept = globalThis as { chromium?: Promise<Browser> | undefined };
+
+async function sharedChromium(): Promise<Browser> {
+  const open = await kept.chromium?.catch(() => undefined);
+  if (open?.isConnected() === true) return open;
+  return (kept.chromium = launchChromium());
+}
+
+/** What is still on its way to a person's pages. */
+const underWay = new WeakMap<BrowserContext, Set<Request>>();
+
+/** Each visit is a fresh person with nothing stored, and leaves when its test ends. */
 export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
-  let browser: Browser;
   let contexts: BrowserContext[] = [];
 
-  beforeAll(async () => {
-    browser = await launchChromium();
-  });
   afterEach(async () => {
     await Promise.all(contexts.map((context) => context.close()));
     contexts = [];
   });
-  afterAll(() => browser.close());
 
   return async ({ preferences, keepsSite = false, ...options } = {}) => {
+    const browser = await sharedChromium();
     const context = await browser.newContext({ baseURL: inject('siteAddress'), ...options });
     contexts.push(context);
+    const requests = new Set<Request>();
+    underWay.set(context, requests);
+    context.on('request', (request) => void requests.add(request));
+    context.on('requestfinished', (request) => void requests.delete(request));
+    context.on('requestfailed', (request) => void requests.delete(request));
     if (preferences) {
       await context.addInitScript(
         ([key, record]) => {
@@ -53,6 +66,26 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
     page.on('pageerror', (error) => complaints.push(error.message));
     return { page, complaints };
   };
+}
+
+/** How long nothing may be on its way for a page to be at rest, ms: what a part asks for when it is drawn begins within it. */
+const QUIET_MS = 60;
+
+/** Opens an address and waits until all of it answers to a person. */
+export async function arrive(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await settled(page);
+}
+
+/** Waits until the page answers, has drawn what it has and waits for nothing more. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+  const requests = underWay.get(page.context()) ?? new Set();
+  for (let quietSince = Date.now(); Date.now() - quietSince < QUIET_MS;) {
+    await new Promise((resolve) => setTimeout(resolve, QUIET_MS / 4));
+    if (requests.size > 0) quietSince = Date.now();
+  }
+  await page.evaluate(() => new Promise<void>((idle) => requestIdleCallback(() => idle(), { timeout: 1000 })));
 }
 
 /** What axe finds wrong, one line each: the rule and the elements that break it. */

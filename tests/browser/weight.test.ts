@@ -6,7 +6,7 @@ import { lessonPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
 import { firstLoadKB, firstScripts, scriptOf } from './first-load';
 import { builtPages } from './pages';
-import { browserVisits } from './visit';
+import { arrive, browserVisits } from './visit';
 
 /** About what React and the framework weigh on a page with nothing of ours; measured in a bare export. */
 const BARE_KB = 132;
@@ -74,7 +74,7 @@ describe('a page that opens', () => {
     ]),
   )('stays where it is: $path at $width px', async ({ path, width, height }) => {
     const { page } = await visit({ viewport: { width, height } });
-    await page.goto(path, { waitUntil: 'networkidle' });
+    await arrive(page, path);
     await page.waitForTimeout(1000);
     const shifts = await page.evaluate(
       () =>

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
+import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
 async function askNoStop(options: Parameters<typeof visit>[0] = {}) {
   const { page, complaints } = await visit(options);
-  await page.goto('/desk/', { waitUntil: 'networkidle' });
+  await arrive(page, '/desk/');
   await page.getByRole('slider', { name: 'Time cursor' }).fill('300');
   await page.getByRole('button', { name: 'Why this no-stop time?' }).click();
   const sheet = page.getByRole('dialog', { name: 'Why? No-stop time' });
@@ -40,7 +40,7 @@ describe('the working behind a reading of the desk', () => {
 
   it('is asked of a compartment by a click on its mark', async () => {
     const { page } = await visit();
-    await page.goto('/desk/', { waitUntil: 'networkidle' });
+    await arrive(page, '/desk/');
     await page.locator('[data-picture="chase"] svg').click({ position: { x: 300, y: 200 } });
     await page
       .getByRole('dialog', { name: /Why\? Tension in compartment/ })
@@ -74,7 +74,7 @@ describe('the working behind a reading of the desk', () => {
     page.on('response', async (response) => {
       if (response.url().endsWith('.js')) scripts.push(await response.text().catch(() => ''));
     });
-    await page.goto('/desk/', { waitUntil: 'networkidle' });
+    await arrive(page, '/desk/');
     expect(scripts.length).toBeGreaterThan(0);
     expect(scripts.some((text) => text.includes('ConditionalNode') || text.includes('temml'))).toBe(false);
   });

@@ -38,7 +38,7 @@ const anyLimits: fc.Arbitrary<Settings['gradientFactors']> = fc
 const anyAltitudeM = fc.oneof(fc.constantFrom(0, 0, 700, 2400), between(0, 4000));
 
 /** Settings with defaults for what the engine's laws do not turn on. */
-export const anySettings = (gases: Gas[], carried: Settings['carried']): fc.Arbitrary<Settings> =>
+const anySettings = (gases: Gas[], carried: Settings['carried']): fc.Arbitrary<Settings> =>
   fc
     .record({
       water: fc.constantFrom('reference' as const, 'fresh' as const, 'salt' as const),

@@ -3,7 +3,7 @@ import type { Dive, Settings, Step } from '@/lib/dive/dive';
 import type { Compartments, FirstCompartment } from '@/lib/tissue/coefficients';
 
 /** An engine with one thing wrong. */
-export const damaged = (change: Partial<Engine>): Engine => ({ ...ENGINE, ...change });
+const damaged = (change: Partial<Engine>): Engine => ({ ...ENGINE, ...change });
 
 type Column = Exclude<keyof Compartments, 'nitrogenK' | 'heliumK'>;
 

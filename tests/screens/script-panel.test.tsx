@@ -4,6 +4,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { ScriptPanel } from '@/app/desk/ScriptPanel';
+import { usePreferences } from '@/app/parts/preferences';
 import { scriptReference } from '@/lib/dive/script-reference';
 
 const SCRIPT = 'gas: air\ndescend to 20 m at 18 m/min\nascend to surface at 9 m/min\n';
@@ -89,6 +90,25 @@ describe('the script panel', () => {
     await userEvent.selectOptions(screen.getByLabelText('Ready dives'), 'too-fast');
     expect(store.getState().script).toContain('two ways up');
     expect(screen.getByText(/up at 9 m\/min it surfaces free of stops/)).toBeInTheDocument();
+  });
+
+  it('offers ready dives of their own to who thinks in feet, and writes a script in the units chosen', async () => {
+    usePreferences.setState({ units: 'imperial' });
+    try {
+      const store = show();
+      await userEvent.click(screen.getByRole('button', { name: 'Write it in feet' }));
+      expect(store.getState().script).toBe(
+        'gas: air\ndescend to 65.6 ft at 59 ft/min\nascend to surface at 29.5 ft/min\n',
+      );
+      expect(screen.queryByRole('button', { name: /Write it in/ })).toBeNull();
+      act(() => store.getState().undo());
+      expect(store.getState().script).toBe(SCRIPT);
+      await userEvent.selectOptions(screen.getByLabelText('Ready dives'), 'too-fast');
+      expect(store.getState().script).toContain('descend to 130 ft at 60 ft/min');
+      expect(screen.getByText(/up at 30 ft\/min it surfaces free of stops/)).toBeInTheDocument();
+    } finally {
+      act(() => usePreferences.setState({ units: 'metric' }));
+    }
   });
 
   it('tells everything a script can say, once asked', async () => {

@@ -1,6 +1,7 @@
 import { ESLint } from 'eslint';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { isTooLong, MOST_LINES } from '../run/too-long';
 
 const cwd = fileURLToPath(new URL('../..', import.meta.url));
 const eslint = new ESLint({ cwd, overrideConfigFile: 'tests/eslint.config.mjs' });
@@ -52,6 +53,19 @@ describe('the walls between the parts', () => {
     expect(await brokenRules(filePath, code)).toEqual(['no-restricted-imports']);
   });
 
+  it('asks every function that lib gives away for a docstring', async () => {
+    for (const code of [
+      'export function one() {}',
+      'export const one = () => 1;',
+      '// A remark.\nexport function one() {}',
+    ]) {
+      expect(await brokenRules('lib/dive/probe.ts', code), code).toEqual(['house/docstrings']);
+      expect(await brokenRules('app/parts/probe.ts', code), code).toEqual([]);
+    }
+    expect(await brokenRules('lib/dive/probe.ts', '/** Gives one. */\nexport function one() {}')).toEqual([]);
+    expect(await brokenRules('lib/dive/probe.ts', 'export const one = 1;')).toEqual([]);
+  });
+
   it('sees through a dynamic import', async () => {
     expect(await brokenRules('lib/tissue/probe.ts', "export const x = import('../rules/safety-stop');")).toEqual([
       'no-restricted-syntax',
@@ -85,7 +99,11 @@ describe('the walls between the parts', () => {
     expect(await brokenRules(filePath, code)).toEqual([]);
   });
 
-  it('refuses a file of more than 400 lines', async () => {
-    expect(await brokenRules('lib/dive/probe.ts', 'export {};\n'.repeat(401))).toContain('max-lines');
+  it('refuses a file of more than 300 lines that does not say in its first comment why', () => {
+    const lines = 'export {};\n'.repeat(MOST_LINES);
+    expect(isTooLong(lines)).toBe(false);
+    expect(isTooLong(`${lines}export {};\n`)).toBe(true);
+    expect(isTooLong(`/* Long because one table is read as one. */\n${lines}`)).toBe(false);
+    expect(isTooLong(`/* A table. */\n/* Long because it is. */\n${lines}`)).toBe(true);
   });
 });

@@ -1,4 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
+import { usePreferences } from '../../parts/preferences';
+import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
 import { scenarios } from '@/content/scenarios/scenarios';
 import type { Decoded, SharedState } from '@/lib/files/links/share-link';
 import { useStatus } from '../../parts/status';
@@ -159,7 +161,8 @@ function readReadyDive(id: string): Decoded<DeskView> {
       what: 'The address asks for a ready dive that is not here.',
       mend: 'Choose one from the list above the script.',
     };
-  const { script, title, pictures = ['profile', 'chase'] } = ready;
+  const { script, title } = scenarioIn(ready, usePreferences.getState().units);
+  const { pictures = ['profile', 'chase'] } = ready;
   return {
     ok: true,
     state: { script, title, view: deskViewSchema.parse({ pictures, covered: [], cursorS: 0 }) },
@@ -186,7 +189,7 @@ async function keepBeside(store: DeskStore, shelf: Shelf, next: string): Promise
   const state = store.getState();
   const { script, rules, overlay } = state;
   const untouched = rules === undefined && overlay === undefined;
-  if (untouched && (script === next || scenarios.some((ready) => ready.script === script))) return false;
+  if (untouched && (script === next || scenarios.some((ready) => isScenario(ready, script)))) return false;
   try {
     const { dives } = await listDives(shelf);
     if (untouched && dives.some((dive) => dive.script === script)) return false;

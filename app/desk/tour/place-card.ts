@@ -5,11 +5,11 @@ export interface Box {
   readonly bottom: number;
 }
 
-export const CORNERS = ['bottom left', 'bottom right', 'top right', 'top left'] as const;
+const CORNERS = ['bottom left', 'bottom right', 'top right', 'top left'] as const;
 export type Corner = (typeof CORNERS)[number];
 
 /** How far from the edges of the window, px. */
-export const MARGIN_PX = 16;
+const MARGIN_PX = 16;
 
 /** The corner of the window in which a card covers least of what is to be seen; the first of equals. */
 export function clearestCorner(

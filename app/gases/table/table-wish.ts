@@ -5,8 +5,8 @@ import { atMost, readNumber } from '@/lib/quantity/number';
 import { accepted, quoted, refused, type Parsed } from '@/lib/quantity/parsed';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 
-export const MOST_ROWS = 16;
-export const MOST_COLUMNS = 12;
+const MOST_ROWS = 16;
+const MOST_COLUMNS = 12;
 const LONGEST_MIN = 300;
 
 /** Depths of a table usually asked for, m: round figures in each system. */

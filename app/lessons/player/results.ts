@@ -115,7 +115,7 @@ function answerWords(
 }
 
 /** The words of a text that has been set, in one system of units. */
-export function plain(html: string | undefined, system: UnitSystem): string {
+function plain(html: string | undefined, system: UnitSystem): string {
   if (html === undefined) return '';
   const other = system === 'metric' ? 'imperial' : 'metric';
   return html

@@ -4,6 +4,8 @@ import { LEVELS } from '@/lib/lesson/lesson';
 import { UNIT_READING_IDS } from '@/lib/working/rules/unit-all';
 import type { StepKind } from '@/lib/lesson/step';
 
+/* Long because it is one table: every field a lesson has. */
+
 interface Named {
   readonly key: string;
   readonly label: string;

@@ -26,7 +26,7 @@ export interface PictureImage {
 }
 
 /** The parts of a figure that are drawn: drawings and canvases, not the signs on its buttons. */
-export function drawnParts(figure: Element): (SVGSVGElement | HTMLCanvasElement)[] {
+function drawnParts(figure: Element): (SVGSVGElement | HTMLCanvasElement)[] {
   const plate = figure.querySelector('[data-picture]');
   if (!plate) return [];
   return Array.from(plate.querySelectorAll<SVGSVGElement | HTMLCanvasElement>('svg, canvas')).filter(

@@ -5,8 +5,7 @@ import { mValueBar } from '@/lib/tissue/limit';
 import type { Scene } from '../scene';
 
 /** Where a supersaturation is looked at: at the depth the diver is at, or as if at the surface this instant. */
-export const BASES = ['surfacing', 'now'] as const;
-export type Basis = (typeof BASES)[number];
+export type Basis = 'surfacing' | 'now';
 
 /** Supersaturations of a dive, one set for each pixel column of a picture. */
 export interface SupersaturationColumns {

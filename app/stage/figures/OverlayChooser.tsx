@@ -1,6 +1,7 @@
 'use client';
 
 import { memo } from 'react';
+import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk, useDeskStore } from '../desk-context';
@@ -16,13 +17,17 @@ const KEPT = 'kept';
 export const OverlayChooser = memo(function OverlayChooser() {
   const store = useDeskStore();
   const overlay = useDesk((state) => state.overlay);
-  const ready = scenarios.find((scenario) => scenario.script === overlay?.script);
+  const units = usePreferences((state) => state.units);
+  const ready = scenarios.find((scenario) => isScenario(scenario, overlay?.script));
   const choose = (chosen: string) => {
     const { script, change } = store.getState();
     const scenario = scenarios.find(({ id }) => id === chosen);
     if (chosen === NONE) change({ overlay: undefined });
     else if (chosen === AS_NOW) change({ overlay: { title: 'The dive as it was', script } });
-    else if (scenario) change({ overlay: { title: scenario.title, script: scenario.script } });
+    else if (scenario) {
+      const { title, script: other } = scenarioIn(scenario, units);
+      change({ overlay: { title, script: other } });
+    }
   };
   return (
     <label className={styles.chooser}>
@@ -31,9 +36,9 @@ export const OverlayChooser = memo(function OverlayChooser() {
         <option value={NONE}>none</option>
         {overlay && !ready && <option value={KEPT}>{overlay.title}</option>}
         <option value={AS_NOW}>this one as it is now</option>
-        {scenarios.map(({ id, title }) => (
-          <option key={id} value={id}>
-            {title}
+        {scenarios.map((scenario) => (
+          <option key={scenario.id} value={scenario.id}>
+            {scenarioIn(scenario, units).title}
           </option>
         ))}
       </select>

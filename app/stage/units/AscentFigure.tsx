@@ -86,7 +86,10 @@ export function AscentFigure() {
         <SlowedWashout scene={scene} />
         <section className={styles.layer}>
           <h3>Lungs: no tissue needed</h3>
-          <p>By Boyle’s law, were the breath held. The last metres are the worst; tissue gas has no part in it.</p>
+          <p>
+            By Boyle’s law, were the breath held. The last {units === 'metric' ? 'metres' : 'feet'} are the worst;
+            tissue gas has no part in it.
+          </p>
           {breaths.map((breath) => {
             const metres = metreByMetre(breath, timeline);
             const last = metres.at(-1)!;

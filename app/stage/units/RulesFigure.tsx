@@ -7,9 +7,11 @@ import { RATE_PRESETS } from '@/lib/rules/settings/rate-limits';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
+import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
+import { inUnits } from '@/lib/rules/say';
 import { fieldName } from './rule-fields';
 import styles from './units.module.css';
 
@@ -19,6 +21,7 @@ type PresetId = keyof typeof RATE_PRESETS;
 export function RulesFigure() {
   const rules = useDesk((state) => state.rules) ?? DEFAULT_RULES;
   const change = useDesk((state) => state.change);
+  const units = usePreferences((state) => state.units);
 
   const set = (id: RuleId, key: string, value: unknown) => {
     const read = ruleSettingsSchema.safeParse({ ...rules, [id]: { ...rules[id], [key]: value } });
@@ -40,7 +43,7 @@ export function RulesFigure() {
         { heading: 'Rule', cell: (rule: (typeof RULES)[number]) => rule.title },
         { heading: 'On', cell: (rule) => (rules[rule.id].on ? 'on' : 'off') },
         { heading: 'Standing', cell: (rule) => rule.standing },
-        { heading: 'Reason', cell: (rule) => rule.reason },
+        { heading: 'Reason', cell: (rule) => inUnits(rule.reason, units) },
       ]}
       rows={() => RULES}
     >
@@ -58,7 +61,7 @@ export function RulesFigure() {
               </label>
               <span className={styles.standing}>{rule.standing}</span>
             </div>
-            <p>{rule.reason}</p>
+            <p>{inUnits(rule.reason, units)}</p>
             {rules[rule.id].on && <Numbers id={rule.id} rules={rules} onSet={set} />}
           </div>
         ))}
@@ -76,10 +79,11 @@ function Numbers({
   rules: RuleSettings;
   onSet: (id: RuleId, key: string, value: unknown) => void;
 }) {
+  const system = usePreferences((state) => state.units);
   return (
     <div className={styles.numbers}>
       {Object.entries(rules[id]).map(([key, value]) => {
-        const { label, unit } = fieldName(key);
+        const { label, unit, size } = fieldName(key, system);
         if (key === 'limit')
           return <RatePreset key={key} limit={rules.rateWatch.limit} onSet={(limit) => onSet(id, key, limit)} />;
         if (key === 'outside') {
@@ -110,18 +114,19 @@ function Numbers({
           );
         }
         if (typeof value !== 'number') return null;
+        const shown = size === 1 ? value : Math.round((value / size) * 10) / 10;
         return (
           <Field
-            key={`${key} ${value}`}
+            key={`${key} ${shown}`}
             label={label}
             unit={unit}
             type="number"
             step="any"
-            defaultValue={value}
+            defaultValue={shown}
             onBlur={(event) =>
               Number.isFinite(event.target.valueAsNumber) &&
-              event.target.valueAsNumber !== value &&
-              onSet(id, key, event.target.valueAsNumber)
+              event.target.valueAsNumber !== shown &&
+              onSet(id, key, event.target.valueAsNumber * size)
             }
             onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
           />

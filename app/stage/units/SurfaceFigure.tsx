@@ -4,6 +4,8 @@ import { useMemo, useState } from 'react';
 import { AIR } from '@/lib/physics/gas';
 import { parseAltitude, printAltitude } from '@/lib/quantity/altitude';
 import { parseDepth, sayDepth } from '@/lib/quantity/depth';
+import { BAR_PER_PSI } from '@/lib/quantity/pressure';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { printHours } from '@/lib/quantity/duration';
 import { afterDiveAt, type AfterDive } from '@/lib/rules/surface/after-dive';
 import { explainAltitudeWait } from '@/lib/rules/surface/altitude-wait';
@@ -22,8 +24,12 @@ export function SurfaceFigure() {
   const watch = useDesk(chosenWatch);
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);
-  const [next, setNext] = useState('18 m');
-  const [drive, setDrive] = useState('700 m');
+  const [typedNext, setNext] = useState<string>();
+  const [typedDrive, setDrive] = useState<string>();
+  const metric = units === 'metric';
+  // Until something is typed, round figures of the units chosen.
+  const next = typedNext ?? (metric ? '18 m' : '60 ft');
+  const drive = typedDrive ?? (metric ? '700 m' : '2000 ft');
   const depth = parseDepth(next);
   const altitude = parseAltitude(drive);
   const surfaced = lastSurfaced(watch.timeline.depthM, sample);
@@ -49,8 +55,8 @@ export function SurfaceFigure() {
       }
       columns={[
         { heading: 'Compartment', cell: (row: AfterDive['washout'][number]) => row.compartment },
-        { heading: 'Excess on surfacing, bar', numeric: true, cell: (row) => row.excessThenBar.toFixed(3) },
-        { heading: 'Excess now, bar', numeric: true, cell: (row) => row.excessNowBar.toFixed(3) },
+        { heading: 'Excess on surfacing', numeric: true, cell: (row) => sayExcess(row.excessThenBar, units) },
+        { heading: 'Excess now', numeric: true, cell: (row) => sayExcess(row.excessNowBar, units) },
         {
           heading: 'Gone',
           numeric: true,
@@ -94,7 +100,7 @@ export function SurfaceFigure() {
             <p>
               {after.desaturation.leader === 0
                 ? 'No compartment holds more than at rest.'
-                : `In ${printAs('desaturationH', after.desaturation.minutes / 60, units)} the last compartment, ${after.desaturation.leader}, holds no more than at rest, to 0.01 bar.`}
+                : `In ${printAs('desaturationH', after.desaturation.minutes / 60, units)} the last compartment, ${after.desaturation.leader}, holds no more than at rest, to ${metric ? '0.01 bar' : '0.1 psi'}.`}
             </p>
           </section>
           {after.recovery && depth.ok && (
@@ -111,6 +117,11 @@ export function SurfaceFigure() {
       )}
     </PictureFrame>
   );
+}
+
+/** A small pressure: to a thousandth of a bar or a hundredth of a psi. */
+function sayExcess(excessBar: number, units: UnitSystem): string {
+  return units === 'metric' ? `${excessBar.toFixed(3)} bar` : `${(excessBar / BAR_PER_PSI).toFixed(2)} psi`;
 }
 
 /** The sample itself at the surface; under water, the end of the day if that is at the surface. */

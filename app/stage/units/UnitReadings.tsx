@@ -14,7 +14,7 @@ import { useDesk } from '../desk-context';
 import type { ReadingId } from '../reading-ids';
 import { tileOf } from '../tile-of';
 import { DeskWhy } from '../why/DeskWhy';
-import { StopMark } from '../../pictures/StopMark';
+import { StopMark } from './StopMark';
 import { chosenWatch } from '../../pictures/scene-watches';
 import styles from './units.module.css';
 

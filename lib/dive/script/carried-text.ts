@@ -66,6 +66,7 @@ function readEntry(plain: string, typed: string): Parsed<CarriedRead> {
   return accepted({ gas: gas.value, fromM: depth.value });
 }
 
+/** The refusal of a gas that is carried already; `at` is where in the value it stands, in characters. */
 export function carriedTwice(gas: Gas, at?: readonly [number, number]) {
   return refused(`${writeGas(gas)} is carried twice.`, 'Keep one of the two.', at);
 }
@@ -78,6 +79,7 @@ export function carriedFromM(gas: Gas, settings: Settings): number {
   return Math.max(0, Math.floor(Math.min(modM, DEEPEST_M) / step) * step);
 }
 
+/** Carried gases as the value of `carry`, each with its depth in metres; reads back as exactly the same. */
 export function writeCarried(carried: Settings['carried']): string {
   return carried.map(({ gas, fromM }) => `${writeGas(gas)} from ${plainNumber(fromM)} m`).join(', ');
 }

@@ -95,10 +95,12 @@ function readFill(text: string): Parsed<number> {
   return read.ok ? within(read.value, text, ...FILL_RANGE_BAR, ' bar') : read;
 }
 
+/** The refusal of a cylinder whose name another has; `at` is where in the value it stands, in characters. */
 export function namedTwice(name: string, at?: readonly [number, number]) {
   return refused(`Two cylinders are called ${quoted(name)}.`, 'Give each a name of its own.', at);
 }
 
+/** Cylinders as the value of `cylinder`, in litres and bar; reads back as exactly the same. */
 export function writeCylinders(cylinders: readonly Cylinder[]): string {
   return cylinders
     .map(({ name, waterL, workingBar, startBar, gas }) => {

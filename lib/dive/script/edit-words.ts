@@ -74,6 +74,7 @@ export function ascendFor(verb: string): string {
   return withCapitalOf(verb, 'ascend to');
 }
 
+/** Whether the words of a step are the one verb that goes to the surface by itself. */
 export function isSurfaceVerb(verb: string): boolean {
   return plainText(verb) === SURFACE;
 }

@@ -4,6 +4,10 @@ export interface PhraseFinder {
   find(plainLine: string, from: number): { phrase: string; end: number } | undefined;
 }
 
+/**
+ * Finds any of some phrases at a place in a text, the longest that fits; words may be joined by spaces, hyphens or
+ * underscores.
+ */
 export function phraseFinder(phrases: readonly string[]): PhraseFinder {
   const longestFirst = [...phrases].sort((one, other) => other.length - one.length);
   const pattern = new RegExp(

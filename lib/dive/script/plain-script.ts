@@ -12,7 +12,7 @@ export function plainScript(dive: Pick<Dive, 'settings' | 'steps'>): string {
 }
 
 /** The settings worth writing: a few always, the others when they are not as usual. */
-export function settingLines(settings: Settings): string[] {
+function settingLines(settings: Settings): string[] {
   const usual = defaultSettings();
   return SETTINGS.flatMap((setting) => {
     const words = setting.write(settings);
@@ -21,6 +21,7 @@ export function settingLines(settings: Settings): string[] {
   });
 }
 
+/** Each step as a line of a script, in metric units. */
 export function stepLines(steps: readonly Step[]): string[] {
   let fromM = 0;
   return steps.map((step) => {

@@ -9,7 +9,7 @@ import { STEPS } from './step-words';
 import type { Setting } from './setting';
 
 /** Longest line understood, characters before any remark: room for the longest setting, and no more. */
-export const LONGEST_LINE = 2000;
+const LONGEST_LINE = 2000;
 
 const settingByPhrase = new Map(
   SETTINGS.flatMap((setting) => [setting.name, ...setting.also].map((phrase) => [phrase, setting] as const)),

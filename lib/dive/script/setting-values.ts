@@ -25,6 +25,7 @@ const WATER_WORDS: Readonly<Record<string, Water>> = {
   seawater: 'salt',
 };
 
+/** A water by any of its names; refused with the nearest name. */
 export function readWater(text: string): Parsed<Water> {
   return readChoice(text, WATER_WORDS, WATERS);
 }
@@ -53,6 +54,7 @@ export function readChoice<T>(
     : refusedFor(what, `Write ${offer}.`, choices);
 }
 
+/** An altitude of a shore, m; refused outside what the standard atmosphere is used for here. */
 export function readSiteAltitude(text: string): Parsed<number> {
   const read = parseAltitude(text);
   if (!read.ok) return read;
@@ -97,6 +99,7 @@ export function readPlainTime(text: string): Parsed<number> {
     : read;
 }
 
+/** `low/high` in percent, as fractions; refused below 1 %, over 100 %, and where the low one is the higher. */
 export function readGradientFactors(text: string): Parsed<GradientFactors> {
   const plain = plainText(text).trim();
   const pair = /^([\d.,]+) *%? *\/ *([\d.,]+) *%?$/.exec(plain);
@@ -130,6 +133,7 @@ export function readPlainNumber(text: string, lowest: number, highest: number): 
   return within(read.value.value, text, lowest, highest, '');
 }
 
+/** A value that was read, or its refusal where it lies outside the range; `unit` is put after the numbers told. */
 export function within(value: number, text: string, lowest: number, highest: number, unit: string): Parsed<number> {
   if (value < lowest) return refused(`${quoted(text)} is too little.`, `Write ${plainNumber(lowest)}${unit} or more.`);
   if (value > highest) return refused(`${quoted(text)} is too much.`, `Write at most ${plainNumber(highest)}${unit}.`);

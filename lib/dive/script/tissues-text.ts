@@ -33,6 +33,7 @@ function readTensions(text: string, gas: string): Parsed<number[]> {
   );
 }
 
+/** Tensions as the value of `tissues`, bar; helium is left out where there is none. Reads back as exactly the same. */
 export function writeTissues(start: Extract<Start, { kind: 'tensions' }>): string {
   const nitrogen = `nitrogen ${start.nitrogenBar.map(plainNumber).join(' ')} bar`;
   if (start.heliumBar.every((tension) => tension === 0)) return nitrogen;

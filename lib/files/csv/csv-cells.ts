@@ -1,5 +1,5 @@
 /** Columns of a row that are looked at; what stands further right is passed over. */
-export const MAX_COLUMNS = 128;
+const MAX_COLUMNS = 128;
 /** A quotation mark that is not closed within so many characters is an ordinary character. */
 const LONGEST_QUOTED = 65_536;
 

@@ -43,7 +43,7 @@ export type CsvUnit =
   | 'K'
   | 'none';
 
-export const TIME_UNITS = [
+const TIME_UNITS = [
   's',
   'min',
   'h',
@@ -72,6 +72,7 @@ const UNITS_OF_ROLE: Readonly<Record<Role, readonly CsvUnit[]>> = {
   ignored: ['none'],
 };
 
+/** The units a column of a role may be in; `none` where it has none. */
 export function unitsOfRole(role: Role): readonly CsvUnit[] {
   return UNITS_OF_ROLE[role];
 }
@@ -142,6 +143,7 @@ export function unitSize(unit: CsvUnit): number | undefined {
   }
 }
 
+/** A temperature in degrees Celsius; a unit that is none of temperature leaves it as it is. */
 export function celsius(value: number, unit: CsvUnit): number {
   if (unit === 'K') return value - 273.15;
   return unit === '°F' ? ((value - 32) * 5) / 9 : value;

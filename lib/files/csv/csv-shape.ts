@@ -24,15 +24,17 @@ const DATED = /^\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}[T, ]+\d{1,2}:\d{2}/;
 const NUMBER = /^[-+\u2212]?(\d+([.,]\d+)?|[.,]\d+|\d{1,3}([.,'\u00a0\u202f]\d{3})+([.,]\d+)?)(e[-+]?\d+)?$/i;
 
 /** Whether a cell could be a sample of something measured: a number, a time or nothing. */
-export function looksMeasured(cell: string): boolean {
+function looksMeasured(cell: string): boolean {
   const text = cell.trim();
   return text === '' || NUMBER.test(text) || CLOCK.test(text) || DATED.test(text);
 }
 
+/** Whether a cell is a time of day or of a run, such as 12:30 or 0:12:30. */
 export function isClock(cell: string): boolean {
   return CLOCK.test(cell.trim());
 }
 
+/** Whether a cell begins with a date and a time of day. */
 export function isDated(cell: string): boolean {
   return DATED.test(cell.trim());
 }
@@ -92,7 +94,7 @@ function linesOf(head: string, whole: boolean): Line[] {
 }
 
 /** A line that begins with # is a remark, also where a spreadsheet has put it in quotation marks. */
-export function isRemark(line: string): boolean {
+function isRemark(line: string): boolean {
   return /^\s*"?#/.test(line);
 }
 
@@ -141,7 +143,8 @@ function isSamples(row: readonly string[]): boolean {
   return told.length >= 2 && told.filter(looksMeasured).length >= 2;
 }
 
-export function cellsOf(line: string, separator: string): string[] {
+/** The cells of one line, with quotation marks taken off; spaces as separators count once in a row. */
+function cellsOf(line: string, separator: string): string[] {
   if (separator === ' ') return line.trim().split(/ +/);
   const parsed = Papa.parse<string[]>(line, { delimiter: separator, newline: '\n' });
   return parsed.data[0] ?? [];

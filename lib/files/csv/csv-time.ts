@@ -10,7 +10,7 @@ const ZONE = /\s*(Z|[+-]\d{2}:?\d{2})\s*$/;
 const HALF_OF_DAY = /\s*([ap])\.?\s?m\.?\s*$/i;
 
 /** A written time, s: `2:50` as minutes and seconds (or hours and minutes, if `unit` says so), `1:02:50`; NaN if it is none. */
-export function clockSeconds(text: string, unit: CsvUnit): number {
+function clockSeconds(text: string, unit: CsvUnit): number {
   const clock = CLOCK.exec(text);
   if (!clock) return NaN;
   const [, first, second, third, decimals] = clock;

@@ -30,12 +30,12 @@ export interface RecordCheck {
   readonly counts: Partial<Readonly<Record<FindingKind, number>>>;
 }
 
-export const MOST_LISTED = 100;
+const MOST_LISTED = 100;
 /** A descent and an ascent that a record leaves out are put in at these rates, m/min: common practice, no single source. */
-export const ADDED_DESCENT_M_MIN = 18;
+const ADDED_DESCENT_M_MIN = 18;
 export const ADDED_ASCENT_M_MIN = 9;
 /** A record that begins below the surface has this long to have come down, s; otherwise a descent is missing. */
-export const LATE_FIRST_SAMPLE_S = 120;
+const LATE_FIRST_SAMPLE_S = 120;
 
 /** Looks a record over, once from beginning to end. Nothing is changed. */
 export function checkRecord(recording: Recording): RecordCheck {
@@ -156,6 +156,7 @@ function addStart(recording: Recording, first: number, add: Add): void {
   );
 }
 
+/** Whether a record that begins so, s and m, lacks its descent: it starts under water, at once or very late. */
 export function isMissingDescent(firstS: number, firstM: number): boolean {
   return firstM > 0 && (firstS <= 0 || firstS > LATE_FIRST_SAMPLE_S);
 }

@@ -16,9 +16,9 @@ import { DEFAULT_CLOSENESS, simplify, type Closeness } from './simplify';
 import { FROM_REST_S, intervalsInScript, surfaceIntervals } from './surface-intervals';
 
 /** Steps a dive made of records may have: its script stays within what an editor takes. */
-export const MOST_STEPS = 4000;
+const MOST_STEPS = 4000;
 /** A record of so few straight stretches is taken exactly as it is. */
-export const KEPT_EXACTLY = 200;
+const KEPT_EXACTLY = 200;
 
 /** How many times the closeness asked for may be loosened to stay within the steps; what came of it is told. */
 const LOOSEST = 64;

@@ -7,8 +7,7 @@ import type { Recording } from './record';
  * What can be wrong with a sample. `spike` is a reading that leaps away and comes back; `jump` one that cannot be
  * reached from the last good one at all; `restart` where the time begins again as if for another dive.
  */
-export const FAULTS = ['unreadable', 'restart', 'backwards', 'repeat', 'negative', 'tooDeep', 'jump', 'spike'] as const;
-export type Fault = (typeof FAULTS)[number];
+export type Fault = 'unreadable' | 'restart' | 'backwards' | 'repeat' | 'negative' | 'tooDeep' | 'jump' | 'spike';
 
 /** A record may not hold these when a dive is made of it. A spike may stay: it is unlikely, not impossible. */
 export const BLOCKING: ReadonlySet<string> = new Set([

@@ -13,7 +13,7 @@ export interface RecordProfile {
 }
 
 /** A stay at the surface from so long on is a surface interval, s: common practice, no single source. */
-export const INTERVAL_FROM_S = 600;
+const INTERVAL_FROM_S = 600;
 /** As deep as a unit at the surface may read, m. */
 const AFLOAT_M = 0.5;
 

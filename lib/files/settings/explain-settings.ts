@@ -1,13 +1,14 @@
 import type { Settings } from '../../dive/dive';
-import { AIR, sameGas, type Gas } from '../../physics/gas';
 import { ALTITUDE_RANGE_M } from '../../physics/atmosphere';
+import { AIR, sameGas, type Gas } from '../../physics/gas';
 import { WATERS } from '../../physics/water';
 import { accepted, refused, type Parsed } from '../../quantity/parsed';
 import { diveFromRecords, type RecordOptions } from '../records/dive-from-record';
-import { sayExplanation } from './explanation-words';
-import { fineFit, roughFit, type Fit, type Site } from './fit-limits';
 import type { Recording } from '../records/record';
-import { comparisonOf, type Comparison } from './unit-fit';
+import { sayExplanation } from './explanation-words';
+import { LimitsTried, type Fit, type LimitPair, type Site } from './fit-limits';
+import { comparisonOf, type Comparison } from './readings-compared';
+import { tellingMinute } from './telling-minute';
 
 /** Which settings of the unit are open to doubt; gradient factors always are. */
 export interface Doubt {
@@ -22,31 +23,53 @@ export interface SearchProgress {
   readonly of: number;
 }
 
+/** All limits that explain the unit at one site as well as the noise of its readings allows. */
+export interface SettingsSet {
+  readonly site: Site;
+  readonly best: Fit;
+  /** To the whole percent; where no stop was shown, low stands at high and says nothing. */
+  readonly pairs: readonly LimitPair[];
+}
+
 export interface Explanation {
-  /** The best settings of each site tried, best first. */
-  readonly ranked: readonly Fit[];
-  /** How many figures of the unit were compared. */
-  readonly readings: Comparison['count'];
+  /** As the record says, if that explains the unit; else those that depart from it least. Never empty. */
+  readonly sets: readonly SettingsSet[];
+  /** What explains the unit no better than the first set, and differs from the record in more. */
+  readonly others: readonly SettingsSet[];
+  /** Whether the first sets explain the unit at all. */
+  readonly explains: boolean;
+  readonly sawStops: boolean;
   /** What was found and how well it explains the unit, in plain words. */
   readonly sentences: readonly string[];
 }
 
+/** Mean squares, min² or m². What a record as exact as its figures may leave unexplained, for rounding and sampling. */
+const FLOOR = 0.01;
+/** Of what the best settings leave unexplained, so much more may be left by others that are as good. */
+const NOISE_SHARE = 1.5;
+/** A departure from the record has to make the mean square so much smaller to be taken for one. */
+const DEPARTURE_PAYS = 0.01;
+/** No settings explain a unit where so much of it is left; a mean square. */
+const POOR = 0.6;
+/** Sites that depart from the record in two things are tried where those that depart in one leave so much. */
+const WELL = 0.03;
+
 const ALTITUDES_M = [0, 300, 600, 900, 1200, 1500, 1800, 2100, 2500, 3000];
-const ALTITUDE_STEPS_M = [200, 100, 50];
+const ALTITUDE_STEPS_M = [150, 50];
 const NITROX: readonly Gas[] = [28, 32, 36, 40].map((percent) => ({ o2: percent / 100, he: 0 }));
 const OXYGEN_STEPS = [0.02, 0.01];
-/** Sites looked at closely besides those that differ from the record in one thing alone. */
-const CLOSE_LOOKS = 8;
-const RANKED = 8;
-/** The best of these are moved on in two things at once, unless they explain the unit already; score. */
-const POLISHED = 3;
-const EXPLAINED_SCORE = 0.01;
+/** Of the sites that depart from the record in two things, so many are looked at closely. */
+const CLOSE_LOOKS = 6;
 const FEWEST_READINGS = 5;
+/** The work of a search, in rough looks at a site. */
+const ROWS_WORK = 20;
+const CLOSE_WORK = 6;
 
 /**
- * Searches for the settings that best explain the figures a unit showed: gradient factors to the percent and, where in
- * doubt, water, altitude (to 50 m) and gas (to 1 % of oxygen). It yields how far it is and returns what it found; the
- * same record always gives the same answer.
+ * Searches for all settings that explain the figures a unit showed as well as their noise allows: gradient factors to the
+ * percent and, where in doubt, water, altitude (to 50 m) and gas (to 1 % of oxygen). What the record says of the site is
+ * believed unless departing from it pays. It yields how far it is and returns what it found; the same record always
+ * gives the same answer.
  */
 export function* explainSettings(
   recordings: readonly Recording[],
@@ -56,8 +79,8 @@ export function* explainSettings(
   if (!made.ok) return made;
   const { dive, offsetS } = made.value;
   const comparison = comparisonOf(recordings, offsetS, dive);
-  const { count } = comparison;
-  if (count.noStop + count.ceiling + count.stopDepth < FEWEST_READINGS) {
+  const { noStop, ceiling, stopDepth, sawStops } = comparison;
+  if (noStop.count + ceiling.count + stopDepth.count < FEWEST_READINGS) {
     return refused(
       'The record holds too few figures of the unit’s own to explain.',
       'Bring a record with its no-stop times, stops or ceilings.',
@@ -65,30 +88,69 @@ export function* explainSettings(
   }
   const recorded = siteOfSettings(dive.settings);
   const oneGas = recordings.every(({ switches }) => switches.every(({ gas }) => sameGas(gas, recorded.gas)));
-  const open = { ...doubt, gas: doubt.gas && oneGas };
-  const sites = sitesOf(recorded, open);
-  const of = 2 * sites.length;
+  const sites = sitesOf(recorded, { ...doubt, gas: doubt.gas && oneGas });
+  const single = sites.filter((site) => departuresOf(site, recorded) === 1);
+  const double = sites.filter((site) => departuresOf(site, recorded) === 2);
+  const of = ROWS_WORK + single.length + double.length + 2 * CLOSE_LOOKS * CLOSE_WORK;
   let done = 0;
-  const rough: Fit[] = [];
-  for (const site of sites) {
-    rough.push(roughFit(comparison, site));
-    yield { done: (done += 1), of };
+  const worked = (work: number) => ({ done: (done += work), of });
+
+  const asRecorded = new LimitsTried(comparison, recorded);
+  asRecorded.rows();
+  yield worked(ROWS_WORK);
+  const departing: LimitsTried[] = [];
+  for (const among of [single, double]) {
+    const least = Math.min(...[asRecorded, ...departing].map((tried) => tried.best().misfit.loss));
+    if (among === double && least <= WELL) {
+      yield worked(double.length);
+      continue;
+    }
+    const rough: LimitsTried[] = [];
+    for (const site of among) {
+      const tried = new LimitsTried(comparison, site);
+      tried.rough();
+      rough.push(tried);
+      yield worked(1);
+    }
+    rough.sort((one, other) => one.best().misfit.loss - other.best().misfit.loss);
+    // All that depart in one thing are looked at closely; of the others one of each kind, however it ranks.
+    const close = rough.filter(
+      (tried, rank) => among === single || rank < CLOSE_LOOKS || isFirstOfKind(tried, rank, rough, recorded),
+    );
+    for (const tried of close) {
+      departing.push(refined(comparison, tried, recorded));
+      yield worked((CLOSE_LOOKS * CLOSE_WORK) / close.length);
+    }
   }
-  const close = rough
-    .map((fit) => ({ fit, departures: departuresOf(fit.settings, recorded) }))
-    .sort((one, other) => one.fit.misfit.score - other.fit.misfit.score)
-    .filter(({ departures }, rank) => departures <= 1 || rank < CLOSE_LOOKS);
-  const fits: Fit[] = [];
-  for (const { fit } of close) {
-    fits.push(refined(comparison, fineFit(comparison, fit.settings), recorded));
-    yield { done: (done += sites.length / close.length), of };
-  }
-  for (const fit of rankedFits(fits, recorded).slice(0, POLISHED)) {
-    if (fit.misfit.score > EXPLAINED_SCORE) fits.push(polished(comparison, fit, open));
-    yield { done: of, of };
-  }
-  const ranked = rankedFits(fits, recorded);
-  return accepted({ ranked, readings: count, sentences: sayExplanation(ranked, comparison, recorded) });
+
+  const all = [asRecorded, ...departing];
+  const least = Math.min(...all.map((tried) => tried.best().misfit.loss));
+  const core = Math.min(
+    ...all.filter((tried) => tried.best().misfit.loss === least).map((tried) => tried.best().misfit.core),
+  );
+  const most = least + FLOOR + NOISE_SHARE * core;
+  const setOf = (tried: LimitsTried, within: number): SettingsSet => {
+    const best = tried.best();
+    return { site: tried.site, best, pairs: tried.within(Math.max(within, best.misfit.loss)) };
+  };
+  const own = setOf(asRecorded, most + DEPARTURE_PAYS);
+  const believed = own.best.misfit.loss <= most + DEPARTURE_PAYS;
+  const fitting = departing
+    .filter((tried) => tried.best().misfit.loss <= most)
+    .sort(
+      (one, other) =>
+        departuresOf(one.site, recorded) - departuresOf(other.site, recorded) ||
+        one.best().misfit.loss - other.best().misfit.loss,
+    );
+  yield { done: of, of };
+  const departed = distinct(fitting).map((tried) => setOf(tried, most));
+  const fewest = departed[0] ? departuresOf(departed[0].site, recorded) : 0;
+  const sets = believed ? [own] : departed.filter(({ site }) => departuresOf(site, recorded) === fewest);
+  const others = believed ? departed : departed.filter((set) => !sets.includes(set));
+  const explains = least <= POOR;
+  const telling = explains ? tellingMinute(comparison, sets, others) : undefined;
+  const found = { sets, others, explains, sawStops };
+  return accepted({ ...found, sentences: sayExplanation(found, comparison, recorded, telling) });
 }
 
 /** Runs a search to its end. */
@@ -113,103 +175,53 @@ function sitesOf(recorded: Site, doubt: Doubt): Site[] {
   );
 }
 
-/** In how many things, gradient factors aside, a unit is set otherwise than the record says. */
-export function departuresOf(site: Site, recorded: Site): number {
-  return (
-    Number(site.water !== recorded.water) +
-    Number(site.altitudeM !== recorded.altitudeM) +
-    Number(!sameGas(site.gas, recorded.gas))
-  );
+/** In which things, gradient factors aside, a unit is set otherwise than the record says. */
+function departures(site: Site, recorded: Site): readonly boolean[] {
+  return [site.water !== recorded.water, site.altitudeM !== recorded.altitudeM, !sameGas(site.gas, recorded.gas)];
+}
+
+function departuresOf(site: Site, recorded: Site): number {
+  return departures(site, recorded).filter(Boolean).length;
+}
+
+function isFirstOfKind(tried: LimitsTried, rank: number, ranked: readonly LimitsTried[], recorded: Site): boolean {
+  const kind = String(departures(tried.site, recorded));
+  return ranked.findIndex(({ site }) => String(departures(site, recorded)) === kind) === rank;
 }
 
 /** Moves altitude and gas, where the unit departs from the record in them, by steps that shorten. */
-function refined(comparison: Comparison, start: Fit, recorded: Site): Fit {
+function refined(comparison: Comparison, start: LimitsTried, recorded: Site): LimitsTried {
   let best = start;
+  best.closer();
   const tryStep = (site: Site) => {
-    const fit = fineFit(comparison, site, best.settings.gradientFactors);
-    if (fit.misfit.score >= best.misfit.score) return false;
-    best = fit;
+    const tried = new LimitsTried(comparison, site);
+    const { low, high } = best.best().settings.gradientFactors;
+    tried.loss(Math.round(low * 100), Math.round(high * 100));
+    if (tried.closer().misfit.loss >= best.best().misfit.loss) return false;
+    best = tried;
     return true;
   };
-  if (start.settings.altitudeM !== recorded.altitudeM) {
-    for (const step of ALTITUDE_STEPS_M) {
+  const move = (steps: readonly number[], next: (step: number) => Site | undefined) => {
+    for (const step of steps) {
       for (const way of [step, -step]) {
-        while (
-          inside(best.settings.altitudeM + way, 0, ALTITUDE_RANGE_M[1]) &&
-          tryStep({ ...best.settings, altitudeM: best.settings.altitudeM + way })
-        );
+        for (let site = next(way); site && tryStep(site); site = next(way));
       }
     }
-  }
-  if (!sameGas(start.settings.gas, recorded.gas)) {
-    for (const step of OXYGEN_STEPS) {
-      for (const way of [step, -step]) {
-        const next = () => hundredths(best.settings.gas.o2 + way);
-        while (inside(next(), 0.21, 1) && tryStep({ ...best.settings, gas: { o2: next(), he: 0 } }));
-      }
-    }
-  }
+  };
+  if (start.site.altitudeM !== recorded.altitudeM)
+    move(ALTITUDE_STEPS_M, (step) => {
+      const altitudeM = best.site.altitudeM + step;
+      return altitudeM < 0 || altitudeM > ALTITUDE_RANGE_M[1] ? undefined : { ...best.site, altitudeM };
+    });
+  if (!sameGas(start.site.gas, recorded.gas))
+    move(OXYGEN_STEPS, (step) => {
+      const o2 = Math.round((best.site.gas.o2 + step) * 100) / 100;
+      return o2 < 0.21 || o2 > 1 ? undefined : { ...best.site, gas: { o2, he: 0 } };
+    });
   return best;
 }
 
-/** Moves two things at once, which steps in one alone cannot: water together with gas or altitude. */
-function polished(comparison: Comparison, start: Fit, open: Doubt): Fit {
-  let best = start;
-  for (let moved = true; moved;) {
-    moved = false;
-    for (const site of neighboursOf(best.settings, open)) {
-      const fit = fineFit(comparison, site, best.settings.gradientFactors);
-      if (fit.misfit.score >= best.misfit.score) continue;
-      best = fit;
-      moved = true;
-    }
-  }
-  return best;
-}
-
-function neighboursOf({ water, altitudeM, gas }: Site, open: Doubt): Site[] {
-  const waters = open.water ? WATERS : [water];
-  const altitudes = open.altitude
-    ? ALTITUDE_STEPS_M.flatMap((step) => [altitudeM + step, altitudeM - step]).filter((m) =>
-        inside(m, 0, ALTITUDE_RANGE_M[1]),
-      )
-    : [];
-  const oxygens =
-    open.gas && gas.he === 0
-      ? OXYGEN_STEPS.flatMap((step) => [gas.o2 + step, gas.o2 - step])
-          .map(hundredths)
-          .filter((o2) => inside(o2, 0.21, 1))
-      : [];
-  return waters.flatMap((other) => [
-    { water: other, altitudeM, gas },
-    ...altitudes.map((metres) => ({ water: other, altitudeM: metres, gas })),
-    ...oxygens.map((o2) => ({ water: other, altitudeM, gas: { o2, he: 0 } })),
-  ]);
-}
-
-function hundredths(fraction: number): number {
-  return Math.round(fraction * 100) / 100;
-}
-
-function inside(value: number, from: number, to: number): boolean {
-  return value >= from && value <= to;
-}
-
-/** Fits this close are equally good; of these the one that departs least from the record comes first. */
-const EQUAL_SHARE = 1.02;
-const EQUAL_SCORE = 1e-3;
-
-function rankedFits(fits: readonly Fit[], recorded: Site): Fit[] {
-  const key = ({ settings: { water, altitudeM, gas, gradientFactors } }: Fit) =>
-    JSON.stringify([water, altitudeM, gas, gradientFactors]);
-  const distinct = [...new Map(fits.map((fit) => [key(fit), fit])).values()];
-  const byScore = distinct.sort(
-    (one, other) => one.misfit.score - other.misfit.score || (key(one) < key(other) ? -1 : 1),
-  );
-  const best = byScore[0]!.misfit.score;
-  const isBest = (fit: Fit) => fit.misfit.score <= best * EQUAL_SHARE + EQUAL_SCORE;
-  const first = byScore
-    .filter(isBest)
-    .sort((one, other) => departuresOf(one.settings, recorded) - departuresOf(other.settings, recorded));
-  return [...first, ...byScore.filter((fit) => !isBest(fit))].slice(0, RANKED);
+/** Of sites whose refining led to the same, one. */
+function distinct(tried: readonly LimitsTried[]): LimitsTried[] {
+  return [...new Map(tried.map((one) => [JSON.stringify(one.site), one])).values()];
 }

@@ -1,6 +1,7 @@
 import type { Figures } from '../../ascent/figures';
 import type { GradientFactors } from '../../dive/dive';
-import { believedTimeline, misfitOf, type Comparison, type Misfit, type UnitSettings } from './unit-fit';
+import type { Comparison } from './readings-compared';
+import { believedTimeline, misfitOf, type Misfit, type UnitSettings } from './unit-fit';
 
 /** Settings of a unit and how well they explain what it showed. */
 export interface Fit {
@@ -10,112 +11,136 @@ export interface Fit {
 
 export type Site = Omit<UnitSettings, 'gradientFactors'>;
 
-/** Gradient factors are searched in whole percent, between these. */
-const LOWEST = 10;
-const HIGHEST = 100;
-const COARSE = 10;
-const FINE = 2;
+/** A pair of gradient factors, percent. */
+export interface LimitPair {
+  readonly low: number;
+  readonly high: number;
+}
 
+/** Gradient factors are searched in whole percent, between these. */
+export const LOWEST = 10;
+export const HIGHEST = 100;
 /** Rough limits to rank sites by, percent. */
 const ROUGH_HIGHS = [40, 50, 60, 70, 80, 90, 100];
 const ROUGH_SHARES = [0.3, 0.65, 1];
+const COARSE = 10;
+const ROWS = 5;
+const FINE = 2;
+/** A set of more pairs than this is as good as all of them. */
+const MOST_PAIRS = 2500;
 
 /** Tries gradient factors for one site; a pair is worked out once. */
-function limitsTried(comparison: Comparison, site: Site) {
-  const timeline = believedTimeline(comparison, site);
-  const known = new Map<number, Misfit>();
-  let figures: Figures | undefined;
-  let best: Fit | undefined;
-  const pair = (low: number, high: number): GradientFactors => ({ low: low / 100, high: high / 100 });
-  return {
-    /** Percent. Where the low one leaves no trace it is taken to be the high one. */
-    score(low: number, high: number): number {
-      const used = comparison.sawStops ? low : high;
-      if (high > HIGHEST || used < LOWEST || used > high) return Infinity;
-      const key = used * 1000 + high;
-      let misfit = known.get(key);
-      if (!misfit) {
-        const made = misfitOf(comparison, timeline, pair(used, high), figures);
-        figures = made.figures;
-        misfit = made.misfit;
-        known.set(key, misfit);
-        if (!best || misfit.score < best.misfit.score)
-          best = { settings: { ...site, gradientFactors: pair(used, high) }, misfit };
-      }
-      return misfit.score;
-    },
-    best: () => best!,
-  };
-}
+export class LimitsTried {
+  private readonly known = new Map<number, Misfit>();
+  private readonly timeline;
+  private figures: Figures | undefined;
+  private bestPair: LimitPair = { low: HIGHEST, high: HIGHEST };
+  private bestMisfit: Misfit | undefined;
 
-/** A quick look at how well a site could do. */
-export function roughFit(comparison: Comparison, site: Site): Fit {
-  const tried = limitsTried(comparison, site);
-  for (const high of ROUGH_HIGHS) for (const share of ROUGH_SHARES) tried.score(Math.round(high * share), high);
-  return tried.best();
-}
-
-/** The best gradient factors for a site to the whole percent: a grid over all of them, a finer one along the low one, then steps that shorten. */
-export function fineFit(comparison: Comparison, site: Site, from?: GradientFactors): Fit {
-  const tried = limitsTried(comparison, site);
-  if (from) descend(tried, percentOf(from.low), percentOf(from.high), [4, 2, 1]);
-  else {
-    for (let high = 30; high <= HIGHEST; high += COARSE) {
-      for (let low = LOWEST; low <= high; low += COARSE) tried.score(low, high);
-    }
-    descendFromBest(tried, [5, 3, 2, 1]);
-    // Stops come every few metres, so along the low factor the valleys are narrow: one may lie between the grid's lines.
-    const high = percentOf(tried.best().settings.gradientFactors.high);
-    for (let low = LOWEST; comparison.sawStops && low <= high; low += FINE) tried.score(low, high);
-    descendFromBest(tried, [2, 1]);
+  constructor(
+    private readonly comparison: Comparison,
+    readonly site: Site,
+  ) {
+    this.timeline = believedTimeline(comparison, site);
   }
-  return tried.best();
-}
 
-function percentOf(fraction: number): number {
-  return Math.round(fraction * 100);
-}
+  /** The loss of a pair, percent. Where the low one leaves no trace it is taken to be the high one. */
+  loss(low: number, high: number): number {
+    const used = this.comparison.sawStops ? low : high;
+    if (high > HIGHEST || used < LOWEST || used > high) return Infinity;
+    const key = used * 1000 + high;
+    let misfit = this.known.get(key);
+    if (!misfit) {
+      const made = misfitOf(this.comparison, this.timeline, pairOf(used, high), this.figures);
+      this.figures = made.figures;
+      misfit = made.misfit;
+      this.known.set(key, misfit);
+      if (!this.bestMisfit || misfit.loss < this.bestMisfit.loss) {
+        this.bestMisfit = misfit;
+        this.bestPair = { low: used, high };
+      }
+    }
+    return misfit.loss;
+  }
 
-function descendFromBest(tried: ReturnType<typeof limitsTried>, steps: readonly number[]): void {
-  const { low, high } = tried.best().settings.gradientFactors;
-  descend(tried, percentOf(low), percentOf(high), steps);
-}
+  best(): Fit {
+    const { low, high } = this.bestPair;
+    return { settings: { ...this.site, gradientFactors: pairOf(low, high) }, misfit: this.bestMisfit! };
+  }
 
-function descend(
-  { score }: ReturnType<typeof limitsTried>,
-  startLow: number,
-  startHigh: number,
-  steps: readonly number[],
-): void {
-  let low = startLow;
-  let high = startHigh;
-  let here = score(low, high);
-  for (const step of steps) {
-    for (let moved = true; moved;) {
-      moved = false;
-      for (const [dLow, dHigh] of DIRECTIONS) {
-        const there = score(low + dLow * step, high + dHigh * step);
-        if (there >= here) continue;
-        here = there;
-        low += dLow * step;
-        high += dHigh * step;
-        moved = true;
+  /** A quick look at how well the site could do. */
+  rough(): Fit {
+    for (const high of ROUGH_HIGHS) for (const share of ROUGH_SHARES) this.loss(Math.round(high * share), high);
+    return this.best();
+  }
+
+  /** The best pair to the whole percent: steps that shorten, and between them a look along the low one, where valleys are narrow. */
+  closer(): Fit {
+    this.descend([5, 2, 1]);
+    const { high } = this.bestPair;
+    for (let low = LOWEST; this.comparison.sawStops && low <= high; low += FINE) this.loss(low, high);
+    this.descend([2, 1]);
+    return this.best();
+  }
+
+  private descend(steps: readonly number[]): void {
+    for (const step of steps) {
+      for (let before = NaN; this.bestMisfit!.loss !== before;) {
+        before = this.bestMisfit!.loss;
+        const { low, high } = this.bestPair;
+        for (const [dLow, dHigh] of DIRECTIONS) this.loss(low + dLow * step, high + dHigh * step);
       }
     }
   }
+
+  /** Looks along every low factor in turn: along it valleys are narrow, for stops come every few metres. */
+  rows(): void {
+    this.rough();
+    if (!this.comparison.sawStops) for (let high = LOWEST; high <= HIGHEST; high += 1) this.loss(high, high);
+    else
+      for (let low = LOWEST; low <= HIGHEST; low += ROWS) {
+        let best = low;
+        for (let high = low; high <= HIGHEST; high += COARSE)
+          if (this.loss(low, high) < this.loss(low, best)) best = high;
+        for (const step of [5, 2, 1]) {
+          for (let moved = true; moved;) {
+            moved = false;
+            for (const next of [best - step, best + step])
+              if (this.loss(low, next) < this.loss(low, best)) {
+                best = next;
+                moved = true;
+              }
+          }
+        }
+      }
+    this.closer();
+  }
+
+  /** Every pair whose loss is within `most`, to the whole percent, as far as they hang together with one that was tried. */
+  within(most: number): LimitPair[] {
+    const found = new Map<number, LimitPair>();
+    const open = [...this.known]
+      .filter(([, misfit]) => misfit.loss <= most)
+      .map(([key]) => ({ low: Math.floor(key / 1000), high: key % 1000 }));
+    for (let next = open.pop(); next && found.size < MOST_PAIRS; next = open.pop()) {
+      const { low, high } = next;
+      const key = low * 1000 + high;
+      if (found.has(key) || !(this.loss(low, high) <= most)) continue;
+      found.set(key, next);
+      const ways = this.comparison.sawStops ? NEIGHBOURS : ALONG_HIGH;
+      for (const [dLow, dHigh] of ways) open.push({ low: low + dLow, high: high + dHigh });
+    }
+    return [...found.values()].sort((one, other) => one.low - other.low || one.high - other.high);
+  }
 }
 
-const DIRECTIONS = [
-  [0, 1],
-  [0, -1],
-  [1, 0],
-  [-1, 0],
+function pairOf(low: number, high: number): GradientFactors {
+  return { low: low / 100, high: high / 100 };
+}
+
+const ALONG_HIGH = [
   [1, 1],
   [-1, -1],
-  [1, -1],
-  [-1, 1],
-  [2, 1],
-  [-2, -1],
-  [1, 2],
-  [-1, -2],
 ] as const;
+const NEIGHBOURS = [[0, 1], [0, -1], [1, 0], [-1, 0], ...ALONG_HIGH, [1, -1], [-1, 1]] as const;
+const DIRECTIONS = [...NEIGHBOURS, [2, 1], [-2, -1], [1, 2], [-1, -2]] as const;

@@ -57,7 +57,7 @@ function unitAt({ unit }: Recording, sample: number): Record<UnitChannel, number
 }
 
 /** Samples at which the unit showed something, thinned evenly to so many. */
-export function momentsTold(recording: Recording, most: number): number[] {
+function momentsTold(recording: Recording, most: number): number[] {
   const told: number[] = [];
   for (let i = 0; i < recording.timeS.length; i += 1) {
     if (UNIT_CHANNELS.some((channel) => Number.isFinite(recording.unit[channel]?.[i] ?? NaN))) told.push(i);

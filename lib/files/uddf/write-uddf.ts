@@ -5,7 +5,7 @@ import { plainNumber, tidy } from '../../quantity/number';
 import type { Recording } from '../records/record';
 
 /** The version of the standard the files are written to. */
-export const UDDF_VERSION = '3.2.2';
+const UDDF_VERSION = '3.2.2';
 const NAMESPACE = 'http://www.streit.cc/uddf/3.2/';
 const ZERO_CELSIUS_K = 273.15;
 

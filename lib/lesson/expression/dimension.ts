@@ -2,18 +2,8 @@ import { LENGTH_UNITS, METRES_PER_FOOT } from '../../quantity/length';
 import { LITRES_PER_CUBIC_FOOT } from '../../quantity/volume';
 
 /** What a value in an expression is a measure of; each has one unit inside expressions. */
-export const DIMENSIONS = [
-  'plain',
-  'depth',
-  'time',
-  'pressure',
-  'rate',
-  'percent',
-  'density',
-  'volume',
-  'compartment',
-] as const;
-export type Dimension = (typeof DIMENSIONS)[number];
+export type Dimension =
+  'plain' | 'depth' | 'time' | 'pressure' | 'rate' | 'percent' | 'density' | 'volume' | 'compartment';
 
 /** In words, as in "this compares a time with a depth". */
 export const DIMENSION_WORDS: Readonly<Record<Dimension, string>> = {

@@ -73,6 +73,7 @@ export function attempted<T>(work: () => T): Evaluated<T> {
 
 export type AmountOutcome = Extract<Outcome, { is: 'amount' }>;
 
+/** The amount an expression comes to in a world. Stops the evaluation where it is a condition. */
 export function amountOf(expression: Expression, world: World): AmountOutcome {
   const outcome = outcomeOf(expression, world);
   if (outcome.is === 'truth')
@@ -80,6 +81,10 @@ export function amountOf(expression: Expression, world: World): AmountOutcome {
   return outcome;
 }
 
+/**
+ * The value of an amount where a dimension is needed; a bare number takes it on. Stops the evaluation on any other
+ * dimension.
+ */
 export function asDimension(amount: AmountOutcome, dimension: Dimension, place: Place): number {
   if (amount.bare || amount.dimension === dimension || (isNumber(amount.dimension) && isNumber(dimension)))
     return amount.value;
@@ -199,7 +204,11 @@ export interface Compared {
   readonly right: Amount;
 }
 
-export function compares({ sign, left, right, place }: Comparison, world: World): Compared {
+/**
+ * Both sides of a comparison in one dimension, and whether it holds. Stops the evaluation where they have none in
+ * common.
+ */
+function compares({ sign, left, right, place }: Comparison, world: World): Compared {
   const one = amountOf(left, world);
   const other = amountOf(right, world);
   const dimension = common(one, other, place, 'compares');

@@ -15,6 +15,8 @@ import {
 } from './expression';
 import { tokensOf, type Token } from './tokens';
 
+/* Long because a grammar is read as one, from its top to its leaves. */
+
 export const LONGEST_EXPRESSION = 400;
 const DEEPEST = 24;
 

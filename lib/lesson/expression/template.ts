@@ -8,7 +8,7 @@ import { FORMATS, formatsFor, printValue } from './print-value';
 import type { Amount, World } from './world';
 
 /** A place in a text that a value is put into. */
-export interface Slot {
+interface Slot {
   readonly expression: Expression;
   /** How it is printed. */
   readonly format: string | undefined;

@@ -1,6 +1,6 @@
 import { refused, type Refusal } from '../../quantity/parsed';
 
-export type TokenKind = 'number' | 'word' | 'text' | 'sign' | 'end';
+type TokenKind = 'number' | 'word' | 'text' | 'sign' | 'end';
 
 export interface Token {
   readonly kind: TokenKind;

@@ -76,7 +76,7 @@ function unknown(call: FactCall, world: World): never {
 }
 
 /** Also for a moment that stands alone: where in which dive it is asked for. */
-export function spanOf({ dive }: Pick<FactCall, 'dive'>, { spans }: Subject): DiveSpan {
+function spanOf({ dive }: Pick<FactCall, 'dive'>, { spans }: Subject): DiveSpan {
   const span = dive === undefined ? spans.at(-1) : spans[dive - 1];
   if (span) return span;
   throw new NoValue(

@@ -18,6 +18,7 @@ const byName = new Map(FACT_GROUPS.flatMap(({ facts }) => facts.map((fact) => [f
 
 export const FACT_NAMES: readonly string[] = [...byName.keys()];
 
+/** A fact by the name it has in expressions. */
 export function factNamed(name: string): Fact | undefined {
   return byName.get(name);
 }

@@ -12,13 +12,13 @@ export const prose = z.string().trim().min(1).max(8000);
 /** One or two sentences of the same. */
 export const sentence = z.string().trim().min(1).max(900);
 /** How a value is printed, such as `min down`; see print-value.ts. */
-export const formatText = z.string().trim().min(1).max(20);
+const formatText = z.string().trim().min(1).max(20);
 
 /** Said to an answer for which a condition holds. The first that holds is said. */
 export const replySchema = z.strictObject({ when: expressionText, because: sentence });
 
 /** One of several answers in words. Which is right is worked out (`holds`) or, where no figure decides it, stated (`right`). */
-export const optionSchema = z.strictObject({
+const optionSchema = z.strictObject({
   text: sentence,
   holds: expressionText.optional(),
   right: z.literal(true).optional(),

@@ -18,7 +18,7 @@ import { usualFormat } from '../expression/template';
 import type { World } from '../expression/world';
 
 /** One part of a goal, and how it stands. */
-export interface Clause {
+interface Clause {
   readonly met: boolean;
   /** What is wanted and what is so, in a sentence. */
   readonly text: string;
@@ -106,7 +106,7 @@ function sayComparison(comparison: Comparison, world: World, system: UnitSystem)
 }
 
 /** An expression as a noun: "the no-stop time when you leave the bottom". */
-export function nounOf(expression: Expression, world: World, system: UnitSystem): string {
+function nounOf(expression: Expression, world: World, system: UnitSystem): string {
   if (expression.is === 'fact' || expression.is === 'name') {
     const fact = factNamed(expression.name);
     if (!fact) return `“${expression.name}”`;

@@ -50,6 +50,10 @@ export interface NumberAsked {
   readonly format: string | undefined;
 }
 
+/**
+ * The right answer to a question for a number in a world, and how far off still counts; or what keeps it from being
+ * worked out.
+ */
 export function numberAsked(
   { answer: source, within, as }: Pick<NumberAnswer, 'answer' | 'within' | 'as'>,
   world: World,
@@ -90,6 +94,7 @@ export interface NumberJudged {
   readonly world: World;
 }
 
+/** Whether a number given, in the unit of expressions, is right, and what is said to it if it is not. */
 export function judgeNumber(
   question: NumberAnswer,
   { answer, within }: NumberAsked,
@@ -107,7 +112,7 @@ export function judgeNumber(
 }
 
 /** The first reply whose condition is so. */
-export function replyTo(replies: readonly Reply[], world: World): string | undefined {
+function replyTo(replies: readonly Reply[], world: World): string | undefined {
   return replies.find(({ when }) => {
     const so = judgeCondition(when, world);
     return so.ok && so.value;

@@ -4,7 +4,7 @@ import type { Dive, Step } from '../../dive/dive';
 import { computeTimeline, type Timeline } from '../../dive/timeline';
 
 /** How the model stands at the moment of surfacing. */
-export interface AtSurfacing {
+interface AtSurfacing {
   readonly timeS: number;
   /** The ceiling left, m; 0 where the surface is tolerated. */
   readonly ceilingM: number;

@@ -28,18 +28,22 @@ export type ValuesOf<List extends SettingList> = {
   [Name in keyof List]: List[Name] extends Setting<infer Value> ? Value : never;
 };
 
+/** A setting that is on or off. */
 export function onOff(usual: boolean): Setting<boolean> {
   return { usual, may: 'be on or off' };
 }
 
+/** A setting that is a number within a range; its unit is the end of its name. */
 export function amount(usual: number, from: number, to: number): Setting<number> {
   return { usual, may: { from, to, whole: false } };
 }
 
+/** A setting that is a whole number within a range. */
 export function count(usual: number, from: number, to: number): Setting<number> {
   return { usual, may: { from, to, whole: true } };
 }
 
+/** A setting that is one of a few values. */
 export function oneOf<const Value extends string | number>(
   be: readonly Value[],
   usual: NoInfer<Value>,
@@ -47,6 +51,7 @@ export function oneOf<const Value extends string | number>(
   return { usual, may: { be } };
 }
 
+/** A setting that is a limit of the rate of ascent: one for all depths, or by bands of depth. */
 export function rateLimit(usual: RateLimit): Setting<RateLimit> {
   return { usual, may: 'be a rate limit' };
 }

@@ -12,7 +12,7 @@ import { heliumAfter, longestWait, nitrogenAfter, restingAt, type Resting, type 
 const SAME_ALTITUDE_M = 1;
 
 /** The model's own answer: when the tissues tolerate the pressure up there, and what decides it. */
-export interface ModelWait {
+interface ModelWait {
   readonly minutes: number;
   /** The compartment (1–16) that needs longest; 0 where all are ready. */
   readonly leader: number;
@@ -86,6 +86,10 @@ function inertAfter(resting: Resting, minutes: number): number {
   return nitrogenAfter(resting, minutes) + heliumAfter(resting, minutes);
 }
 
+/**
+ * What a compartment may hold at an ambient pressure, bar, under a gradient factor, after minutes at the surface on air:
+ * the model's limit with its coefficients mixed by what is left of each gas.
+ */
 export function limitAfter(
   timeline: Timeline,
   resting: Resting,

@@ -3,7 +3,7 @@ import flying from '../../../content/published/flying.json';
 import type { DiveSeen } from '../unit/unit';
 
 /** Dives further apart than this are not counted as one series, h: our reading of "several days of diving". */
-export const SERIES_BREAK_H = 48;
+const SERIES_BREAK_H = 48;
 
 /** Altitudes the published waits are about, m: cabins of 2,000 to 8,000 ft. */
 export const GUIDELINE_FROM_M = 2000 * METRES_PER_FOOT;
@@ -23,7 +23,7 @@ export interface Guideline {
 type FlyingCase = 'single' | 'repetitive' | 'required stops';
 
 /** Which case of the guideline the dives are, the latest last. */
-export function flyingCase(dives: readonly DiveSeen[]): FlyingCase {
+function flyingCase(dives: readonly DiveSeen[]): FlyingCase {
   let series = 1;
   for (let i = dives.length - 1; i > 0; i -= 1) {
     const before = dives[i - 1]!.surfacedS;

@@ -35,10 +35,12 @@ export function restingAt(timeline: Timeline, sample: number): Resting[] {
   }));
 }
 
+/** Nitrogen a compartment holds after minutes at the surface on air, bar (Haldane’s exponential). */
 export function nitrogenAfter(resting: Resting, minutes: number): number {
   return resting.settledBar + (resting.nitrogenBar - resting.settledBar) * Math.exp(-resting.nitrogenK * minutes);
 }
 
+/** Helium a compartment holds after minutes at the surface on air, bar; air has none of it (Haldane’s exponential). */
 export function heliumAfter(resting: Resting, minutes: number): number {
   return resting.heliumBar * Math.exp(-resting.heliumK * minutes);
 }

@@ -6,7 +6,7 @@ import type { Watch } from '../watch';
 import { wrongSettings } from './wrong-settings';
 
 /** One thing in which a unit shows other than is so. */
-export interface Difference {
+interface Difference {
   readonly kind: 'depth' | 'no-stop time' | 'ceiling' | 'stops' | 'lock' | 'nothing shown';
   /** When it shows best, s. */
   readonly timeS: number;

@@ -12,7 +12,7 @@ import { isAsked } from '../safety-stop';
 import { scheduleAt } from './schedule-at';
 import { figuresInForce, type Watch } from '../watch';
 
-export interface StopShown {
+interface StopShown {
   readonly depthM: number;
   readonly minutes: number;
 }

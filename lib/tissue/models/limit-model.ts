@@ -6,7 +6,7 @@ export interface Conventions {
   readonly lungOffsetBar: number;
 }
 
-export interface ModelCompartment {
+interface ModelCompartment {
   /** As its makers number it. */
   readonly name: string;
   readonly halfTimeMin: number;

@@ -39,10 +39,15 @@ export interface RequiredWait {
   readonly searchedFromMin: number;
 }
 
+/** The schedule of stops if the ascent began at this sample. */
 export function scheduleNow({ timeline, figures, sample }: Instant): Schedule {
   return plannedAt(timeline, figures, sample);
 }
 
+/**
+ * How long the first stop has to last, step by step: the wait until the next level is tolerated, rounded up as the plan
+ * says.
+ */
 export function requiredWait(instant: Instant): RequiredWait {
   const { figures } = instant;
   const { plan, gradientFactors } = figures.limits;

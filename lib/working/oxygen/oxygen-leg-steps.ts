@@ -11,7 +11,7 @@ import { SOURCES } from '../sources';
 import type { Named, WorkingTable } from '../working';
 
 /** So many legs that add oxygen are worked through, the latest ones. */
-export const OXYGEN_LEGS_SHOWN = 8;
+const OXYGEN_LEGS_SHOWN = 8;
 /** Pressures closer than this count as one, as they do in the exposure itself, bar. */
 const SAME_PRESSURE_BAR = 1e-6;
 
@@ -31,6 +31,7 @@ export interface OxygenLegs {
   readonly leftOut: boolean;
 }
 
+/** The legs until a sample with their oxygen pressures at both ends, bar. */
 export function oxygenLegsNow(timeline: Timeline, sample: number): OxygenLegs {
   const all = legsUntilNow(timeline, sample).map((one, index): OxygenLeg => {
     const { o2 } = one.leg.gas;
@@ -56,6 +57,7 @@ export function isLevel({ startBar, endBar }: OxygenLeg): boolean {
   return Math.abs(endBar - startBar) < SAME_PRESSURE_BAR;
 }
 
+/** The time of a leg as a named value of a working, min. */
 export function legTime({ leg }: OxygenLeg): Named {
   return fromDive(`t_${leg.name}`, {
     ...quantity(leg.minutes, 'min'),

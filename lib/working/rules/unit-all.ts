@@ -35,6 +35,7 @@ const UNDER_WATER: ReadonlySet<ReadingId> = new Set([
 /** Any reading a unit can be asked about. */
 export type UnitReadingId = ReadingId | RuleReadingId;
 
+/** Whether a reading of a unit comes from a rule and not from the model. */
 export function isRuleReading(reading: UnitReadingId): reading is RuleReadingId {
   return (RULE_READING_IDS as readonly string[]).includes(reading);
 }

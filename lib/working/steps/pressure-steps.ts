@@ -105,6 +105,7 @@ export function ambientStep(chain: Chain, site: Site, instant: Instant): Named {
 export type InertGas = 'N2' | 'He';
 export const GAS_NAMES = { N2: 'nitrogen', He: 'helium' } as const;
 
+/** The fraction of one inert gas in a breathing gas, 0 to 1. */
 export function inertFraction(gas: Gas, of: InertGas): number {
   return of === 'N2' ? nitrogenFraction(gas) : gas.he;
 }

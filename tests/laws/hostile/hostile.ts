@@ -39,7 +39,7 @@ function expectPlain(data: unknown, depth: number): void {
 }
 
 /** Values nobody expects in a record. */
-export const HOSTILE_VALUES: readonly unknown[] = [
+const HOSTILE_VALUES: readonly unknown[] = [
   null,
   true,
   false,

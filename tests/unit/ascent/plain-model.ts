@@ -8,7 +8,7 @@ import { COMPARTMENTS, type Compartments } from '@/lib/tissue/coefficients';
 
 const same = (value: number) => new Float64Array(COMPARTMENTS).fill(value);
 
-export const TWO_TO_ONE: Compartments = {
+const TWO_TO_ONE: Compartments = {
   nitrogenHalfTimeMin: same(10),
   nitrogenK: same(Math.LN2 / 10),
   nitrogenA: same(0),

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { figuresOf, type Figures } from '@/lib/ascent/figures';
+import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive, Settings, Step } from '@/lib/dive/dive';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import { AIR } from '@/lib/physics/gas';
@@ -9,16 +10,7 @@ export interface Worked {
   readonly figures: Figures;
 }
 
-export const SETTINGS: Settings = {
-  water: 'reference',
-  altitudeM: 0,
-  start: { kind: 'adapted', altitudeM: 0 },
-  model: { variant: 'C', first: '1b', respiratoryQuotient: 1 },
-  gradientFactors: { low: 0.85, high: 0.85 },
-  gas: AIR,
-  carried: [],
-  plan: { ascentMMin: 9, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 },
-};
+export const SETTINGS: Settings = defaultSettings();
 
 export const TRIMIX = { o2: 0.18, he: 0.45 };
 
@@ -63,33 +55,39 @@ const gradientFactors = fc.oneof(
     .map(([one, other]) => ({ low: Math.min(one, other) / 100, high: Math.max(one, other) / 100 })),
 );
 
-const settings: fc.Arbitrary<Settings> = fc.record({
-  water: fc.constantFrom('reference' as const, 'fresh' as const, 'salt' as const),
-  altitudeM,
-  start: fc.oneof(
-    fc.record({ kind: fc.constant('adapted' as const), altitudeM }),
-    fc.record({ kind: fc.constant('arrived' as const), fromM: altitudeM, agoS: fc.integer({ min: 0, max: 200_000 }) }),
-    fc.record({
-      kind: fc.constant('tensions' as const),
-      nitrogenBar: tensions(3),
-      heliumBar: fc.oneof(fc.constant(Array<number>(16).fill(0)), tensions(1)),
+const settings: fc.Arbitrary<Settings> = fc
+  .record({
+    water: fc.constantFrom('reference' as const, 'fresh' as const, 'salt' as const),
+    altitudeM,
+    start: fc.oneof(
+      fc.record({ kind: fc.constant('adapted' as const), altitudeM }),
+      fc.record({
+        kind: fc.constant('arrived' as const),
+        fromM: altitudeM,
+        agoS: fc.integer({ min: 0, max: 200_000 }),
+      }),
+      fc.record({
+        kind: fc.constant('tensions' as const),
+        nitrogenBar: tensions(3),
+        heliumBar: fc.oneof(fc.constant(Array<number>(16).fill(0)), tensions(1)),
+      }),
+    ),
+    model: fc.record({
+      variant: fc.constantFrom('A' as const, 'B' as const, 'C' as const),
+      first: fc.constantFrom('1' as const, '1b' as const),
+      respiratoryQuotient: fc.constantFrom(1, 1, 0.8, 0.9),
     }),
-  ),
-  model: fc.record({
-    variant: fc.constantFrom('A' as const, 'B' as const, 'C' as const),
-    first: fc.constantFrom('1' as const, '1b' as const),
-    respiratoryQuotient: fc.constantFrom(1, 1, 0.8, 0.9),
-  }),
-  gradientFactors,
-  gas,
-  carried: fc.array(fc.record({ gas, fromM: fc.integer({ min: 3, max: 40 }) }), { maxLength: 2 }),
-  plan: fc.record({
-    ascentMMin: fc.integer({ min: 3, max: 30 }),
-    stopStepM: fc.constantFrom(3, 3, 2, 5),
-    lastStopM: fc.constantFrom(3, 3, 6, 4.5),
-    stopRoundingMin: fc.constantFrom(1, 1, 0.5, 1 / 3, 2),
-  }),
-});
+    gradientFactors,
+    gas,
+    carried: fc.array(fc.record({ gas, fromM: fc.integer({ min: 3, max: 40 }) }), { maxLength: 2 }),
+    plan: fc.record({
+      ascentMMin: fc.integer({ min: 3, max: 30 }),
+      stopStepM: fc.constantFrom(3, 3, 2, 5),
+      lastStopM: fc.constantFrom(3, 3, 6, 4.5),
+      stopRoundingMin: fc.constantFrom(1, 1, 0.5, 1 / 3, 2),
+    }),
+  })
+  .map((drawn) => ({ ...SETTINGS, ...drawn }));
 
 type Move =
   | { readonly toM: number; readonly rate: number }
@@ -119,7 +117,7 @@ const steps = fc.array(move, { maxLength: 18 }).map((moves): Step[] => {
 });
 
 /** Dives of many kinds: waters, altitudes, starts, both gradient-factor cases, helium, switches, intervals. */
-export const anyDive: fc.Arbitrary<Dive> = fc.record({ settings, steps, lines: fc.constant([]) });
+const anyDive: fc.Arbitrary<Dive> = fc.record({ settings, steps, lines: fc.constant([]) });
 
 /** The same, at one of its samples, anywhere from the start to the end. */
 export const anyInstant = fc

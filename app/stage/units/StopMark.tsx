@@ -1,5 +1,5 @@
 import type { StopKind } from '@/lib/rules/stop-kinds';
-import styles from '../stage/units/units.module.css';
+import styles from './units.module.css';
 
 /** The mark of each kind of stop, a shape of its own: an open ring is advice, a solid bar the model's limit, a hatched bar a rule's. */
 export function StopMark({ kind }: { kind: StopKind }) {

@@ -1,0 +1,86 @@
+import ts from 'typescript';
+
+/** One small mistake put into a file: the characters from `start` to `end` said otherwise. */
+export interface Mutant {
+  readonly file: string;
+  readonly start: number;
+  readonly end: number;
+  readonly instead: string;
+}
+
+const OTHER_OPERATOR: Partial<Record<ts.SyntaxKind, string>> = {
+  [ts.SyntaxKind.PlusToken]: '-',
+  [ts.SyntaxKind.MinusToken]: '+',
+  [ts.SyntaxKind.AsteriskToken]: '/',
+  [ts.SyntaxKind.SlashToken]: '*',
+  [ts.SyntaxKind.PercentToken]: '*',
+  [ts.SyntaxKind.LessThanToken]: '<=',
+  [ts.SyntaxKind.LessThanEqualsToken]: '<',
+  [ts.SyntaxKind.GreaterThanToken]: '>=',
+  [ts.SyntaxKind.GreaterThanEqualsToken]: '>',
+  [ts.SyntaxKind.EqualsEqualsEqualsToken]: '!==',
+  [ts.SyntaxKind.ExclamationEqualsEqualsToken]: '===',
+  [ts.SyntaxKind.AmpersandAmpersandToken]: '||',
+  [ts.SyntaxKind.BarBarToken]: '&&',
+  [ts.SyntaxKind.QuestionQuestionToken]: '&&',
+  [ts.SyntaxKind.PlusEqualsToken]: '-=',
+  [ts.SyntaxKind.MinusEqualsToken]: '+=',
+};
+
+const OTHER_FUNCTION: Readonly<Record<string, string>> = {
+  'Math.min': 'Math.max',
+  'Math.max': 'Math.min',
+  'Math.floor': 'Math.ceil',
+  'Math.ceil': 'Math.floor',
+  'Math.round': 'Math.floor',
+};
+
+/**
+ * Every mistake that is put into a file: operators, comparisons, conditions, numbers, roundings and truths turned into
+ * others. Words are mistaken where a file is made of them (`words`). Types, imports and messages of errors are left alone.
+ */
+export function mutantsIn(file: string, text: string, words: boolean): Mutant[] {
+  const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true);
+  const mutants: Mutant[] = [];
+  const put = (node: ts.Node, instead: string) =>
+    mutants.push({ file, start: node.getStart(source), end: node.getEnd(), instead });
+
+  const visit = (node: ts.Node): void => {
+    if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isInterfaceDeclaration(node)) return;
+    if (ts.isTypeAliasDeclaration(node) || ts.isThrowStatement(node)) return;
+    if (ts.isBinaryExpression(node)) {
+      const other = OTHER_OPERATOR[node.operatorToken.kind];
+      // Text put together is no sum.
+      const joinsText = ts.isStringLiteralLike(node.left) || ts.isStringLiteralLike(node.right);
+      if (other !== undefined && !joinsText) put(node.operatorToken, other);
+    }
+    if (ts.isIfStatement(node)) for (const truth of ['true', 'false']) put(node.expression, truth);
+    if (ts.isConditionalExpression(node)) for (const truth of ['true', 'false']) put(node.condition, truth);
+    if (ts.isPrefixUnaryExpression(node) && node.operator === ts.SyntaxKind.ExclamationToken)
+      put(node, node.operand.getText(source));
+    if (ts.isPrefixUnaryExpression(node) && node.operator === ts.SyntaxKind.MinusToken)
+      put(node, node.operand.getText(source));
+    if (ts.isNumericLiteral(node)) put(node, node.text === '1' ? '0' : `(${node.text} * 1.01 + 0.01)`);
+    if (node.kind === ts.SyntaxKind.TrueKeyword) put(node, 'false');
+    if (node.kind === ts.SyntaxKind.FalseKeyword) put(node, 'true');
+    if (ts.isPropertyAccessExpression(node)) {
+      const other = OTHER_FUNCTION[node.getText(source)];
+      if (other !== undefined) put(node, other);
+    }
+    if (words && (ts.isStringLiteral(node) || ts.isNoSubstitutionTemplateLiteral(node)) && / /.test(node.text))
+      put(node, "'mistaken words'");
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return mutants;
+}
+
+export function mutated(text: string, { start, end, instead }: Mutant): string {
+  return text.slice(0, start) + instead + text.slice(end);
+}
+
+/** Where a mutant is and what it says, in one line. */
+export function told(text: string, mutant: Mutant): string {
+  const line = text.slice(0, mutant.start).split('\n').length;
+  return `${mutant.file}:${line}  ${text.slice(mutant.start, mutant.end)}  →  ${mutant.instead}`;
+}

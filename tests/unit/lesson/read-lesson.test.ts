@@ -43,7 +43,7 @@ describe('reading a lesson', () => {
       'level: first steps',
       'level: easy',
       'level: first steps',
-      ['“level” is not one of the values there are. Write one of first steps, further, deep course, instruments.'],
+      ['“level” is not one of the values there are. Write one of first steps, further, instruments, deep course.'],
     ],
     [
       'a script that does not parse',

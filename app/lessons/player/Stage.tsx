@@ -6,7 +6,7 @@ import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { cutDive } from '@/lib/dive/cut-dive';
 import type { LessonScript } from '@/lib/lesson/lesson';
 import { DeskContext } from '../../stage/desk-context';
-import { createDeskStore, type PlaybackSpeed } from '../../stage/desk-store';
+import { createDeskStore, type PLAYBACK_SPEEDS } from '../../stage/desk-store';
 import { pictures } from '../../stage/figures/all';
 import type { PictureId } from '../../pictures/picture-ids';
 import { Playback } from '../../stage/PlaybackBar';
@@ -20,7 +20,7 @@ interface StageProps {
   /** Where the dive ends for this step, s: what comes later is asked for first. */
   untilS?: number | undefined;
   /** How fast it plays at first. */
-  speed?: PlaybackSpeed;
+  speed?: (typeof PLAYBACK_SPEEDS)[number];
   /** Whether the dive is the learner's own, to be changed. */
   own?: boolean;
   /** What the learner had made of it before. */

@@ -7,12 +7,12 @@ import { cautions } from '@/content/cautions';
 import styles from './layout.module.css';
 import { glossaryPath } from './lessons/paths';
 import { NewerVersion } from './offline/NewerVersion';
-import { CautionStrip } from './parts/Caution';
 import { Navigation } from './parts/Navigation';
 import { noEvalScript } from './parts/no-eval';
 import { PreferenceSwitches } from './parts/PreferenceSwitches';
 import { ReadyMark } from './parts/ReadyMark';
 import { footRoutes, routes } from './parts/routes';
+import { Shell } from './parts/Shell';
 import { StatusRegion } from './parts/StatusRegion';
 import { defaultTheme, themeScript } from './parts/theme';
 import { Wordmark } from './parts/Wordmark';
@@ -32,30 +32,32 @@ export default function RootLayout({ children }: { children: ReactNode }) {
         <a href="#main" className={styles.skip}>
           Skip to the page
         </a>
-        <div className={styles.shell}>
-          <CautionStrip />
-          <header className={`${styles.header} unprinted`}>
-            <Wordmark />
-            <Navigation />
-            <PreferenceSwitches />
-            <Unscripted />
-          </header>
-          <main id="main" tabIndex={-1}>
-            {children}
-          </main>
-          <footer className={styles.footer}>
-            <p>{cautions.unknown}</p>
-            <p className="unprinted">
-              {footRoutes.map(({ path, name }) => (
-                <a key={path} href={path}>
-                  {name}
-                </a>
-              ))}
-            </p>
-            <NewerVersion />
-          </footer>
-        </div>
-        <StatusRegion />
+        <Shell
+          head={
+            <header className={`${styles.header} unprinted`}>
+              <Wordmark />
+              <Navigation />
+              <PreferenceSwitches />
+            </header>
+          }
+          foot={
+            <footer className={styles.footer}>
+              <p>{cautions.unknown}</p>
+              <p className="unprinted">
+                {footRoutes.map(({ path, name }) => (
+                  <a key={path} href={path}>
+                    {name}
+                  </a>
+                ))}
+              </p>
+              <NewerVersion />
+            </footer>
+          }
+          unscripted={<Unscripted />}
+          status={<StatusRegion />}
+        >
+          {children}
+        </Shell>
         <ReadyMark />
       </body>
     </html>

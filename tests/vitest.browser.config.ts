@@ -19,7 +19,7 @@ export default defineConfig({
     // The files of a worker share its browser; each visit has a context of its own.
     isolate: false,
     maxWorkers: 2,
-    testTimeout: process.env['LONG'] === undefined ? 60_000 : 900_000,
+    testTimeout: process.env['LONG'] === undefined ? 180_000 : 900_000,
     hookTimeout: 120_000,
     projects: [
       {

@@ -6,15 +6,20 @@ import { scenarios } from '@/content/scenarios/scenarios';
 import { writeInUnits } from '@/lib/dive/write-in-units';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
-import { IconButton } from '../parts/IconButton';
 import { usePreferences } from '../parts/preferences';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
+import { fetchedLater } from '../parts/fetched-later';
 import { useDesk, useDeskStore } from '../stage/desk-context';
+import { OverlaySentence } from '../stage/figures/OverlayChooser';
+import { StepHint } from '../stage/figures/StepHint';
+import { PictureChooser } from './PictureChooser';
 import { ScriptHelp } from './ScriptHelp';
 import { useScriptShown } from './use-script-shown';
 import styles from './desk.module.css';
 import noticeStyles from './notices.module.css';
+
+const StepEditor = fetchedLater(async () => (await import('../stage/after-opening')).StepEditor, <StepHint />);
 
 /** The dive as text, what is wrong with it, and dives to begin with. */
 export function ScriptPanel() {
@@ -25,10 +30,7 @@ export function ScriptPanel() {
   const errors = useDesk((state) => state.errors);
   const warnings = useDesk((state) => state.warnings);
   const change = useDesk((state) => state.change);
-  const undo = useDesk((state) => state.undo);
-  const redo = useDesk((state) => state.redo);
-  const canUndo = useDesk((state) => state.past.length > 0);
-  const canRedo = useDesk((state) => state.future.length > 0);
+  const fixed = useDesk((state) => state.base !== undefined);
 
   const make = (mend: Mend) => change({ script: mended(store.getState().script, mend) });
   const goTo = ({ line, column, endColumn }: Notice) => {
@@ -41,13 +43,7 @@ export function ScriptPanel() {
 
   return (
     <section className={styles.script} data-tour="script" aria-labelledby={`${id}-title`}>
-      <div className={styles.scriptHead}>
-        <h2 id={`${id}-title`}>Dive script</h2>
-        <span className={styles.tools}>
-          <IconButton icon="undo" label="Undo" onClick={undo} disabled={!canUndo} />
-          <IconButton icon="redo" label="Redo" onClick={redo} disabled={!canRedo} />
-        </span>
-      </div>
+      <h2 id={`${id}-title`}>Dive script</h2>
       <ReadyDives />
       <WriteInUnits />
       <textarea
@@ -61,7 +57,7 @@ export function ScriptPanel() {
         autoCorrect="off"
         value={script}
         onFocus={catchUp}
-        rows={Math.max(14, script.split('\n').length + 1)}
+        rows={Math.max(14, script.split('\n').length + 4)}
         onChange={(event) => change({ script: event.target.value }, 'typing')}
       />
       <div id={`${id}-notices`} aria-live="polite">
@@ -75,6 +71,9 @@ export function ScriptPanel() {
           <NoticeList notices={gathered(warnings)} onGo={goTo} onMend={make} />
         )}
       </div>
+      {!fixed && <StepEditor />}
+      {!fixed && <OverlaySentence />}
+      <PictureChooser />
       <ScriptHelp />
     </section>
   );

@@ -5,7 +5,7 @@ import { Icon } from './Icon';
 /** The line at the top of every screen and of every printed page. */
 export function CautionStrip() {
   return (
-    <aside className={styles.strip} aria-label="Caution">
+    <aside className={styles.strip} aria-label="Caution" data-part="caution">
       <p>
         <Icon name="caution" />
         {cautions.general}

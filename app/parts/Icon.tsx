@@ -22,6 +22,9 @@ const drawings = {
       <path d="M7 17h6M10 13.5V17" />
     </>
   ),
+  more: <path d="M4.5 10h.2M9.9 10h.2M15.3 10h.2" strokeWidth={3} />,
+  rooms: <path d="M3.5 5h13M3.5 10h13M3.5 15h13" />,
+  hold: <path d="M5 3v14M5 4h9.5l-2.5 3.5 2.5 3.5H5" />,
   close: <path d="m5 5 10 10M15 5 5 15" />,
   chevron: <path d="m7 4 6 6-6 6" />,
   plus: <path d="M10 4v12M4 10h12" />,

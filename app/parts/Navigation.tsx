@@ -2,7 +2,7 @@
 
 import { usePathname } from 'next/navigation';
 import styles from './Navigation.module.css';
-import { openRoutes } from './routes';
+import { isWithin, openRoutes } from './routes';
 
 /** The way to every open screen; the one you are on is marked. */
 export function Navigation() {
@@ -20,9 +20,4 @@ export function Navigation() {
       </ul>
     </nav>
   );
-}
-
-/** True on the screen itself and on the pages under it, such as one lesson; the last slash may be missing. */
-function isWithin(here: string, path: string): boolean {
-  return `${here}/`.replace(/\/+$/, '/').startsWith(path);
 }

@@ -6,6 +6,8 @@ import styles from './Reading.module.css';
 type ReadingTone = 'plain' | 'stop' | 'rule';
 
 interface ReadingProps {
+  /** Which reading it is, for whoever looks for it on the page. */
+  id?: string;
   label: string;
   /** Already rounded and spelled for a person, such as "12.4" or "more than 99". */
   value: string;
@@ -30,6 +32,7 @@ interface ReadingProps {
 /** One number, large, with its name and unit. */
 export function Reading(props: ReadingProps) {
   const {
+    id,
     label,
     value,
     unit,
@@ -60,6 +63,7 @@ export function Reading(props: ReadingProps) {
       className={`${styles.reading} ${styles[covered ? 'plain' : tone]} ${styles[size]}`}
       role="group"
       aria-label={label}
+      data-reading={id}
     >
       <div className={styles.head}>
         <span className={styles.label}>{label}</span>

@@ -9,8 +9,11 @@ import { useStatus } from './status';
 /** Long enough to read a sentence and reach its button. */
 const shownMs = 10_000;
 
-/** The one place where the app says what it has just done: drawn at the foot of the screen and read out. */
-export function StatusRegion() {
+/**
+ * The one place where the app says what it has just done: drawn at the foot of the screen, or in a line that a screen
+ * keeps for it, and read out.
+ */
+export function StatusRegion({ inLine = false }: { inLine?: boolean }) {
   const message = useStatus((status) => status.message);
   const clear = useStatus((status) => status.clear);
 
@@ -21,7 +24,7 @@ export function StatusRegion() {
   }, [message, clear]);
 
   return (
-    <div className={styles.region}>
+    <div className={inLine ? styles.inLine : styles.region}>
       <div role="status" className={message ? styles.toast : undefined}>
         {message && (
           <>

@@ -71,3 +71,8 @@ export const openRoutes = everyRoute.filter(({ open, path, atFoot }) => open && 
 
 /** What the foot of every page leads to. */
 export const footRoutes = everyRoute.filter(({ open, atFoot }) => open && atFoot);
+
+/** True on the screen itself and on the pages under it, such as one lesson; the last slash may be missing. */
+export function isWithin(here: string, path: string): boolean {
+  return `${here}/`.replace(/\/+$/, '/').startsWith(path);
+}

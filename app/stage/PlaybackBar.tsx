@@ -5,6 +5,7 @@ import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { fetchedLater } from '../parts/fetched-later';
 import { IconButton } from '../parts/IconButton';
+import { Menu } from '../parts/Menu';
 import { printClock } from '@/lib/quantity/duration';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
@@ -34,6 +35,22 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const speed = useDesk((state) => state.speed);
   const setSpeed = useDesk((state) => state.setSpeed);
 
+  const further = (
+    <>
+      <Choice label="Speed" labelSpokenOnly value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
+      {onSteer && (
+        <Button
+          data-done=""
+          onClick={() => {
+            pause();
+            onSteer();
+          }}
+        >
+          Steer by hand
+        </Button>
+      )}
+    </>
+  );
   return (
     <div className={styles.playback} role="group" aria-label="Time" data-tour="time">
       <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => setCursor(cursorS - STEP_S)} />
@@ -55,17 +72,12 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
         onChange={(event) => setCursor(Number(event.target.value))}
       />
       <output className={styles.clock}>{printClock(cursorS)}</output>
-      <Choice label="Speed" labelSpokenOnly value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
-      {onSteer && (
-        <Button
-          onClick={() => {
-            pause();
-            onSteer();
-          }}
-        >
-          Steer by hand
-        </Button>
-      )}
+      <span className={styles.inBar}>{further}</span>
+      <span className={styles.folded}>
+        <Menu icon="more" label="Speed and steering">
+          {further}
+        </Menu>
+      </span>
     </div>
   );
 }

@@ -15,17 +15,31 @@ import { tileOf } from './tile-of';
 import { DeskWhy } from './why/DeskWhy';
 import styles from './stage.module.css';
 
+const UnitInsists = fetchedLater(async () => (await import('./after-opening')).UnitInsists);
 // What a unit adds to the model comes with its rules, after the desk has opened.
 const UnitReadings = fetchedLater(
   async () => (await import('./after-opening')).UnitReadings,
   // The one that is always there keeps its place.
   ({ only }) => (
-    <Reading label="Rate" absent={only !== undefined && !only.includes('rate')} value="…" roomFor={3} note="…" />
+    <Reading
+      id="rate"
+      label="Rate"
+      absent={only !== undefined && !only.includes('rate')}
+      value="…"
+      roomFor={3}
+      note="…"
+    />
   ),
 );
 
+interface ReadingsPanelProps {
+  only?: readonly ReadingId[];
+  /** In equal tiles of one line, without a head. */
+  strip?: boolean;
+}
+
 /** What the model says at the time cursor: every reading, or `only` some. */
-export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
+export function ReadingsPanel({ only, strip = false }: ReadingsPanelProps) {
   const scene = useDesk((state) => state.scene);
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);
@@ -35,13 +49,20 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
   const cover = useCovering(only);
 
   return (
-    <section aria-label="Readings" data-tour="readings" className={styles.readings}>
-      <div className={styles.readingsHead}>
-        <h2>Readings</h2>
-        <Button kind="quiet" onClick={() => change({ covered: covered.length === 0 ? READING_IDS : [] })}>
-          {covered.length === 0 ? 'Cover all' : 'Uncover all'}
-        </Button>
-      </div>
+    <section
+      aria-label="Readings"
+      data-tour="readings"
+      data-strip={strip || undefined}
+      className={strip ? styles.strip : styles.readings}
+    >
+      {!strip && (
+        <div className={styles.readingsHead}>
+          <h2>Readings</h2>
+          <Button kind="quiet" onClick={() => change({ covered: covered.length === 0 ? READING_IDS : [] })}>
+            {covered.length === 0 ? 'Cover all' : 'Uncover all'}
+          </Button>
+        </div>
+      )}
       <Reading {...cover('depth')} {...tileOf(said.depth)} roomFor={5} />
       <Reading {...cover('time')} {...tileOf(said.time)} roomFor={7} />
       <Reading
@@ -91,6 +112,7 @@ export function ReadingsPanel({ only }: { only?: readonly ReadingId[] }) {
         roomFor={4}
       />
       <UnitReadings only={only} />
+      {!strip && <UnitInsists />}
       {(only === undefined || only.some(isExposureReading)) && <ExposureReadings only={only} />}
     </section>
   );

@@ -8,4 +8,5 @@ export { ProfileHandles } from './figures/ProfileHandles';
 export { EventSteps } from './EventSteps';
 export { StepEditor } from './figures/StepEditor';
 export { EventMarks } from './units/EventMarks';
+export { UnitInsists } from './units/UnitInsists';
 export { UnitReadings } from './units/UnitReadings';

@@ -6,6 +6,7 @@ export function useCovering(only?: readonly ReadingId[]) {
   const covered = useDesk((state) => state.covered);
   const change = useDesk((state) => state.change);
   return (id: ReadingId) => ({
+    id,
     covered: covered.includes(id),
     absent: only !== undefined && !only.includes(id),
     onUncover: () => change({ covered: covered.filter((other) => other !== id) }),

@@ -6,10 +6,10 @@ const TYPE = 'clamp(100%, min(1.5vw, 2.7vh), 300%)';
 const USUAL_PX = 16;
 
 /** Makes the page the presenter's: type to the size of the screen, everything outside the stage out of reach. */
-export function useStage(stage: RefObject<HTMLElement | null>, size: number, onLeave: () => void): void {
+export function useStage(stage: RefObject<HTMLElement | null>, size: number, onLeave: () => void, type = TYPE): void {
   useLayoutEffect(() => {
     const root = document.documentElement;
-    root.style.fontSize = `calc(${TYPE} * ${size})`;
+    root.style.fontSize = `calc(${type} * ${size})`;
     const measure = () => {
       const scale = Math.round((parseFloat(getComputedStyle(root).fontSize) / USUAL_PX) * 100) / 100 || 1;
       usePictureScale.setState(scale, true);
@@ -21,12 +21,14 @@ export function useStage(stage: RefObject<HTMLElement | null>, size: number, onL
       root.style.removeProperty('font-size');
       usePictureScale.setState(1, true);
     };
-  }, [size]);
+  }, [size, type]);
 
   useEffect(() => {
     const root = document.documentElement;
     const main = stage.current?.closest('main');
-    const others = Array.from(main?.parentElement?.children ?? []).filter((element) => element !== main);
+    const others = Array.from(main?.parentElement?.children ?? []).filter(
+      (element) => element !== main && !element.matches('[data-part="caution"]'),
+    );
     for (const other of others) other.toggleAttribute('inert', true);
     root.dataset['presenting'] = '';
     stage.current?.focus();

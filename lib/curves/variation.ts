@@ -1,7 +1,7 @@
 import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
 import { seeded } from '../quantity/seeded';
 
-/** How far what nobody knows exactly may be off, either way. */
+/** How far each value that nobody knows exactly may be off, up or down. */
 export interface Variation {
   /** Half-times, as a share of each: 0.1 is ±10 %. */
   readonly halfTimes: number;

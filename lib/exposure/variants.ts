@@ -1,5 +1,8 @@
 import type { Dive, Step } from '../dive/dive';
 import { gasName, sameGas, type Gas } from '../physics/gas';
+import { METRES_PER_FOOT } from '../quantity/length';
+import { sayDepth } from '../quantity/depth';
+import type { UnitSystem } from '../quantity/unit-system';
 import { bottomOf, planFrom, type AscentPlan } from './ascent-plan';
 
 /** What goes otherwise than planned. */
@@ -19,6 +22,8 @@ export interface Variant {
 export interface VariantOptions {
   readonly overstayMin?: number;
   readonly deeperM?: number;
+  /** The units of the titles, and of how much deeper unless told: 2 m, or 10 ft. */
+  readonly system?: UnitSystem;
   /** Which dive of the day, from 0; the last unless told. */
   readonly diveNumber?: number;
 }
@@ -28,7 +33,9 @@ export interface VariantOptions {
  * and both at once: what each asks for on the way up.
  */
 export function variantsOf(dive: Dive, options: VariantOptions = {}): Variant[] {
-  const { overstayMin = 5, deeperM = 2, diveNumber } = options;
+  const { overstayMin = 5, system = 'metric', diveNumber } = options;
+  const { deeperM = system === 'metric' ? 2 : 10 * METRES_PER_FOOT } = options;
+  const deeper = `${sayDepth(deeperM, system)} deeper`;
   const bottom = bottomOf(dive, diveNumber);
   const { carried } = dive.settings;
   const planned = planFrom(bottom);
@@ -47,12 +54,8 @@ export function variantsOf(dive: Dive, options: VariantOptions = {}): Variant[] 
       return variant('lost gas', `${gasName(gas)} is lost`, planFrom(bottom, { carried: left }), gas);
     }),
     variant('overstayed', `Stayed ${overstayMin} min too long`, planFrom(stayed)),
-    variant('deeper', `${deeperM} m deeper`, planFrom(deepened(bottom, deeperM))),
-    variant(
-      'deeper and overstayed',
-      `${deeperM} m deeper and ${overstayMin} min too long`,
-      planFrom(deepened(stayed, deeperM)),
-    ),
+    variant('deeper', deeper, planFrom(deepened(bottom, deeperM))),
+    variant('deeper and overstayed', `${deeper} and ${overstayMin} min too long`, planFrom(deepened(stayed, deeperM))),
   ];
 }
 

@@ -65,6 +65,7 @@ export const rateWatch = rule({
   standing: 'common practice',
   settings,
   events: [slowDown, slowedDown],
+  changesLessons: 'all',
   begin: (): State => ({ sinceS: NaN, fromS: 0, fromM: 0, risingS: 0, breaching: false, breaches: 0 }),
   step(state, now, own, unit) {
     unit.breach = 0;

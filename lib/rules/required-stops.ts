@@ -75,6 +75,7 @@ export const requiredStops = rule({
   standing: 'common practice',
   settings,
   events: [required, deeper, cleared, above, back, graceOver],
+  changesLessons: [4, 5, 6, 7, 8, 10, 11, 12, 13, 14, 15, 16],
   begin: (): State => ({ toldM: 0, aboveS: -1 }),
   step(state, now, own, unit) {
     const modelM = unit.figures.ceilingM[now.sample]!;

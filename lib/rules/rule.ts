@@ -47,6 +47,11 @@ export interface Rule<Id extends string, Settings extends SettingList, State, Ev
   /** Its settings with their defaults; `on` is always among them. */
   readonly settings: Settings;
   readonly must?: readonly Condition<ValuesOf<Settings>>[];
+  /**
+   * Which shipped lessons, by number, a unit shows other things in because this rule is on unless switched off. A rule
+   * that is off says nothing: a lesson that switches it on knows why.
+   */
+  readonly changesLessons?: 'all' | readonly number[];
   readonly events: Events;
   /** The state of a unit just switched on. */
   begin(): State;

@@ -86,6 +86,7 @@ export const safetyStop = rule({
     { holds: (own) => own.dueBelowM > own.bandToM, otherwise: 'the safety stop has to fall due deeper than its band' },
   ],
   events: [due, counting, paused, restarted, done, skipped],
+  changesLessons: 'all',
   begin: (): State => ({ wholeS: 0, begun: false }),
   step(state, now, own, unit) {
     if (now.diveStarts) {

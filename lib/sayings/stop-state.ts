@@ -66,13 +66,12 @@ export function noStopNote(standing: Standing, system: UnitSystem): string {
   const { state, noStopMin, noStopLeader, creditedNoStopMin: credited } = standing;
   if (state === 'owed') return `over, by compartment ${noStopLeader}`;
   if (state === 'clearing') return `over, by compartment ${noStopLeader}; the way up still clears it`;
-  if (state === 'filling')
-    return `on the way up you take up enough to need a stop; only straight up at once there would be ${printAs('noStopMin', noStopMin, system)}`;
+  if (state === 'filling') return `the way up needs a stop; ${printAs('noStopMin', noStopMin, system)} without it`;
   if (noStopLeader === 0) return 'no compartment will reach its limit here';
   if (credited === undefined) return `compartment ${noStopLeader}`;
   const told = printAs('creditedNoStopMin', credited, system);
   return credited < noStopMin
-    ? `compartment ${noStopLeader}; ${told} with the way up counted, on which you take up more than you lose`
+    ? `compartment ${noStopLeader}; ${told} with the way up, still taking up gas`
     : `compartment ${noStopLeader}; ${told} with credit for the way up`;
 }
 
@@ -90,8 +89,7 @@ export function ceilingNote({ state }: Standing, leader: number): string {
 export function requiredStopNote(standing: Standing, system: UnitSystem): string {
   const { state, stop } = standing;
   if (state === 'free') return 'straight up is tolerated';
-  if (state === 'clearing')
-    return `coming up at ${printRate(standing.ascentMMin, system)} the ceiling is gone before you reach it${clearsFor(standing, system)}`;
+  if (state === 'clearing') return `the way up clears the ceiling${clearsFor(standing, system)}`;
   if (!stop) return '';
   if (stop.minutes === Infinity) return 'no stop there is ever long enough';
   const minutes = printAs('stopMin', stop.minutes, system);

@@ -49,7 +49,8 @@ export function firstOwed({ timeline, figures }: Worked, target: 'stop' | 'ceili
     if (!(figures.ceilingM[sample]! > 0)) continue;
     if (target === 'stop') {
       planAscent ??= ascentPlanner(figures.limits, timeline);
-      if (planAscent(ascentStartAt(timeline, figures, sample)).stops.length === 0) continue;
+      const { stops, timeToSurfaceMin } = planAscent(ascentStartAt(timeline, figures, sample));
+      if (stops.length === 0 && timeToSurfaceMin < Infinity) continue;
     }
     return { timeS: timeline.timeS[sample]!, diveNumber: timeline.legs[timeline.leg[sample]!]!.diveNumber };
   }

@@ -16,7 +16,7 @@ export const AVOIDED: Readonly<Record<Target, string>> = {
   'slow-down': 'the “slow down”',
 };
 
-/** What there still would have been, after "Even …". */
+/** What would still have been there after the largest change, to follow "Even …". */
 export function sayLeft(
   target: Target,
   left: { readonly stopsMin: number; readonly ceilingM: number },

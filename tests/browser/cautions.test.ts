@@ -8,7 +8,7 @@ import { lessonPath, workshopPath, yamlPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { LESSON, tablePath } from './every-page';
-import { openDesk, restored } from './kept-desk';
+import { openDesk, openTools, restored } from './kept-desk';
 import { arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
@@ -70,6 +70,7 @@ describe('the caution goes along with', () => {
   it('all that leaves the desk: files, pictures, codes, links and paper', async () => {
     const { page } = await visit();
     await openDesk(page);
+    await openTools(page, 'The dive');
     expect.soft(drawn(await saved(page, 'Save The dive as SVG'))).toContain(cautions.general);
     expect.soft(await inkAtFoot(page, 'Save The dive as PNG')).toBeGreaterThan(1000);
     await page.getByRole('button', { name: 'Pass on' }).click();

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
-import { deskWithReef, linkTo, openDesk, REEF, restored, script } from './kept-desk';
+import { REEF, deskWithReef, linkTo, openDesk, openTools, restored, script } from './kept-desk';
 import { accessibilityFaults, browserVisits } from './visit';
 
 const visit = browserVisits();
@@ -100,6 +100,7 @@ describe('a picture as a file', () => {
   it('is an SVG that stands alone, with its title, its units and the caution', async () => {
     const { page } = await visit();
     await openDesk(page);
+    await openTools(page, 'The dive');
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save The dive as SVG' }).click(),
@@ -129,6 +130,7 @@ describe('a picture as a file', () => {
     await page.getByText('Choose pictures').click();
     await page.getByRole('checkbox', { name: 'The loading map' }).check();
     await page.getByRole('slider', { name: 'Time cursor' }).fill('1200');
+    await openTools(page, 'The loading map');
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save The loading map as PNG' }).click(),

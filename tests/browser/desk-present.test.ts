@@ -101,8 +101,10 @@ describe('the presenter’s view', () => {
     await clock(page).waitFor();
     await page.getByRole('button', { name: 'Why this no-stop time?', exact: true }).click();
     const sheet = await page.locator('dialog[open]').boundingBox();
-    const stage = await page.getByRole('group', { name: 'Presenting' }).boundingBox();
-    expect(stage!.x).toBeGreaterThanOrEqual(sheet!.x + sheet!.width - 1);
+    const hand = await page.getByRole('group', { name: 'Presenting' }).boundingBox();
+    expect(hand!.y).toBeGreaterThanOrEqual(sheet!.y + sheet!.height - 1);
+    for (const part of await page.locator('[data-picture], [data-reading]').all())
+      expect((await part.boundingBox())!.x).toBeGreaterThanOrEqual(sheet!.x + sheet!.width - 1);
     await page.keyboard.press('Escape');
     expect(await page.locator('dialog[open]').count()).toBe(0);
     expect(await clock(page).isVisible(), 'Escape closed the answer, not the view').toBe(true);

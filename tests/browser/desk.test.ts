@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { openTools } from './kept-desk';
 import { accessibilityFaults, arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
@@ -31,6 +32,7 @@ describe('the desk', () => {
     await page.getByRole('slider', { name: 'Time cursor' }).fill(String(26 * 60));
     expect(await reading(page, 'No-stop time').innerText()).toContain('0');
     expect(await reading(page, 'Ceiling').innerText()).toMatch(/\d\.\d\s*m/);
+    await openTools(page, 'The chase');
     await page.getByRole('figure', { name: 'The chase' }).getByText('Read it as a table').click();
     const rows = page.getByRole('figure', { name: 'The chase' }).getByRole('row');
     await rows.first().waitFor();

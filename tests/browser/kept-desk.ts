@@ -17,12 +17,17 @@ export const script = (page: Page) => page.getByRole('textbox', { name: 'Dive sc
 
 /** The desk is there, and what was kept of it is on it. */
 export async function restored(page: Page): Promise<void> {
-  await page.locator('[data-kept="kept"]').waitFor();
+  await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
 }
 
 export async function openDesk(page: Page): Promise<void> {
   await page.goto(routes.desk.path);
   await restored(page);
+}
+
+/** Opens the menu of a picture on the desk. */
+export async function openTools(page: Page, title: string): Promise<void> {
+  await page.getByRole('button', { name: `Tools of ${title}` }).click();
 }
 
 /** The desk with the reef on it, written to the shelf. */

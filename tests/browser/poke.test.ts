@@ -104,6 +104,7 @@ describe('random poking', () => {
       await poke(page, DESK_MS);
       expect(complaints).toEqual([]);
       await arrive(page, routes.desk.path);
+      await page.getByRole('button', { name: 'Script', exact: true }).click();
       await page
         .getByRole('textbox', { name: 'Dive script' })
         .fill('descend to 20 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n');

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
 import { lessonPath, workshopPath } from '@/app/lessons/paths';
 import { routes } from '@/app/parts/routes';
-import { openDesk } from './kept-desk';
+import { openDesk, openTools } from './kept-desk';
 import { builtPages } from './pages';
 import { arrive, browserVisits } from './visit';
 
@@ -111,6 +111,7 @@ describe('work under the policy', () => {
     const { page, complaints, refused, abroad } = await watched();
     await page.addInitScript(() => void (window.print = () => undefined));
     await openDesk(page);
+    await openTools(page, 'The dive');
     expect(await saved(page, 'Save The dive as SVG')).toMatch(/\.svg$/);
     expect(await saved(page, 'Save The dive as PNG')).toMatch(/\.png$/);
     await page.getByRole('button', { name: 'Why this no-stop time?' }).click();

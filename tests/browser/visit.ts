@@ -39,8 +39,10 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
   });
 
   return async ({ preferences, keepsSite = false, ...options } = {}) => {
+    // A window in which the desk has its script open beside the pictures.
+    const viewport = { width: 1440, height: 900 };
     const browser = await sharedChromium();
-    const context = await browser.newContext({ baseURL: inject('siteAddress'), ...options });
+    const context = await browser.newContext({ baseURL: inject('siteAddress'), viewport, ...options });
     contexts.push(context);
     const requests = new Set<Request>();
     underWay.set(context, requests);

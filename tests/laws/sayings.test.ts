@@ -100,6 +100,19 @@ function expectShare(said: Saying, timeline: Timeline, sample: number, ambientBa
   expect(said.note).toContain(`compartment ${said.leader}`);
 }
 
+/** The compartment and the minutes told in the words under a figure are those of that figure. */
+function expectNotes(said: ReturnType<typeof modelSayings>, { ceiling, noStop, schedule }: FiguresNow) {
+  const compartment = (note: string) => Number(/compartment (\d+)/.exec(note)?.[1] ?? 0);
+  if (ceiling.depthM > 0) expect(compartment(said.ceiling.note)).toBe(ceiling.leader);
+  if (!said['no-stop'].note.startsWith('the way up')) expect(compartment(said['no-stop'].note)).toBe(noStop.leader);
+  const minutes = / (?:for|left out:) ([\d.]+) min/.exec(said['required-stop'].note)?.[1];
+  const stop = schedule.stops[0];
+  if (stop && minutes !== undefined) {
+    expect(Number(minutes)).toBeGreaterThanOrEqual(stop.minutes - DUST);
+    expect(Number(minutes)).toBeLessThan(stop.minutes + 0.1 + DUST);
+  }
+}
+
 /** The two questions of physics, asked again: is there a ceiling, does the way up need a stop? */
 function stateOf({ ceiling, schedule }: FiguresNow) {
   const stop = schedule.stops.length > 0;
@@ -128,6 +141,7 @@ describe('what is said of the model', () => {
             expectDeeper(said.ceiling, now.ceiling.depthM, system);
             expectStop(said['required-stop'], now.schedule.stops[0], system);
             expectUp(said['time-to-surface'], now.schedule.timeToSurfaceMin);
+            expectNotes(said, now);
             expectShare(said.supersaturation, timeline, sample, timeline.ambientBar[sample]!);
             expectShare(said['surfacing-supersaturation'], timeline, sample, timeline.surfaceBar);
             const shownM = read(said.depth.value) * (system === 'metric' ? 1 : FOOT_M);
@@ -157,7 +171,7 @@ describe('what is said of the model', () => {
           const { noStop, creditedNoStopMin } = moment.now;
           // A credited time below the plain one is explained where it stands.
           if (state === 'free' && creditedNoStopMin < noStop.minutes)
-            expect(said['no-stop'].note).toContain('you take up more than you lose');
+            expect(said['no-stop'].note).toContain('still taking up gas');
         }
       }),
       40,

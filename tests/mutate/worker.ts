@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { createVitest, type TestSpecification } from 'vitest/node';
+import { createVitest, type TestModule, type TestSpecification } from 'vitest/node';
 import { repositoryRoot } from '../../app/commands/build-site';
 import { mutated, type Mutant } from './mutants';
 
@@ -60,6 +60,10 @@ async function specifications(stage: readonly string[]): Promise<TestSpecificati
   return found;
 }
 
+function firstErrors(children: TestModule['children']): string[] {
+  return [...children.allTests('failed')].flatMap((test) => [test.fullName, test.result().errors?.[0]?.message ?? '']);
+}
+
 async function killed({ mutant, stages }: Trial): Promise<boolean> {
   current = mutant;
   if (mutant) vitest.invalidateFile(join(root, mutant.file));
@@ -67,7 +71,11 @@ async function killed({ mutant, stages }: Trial): Promise<boolean> {
     for (const stage of stages) {
       vitest.state.clearErrors();
       const { testModules, unhandledErrors } = await vitest.runTestSpecifications(await specifications(stage), false);
-      if (unhandledErrors.length > 0 || testModules.some((module) => !module.ok())) return true;
+      const failed = testModules.filter((module) => !module.ok());
+      if (unhandledErrors.length === 0 && failed.length === 0) continue;
+      // Without a mutant none should fail: which does is said.
+      if (!mutant) for (const { moduleId, children } of failed) console.error(moduleId, firstErrors(children));
+      return true;
     }
     return false;
   } finally {

@@ -164,6 +164,7 @@ describe('a record in the small storage', () => {
   it.each([
     ['spoilt', '{"text":', false],
     ['of another kind', '[1,2]', false],
+    ['of this version with a part missing', '{"version":2}', false],
     ['of a newer version', '{"version":3,"text":"later","more":true}', true],
   ])('that is %s is set aside whole, told of once and handed over', async (_, text, newer) => {
     localStorage.setItem('note', text);
@@ -369,6 +370,11 @@ describe('the bench sheet', () => {
     again.getState().open();
     expect(again.getState().clock.nowS(1_000_000)).toBe(1_000_050);
     expect(again.getState().clock.putBackS()).toBe(86_400);
+    again.getState().keepClock();
+    wallS -= 3600;
+    const late = createBenchStore(() => wallS);
+    late.getState().open();
+    expect(late.getState().clock.nowS(1_000_000), 'put back while no page was open').toBe(1_000_050);
   });
 
   it('does not write where its clock stands over a sheet another window has kept unseen', () => {

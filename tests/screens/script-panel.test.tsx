@@ -4,6 +4,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { ScriptPanel } from '@/app/desk/ScriptPanel';
+import { UndoButtons } from '@/app/desk/UndoButtons';
 import { usePreferences } from '@/app/parts/preferences';
 import { scriptReference } from '@/lib/dive/script-reference';
 
@@ -14,6 +15,7 @@ function show(script = SCRIPT) {
   store.getState().change({ script });
   render(
     <DeskContext value={store}>
+      <UndoButtons />
       <ScriptPanel />
     </DeskContext>,
   );

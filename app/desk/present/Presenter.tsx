@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef, useState, type RefObject } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
+import { Menu } from '../../parts/Menu';
 import { usePreferences } from '../../parts/preferences';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
@@ -20,6 +21,9 @@ import styles from './present.module.css';
 /** Type sizes to choose from, as shares of what fits the screen. */
 const SIZES = [0.7, 0.85, 1, 1.2, 1.45];
 const USUAL_SIZE = 2;
+
+/** Larger than a lesson's where the screen is small: a sheet is composed to its height, and says less at once. */
+const SHEET_TYPE = 'clamp(100%, max(min(1.5vw, 2.7vh), min(1.8vw, 2.35vh)), 300%)';
 
 interface PresenterProps {
   stage: RefObject<HTMLElement | null>;
@@ -39,7 +43,7 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   const [ring, setRing] = useState(false);
   const [help, setHelp] = useState(false);
   const [size, setSize] = useState(USUAL_SIZE);
-  useStage(stage, SIZES[size]!, onLeave);
+  useStage(stage, SIZES[size]!, onLeave, SHEET_TYPE);
   const strip = useRef<HTMLDivElement>(null);
   useStripHeight(strip);
 
@@ -86,9 +90,17 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   }, [doings]);
 
   const index = momentIndexAt(moments, cursorS);
+  const more = (
+    <>
+      <Button icon="covered" onClick={doings.cover}>
+        {covered.length === 0 ? 'Cover' : 'Uncover'}
+      </Button>
+      <PanelChooser />
+    </>
+  );
   return (
     <>
-      <div ref={strip} className={`${styles.hand} unprinted`} role="group" aria-label="Presenting">
+      <div ref={strip} className={`${styles.hand} unprinted`} role="group" aria-label="Presenting" data-part="time">
         <IconButton icon="stepBack" label="Back to the point or event before" onClick={doings.back} />
         <IconButton icon={playing ? 'pause' : 'play'} label={playing ? 'Pause' : 'Play'} onClick={doings.play} />
         <IconButton icon="stepOn" label="On to the next point or event" onClick={doings.next} />
@@ -97,16 +109,20 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
           {/* What happens would give away what a class is to find. */}
           {covered.length === 0 && <span>. {moments[index]!.name}</span>}
         </p>
-        <Button icon="covered" onClick={doings.cover}>
-          {covered.length === 0 ? 'Cover' : 'Uncover'}
-        </Button>
-        <Button aria-pressed={ring} onClick={doings.highlight}>
-          Ring
-        </Button>
-        <PanelChooser />
-        <IconButton icon="minus" label="Smaller type" disabled={size === 0} onClick={doings.smaller} />
-        <IconButton icon="plus" label="Larger type" disabled={size === SIZES.length - 1} onClick={doings.larger} />
-        <IconButton icon="why" label="Keys" onClick={doings.help} />
+        <span className={styles.inHand}>{more}</span>
+        <Menu icon="more" label="More for presenting">
+          <span className={styles.foldedMore}>{more}</span>
+          <Button aria-pressed={ring} onClick={doings.highlight}>
+            Ring
+          </Button>
+          <span className={styles.sizes}>
+            <IconButton icon="minus" label="Smaller type" disabled={size === 0} onClick={doings.smaller} />
+            <IconButton icon="plus" label="Larger type" disabled={size === SIZES.length - 1} onClick={doings.larger} />
+          </span>
+          <Button icon="why" data-done="" onClick={doings.help}>
+            Keys
+          </Button>
+        </Menu>
         <IconButton icon="close" label="Leave the presenter’s view" onClick={onLeave} />
       </div>
       <PointerRing always={ring} />

@@ -12,7 +12,7 @@ interface TourOfferProps {
   onRefused: () => void;
 }
 
-/** Offers the tour in a line of its own, until it is taken or refused. */
+/** Offers the tour in a line of the desk, until it is taken or refused. */
 export function TourOffer({ onShow, onRefused }: TourOfferProps) {
   const setTour = usePreferences((state) => state.setTour);
   const leave = () => {

@@ -48,7 +48,7 @@ export function ChasePicture({
     () => chaseScales(halfTimesMin, { lowBar, highBar }, width, height),
     [halfTimesMin, lowBar, highBar, width, height],
   );
-  const { margin, inner, x, y, narrow } = scales;
+  const { margin, inner, x, y, narrow, low } = scales;
   const { pointed, handlers } = usePointed(margin, width);
   const runners = runnersAt(scene, sample);
   const leader = leadingCompartment(scene, sample);
@@ -93,7 +93,7 @@ export function ChasePicture({
         <rect width={width} height={height} className={shared.hit} />
         <g transform={`translate(${margin.left},${margin.top})`}>
           <PressureAxis scales={scales} units={units} />
-          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} />
+          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} low={low} />
           <g clipPath={`url(#${frame})`}>
             <path d={`${roof}V-1H0Z`} fill={`url(#${rock})`} />
             <path d={roof} className={styles.roof} />
@@ -191,14 +191,17 @@ const HalfTimeAxis = memo(function HalfTimeAxis({
   halfTimesMin,
   width,
   footY,
+  low,
 }: {
   halfTimesMin: Float64Array;
   width: number;
   footY: number;
+  low: boolean;
 }) {
   const x = halfTimeScale(halfTimesMin, width);
   const room = x(halfTimesMin[8]!) - x(halfTimesMin[7]!);
-  const numberEvery = room < 20 ? 3 : 1;
+  const least = x(halfTimesMin[15]!) - x(halfTimesMin[14]!);
+  const numberEvery = least < 19 ? 3 : 1;
   const halfTimeEvery = room < 34 ? 3 : 1;
   return (
     <>
@@ -217,15 +220,19 @@ const HalfTimeAxis = memo(function HalfTimeAxis({
           )}
         </g>
       ))}
-      <text x={0} y={footY + 54} className={styles.axis}>
-        fast
-      </text>
-      <text x={width / 2} y={footY + 54} className={styles.axis} textAnchor="middle">
-        half-time, min
-      </text>
-      <text x={width} y={footY + 54} className={styles.axis} textAnchor="end">
-        slow
-      </text>
+      {!low && (
+        <>
+          <text x={0} y={footY + 54} className={styles.axis}>
+            fast
+          </text>
+          <text x={width / 2} y={footY + 54} className={styles.axis} textAnchor="middle">
+            half-time, min
+          </text>
+          <text x={width} y={footY + 54} className={styles.axis} textAnchor="end">
+            slow
+          </text>
+        </>
+      )}
     </>
   );
 });

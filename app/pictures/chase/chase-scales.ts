@@ -12,6 +12,8 @@ export interface ChaseScales {
   readonly y: ScaleLinear<number, number>;
   /** Too narrow for whole words. */
   readonly narrow: boolean;
+  /** Too low for words under the half-times. */
+  readonly low: boolean;
 }
 
 export interface ChaseRange {
@@ -34,7 +36,11 @@ export function chaseScales(
   height: number,
 ): ChaseScales {
   const narrow = width < 560;
-  const margin = narrow ? { top: 24, right: 92, bottom: 58, left: 34 } : { top: 26, right: 142, bottom: 62, left: 46 };
+  const low = height < 300;
+  const margin = {
+    ...(narrow ? { top: 24, right: 92, left: 34 } : { top: 26, right: 142, left: 46 }),
+    bottom: low ? 42 : narrow ? 58 : 62,
+  };
   const inner = { width: width - margin.left - margin.right, height: height - margin.top - margin.bottom };
   return {
     margin,
@@ -42,6 +48,7 @@ export function chaseScales(
     x: halfTimeScale(halfTimesMin, inner.width),
     y: scaleLinear([lowBar, highBar], [inner.height, 0]),
     narrow,
+    low,
   };
 }
 

@@ -56,12 +56,8 @@ export function ChaseFigure() {
         `At ${printClock(timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
         `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
       }
-      actions={
-        <div className={`${styles.ask} unprinted`}>
-          <CompartmentChoice compartments={compartments} chosen={asked} onChoose={setChosen} />
-          <DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />
-        </div>
-      }
+      actions={<CompartmentChoice compartments={compartments} chosen={asked} onChoose={setChosen} />}
+      beside={<DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />}
       columns={[
         {
           heading: 'Compartment',

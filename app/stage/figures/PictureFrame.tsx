@@ -1,10 +1,14 @@
 'use client';
 
-import { memo, useId, useState, type ReactNode } from 'react';
+import { memo, useContext, useId, useState, type ReactNode } from 'react';
+import { Button } from '../../parts/Button';
 import { DataTable, type TableColumn } from '../../parts/DataTable';
 import { Disclosure } from '../../parts/Disclosure';
-import { PictureFoot } from './PictureFoot';
+import { Menu } from '../../parts/Menu';
 import type { PictureId } from '../../pictures/picture-ids';
+import { PictureFoot } from './PictureFoot';
+import { RoomContext } from './room';
+import { SavePicture } from './SavePicture';
 import styles from '../../pictures/pictures.module.css';
 
 interface PictureFrameProps<Row> {
@@ -14,8 +18,10 @@ interface PictureFrameProps<Row> {
   sentence: string;
   /** The picture. */
   children: ReactNode;
-  /** Buttons beside the title. */
+  /** Tools of the picture: beside the title or, where the picture fills its room, in its menu. */
   actions?: ReactNode;
+  /** What is always at hand beside the title. */
+  beside?: ReactNode;
   /** A long table of a whole dive should keep these two the same while only the cursor moves: it is then not drawn again. */
   columns: readonly TableColumn<Row>[];
   /** Worked out only once the table is opened: it may be long, and the dive may be changing under a finger. */
@@ -23,24 +29,62 @@ interface PictureFrameProps<Row> {
 }
 
 /** A picture of the desk: its title, what it says in a sentence, and the table behind it. */
-export function PictureFrame<Row>({ id, title, sentence, children, actions, columns, rows }: PictureFrameProps<Row>) {
+export function PictureFrame<Row>(props: PictureFrameProps<Row>) {
+  const { id, title, sentence, children, actions, beside, columns, rows } = props;
+  const room = useContext(RoomContext);
   const [open, setOpen] = useState(false);
   const sentenceId = useId();
+  if (!room)
+    return (
+      <figure className={styles.frame} aria-label={title} aria-describedby={sentenceId}>
+        <figcaption>
+          <h2>{title}</h2>
+          {(actions ?? beside) && (
+            <div className={styles.ask}>
+              {actions}
+              {beside}
+            </div>
+          )}
+          <p id={sentenceId}>{sentence}</p>
+        </figcaption>
+        <div data-picture={id} className={styles.plate}>
+          {children}
+        </div>
+        <PictureFoot title={title}>
+          <Disclosure summary="Read it as a table" onToggle={setOpen}>
+            {open && <FrameTable title={title} columns={columns} rows={rows} />}
+          </Disclosure>
+        </PictureFoot>
+      </figure>
+    );
   return (
-    <figure className={styles.frame} aria-label={title} aria-describedby={sentenceId}>
+    <figure className={`${styles.frame} ${styles.filled}`} aria-label={title} aria-describedby={sentenceId}>
       <figcaption>
-        <h2>{title}</h2>
-        {actions}
-        <p id={sentenceId}>{sentence}</p>
+        <h2 className={room.tabs ? 'spoken' : undefined}>{title}</h2>
+        {room.tabs}
+        <p id={sentenceId} title={sentence}>
+          {sentence}
+        </p>
+        {beside}
+        <Menu icon="more" label={`Tools of ${title}`}>
+          {actions}
+          <Button data-done="" aria-pressed={open} icon="table" onClick={() => setOpen(!open)}>
+            Read it as a table
+          </Button>
+          <SavePicture title={title} />
+          {room.choose}
+        </Menu>
       </figcaption>
+      {/* The drawing keeps its place under the table, so that it can still be saved. */}
       <div data-picture={id} className={styles.plate}>
         {children}
+        {open && (
+          <div className={styles.tableOver}>
+            <Button onClick={() => setOpen(false)}>Back to the picture</Button>
+            <FrameTable title={title} columns={columns} rows={rows} />
+          </div>
+        )}
       </div>
-      <PictureFoot title={title}>
-        <Disclosure summary="Read it as a table" onToggle={setOpen}>
-          {open && <FrameTable title={title} columns={columns} rows={rows} />}
-        </Disclosure>
-      </PictureFoot>
     </figure>
   );
 }

@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useContext, useState } from 'react';
 import { fetchedLater, UnfetchedInPicture } from '../../parts/fetched-later';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
@@ -11,6 +11,7 @@ import { useOpened } from '../../parts/use-opened';
 import { StepHint } from './StepHint';
 import { ZoomControls } from './ZoomControls';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
+import { RoomContext } from './room';
 import { useOverlay, useShownWays } from './use-overlay';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
@@ -36,6 +37,7 @@ export function ProfileFigure() {
   const overlay = useOverlay();
   const ways = useShownWays();
   const opened = useOpened();
+  const filled = useContext(RoomContext) !== undefined;
   const [held, setHeld] = useState<ProfileScales>();
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
@@ -94,8 +96,8 @@ export function ProfileFigure() {
           }
         </ProfilePicture>
       </div>
-      {!fixed && <StepEditor />}
-      {!fixed && <OverlaySentence />}
+      {!fixed && !filled && <StepEditor />}
+      {!fixed && !filled && <OverlaySentence />}
     </PictureFrame>
   );
 }

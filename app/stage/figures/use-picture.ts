@@ -1,19 +1,27 @@
-import { useMemo } from 'react';
+import { useContext, useMemo } from 'react';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import { useOverlay, useShownWays } from './use-overlay';
 import type { PictureProps } from '../../pictures/picture-props';
 import { usePictureScale } from '../../pictures/picture-scale';
-import { useWidth } from '../../pictures/hand/use-width';
+import { useSize } from '../../pictures/hand/use-size';
+import { RoomContext } from './room';
 
-/** What a picture on the desk is drawn from, at the width it has been given; `ref` goes on the element that has it. */
+/** A figure's width until it has been measured. */
+const FIRST_PX = 760;
+
+/**
+ * What a picture is drawn from, at the size it has been given; `ref` goes on the element that has it. Where it has no
+ * room to fill, its height follows from its width.
+ */
 export function usePicture(
   height: (width: number) => number,
 ): PictureProps & { ref: React.RefObject<HTMLDivElement | null>; measured: boolean } {
-  const { ref, width: given, measured } = useWidth<HTMLDivElement>(760);
+  const { ref, size } = useSize<HTMLDivElement>();
+  const fills = useContext(RoomContext) !== undefined;
   const scale = usePictureScale();
-  const width = Math.round(given / scale);
+  const width = Math.round((size?.width ?? FIRST_PX) / scale);
   const view = useDesk((state) => state.view);
   const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
   const overlayEndS = useOverlay()?.timeline.timeS.at(-1) ?? 0;
@@ -22,9 +30,9 @@ export function usePicture(
   const room = useMemo(() => (otherEndS > endS ? { startS: 0, endS: otherEndS } : undefined), [otherEndS, endS]);
   return {
     ref,
-    measured,
+    measured: size !== undefined,
     width,
-    height: height(width),
+    height: fills && size && size.height > 0 ? Math.round(size.height / scale) : height(width),
     scene: useDesk((state) => state.scene),
     sample: useDesk(cursorSample),
     cursorS: useDesk((state) => state.cursorS),

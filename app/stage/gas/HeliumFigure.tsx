@@ -4,11 +4,14 @@ import { useMemo, useState } from 'react';
 import { ISOBARIC_CAUTION, isobaricSwitches, sayIsobaricSwitch } from '@/lib/exposure/isobaric-switch';
 import { printClock } from '@/lib/quantity/duration';
 import { atMost, fixed } from '@/lib/quantity/number';
+import { printPressure } from '@/lib/quantity/pressure';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { Caution } from '../../parts/Caution';
 import { Choice } from '../../parts/Choice';
 import type { TableColumn } from '../../parts/DataTable';
 import type { Scene } from '../../pictures/scene';
+import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import { PictureFrame } from '../figures/PictureFrame';
 import { tableSamples } from '../../pictures/table-samples';
 import { usePicture } from '../figures/use-picture';
@@ -27,8 +30,8 @@ export function HeliumFigure() {
   const { compartments } = timeline;
   const switches = useMemo(() => isobaricSwitches(timeline), [timeline]);
   const table = useMemo(
-    () => ({ columns: columnsOf(scene, compartment), rows: () => tableSamples(scene.timeline) }),
-    [scene, compartment],
+    () => ({ columns: columnsOf(scene, compartment, units), rows: () => tableSamples(scene.timeline) }),
+    [scene, compartment, units],
   );
   const options = Array.from({ length: COMPARTMENTS }, (_, c) => ({
     value: String(c),
@@ -36,7 +39,12 @@ export function HeliumFigure() {
   }));
 
   return (
-    <PictureFrame id="helium" title="Helium and nitrogen" sentence={sentenceAt(scene, sample, compartment)} {...table}>
+    <PictureFrame
+      id="helium"
+      title="Helium and nitrogen"
+      sentence={sentenceAt(scene, sample, compartment, units)}
+      {...table}
+    >
       <Choice
         label="Compartment, with its half-times"
         value={String(compartment)}
@@ -68,29 +76,31 @@ export function HeliumFigure() {
   );
 }
 
-function sentenceAt({ timeline }: Scene, sample: number, compartment: number): string {
+function sentenceAt({ timeline }: Scene, sample: number, compartment: number, units: UnitSystem): string {
   const at = sample * COMPARTMENTS + compartment;
   const time = printClock(timeline.timeS[sample]!);
-  const nitrogen = fixed(timeline.nitrogenBar[at]!, 2);
+  const nitrogen = printPressure(timeline.nitrogenBar[at]!, units);
   if (!timeline.hasHelium)
-    return `No helium is breathed on this dive. At ${time} compartment ${compartment + 1} holds ${nitrogen} bar of nitrogen.`;
+    return `No helium is breathed on this dive. At ${time} compartment ${compartment + 1} holds ${nitrogen} of nitrogen.`;
   const times = fixed(
     timeline.compartments.nitrogenHalfTimeMin[compartment]! / timeline.compartments.heliumHalfTimeMin[compartment]!,
     1,
   );
-  return `At ${time} compartment ${compartment + 1} holds ${nitrogen} bar of nitrogen and ${fixed(timeline.heliumBar[at]!, 2)} bar of helium. Helium comes and goes ${times} times as fast.`;
+  return `At ${time} compartment ${compartment + 1} holds ${nitrogen} of nitrogen and ${printPressure(timeline.heliumBar[at]!, units)} of helium. Helium comes and goes ${times} times as fast.`;
 }
 
-function columnsOf({ timeline }: Scene, compartment: number): TableColumn<number>[] {
+function columnsOf({ timeline }: Scene, compartment: number, units: UnitSystem): TableColumn<number>[] {
   const at = (sample: number) => sample * COMPARTMENTS + compartment;
+  const unit = pressureUnit(units);
+  const print = (bar: number) => fixed(bar / unit.bar, unit.decimals + 1);
   return [
     { heading: 'Time', cell: (sample) => printClock(timeline.timeS[sample]!) },
-    { heading: 'Nitrogen, bar', numeric: true, cell: (sample) => fixed(timeline.nitrogenBar[at(sample)]!, 3) },
-    { heading: 'Helium, bar', numeric: true, cell: (sample) => fixed(timeline.heliumBar[at(sample)]!, 3) },
+    { heading: `Nitrogen, ${unit.name}`, numeric: true, cell: (sample) => print(timeline.nitrogenBar[at(sample)]!) },
+    { heading: `Helium, ${unit.name}`, numeric: true, cell: (sample) => print(timeline.heliumBar[at(sample)]!) },
     {
-      heading: 'Together, bar',
+      heading: `Together, ${unit.name}`,
       numeric: true,
-      cell: (sample) => fixed(timeline.nitrogenBar[at(sample)]! + timeline.heliumBar[at(sample)]!, 3),
+      cell: (sample) => print(timeline.nitrogenBar[at(sample)]! + timeline.heliumBar[at(sample)]!),
     },
   ];
 }

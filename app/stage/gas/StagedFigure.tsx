@@ -39,7 +39,7 @@ export function StagedFigure() {
   const dives = useMemo(() => legsOf(dive).legs.at(-1)!.diveNumber + 1, [dive]);
   const [chosen, setChosen] = useState<number>();
   const diveNumber = Math.min(chosen ?? dives - 1, dives - 1);
-  const variants = useMemo(() => variantsOf(dive, { diveNumber }), [dive, diveNumber]);
+  const variants = useMemo(() => variantsOf(dive, { diveNumber, system: units }), [dive, diveNumber, units]);
   const { plan } = variants[0]!;
   const { lastStopM } = dive.settings.plan;
   const ends = Number.isFinite(plan.schedule.timeToSurfaceMin);

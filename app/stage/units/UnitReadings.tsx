@@ -1,11 +1,9 @@
 'use client';
 
 import { useMemo } from 'react';
-import { printPercent } from '@/lib/quantity/percent';
 import { shownAt } from '@/lib/rules/unit/shown';
 import { unitSayings } from '@/lib/sayings/unit-readings';
 import { STOP_KINDS } from '@/lib/rules/stop-kinds';
-import { Icon } from '../../parts/Icon';
 import { usePreferences } from '../../parts/preferences';
 import { Reading } from '../../parts/Reading';
 import { useCovering } from '../covering';
@@ -16,7 +14,6 @@ import { tileOf } from '../tile-of';
 import { DeskWhy } from '../why/DeskWhy';
 import { StopMark } from './StopMark';
 import { chosenWatch } from '../../pictures/scene-watches';
-import styles from './units.module.css';
 
 /** What the chosen unit adds to the model at the cursor: speed, safety stop, imposed stop, alarms, the wait before flying. */
 export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined }) {
@@ -72,23 +69,6 @@ export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined
           roomFor={8}
         />
       )}
-      {shown.tightenedHigh !== null && (
-        <p className={styles.alarm}>
-          <span>The unit has drawn its limits in: a high gradient factor of {printPercent(shown.tightenedHigh)}.</span>
-          <DeskWhy small unit={unit} reading="tightened-limits" about="these limits" />
-        </p>
-      )}
-      {shown.mode === 'locked out' && (
-        <p className={styles.alarm}>
-          <Icon name="caution" /> Locked: depth and time only, for {said.locked.text} more.
-        </p>
-      )}
-      {shown.mode === 'gauge' && <p>{watch.setup.name} is in gauge mode: it works nothing out.</p>}
-      {shown.alarms.map((alarm) => (
-        <p key={alarm.kind} className={styles.alarm}>
-          <Icon name="caution" /> {alarm.text}
-        </p>
-      ))}
     </>
   );
 }

@@ -21,6 +21,9 @@ export interface Told {
 const AVOIDABLE: Readonly<Record<string, Target>> = {
   'stop-required': 'stop',
   'required-stop-deeper': 'stop',
+  'stop-owed': 'stop',
+  'first-stop-moved': 'stop',
+  'ceiling-clears': 'ceiling',
   'above-ceiling': 'ceiling',
   'slow-down': 'slow-down',
   'stop-imposed': 'slow-down',

@@ -7,7 +7,7 @@ import { readSetup, writeSetup } from './setup-text';
 export const SETUP_SETTING: Setting = {
   name: 'setup',
   also: ['set up', 'unit', 'instrument'],
-  help: 'An instrument that watches the dive, by a name of your own, and in what it is set other than the dive is: gauge mode, gas, altitude, water, gradient factors, a depth it reads wrongly, a memory lost before a dive.',
+  help: 'An instrument that watches the dive: a name of your own, then what it is set to that differs from the dive: gauge mode, gas, altitude, water, gradient factors, a depth it reads wrongly, a memory lost before a dive.',
   unless: 'One unit, set as the dive is.',
   examples: [
     'Rental unit, gas 32%',

@@ -107,7 +107,7 @@ function straightRuns({ timeS, depthM }: Profile, toleranceM: number, pins: read
   return Uint32Array.from(kept);
 }
 
-/** Leaves out samples that the coarseness of a sensor has put too far from the one before for any script to say. */
+/** Leaves out samples that lie so far from the one before, by the coarse steps of a sensor, that no script could say it. */
 function reachable({ timeS, depthM }: Profile, kept: Uint32Array): Uint32Array {
   const tooFast = (from: number, to: number) =>
     Math.abs(depthM[to]! - depthM[from]!) * 60 > FASTEST_M_MIN * (timeS[to]! - timeS[from]!);

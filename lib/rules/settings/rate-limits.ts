@@ -44,7 +44,7 @@ export const RATE_PRESETS: Readonly<Record<'current' | 'buhlmann' | 'classic' | 
     source: 'US Navy Diving Manual, Revision 4 Change A',
   },
   buhlmann: {
-    title: 'Bühlmann’s tables, 10 m/min',
+    title: 'Bühlmann’s tables, 10 m/min (33 ft/min)',
     limit: { kind: 'steady', mMin: 10 },
     standing: 'published guidance',
     source: 'Bühlmann’s tables; the figure is from memory',

@@ -40,6 +40,7 @@ export const flyingWait = rule({
   source: flying.source,
   settings,
   events: [began],
+  changesLessons: 'all',
   begin: () => ({}),
   step(_state, now, own, unit) {
     if (!now.surfaces || !unit.dive) return;

@@ -6,7 +6,7 @@ import { sayDepth } from '../../quantity/depth';
 import { printFactors, printPercent } from '../../quantity/percent';
 import type { UnitSystem } from '../../quantity/unit-system';
 
-/** In what a unit is set other than the dive is, each to follow the unit's name: "believes 32%, not air". */
+/** What a unit is set to that differs from the dive, each in words that follow the unit's name: "believes 32%, not air". */
 export function wrongSettings({ settings }: Dive, setup: Setup, system: UnitSystem): string[] {
   const wrong: string[] = [];
   if (setup.mode === 'gauge') wrong.push('is in gauge mode');

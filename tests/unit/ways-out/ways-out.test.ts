@@ -51,6 +51,11 @@ describe('what would have avoided a stop', () => {
     });
   });
 
+  it('takes no more than one step where one is enough', () => {
+    const overByOne = 'gas: air\ndescend to 30 m at 18 m/min\nstay 15 min\nascend to surface at 9 m/min\n';
+    expect(way(overByOne, 'leave-earlier')).toMatchObject({ from: 15, to: 14, cost: '1 min less at the bottom' });
+  });
+
   it('moves every level up together, and keeps the deepest from going above the next', () => {
     expect(way(LEVELS, 'every-level-shallower')).toMatchObject({
       from: 34,

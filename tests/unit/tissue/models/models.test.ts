@@ -143,6 +143,13 @@ describe('ZH-L16 as a limit model', () => {
     expect(zhL16('C', '1').compartments[0]).toEqual({ name: '1', halfTimeMin: 4 });
   });
 
+  it('numbers those after the first from 2 to 16', () => {
+    const names = zhL16('C')
+      .compartments.slice(1)
+      .map(({ name }) => name);
+    expect(names).toEqual(Array.from({ length: 15 }, (_, i) => `${i + 2}`));
+  });
+
   it.each(['A', 'B', 'C'] as const)('%s gives the engine’s no-stop times without a gradient factor', (variant) => {
     const load = {
       ...SEA,

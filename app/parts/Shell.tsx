@@ -1,0 +1,46 @@
+'use client';
+
+import { usePathname } from 'next/navigation';
+import { createContext, useContext, type ReactNode } from 'react';
+import { CautionStrip } from './Caution';
+import { isWithin, routes } from './routes';
+import styles from '../layout.module.css';
+
+const SheetFoot = createContext<ReactNode>(null);
+
+interface ShellProps {
+  head: ReactNode;
+  foot: ReactNode;
+  /** For a browser that runs no scripts. */
+  unscripted: ReactNode;
+  /** Says what the app has just done; a screen on one sheet has a place of its own for it. */
+  status: ReactNode;
+  children: ReactNode;
+}
+
+/**
+ * What stands around every screen. A screen on one sheet has the whole window under the caution: it draws the line at
+ * the top itself, and puts the foot where it has room.
+ */
+export function Shell({ head, foot, unscripted, status, children }: ShellProps) {
+  const onOneSheet = isWithin(usePathname(), routes.desk.path);
+  return (
+    <>
+      <div className={onOneSheet ? `${styles.shell} ${styles.sheet}` : styles.shell}>
+        <CautionStrip />
+        {unscripted}
+        {!onOneSheet && head}
+        <main id="main" tabIndex={-1}>
+          <SheetFoot value={foot}>{children}</SheetFoot>
+        </main>
+        {foot}
+      </div>
+      {!onOneSheet && status}
+    </>
+  );
+}
+
+/** The foot of every page, for a screen on one sheet. */
+export function useSheetFoot(): ReactNode {
+  return useContext(SheetFoot);
+}

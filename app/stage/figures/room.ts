@@ -1,0 +1,12 @@
+import { createContext, type ReactNode } from 'react';
+
+/** The room a figure is given to fill. */
+export interface Room {
+  /** Which pictures are shown, to be chosen in the menu of each. */
+  readonly choose: ReactNode;
+  /** In place of the title, where several pictures take turns in one room. */
+  readonly tabs?: ReactNode;
+}
+
+/** A figure fills its room where there is one; elsewhere, as in a lesson, it is as tall as its picture wishes. */
+export const RoomContext = createContext<Room | undefined>(undefined);

@@ -1,0 +1,68 @@
+import { act, render, screen, waitFor } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { ScriptPanel } from '@/app/desk/ScriptPanel';
+import { usePreferences } from '@/app/parts/preferences';
+import { PICTURE_IDS } from '@/app/pictures/picture-ids';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore } from '@/app/stage/desk-store';
+import { pictures } from '@/app/stage/figures/all';
+import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
+import { scenarios } from '@/content/scenarios/scenarios';
+
+/** A figure with a metric unit behind it. */
+const METRIC = /(?<![\w.])\d+(?:[.,]\d+)?[\s\u00a0](?:m|m\/min|bar|g\/L|L|L\/min)(?![\w/])|\bmetres?\b/;
+
+/** Said in both units; and the pressure of oxygen, which the trade limits in bar wherever it dives. */
+const BOTH = /\bft\b|\bpsi\b|oxygen at [\d.]+ bar/;
+
+/** Texts and boxes of the page with a metric figure that stands alone. */
+function metricLeft(): string[] {
+  const left: string[] = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_ELEMENT);
+  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+    const element = node as HTMLElement;
+    if (element.closest('textarea, code, style, script')) continue;
+    const own =
+      element instanceof HTMLInputElement
+        ? element.value
+        : [...element.childNodes]
+            .filter(({ nodeType }) => nodeType === 3)
+            .map((text) => text.textContent)
+            .join('');
+    if (METRIC.test(own) && !BOTH.test(own)) left.push(own.trim());
+  }
+  return left;
+}
+
+beforeEach(() => act(() => usePreferences.setState({ units: 'imperial' })));
+afterEach(() => act(() => usePreferences.setState({ units: 'metric' })));
+
+describe('with feet chosen, no metric figure is left over', () => {
+  it.each(PICTURE_IDS)('in the picture %s', async (id) => {
+    const { Figure } = pictures[id];
+    const store = createDeskStore({ script: scenarios[4]!.inFeet.script, pictures: [id], covered: [] });
+    render(
+      <DeskContext value={store}>
+        <Figure />
+      </DeskContext>,
+    );
+    await waitFor(() => expect(screen.queryAllByRole('figure').length).toBeGreaterThan(0), { timeout: 20_000 });
+    for (const timeS of [0, 1200, store.getState().scene.timeline.timeS.at(-1)!]) {
+      act(() => store.getState().setCursor(timeS));
+      for (const disclosure of document.querySelectorAll('details')) act(() => disclosure.setAttribute('open', ''));
+      await waitFor(() => expect(metricLeft()).toEqual([]));
+    }
+  });
+
+  it.each(scenarios.map(({ id, inFeet }) => [id, inFeet.script]))('beside the ready dive %s', async (_, script) => {
+    const store = createDeskStore({ script, pictures: [], covered: [] });
+    render(
+      <DeskContext value={store}>
+        <ScriptPanel />
+        <ReadingsPanel />
+      </DeskContext>,
+    );
+    act(() => store.getState().setCursor(1200));
+    expect(metricLeft()).toEqual([]);
+  });
+});

@@ -1,0 +1,78 @@
+import { render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { describe, expect, it } from 'vitest';
+import { BesidePicture } from '@/app/bring/BesidePicture';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore } from '@/app/stage/desk-store';
+import { LogFigure } from '@/app/stage/units/LogFigure';
+import { usePreferences } from '@/app/parts/preferences';
+import { GAS_ROWS } from '@/app/gases/gas-words';
+import type { GasAtDepth } from '@/lib/exposure/gas-comparison';
+
+const NONE = { noStopS: NaN, ceilingM: NaN, stopDepthM: NaN, stopTimeS: NaN };
+
+/** What a unit showed and the model says at one moment, as cells of the table. */
+async function besideCells(unit: Partial<typeof NONE>, model: Partial<typeof NONE>): Promise<string[]> {
+  const rows = [{ timeS: 754, depthM: 30, unit: { ...NONE, ...unit }, model: { ...NONE, ...model } }];
+  const { unmount } = render(<BesidePicture rows={rows} explained={undefined} />);
+  await userEvent.click(screen.getByText('Read it as a table'));
+  const [, row] = within(screen.getByRole('table')).getAllByRole('row');
+  const cells = [...row!.querySelectorAll('th, td')].map((cell) => cell.textContent ?? '');
+  unmount();
+  return cells;
+}
+
+describe('beside a recorded dive', () => {
+  it('no-stop minutes are those that are there, and ceilings and stops are never told shallower or shorter', async () => {
+    expect(await besideCells({ noStopS: 7 * 60 + 59, ceilingM: 0 }, { noStopS: 8 * 60, ceilingM: 0 })).toEqual([
+      '12:34',
+      '30.0 m',
+      '7 min',
+      '8 min',
+      '–',
+      '–',
+    ]);
+    expect(await besideCells({ noStopS: 100 * 60 }, { noStopS: Infinity })).toEqual([
+      '12:34',
+      '30.0 m',
+      'more than 99 min',
+      'more than 99 min',
+      '–',
+      '–',
+    ]);
+    expect(
+      (await besideCells({ stopDepthM: 6, stopTimeS: 61 }, { ceilingM: 3.04, stopDepthM: 6, stopTimeS: 120 })).slice(4),
+    ).toEqual(['stop 6 m, 1.1 min', '3.1 m; stop 6 m, 2 min']);
+  });
+
+  it('is told in feet on the scale of stops', async () => {
+    usePreferences.setState({ units: 'imperial' });
+    const cells = await besideCells({ stopDepthM: 6, stopTimeS: 60 }, { ceilingM: 3.04 });
+    usePreferences.setState({ units: 'metric' });
+    expect(cells).toEqual(['12:34', '98 ft', '–', '–', 'stop 20 ft, 1 min', '10 ft']);
+  });
+});
+
+describe('a gas beside others', () => {
+  it('has the no-stop minutes that are there', () => {
+    const row = GAS_ROWS.find(({ label }) => label.startsWith('No-stop time'))!;
+    const say = (noStopMin: number) => row.say({ noStopMin } as GasAtDepth, 'metric');
+    expect([7.99, 8, 99, 99.5, Infinity, 0].map(say)).toEqual(['7', '8', '99', '>99', '>99', '0']);
+  });
+});
+
+describe('what a unit tells', () => {
+  it('stands in order of time, as each sentence says', () => {
+    const script = 'descend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 20 m/min\n';
+    const store = createDeskStore({ script, pictures: ['log'], covered: [] });
+    render(
+      <DeskContext value={store}>
+        <LogFigure />
+      </DeskContext>,
+    );
+    const clocks = screen.getAllByRole('listitem').map((item) => /^At (\d+):(\d\d) /.exec(item.textContent ?? '')!);
+    const timesS = clocks.map(([, minutes, seconds]) => Number(minutes) * 60 + Number(seconds));
+    expect(new Set(timesS).size).toBeGreaterThan(2);
+    expect(timesS).toEqual(timesS.toSorted((one, other) => one - other));
+  });
+});

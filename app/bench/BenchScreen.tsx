@@ -6,6 +6,7 @@ import { useUndoKeys } from '../keep/use-undo-keys';
 import { Caution } from '../parts/Caution';
 import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
+import { AboutForm } from './AboutForm';
 import { ChamberForm } from './ChamberForm';
 import { LivePanel } from './LivePanel';
 import { RunForm } from './RunForm';
@@ -48,6 +49,7 @@ function Bench() {
         </Button>
       </div>
       <RunForm read={read} />
+      <AboutForm />
       <ChamberForm />
       <UnitsForm />
       {read.ok && (

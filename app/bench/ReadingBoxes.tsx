@@ -1,13 +1,13 @@
 'use client';
 
-import type { BenchUnit, Reading } from '@/lib/bench/bench-settings';
+import { FAULTS_SEEN, type BenchUnit, type Reading } from '@/lib/bench/bench-settings';
 import type { OtherFigure } from '@/lib/bench/other-figures';
 import { atMost } from '@/lib/quantity/number';
 import { Choice } from '../parts/Choice';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { useBench } from './bench-context';
-import { depthReadText, parseDepthRead, parseHoursRead, parseNoStopRead } from './typed-reading';
+import { depthReadText, parseDepthShown, parseHoursRead, parseNoStopRead } from './typed-reading';
 import styles from './bench.module.css';
 
 interface ReadingBoxesProps {
@@ -33,7 +33,7 @@ export function ReadingBoxes({ unit, checkpoint, reading, asked, atSurface }: Re
         <TypedValue
           label={`Depth shown, ${lengthUnit}`}
           shown={depthM === undefined || nothing ? '' : depthReadText(depthM, units)}
-          parse={(text) => parseDepthRead(text, units)}
+          parse={(text) => parseDepthShown(text, units)}
           onValue={(value) => set({ depthM: value })}
         />
         {!atSurface && (
@@ -59,7 +59,7 @@ export function ReadingBoxes({ unit, checkpoint, reading, asked, atSurface }: Re
         <TypedValue
           label={`Stop asked for at, ${lengthUnit}`}
           shown={stopM === undefined ? '' : depthReadText(stopM, units)}
-          parse={(text) => parseDepthRead(text, units)}
+          parse={(text) => parseDepthShown(text, units)}
           onValue={(value) => set({ stopM: value })}
         />
       )}
@@ -77,6 +77,15 @@ export function ReadingBoxes({ unit, checkpoint, reading, asked, atSurface }: Re
           onValue={(value) => set({ noFlyH: value })}
         />
       )}
+      <Choice
+        label="Fault seen"
+        value={reading.fault ?? ''}
+        options={[
+          { value: '' as const, label: 'none' },
+          ...FAULTS_SEEN.map((fault) => ({ value: fault, label: fault })),
+        ]}
+        onChange={(fault) => set({ fault: fault === '' ? undefined : fault })}
+      />
     </div>
   );
 }

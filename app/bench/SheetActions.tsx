@@ -18,6 +18,7 @@ import styles from './bench.module.css';
 export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonly UnitSheet[] }) {
   const script = useBench((state) => state.script);
   const settings = useBench((state) => state.settings);
+  const about = useBench((state) => state.about);
   const marks = useBench((state) => state.marks);
   const change = useBench((state) => state.change);
   const undo = useBench((state) => state.undo);
@@ -45,7 +46,7 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       </Button>
       <Button
         icon="save"
-        onClick={() => saveFile('bench-sheet.csv', writeSheetCsv(title, settings, sheets), 'text/csv')}
+        onClick={() => saveFile('bench-sheet.csv', writeSheetCsv(title, about, settings, sheets), 'text/csv')}
       >
         Export as CSV
       </Button>

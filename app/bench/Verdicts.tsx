@@ -11,7 +11,15 @@ import { usePreferences } from '../parts/preferences';
 import { useBench } from './bench-context';
 import styles from './bench.module.css';
 
-const MARKS: Readonly<Record<Ruling, string>> = { stop: '■', out: '✗', unread: '…', unjudged: '?', odd: '≠', in: '✓' };
+const MARKS: Readonly<Record<Ruling, string>> = {
+  stop: '■',
+  faulty: '!',
+  out: '✗',
+  unread: '…',
+  unjudged: '?',
+  odd: '≠',
+  in: '✓',
+};
 
 /** What the readings of each unit come to, with the reasons. */
 export function Verdicts({ sheets }: { sheets: readonly UnitSheet[] }) {

@@ -7,6 +7,7 @@ import {
   DEFAULT_BENCH,
   MOST_UNITS,
   readingSchema,
+  sheetAboutSchema,
   type BenchSettings,
   type BenchUnit,
   type Reading,
@@ -20,6 +21,7 @@ import { clockStandingSchema, steadyClock, type ClockStanding, type SteadyClock 
 const sheetSchema = z.object({
   script: z.string().max(200_000),
   settings: benchSettingsSchema,
+  about: sheetAboutSchema.prefault({}),
   units: z.array(benchUnitSchema).max(MOST_UNITS),
   /** By unit, then by the name of the checkpoint. */
   readings: z.record(z.string(), z.record(z.string(), readingSchema)),
@@ -57,6 +59,7 @@ const sheetKind: RecordKind<KeptSheet> = {
 export const FRESH_SHEET: Sheet = {
   script: readyRuns[0].script,
   settings: DEFAULT_BENCH,
+  about: sheetAboutSchema.parse({}),
   units: [benchUnitSchema.parse({ id: 'unit-1', name: 'Unit 1' })],
   readings: {},
   marks: [],
@@ -91,9 +94,10 @@ export interface BenchState extends Sheet, History<Sheet> {
 
 export function createBenchStore(wallS?: () => number) {
   return create<BenchState>()((set, get) => {
-    const sheetOf = ({ script, settings, units, readings, marks }: Sheet): Sheet => ({
+    const sheetOf = ({ script, settings, about, units, readings, marks }: Sheet): Sheet => ({
       script,
       settings,
+      about,
       units,
       readings,
       marks,

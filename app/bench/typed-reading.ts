@@ -16,6 +16,18 @@ export function parseDepthRead(text: string, system: UnitSystem): Parsed<number 
   return accepted(system === 'metric' ? read.value.value : tidy(read.value.value * METRES_PER_FOOT));
 }
 
+/** A depth on a display: none is negative, and none deeper than any unit shows. */
+export function parseDepthShown(text: string, system: UnitSystem): Parsed<number | undefined> {
+  const read = parseDepthRead(text, system);
+  if (!read.ok || read.value === undefined || (read.value >= 0 && read.value <= DEEPEST_SHOWN_M)) return read;
+  return refused(
+    `No display shows a depth of ${text.trim()}.`,
+    'Write the figure as it is shown; where there is none, tick “shows no depth” or choose what was seen.',
+  );
+}
+
+const DEEPEST_SHOWN_M = 400;
+
 export function depthReadText(depthM: number, system: UnitSystem): string {
   return system === 'metric'
     ? atMost(depthM, 2).replace('−', '-')

@@ -10,6 +10,9 @@ import { readingsAsCsv, readingsAsText } from './print-readings';
 const USAGE =
   'readings: npm run --silent readings -- FILE [--every SECONDS] [--format json|csv|text] [--avoid stop|ceiling|slow-down] [--repair]; FILE is a script, or a record in UDDF or CSV, and may be - for standard input; --avoid tells what would have avoided it, each change worked out anew as a whole dive, or how much more it would have taken; --repair agrees to every repair of a record';
 
+/** Finer samples say nothing new, and there would be no room for those of a week. */
+const FINEST_S = 0.1;
+
 function options() {
   try {
     const { values, positionals } = parseArgs({
@@ -24,8 +27,8 @@ function options() {
     const [file] = positionals;
     if (file === undefined || positionals.length > 1) throw new BadInput(USAGE);
     const every = Number(values.every);
-    if (!(every > 0) || !Number.isFinite(every))
-      throw new BadInput(`readings: --every takes a number of seconds above 0, not ${values.every}`);
+    if (!(every >= FINEST_S) || !Number.isFinite(every))
+      throw new BadInput(`readings: --every takes a number of seconds from ${FINEST_S} on, not ${values.every}`);
     const { format } = values;
     if (format !== 'json' && format !== 'csv' && format !== 'text')
       throw new BadInput(`readings: --format takes json, csv or text, not ${format}`);

@@ -25,7 +25,7 @@ export interface Runner {
 export function runnersAt({ timeline, figures, dive }: Scene, sample: number): Runner[] {
   const load = loadAt(timeline, sample);
   const { gradientFactors } = dive.settings;
-  const gfNow = gradientFactorAt(timeline.depthM[sample]!, figures.firstStopM[sample]!, gradientFactors);
+  const gfNow = gradientFactorAt(timeline.depthM[sample]!, figures.anchorM[sample]!, gradientFactors);
   return Array.from({ length: COMPARTMENTS }, (_, c) => {
     const { a, b } = coefficientsOf(load, c);
     const nitrogenBar = timeline.nitrogenBar[load.at + c]!;

@@ -55,41 +55,41 @@ export function ceilingAtGf(load: Load, gf: number): Ceiling {
   return { depthM: (deepestBar - load.surfaceBar) / load.barPerMetre, leader };
 }
 
-/** Where the line from low to high begins: the ceiling at `low`, rounded deeper to a stop; 0 if there is none. */
+/** A depth rounded deeper to a stop; 0 if there is none. */
 export function firstStopM(ceilingAtLowM: number, plan: Settings['plan']): number {
   if (ceilingAtLowM <= SAME_DEPTH_M) return 0;
   const rounded = Math.ceil((ceilingAtLowM - SAME_DEPTH_M) / plan.stopStepM) * plan.stopStepM;
   return Math.max(rounded, plan.lastStopM);
 }
 
-/** The gradient factor in force at a depth: `low` from the first stop down, straight to `high` at the surface. */
-export function gradientFactorAt(depthM: number, firstStop: number, { low, high }: GradientFactors): number {
-  if (depthM <= 0 || firstStop <= 0) return high;
-  return depthM >= firstStop ? low : high + ((low - high) * depthM) / firstStop;
+/** The gradient factor in force at a depth: `low` from the anchor down, straight to `high` at the surface; `high` without an anchor. */
+export function gradientFactorAt(depthM: number, anchorM: number, { low, high }: GradientFactors): number {
+  if (depthM <= 0 || anchorM <= 0) return high;
+  return depthM >= anchorM ? low : high + ((low - high) * depthM) / anchorM;
 }
 
 /**
- * The ceiling on the line from low to high: the shallowest depth from which down to the first stop every compartment is
+ * The ceiling on the line from low to high: the shallowest depth from which down to the anchor every compartment is
  * within the line. It is 0 exactly while the surface is tolerated at `high`.
  *
- * A compartment's limit along the line is a parabola that opens downward in depth, and it is kept at the first stop, so
- * the depths that keep it reach from the first stop up to one point, the root solved for here.
+ * A compartment's limit along the line is a parabola that opens downward in depth, and it is kept at the anchor, so
+ * the depths that keep it reach from the anchor up to one point, the root solved for here.
  */
-export function ceilingOnLine(load: Load, gf: GradientFactors, firstStop: number): Ceiling {
+export function ceilingOnLine(load: Load, gf: GradientFactors, anchorM: number): Ceiling {
   if (gf.low === gf.high) return ceilingAtGf(load, gf.high);
-  if (firstStop <= 0) return { depthM: 0, leader: 0 };
+  if (anchorM <= 0) return { depthM: 0, leader: 0 };
   const { surfaceBar } = load;
   let deepestBar = 0;
   let leader = 0;
   for (let c = 0; c < COMPARTMENTS; c += 1) {
     const { a, b } = coefficientsOf(load, c);
-    const ownBar = lineDepthBar(inertBarOf(load, c), a, b, gf, surfaceBar, firstStop * load.barPerMetre);
+    const ownBar = lineDepthBar(inertBarOf(load, c), a, b, gf, surfaceBar, anchorM * load.barPerMetre);
     if (ownBar > deepestBar) {
       deepestBar = ownBar;
       leader = c + 1;
     }
   }
-  return { depthM: Math.min(deepestBar / load.barPerMetre, firstStop), leader };
+  return { depthM: Math.min(deepestBar / load.barPerMetre, anchorM), leader };
 }
 
 /** How far below the surface a tension on the line from low to high must stay, bar; not above 0 where it needn't. */
@@ -99,13 +99,13 @@ export function lineDepthBar(
   b: number,
   { low, high }: GradientFactors,
   surfaceBar: number,
-  firstStopBar: number,
+  anchorBar: number,
 ): number {
   const steepness = 1 / b - 1;
   const gradientBar = a + surfaceBar * steepness;
   const shortBar = surfaceBar + high * gradientBar - tensionBar;
   if (shortBar >= 0) return 0;
-  const slope = (low - high) / firstStopBar;
+  const slope = (low - high) / anchorBar;
   const linear = 1 + high * steepness + slope * gradientBar;
   return (-2 * shortBar) / (linear + Math.sqrt(Math.max(0, linear * linear - 4 * slope * steepness * shortBar)));
 }

@@ -1,48 +1,68 @@
+import type { GradientFactors } from '../dive/dive';
 import { COMPARTMENTS } from '../tissue/coefficients';
-import { tissuesAfter } from '../tissue/tissues';
+import { lineAlong } from './anchor';
 import { breathedAt } from './breathed';
+import { changeBetween, GasPath } from './gas-path';
 import { NO_STOP_CAP_MIN, type Breathed } from './no-stop';
-import type { AscentSite, AscentStart, Schedule } from './schedule';
+import type { AscentPlanner, AscentSite, AscentStart } from './schedule';
 
 const SEARCH_STEP_MIN = 1;
-const SEARCH_END_MIN = 1e-6;
 
 /**
  * No-stop time with credit for the ascent: minutes until a direct ascent at the plan's rate, begun then, would first need
- * a stop. Found to a millionth of a minute; Infinity beyond the cap, 0 if a stop is needed already.
- *
- * While the line from low to high begins at one depth, waiting only makes the way up harder. But the line begins at a
- * whole step of depth, and when the ceiling passes one and the line moves down, the way may be free again for a
- * while. So each stretch of time with one first stop is looked at to its end.
+ * a stop. Infinity beyond the cap, 0 if a stop is needed already; deep or slow it may be shorter than the time without
+ * credit, where the way up itself takes up gas. Looked for a minute at a time from when the diver came to this depth, so
+ * that it runs down a minute a minute, and then found exactly.
  */
 export function creditedNoStopMin(
-  planAscent: (start: AscentStart) => Schedule,
+  planAscent: AscentPlanner,
   site: AscentSite,
   start: AscentStart,
+  gradientFactors: GradientFactors,
 ): number {
   const breathed = breathedAt(site, start.gas, site.surfaceBar + start.depthM * site.barPerMetre);
-  const tissues = {
-    nitrogenBar: start.nitrogenBar.slice(start.at, start.at + COMPARTMENTS),
-    heliumBar: start.heliumBar.slice(start.at, start.at + COMPARTMENTS),
-  };
-  const after = (minutes: number) =>
-    planAscent({ ...start, ...tissuesAfter(tissues, site.compartments, breathed, minutes), at: 0 });
-  const direct = (minutes: number) => after(minutes).stops.length === 0;
-  let schedule = after(0);
-  if (schedule.stops.length > 0) return 0;
-  if (neverAsks(planAscent, start, breathed)) return Infinity;
-  for (let minutes = 0; minutes < NO_STOP_CAP_MIN; minutes += SEARCH_STEP_MIN) {
-    const next = minutes + SEARCH_STEP_MIN;
-    const later = after(next);
-    const { firstStopM } = schedule;
-    if (later.firstStopM !== firstStopM) {
-      const turn = lastWhile((m) => after(m).firstStopM === firstStopM, minutes, next);
-      if (!direct(turn)) return lastWhile(direct, minutes, turn);
-    }
-    if (later.stops.length > 0) return lastWhile(direct, minutes, next);
-    schedule = later;
+  const needsStop = (minutes: number) =>
+    planAscent(startAfter(site, start, gradientFactors, breathed, minutes), gradientFactors, true).stops.length > 0;
+  if (needsStop(0)) return 0;
+  if (neverAsks(planAscent, start, gradientFactors, breathed)) return Infinity;
+  let before = 0;
+  const goneMin = (start.stayedMin ?? 0) % SEARCH_STEP_MIN;
+  for (let after = SEARCH_STEP_MIN - goneMin; before < NO_STOP_CAP_MIN; after += SEARCH_STEP_MIN) {
+    if (needsStop(after)) return changeBetween(needsStop, before, after);
+    before = after;
   }
   return Infinity;
+}
+
+/** Where an ascent begins after some more minutes at this depth, with the anchor reached by then. */
+export function startAfter(
+  site: AscentSite,
+  start: AscentStart,
+  gradientFactors: GradientFactors,
+  { nitrogenBar, heliumBar }: Breathed,
+  minutes: number,
+): AscentStart {
+  const path = new GasPath(site.compartments, site.surfaceBar);
+  const along = {
+    nitrogenStartBar: nitrogenBar,
+    nitrogenEndBar: nitrogenBar,
+    heliumStartBar: heliumBar,
+    heliumEndBar: heliumBar,
+  };
+  path.begin(start.nitrogenBar, start.heliumBar, start.at, 1, along, minutes);
+  const { low, high } = gradientFactors;
+  const anchorBar = start.anchorM * site.barPerMetre;
+  const line =
+    low < high && minutes > 0 ? lineAlong(path, gradientFactors, { bound: anchorBar > 0, anchorBar })! : undefined;
+  return {
+    depthM: start.depthM,
+    gas: start.gas,
+    nitrogenBar: Float64Array.from({ length: COMPARTMENTS }, (_, c) => path.nitrogenAt(c, minutes)),
+    heliumBar: Float64Array.from({ length: COMPARTMENTS }, (_, c) => path.heliumAt(c, minutes)),
+    at: 0,
+    anchorM: line ? line.anchorBar / site.barPerMetre : start.anchorM,
+    stayedMin: (start.stayedMin ?? 0) + minutes,
+  };
 }
 
 /**
@@ -51,30 +71,18 @@ export function creditedNoStopMin(
  * that this is not said of it.
  */
 function neverAsks(
-  planAscent: (start: AscentStart) => Schedule,
+  planAscent: AscentPlanner,
   start: AscentStart,
+  gradientFactors: GradientFactors,
   { nitrogenBar, heliumBar }: Breathed,
 ): boolean {
   const tensions = (of: Float64Array) => of.subarray(start.at, start.at + COMPARTMENTS);
   if (heliumBar > 0 || tensions(start.heliumBar).some((tension) => tension > 0)) return false;
   const full = tensions(start.nitrogenBar).map((tension) => Math.max(tension, nitrogenBar));
-  const { stops, firstStopM } = planAscent({
-    ...start,
-    nitrogenBar: full,
-    heliumBar: tensions(start.heliumBar),
-    at: 0,
-  });
-  return stops.length === 0 && firstStopM === 0;
-}
-
-/** The last moment at which something holds that holds at `from` and no longer at `to`, by halving. */
-function lastWhile(holds: (minutes: number) => boolean, from: number, to: number): number {
-  let before = from;
-  let after = to;
-  while (after - before > SEARCH_END_MIN) {
-    const middle = (before + after) / 2;
-    if (holds(middle)) before = middle;
-    else after = middle;
-  }
-  return before;
+  const { stops, anchorM } = planAscent(
+    { ...start, nitrogenBar: full, heliumBar: tensions(start.heliumBar), at: 0 },
+    gradientFactors,
+    true,
+  );
+  return stops.length === 0 && anchorM === 0;
 }

@@ -2,9 +2,9 @@ import { COMPARTMENTS } from '../tissue/coefficients';
 import { reusedBytes, reusedFloats } from '../dive/reused-array';
 import type { Timeline } from '../dive/timeline';
 import { ascentStartAt } from './ascent-start';
-import { ceilingAtGf, firstStopM, SAME_DEPTH_M, type Ceiling, type Load } from './ceiling';
+import { fillAnchors } from './anchors';
+import { ceilingAtGf, type Ceiling, type Load } from './ceiling';
 import { creditedNoStopMin } from './credited-no-stop';
-import { legSamples, type LegSamples } from './leg-samples';
 import { mixedGasCeilings, mixedGasCeilingsOnLine, mixedGasNoStops } from './mixed-gas-figures';
 import { nitrogenCeilings, nitrogenCeilingsOnLine, nitrogenNoStops } from './nitrogen-figures';
 import type { Limits } from './limits';
@@ -20,8 +20,8 @@ export interface Figures {
   readonly ceilingAtLowM: Float64Array;
   readonly ceilingAtHighM: Float64Array;
   readonly ceilingLeader: Uint8Array;
-  /** Where the line from low to high begins; 0 without one. */
-  readonly firstStopM: Float64Array;
+  /** The anchor of the line from low to high: its depth from which on `low` holds; 0 while free, and where low is high. */
+  readonly anchorM: Float64Array;
   /** Infinity where no compartment will ever reach its limit. */
   readonly noStopMin: Float64Array;
   readonly noStopLeader: Uint8Array;
@@ -34,8 +34,8 @@ export function loadAt(timeline: Timeline, sample: number): Load {
 }
 
 /**
- * Works out the figures of a whole timeline under limits, one array each of the timeline's length. The first stop is fixed when an ascent begins and is let go again below
- * it, so a sample's figures do not depend on how many samples there are. Figures given to `reuse` must not be read again.
+ * Works out the figures of a whole timeline under limits, one array each of the timeline's length. A
+ * sample's figures don't depend on how many samples there are. Figures given to `reuse` must not be read again.
  */
 export function figuresOf(timeline: Timeline, limits: Limits, reuse?: Figures): Figures {
   const { gradientFactors } = limits;
@@ -46,9 +46,14 @@ export function figuresOf(timeline: Timeline, limits: Limits, reuse?: Figures): 
   way.ceilings(timeline, high, ceilingAtHighM, ceilingLeader);
   if (low === high) ceilingAtLowM.set(ceilingAtHighM);
   else way.ceilings(timeline, low, ceilingAtLowM);
-  fixFirstStops(timeline, figures);
+  fillAnchors(
+    timeline,
+    gradientFactors,
+    { atLowM: ceilingAtLowM, atHighM: ceilingAtHighM, highLeader: ceilingLeader },
+    figures.anchorM,
+  );
   if (low === high) ceilingM.set(ceilingAtHighM);
-  else way.ceilingsOnLine(timeline, gradientFactors, figures.firstStopM, ceilingM, ceilingLeader);
+  else way.ceilingsOnLine(timeline, gradientFactors, figures.anchorM, ceilingM, ceilingLeader);
   way.noStops(timeline, high, ceilingM, figures);
   for (let i = 0; i < timeline.length; i += 1) {
     if (ceilingM[i]! > 0) {
@@ -70,38 +75,10 @@ function roomForFigures(length: number, limits: Limits, reuse?: Figures): Figure
     ceilingAtLowM: reusedFloats(reuse?.ceilingAtLowM, length),
     ceilingAtHighM: reusedFloats(reuse?.ceilingAtHighM, length),
     ceilingLeader: reusedBytes(reuse?.ceilingLeader, length),
-    firstStopM: reusedFloats(reuse?.firstStopM, length),
+    anchorM: reusedFloats(reuse?.anchorM, length),
     noStopMin: reusedFloats(reuse?.noStopMin, length),
     noStopLeader: reusedBytes(reuse?.noStopLeader, length),
   };
-}
-
-/** Where the line from low to high begins at each sample, from the ceilings at low. */
-function fixFirstStops(timeline: Timeline, figures: Figures): void {
-  let firstStop = 0;
-  for (const leg of legSamples(timeline)) firstStop = fixFirstStopsOfLeg(timeline, leg, figures, firstStop);
-}
-
-/** The same within one leg, entered with `entryM` as the first stop; returns the one it is left with. */
-function fixFirstStopsOfLeg(
-  { depthM, legs }: Timeline,
-  { legIndex, first, end }: LegSamples,
-  { limits, firstStopM: fixedM, ceilingAtLowM }: Figures,
-  entryM: number,
-): number {
-  const { plan } = limits;
-  const climbs = legs[legIndex]!.toM < legs[legIndex]!.fromM;
-  let climbed = false;
-  let firstStop = entryM;
-  for (let i = first; i < end; i += 1) {
-    const needed = firstStopM(ceilingAtLowM[i]!, plan);
-    if (needed === 0) firstStop = 0;
-    else if (climbed || depthM[i]! <= firstStop + SAME_DEPTH_M) firstStop = Math.max(firstStop, needed);
-    else firstStop = needed;
-    fixedM[i] = firstStop;
-    climbed = climbs;
-  }
-  return firstStop;
 }
 
 /** Everything the model says at one sample, including what is too dear to work out for every sample. */
@@ -135,7 +112,7 @@ export function figuresAt(timeline: Timeline, figures: Figures, sample: number):
     ceilingAtLow: ceilingAtGf(load, gradientFactors.low),
     ceilingAtHigh: ceilingAtGf(load, gradientFactors.high),
     noStop: left,
-    creditedNoStopMin: creditedNoStopMin(planAscent, timeline, start),
+    creditedNoStopMin: creditedNoStopMin(planAscent, timeline, start, gradientFactors),
     supersaturation: supersaturation(load, timeline.ambientBar[sample]!),
     surfacingSupersaturation: surfacing,
     schedule: planAscent(start),

@@ -37,7 +37,7 @@ export function mixedGasCeilings(timeline: Timeline, gf: number, ceilingM: Float
 export function mixedGasCeilingsOnLine(
   timeline: Timeline,
   gf: GradientFactors,
-  firstStopM: Float64Array,
+  anchorM: Float64Array,
   ceilingM: Float64Array,
   leaders: Uint8Array,
 ): void {
@@ -48,21 +48,21 @@ export function mixedGasCeilingsOnLine(
   for (let i = 0; i < length; i += 1) {
     let deepestBar = 0;
     let leader = 0;
-    const firstStopBar = firstStopM[i]! * barPerMetre;
-    for (let c = 0; c < count && firstStopBar > 0; c += 1) {
+    const anchorBar = anchorM[i]! * barPerMetre;
+    for (let c = 0; c < count && anchorBar > 0; c += 1) {
       const nitrogen = nitrogenBar[i * count + c]!;
       const helium = heliumBar[i * count + c]!;
       const inert = nitrogen + helium;
       if (inert < leastBar[c]!) continue;
       const a = (nitrogenA[c]! * nitrogen + heliumA[c]! * helium) / inert;
       const b = (nitrogenB[c]! * nitrogen + heliumB[c]! * helium) / inert;
-      const ownBar = lineDepthBar(inert, a, b, gf, surfaceBar, firstStopBar);
+      const ownBar = lineDepthBar(inert, a, b, gf, surfaceBar, anchorBar);
       if (ownBar > deepestBar) {
         deepestBar = ownBar;
         leader = c + 1;
       }
     }
-    ceilingM[i] = Math.min(deepestBar / barPerMetre, firstStopM[i]!);
+    ceilingM[i] = Math.min(deepestBar / barPerMetre, anchorM[i]!);
     leaders[i] = leader;
   }
 }

@@ -41,11 +41,11 @@ export function nitrogenCeilings(timeline: Timeline, gf: number, ceilingM: Float
   }
 }
 
-/** The ceiling of every sample on the line from low to high, which begins at its own first stop, and what sets it. */
+/** The ceiling of every sample on the line from low to high, which begins at its own anchor, and what sets it. */
 export function nitrogenCeilingsOnLine(
   timeline: Timeline,
   gf: GradientFactors,
-  firstStopM: Float64Array,
+  anchorM: Float64Array,
   ceilingM: Float64Array,
   leaders: Uint8Array,
 ): void {
@@ -57,9 +57,9 @@ export function nitrogenCeilingsOnLine(
     const a = compartments.nitrogenA[compartment]!;
     const b = compartments.nitrogenB[compartment]!;
     for (let i = first; i < end; i += 1) {
-      if (firstStopM[i] === 0) continue;
+      if (anchorM[i] === 0) continue;
       const own =
-        lineDepthBar(nitrogenBar[i * stride + compartment]!, a, b, gf, surfaceBar, firstStopM[i]! * barPerMetre) /
+        lineDepthBar(nitrogenBar[i * stride + compartment]!, a, b, gf, surfaceBar, anchorM[i]! * barPerMetre) /
         barPerMetre;
       if (own > ceilingM[i]!) {
         ceilingM[i] = own;
@@ -67,7 +67,7 @@ export function nitrogenCeilingsOnLine(
       }
     }
   }
-  for (let i = 0; i < ceilingM.length; i += 1) if (ceilingM[i]! > firstStopM[i]!) ceilingM[i] = firstStopM[i]!;
+  for (let i = 0; i < ceilingM.length; i += 1) if (ceilingM[i]! > anchorM[i]!) ceilingM[i] = anchorM[i]!;
 }
 
 interface Span {

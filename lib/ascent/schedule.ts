@@ -1,7 +1,8 @@
-import type { Gas } from '../physics/gas';
+import { sameGas, type Gas } from '../physics/gas';
 import type { Compartments } from '../tissue/coefficients';
-import type { GradientFactors, Settings } from '../dive/dive';
-import { ceilingAtGf, ceilingOnLine, firstStopM, gradientFactorAt, SAME_DEPTH_M, type Load } from './ceiling';
+import type { GradientFactors } from '../dive/dive';
+import { SAME_DEPTH_M } from './ceiling';
+import type { Limits } from './limits';
 import { levelAbove, levelM, stopAtOrBelow } from './stop-levels';
 import { sharesOf, stretchOf, type Stretch } from './stretch';
 import { TissuesUnderWay } from './tissues-under-way';
@@ -22,13 +23,16 @@ export interface AscentPart {
 }
 
 export interface Schedule {
-  /** Required stops, deepest first; empty when a direct ascent is tolerated. */
+  /**
+   * Required stops, deepest first; empty when a direct ascent is tolerated. Where the way up begins with a way down, the
+   * depth gone down to is the first, with 0 min if it need not be held. Of a stop under way, the minutes left.
+   */
   readonly stops: readonly Stop[];
   /** The whole ascent with its stops, min; Infinity when no wait at some stop would ever be long enough. */
   readonly timeToSurfaceMin: number;
   readonly parts: readonly AscentPart[];
-  /** Where the line from low to high begins, m; 0 without one. */
-  readonly firstStopM: number;
+  /** The anchor of the line from low to high at the first instant, m; 0 while free, and where low is high. */
+  readonly anchorM: number;
 }
 
 /** Where an ascent is planned from. */
@@ -39,8 +43,10 @@ export interface AscentStart {
   readonly nitrogenBar: Float64Array;
   readonly heliumBar: Float64Array;
   readonly at: number;
-  /** The first stop, if an ascent under way has fixed it already, m; 0 otherwise. */
-  readonly fixedFirstStopM: number;
+  /** The anchor reached so far, m; 0 where there is none. Tissues that are over their limit at the surface have one of their own. */
+  readonly anchorM: number;
+  /** How long the diver has been at this depth on this gas, min; a stop's minutes count from there. 0 unless told. */
+  readonly stayedMin?: number;
 }
 
 export interface AscentSite {
@@ -50,22 +56,29 @@ export interface AscentSite {
   readonly lungOffsetBar: number;
 }
 
+/** Plans the ascent from a start, under other gradient factors than the planner's own if told. */
+export type AscentPlanner = ReturnType<typeof ascentPlanner>;
+
 /** Where there is nowhere further up to go: one level above the surface. */
 const BEYOND_SURFACE = -1;
 
 /** A stop that would last longer than this is taken never to end. */
 const LONGEST_STOP_MIN = 48 * 60;
 
+/** Parts of a unit smaller than this are rounding, min. */
+const SAME_MOMENT_MIN = 1e-9;
+
 /**
- * Plans ascents from one site under one set of settings. The schedule leaves each stop at the first whole multiple of
- * the stop rounding from which the climb to the next stop keeps every compartment within its gradient-factor line: no
- * stop can be a unit shorter.
+ * Plans ascents from one site under one set of limits. The schedule leaves each stop at the first whole multiple of the
+ * stop rounding, counted from arrival, from which the climb to the next stop keeps every compartment within its
+ * gradient-factor line at every instant: no stop can be a unit shorter. The anchor of the line sinks on the way up by the
+ * same rule as in the dive. Each depth is breathed on the richest carried gas allowed there, from the first instant.
  *
- * What a climb or a wait does to the tissues does not depend on gradient factors, so others than the settings' may be
- * tried with the same planner at little cost.
+ * What a climb or a wait does to the tissues does not depend on gradient factors, so others than those of the limits may
+ * be tried with the same planner at little cost.
  */
-export function ascentPlanner(settings: Pick<Settings, 'plan' | 'gradientFactors' | 'carried'>, site: AscentSite) {
-  const { plan, carried } = settings;
+export function ascentPlanner(limits: Limits, site: AscentSite) {
+  const { plan, carried } = limits;
   const tissues = new TissuesUnderWay(site, plan.stopRoundingMin);
   const sharesAfter = sharesOf(site.compartments);
   const switchDepths = [...new Set(carried.map(({ fromM }) => fromM))].sort((one, other) => other - one);
@@ -80,12 +93,18 @@ export function ascentPlanner(settings: Pick<Settings, 'plan' | 'gradientFactors
     return best;
   }
 
+  /** What is breathed on a way down to a depth: a gas in use that is not allowed there is left for the one dived with. */
+  function gasDownTo(depthM: number, inUse: Gas): Gas {
+    const tooDeep = carried.some(({ gas, fromM }) => sameGas(gas, inUse) && fromM + SAME_DEPTH_M < depthM);
+    return bestGas(depthM, tooDeep ? limits.gas : inUse);
+  }
+
   function stretch(fromM: number, toM: number, gas: Gas): Stretch {
     const minutes = Math.abs(fromM - toM) / plan.ascentMMin;
     return stretchOf({ fromM, toM, minutes, gas }, site, sharesAfter(minutes));
   }
 
-  /** The way from one depth to another, in a new stretch wherever a better gas may be breathed. */
+  /** The way from one depth up to another, in a new stretch wherever a better gas may be breathed. */
   function climb(fromM: number, toM: number, gas: Gas): Stretch[] {
     const way: Stretch[] = [];
     let depthM = fromM;
@@ -110,16 +129,12 @@ export function ascentPlanner(settings: Pick<Settings, 'plan' | 'gradientFactors
     return made;
   }
 
+  /** Plans an ascent; with `onlyFirstStop` it is broken off at the first stop, whose minutes are then not worked out. */
   return function planAscent(
     start: AscentStart,
-    gradientFactors: GradientFactors = settings.gradientFactors,
+    gradientFactors: GradientFactors = limits.gradientFactors,
+    onlyFirstStop = false,
   ): Schedule {
-    const { nitrogenBar, heliumBar, at } = start;
-    const { compartments, surfaceBar, barPerMetre } = site;
-    const load: Load = { compartments, surfaceBar, barPerMetre, nitrogenBar, heliumBar, at };
-    const ceilingAtLowM = ceilingAtGf(load, gradientFactors.low).depthM;
-    const fixedM = start.depthM <= start.fixedFirstStopM + SAME_DEPTH_M ? start.fixedFirstStopM : 0;
-    const firstStop = Math.max(fixedM, firstStopM(ceilingAtLowM, plan));
     const parts: AscentPart[] = [];
     const stops: Stop[] = [];
     let totalMin = 0;
@@ -129,48 +144,98 @@ export function ascentPlanner(settings: Pick<Settings, 'plan' | 'gradientFactors
     let next = depthM > 0 ? levelAbove(depthM, plan) : BEYOND_SURFACE;
     let atStop = Math.abs(levelM(next + 1, plan) - depthM) <= SAME_DEPTH_M;
     if (atStop) depthM = levelM(next + 1, plan);
-    // Above the ceiling already: the way up begins with the way back down to the nearest stop below it.
-    const ceilingM = depthM < ceilingAtLowM ? ceilingOnLine(load, gradientFactors, firstStop).depthM : 0;
-    let goesDownTo = depthM < ceilingM - SAME_DEPTH_M ? stopAtOrBelow(ceilingM, plan) : 0;
-    tissues.begin(start);
-    while (next !== BEYOND_SURFACE || goesDownTo > 0) {
-      let way: readonly Stretch[];
-      if (goesDownTo > 0) {
-        way = climb(depthM, levelM(goesDownTo, plan), gas);
-        tissues.take(way);
-        next = goesDownTo;
-        goesDownTo = 0;
-      } else {
-        const nextM = levelM(next, plan);
-        way = atStop ? (waysUpHere[next] ??= climb(depthM, nextM, gas)) : climb(depthM, nextM, gas);
-        const gf = gradientFactorAt(nextM, firstStop, gradientFactors);
-        const ambientBar = surfaceBar + nextM * barPerMetre;
-        if (!tissues.takeIfWithin(way, ambientBar, gf)) {
-          if (!atStop) {
-            goesDownTo = next + 1;
-            continue;
-          }
-          const minutes = tissues.takeAfterWait(way, ambientBar, gf, LONGEST_STOP_MIN);
-          if (minutes === Infinity) return { stops, parts, timeToSurfaceMin: Infinity, firstStopM: firstStop };
-          stops.push({ depthM, minutes, gas });
-          parts.push({ fromM: depthM, toM: depthM, minutes, gas });
-          totalMin += minutes;
-        }
-      }
-      let breathed = gas;
+    tissues.begin(start, gradientFactors);
+    const anchorM = gradientFactors.low === gradientFactors.high ? 0 : tissues.line.anchorBar / site.barPerMetre;
+    let goneDown = false;
+
+    function take(way: readonly Stretch[]): void {
       for (const { part } of way) {
         parts.push(part);
         totalMin += part.minutes;
         depthM = part.toM;
-        breathed = bestGas(depthM, part.gas);
       }
-      if (breathed !== gas) {
-        gas = breathed;
-        waysUpHere = waysUpOn(gas);
+    }
+
+    function breathe(wanted: Gas): void {
+      if (wanted === gas) return;
+      gas = wanted;
+      waysUpHere = waysUpOn(gas);
+    }
+
+    function goDownTo(level: number): void {
+      const toM = levelM(level, plan);
+      breathe(gasDownTo(toM, gas));
+      const way = [stretch(depthM, toM, gas)];
+      tissues.take(way);
+      take(way);
+      next = level - 1;
+      atStop = true;
+      goneDown = true;
+    }
+
+    const done = (timeToSurfaceMin: number): Schedule => ({ stops, parts, timeToSurfaceMin, anchorM });
+
+    // Above the ceiling already: the way up begins with the way back down to the stop at or next below it.
+    for (let ceilingM = ceilingNow(); depthM < ceilingM - SAME_DEPTH_M; ceilingM = ceilingNow())
+      goDownTo(stopAtOrBelow(ceilingM, plan));
+    // A stop's minutes count on the gas it is made on: with a richer one to go over to they begin now.
+    let heldMin = atStop && !goneDown && gas === start.gas ? (start.stayedMin ?? 0) : 0;
+    while (next !== BEYOND_SURFACE) {
+      const nextM = levelM(next, plan);
+      const way = atStop ? (waysUpHere[next] ??= climb(depthM, nextM, gas)) : climb(depthM, nextM, gas);
+      const restOfUnitMin = heldMin > 0 ? unitLeftMin(way, heldMin) : 0;
+      heldMin = 0;
+      const opens = restOfUnitMin === 0 && tissues.takeIfWithin(way);
+      if (!opens && !atStop) {
+        goDownTo(next + 1);
+        continue;
       }
+      if (opens && goneDown) stops.push({ depthM, minutes: 0, gas });
+      if (!opens) {
+        if (onlyFirstStop) {
+          stops.push({ depthM, minutes: NaN, gas });
+          return done(NaN);
+        }
+        if (restOfUnitMin > 0) tissues.wait(way[0]!, restOfUnitMin);
+        const minutes =
+          restOfUnitMin > 0 && tissues.takeIfWithin(way)
+            ? restOfUnitMin
+            : restOfUnitMin + tissues.takeAfterWait(way, LONGEST_STOP_MIN);
+        if (minutes === Infinity) return done(Infinity);
+        stops.push({ depthM, minutes, gas });
+        parts.push({ fromM: depthM, toM: depthM, minutes, gas });
+        totalMin += minutes;
+      }
+      goneDown = false;
+      take(way);
+      breathe(bestGas(depthM, way.at(-1)!.part.gas));
       next -= 1;
       atStop = true;
     }
-    return { stops, parts, timeToSurfaceMin: totalMin, firstStopM: firstStop };
+    return done(totalMin);
+
+    function ceilingNow(): number {
+      if (!tissues.line.bound) return 0;
+      return tissues.ceilingBar() / site.barPerMetre;
+    }
+
+    /**
+     * What is left of the unit under way of a stop that has been held for so long; 0 where none is. It is under way if the
+     * climb was not open when it began, whether or not it is by now, or if it was and no longer is.
+     */
+    function unitLeftMin(way: readonly Stretch[], stayedMin: number): number {
+      const unitMin = plan.stopRoundingMin;
+      const units = Math.floor(stayedMin / unitMin + SAME_MOMENT_MIN);
+      const goneMin = stayedMin - units * unitMin;
+      if (goneMin <= SAME_MOMENT_MIN) return 0;
+      const comeBack = tissues.remember();
+      tissues.goBack(way[0]!, goneMin);
+      const wasOpen = tissues.takeIfWithin(way);
+      comeBack();
+      if (!wasOpen) return unitMin - goneMin;
+      const isOpen = tissues.takeIfWithin(way);
+      comeBack();
+      return isOpen ? 0 : unitMin - goneMin;
+    }
   };
 }

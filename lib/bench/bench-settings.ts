@@ -48,6 +48,38 @@ export const benchUnitSchema = z.strictObject({
 export type BenchUnit = z.output<typeof benchUnitSchema>;
 export const MOST_UNITS = 8;
 
+/** What may be seen to be wrong with a unit besides its figures. */
+export const FAULTS_SEEN = ['error shown', 'dead display', 'water inside', 'alarm silent', 'button stuck'] as const;
+export type FaultSeen = (typeof FAULTS_SEEN)[number];
+
+const line = z.string().trim().max(200).prefault('');
+
+/** When and by whom a sheet was filled in, on what, as they wrote it; empty where they did not. */
+export const sheetAboutSchema = z.strictObject({
+  date: line,
+  operator: line,
+  chamber: line,
+  gauge: line,
+  gaugeChecked: line,
+  remarks: z.string().trim().max(2000).prefault(''),
+});
+export type SheetAbout = z.output<typeof sheetAboutSchema>;
+export const ABOUT_WORDS: Readonly<Record<keyof SheetAbout, string>> = {
+  date: 'Date',
+  operator: 'Who runs it',
+  chamber: 'Chamber',
+  gauge: 'Reference gauge',
+  gaugeChecked: 'Gauge last checked',
+  remarks: 'Remarks',
+};
+
+/** What is written about a sheet, a line each; nothing for what was left empty. */
+export function sayAbout(about: SheetAbout): string[] {
+  return (Object.keys(ABOUT_WORDS) as (keyof SheetAbout)[])
+    .filter((name) => about[name] !== '')
+    .map((name) => `${ABOUT_WORDS[name]}: ${about[name]}`);
+}
+
 /** What one unit showed at one checkpoint. What is left out has not been read; `nothing` is a display without a figure. */
 export const readingSchema = z
   .strictObject({
@@ -59,6 +91,7 @@ export const readingSchema = z
     rateAlarm: z.boolean(),
     safetyStop: z.boolean(),
     noFlyH: z.number().min(0).max(200),
+    fault: z.enum(FAULTS_SEEN),
   })
   .partial();
 export type Reading = z.output<typeof readingSchema>;

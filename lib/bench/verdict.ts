@@ -8,7 +8,7 @@ import { oddFigures } from './other-figures';
 import { seemsSetTo } from './water-hint';
 
 /** From the gravest to the best; a unit gets the first that applies. */
-export type Ruling = 'stop' | 'out' | 'unread' | 'unjudged' | 'odd' | 'in';
+export type Ruling = 'stop' | 'faulty' | 'out' | 'unread' | 'unjudged' | 'odd' | 'in';
 
 export interface Verdict {
   readonly ruling: Ruling;
@@ -20,6 +20,8 @@ export interface Verdict {
 
 const HEADLINES: Readonly<Record<Ruling, string>> = {
   stop: 'Stop the run. Do not return this unit to service.',
+  faulty:
+    'A fault was seen. Do not return this unit to service until its maker’s service manual has been followed; the run may go on with the others.',
   out: 'Outside the tolerance you stated. Do not return this unit to service until its maker’s service manual has been followed.',
   unread: 'Not all depths have been read yet.',
   unjudged: 'No tolerance has been stated, so its deviations are told and not judged.',
@@ -40,6 +42,11 @@ export function verdictOf(
   const reasons: string[] = [];
   const blank = having('nothing shown');
   if (blank.length > 0) reasons.push(`No depth reading at ${depths(blank, system)}.`);
+  const faults = expected.flatMap(({ checkpoint }) => {
+    const fault = readings[checkpoint.name]?.fault;
+    return fault === undefined ? [] : [`At “${checkpoint.name}”: ${fault}.`];
+  });
+  reasons.push(...faults);
   for (const { expected: one, deviationM, allowedM } of having('out')) {
     reasons.push(
       `At “${one.checkpoint.name}” it is off by ${printDeviation(deviationM!, system)}; ${sayAllowance(allowedM!, system)} is allowed.`,
@@ -57,10 +64,12 @@ export function verdictOf(
   if (odd.some(({ figure }) => figure === 'noStopMin' || figure === 'stopM'))
     reasons.push('Look at its gas, its altitude and its conservatism, and whether it still carries an earlier dive.');
   const unread = deviations.filter(({ standing, expected: one }) => standing === 'not read' && one.gaugeM > 0);
-  if (unread.length > 0)
+  // A unit that has failed is not asked for the rest.
+  if (unread.length > 0 && faults.length === 0)
     reasons.push(`Still to be read: ${unread.map(({ expected: one }) => one.checkpoint.name).join(', ')}.`);
   const ruling = rulingOf({
     stop: blank.length > 0,
+    faulty: faults.length > 0,
     out: having('out').length + wide.length > 0,
     unread: unread.length > 0,
     unjudged: having('not judged').length > 0,
@@ -70,7 +79,7 @@ export function verdictOf(
 }
 
 function rulingOf(applies: Readonly<Record<Exclude<Ruling, 'in'>, boolean>>): Ruling {
-  return (['stop', 'out', 'unread', 'unjudged', 'odd'] as const).find((ruling) => applies[ruling]) ?? 'in';
+  return (['stop', 'faulty', 'out', 'unread', 'unjudged', 'odd'] as const).find((ruling) => applies[ruling]) ?? 'in';
 }
 
 /** Hysteresis and drift beyond what was stated for them. */

@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { cautions } from '../../content/cautions';
 import { fixed } from '../quantity/number';
 import { saySettings } from './bench-words';
-import type { BenchSettings, BenchUnit, Readings } from './bench-settings';
+import { sayAbout, type BenchSettings, type BenchUnit, type Readings, type SheetAbout } from './bench-settings';
 import { depthDeviations, driftOf, hysteresisOf, type DepthDeviation } from './deviations';
 import type { Band, Expected } from './expected';
 import { verdictOf } from './verdict';
@@ -40,6 +40,7 @@ const FIELDS = [
   'safety_stop',
   'expected_no_fly_h',
   'shown_no_fly_h',
+  'fault',
   'text',
 ] as const;
 type Row = Partial<Record<(typeof FIELDS)[number], string | number>>;
@@ -48,13 +49,25 @@ type Row = Partial<Record<(typeof FIELDS)[number], string | number>>;
  * A whole sheet as CSV in metres, bar and minutes: cautions and settings as remarks, a row a reading, then hysteresis,
  * drift and verdict of each unit.
  */
-export function writeSheetCsv(title: string, settings: BenchSettings, sheets: readonly UnitSheet[]): string {
+export function writeSheetCsv(
+  title: string,
+  about: SheetAbout,
+  settings: BenchSettings,
+  sheets: readonly UnitSheet[],
+): string {
   const rows = sheets.flatMap((sheet) => rowsOf(sheet, settings));
   const table = Papa.unparse(
     { fields: [...FIELDS], data: rows.map((row) => FIELDS.map((field) => row[field] ?? '')) },
     { newline: '\n', escapeFormulae: true },
   );
-  const remarks = [cautions.general, cautions.chamber, TOLERANCE_SOURCE, title, saySettings(settings, 'metric')];
+  const remarks = [
+    cautions.general,
+    cautions.chamber,
+    TOLERANCE_SOURCE,
+    title,
+    ...sayAbout(about),
+    saySettings(settings, 'metric'),
+  ];
   return `${remarks.map((text) => `"# ${text.replaceAll('"', '""').replace(/\s+/g, ' ')}"\n`).join('')}${table}\n`;
 }
 
@@ -104,6 +117,7 @@ function readingRow({ expected, standing, deviationM, allowedM }: DepthDeviation
     safety_stop: yesNo(reading.safetyStop),
     expected_no_fly_h: noFlyH ? bandText(noFlyH, 0) : '',
     shown_no_fly_h: reading.noFlyH ?? '',
+    fault: reading.fault ?? '',
   };
 }
 

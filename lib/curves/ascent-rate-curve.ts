@@ -1,7 +1,7 @@
 import { ceilingAtGf } from '../ascent/ceiling';
 import { ascentPlanner, type AscentSite, type AscentStart } from '../ascent/schedule';
 import { supersaturation } from '../ascent/supersaturation';
-import type { Settings } from '../dive/dive';
+import type { Limits } from '../ascent/limits';
 import { tissuesAfterChange } from './tissues-after-change';
 
 /** What one ascent rate makes of a bottom phase. */
@@ -31,7 +31,7 @@ export interface AscentAtRate {
  * the stops required at that rate. Throws RangeError for a rate that is not above 0.
  */
 export function ascentRateCurve(
-  settings: Pick<Settings, 'plan' | 'gradientFactors' | 'carried'>,
+  settings: Limits,
   site: AscentSite,
   start: AscentStart,
   ratesMMin: ArrayLike<number>,

@@ -31,7 +31,7 @@ export function bottomOf({ settings, depthM, minutes, descentMMin }: BottomPhase
   const site = curveSite(settings);
   const arrived = tissuesAfterChange(site, rested(settings), gas, 0, depthM, depthM / descentMMin);
   const left = tissuesAfterChange(site, arrived, gas, depthM, depthM, minutes);
-  const start = { depthM, gas, at: 0, fixedFirstStopM: 0 };
+  const start = { depthM, gas, at: 0, anchorM: 0 };
   return { site, arrival: { ...start, ...arrived }, end: { ...start, ...left } };
 }
 

@@ -73,7 +73,7 @@ function figureUnder(phase: BottomPhase, figure: SweepFigure): (gradientFactors:
   const planAscent = ascentPlanner(phase.settings, site);
   if (figure === 'timeToSurface') return (gradientFactors) => planAscent(end, gradientFactors).timeToSurfaceMin;
   if (figure === 'creditedNoStop') {
-    return (gradientFactors) => creditedNoStopMin((start) => planAscent(start, gradientFactors), site, arrival);
+    return (gradientFactors) => creditedNoStopMin(planAscent, site, arrival, gradientFactors);
   }
   const breathed = breathedAt(site, arrival.gas, site.surfaceBar + arrival.depthM * site.barPerMetre);
   return ({ high }) => noStop({ ...site, ...arrival }, breathed, high).minutes;

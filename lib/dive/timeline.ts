@@ -26,6 +26,8 @@ export interface Timeline {
   /** Ambient pressure that is not breathed gas, bar (water vapour, at a respiratory quotient of 1). */
   readonly lungOffsetBar: number;
   readonly legs: readonly Leg[];
+  /** Legs at which the tissues begin anew, as those of an instrument do that was swapped. */
+  readonly freshAtLegs: readonly number[];
   readonly gases: readonly Gas[];
   readonly length: number;
   readonly timeS: Float64Array;
@@ -83,6 +85,7 @@ export function computeTimeline(dive: Dive, everyS: number, options: TimelineOpt
     ...siteOf(dive),
     lungOffsetBar: lungOffsetBar(model.respiratoryQuotient),
     legs,
+    freshAtLegs,
     gases,
     length,
     timeS,
@@ -94,7 +97,7 @@ export function computeTimeline(dive: Dive, everyS: number, options: TimelineOpt
     hasHelium,
   };
   fillDepths(timeline, firstOfLeg);
-  const common = { ...timeline, firstOfLeg, freshAtLegs };
+  const common = { ...timeline, firstOfLeg };
   fillTensions(timeline.nitrogenBar, {
     ...common,
     start: start.nitrogenBar,
@@ -139,6 +142,11 @@ export function sampleAt(timeline: Timeline, timeS: number): number {
     else high = middle - 1;
   }
   return low;
+}
+
+/** The time of the first sample at or after a moment, s; the moment itself where there is none. */
+export function sampleFromS({ timeS }: Timeline, momentS: number): number {
+  return timeS.find((sampleS) => sampleS >= momentS) ?? momentS;
 }
 
 /** The gas breathed at a sample. */

@@ -44,7 +44,7 @@ export function planFrom(
   const last = timeline.length - 1;
   const gas = gasAt(timeline, last);
   const depthM = timeline.depthM[last]!;
-  const start = { depthM, gas, ...tissuesAt(timeline, last), at: 0, fixedFirstStopM: 0 };
+  const start = { depthM, gas, ...tissuesAt(timeline, last), at: 0, anchorM: 0 };
   const schedule = ascentPlanner(changed.settings, timeline)(start);
   return { bottom: changed, ascentFromS: timeline.timeS[last]!, depthM, gas, schedule, timeline };
 }

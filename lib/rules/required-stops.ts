@@ -1,9 +1,11 @@
-import { firstStopM, SAME_DEPTH_M } from '../ascent/ceiling';
+import { SAME_DEPTH_M } from '../ascent/ceiling';
+import { stopChanges, type StopChange } from '../ascent/stop-state';
 import { printStopDepth, sayDepth } from '../quantity/depth';
 import { eventKind } from './event';
-import { rule } from './rule';
+import { rule, type Moment } from './rule';
 import { sayTime } from './say';
 import { amount, onOff } from './settings/setting';
+import type { Unit } from './unit/unit';
 
 const settings = {
   on: onOff(true),
@@ -13,26 +15,38 @@ const settings = {
   graceS: amount(60, 0, 600),
 };
 
-const required = eventKind({
-  kind: 'stop-required',
+const owed = eventKind({
+  kind: 'stop-owed',
   rule: 'requiredStops',
-  meaning:
-    'The no-stop time has run out: the model has a ceiling, and you need to stop on the way up until it has cleared.',
-  say: ({ stopM }: { stopM: number; ceilingM: number }, system) =>
-    `the no-stop time has run out and a ceiling is there. On the way up, stop at ${printStopDepth(stopM, system)} until it has cleared.`,
+  meaning: 'A stop is owed: the model has a ceiling, and the way up at the plan’s rate needs a stop.',
+  say: ({ stopM }: { stopM: number }, system) =>
+    `a stop is owed: there is a ceiling, and coming up you need to stop at ${printStopDepth(stopM, system)}.`,
 });
-const deeper = eventKind({
-  kind: 'required-stop-deeper',
+const moved = eventKind({
+  kind: 'first-stop-moved',
   rule: 'requiredStops',
-  meaning: 'The ceiling has sunk past a stop depth: the first stop is deeper now.',
-  say: ({ stopM }: { stopM: number; ceilingM: number }, system) =>
-    `the first stop has moved down to ${printStopDepth(stopM, system)}.`,
+  meaning: 'The first stop owed has moved to another depth.',
+  say: ({ stopM, beforeM }: { stopM: number; beforeM: number }, system) =>
+    `the first stop has moved ${stopM > beforeM ? 'down' : 'up'} to ${printStopDepth(stopM, system)}.`,
 });
-const cleared = eventKind({
-  kind: 'required-stops-done',
+const clearing = eventKind({
+  kind: 'ceiling-clears',
   rule: 'requiredStops',
-  meaning: 'The ceiling has risen to the surface: nothing is owed any more.',
-  say: () => 'the ceiling has reached the surface. No stop is required any more.',
+  meaning: 'There is a ceiling, but coming up at the plan’s rate it is gone before you reach it: no stop is needed.',
+  say: () => 'there is a ceiling, but coming up at the plan’s rate you would find it gone. No stop is needed.',
+});
+const filling = eventKind({
+  kind: 'way-up-fills',
+  rule: 'requiredStops',
+  meaning: 'There is no ceiling yet, but the way up itself takes up enough gas to need a stop.',
+  say: ({ stopM }: { stopM: number }, system) =>
+    `there is no ceiling yet, but the way up takes up enough gas to need a stop at ${printStopDepth(stopM, system)}.`,
+});
+const free = eventKind({
+  kind: 'nothing-owed',
+  rule: 'requiredStops',
+  meaning: 'There is no ceiling any more and the way up needs no stop: nothing is owed.',
+  say: () => 'there is no ceiling any more, and the way up needs no stop. Nothing is owed.',
 });
 const above = eventKind({
   kind: 'above-ceiling',
@@ -60,8 +74,10 @@ const graceOver = eventKind({
 });
 
 interface State {
-  /** Depth of the first stop told last, m; 0 while none is required. */
-  toldM: number;
+  /** The changes of how the diver stands under the limits in force, how many of them are past, and what was told last. */
+  changes: readonly StopChange[];
+  past: number;
+  told: Omit<StopChange, 'timeS'>;
   /** How long above the ceiling, s; negative while below it. */
   aboveS: number;
 }
@@ -74,23 +90,13 @@ export const requiredStops = rule({
     'A ceiling is the model’s limit: above it a compartment holds more gas than the chosen limits let pass. The stops come from the model; the alarm and its grace time are the unit’s way to insist on them.',
   standing: 'common practice',
   settings,
-  events: [required, deeper, cleared, above, back, graceOver],
+  events: [owed, moved, clearing, filling, free, above, back, graceOver],
   changesLessons: [4, 5, 6, 7, 8, 10, 11, 12, 13, 14, 15, 16],
-  begin: (): State => ({ toldM: 0, aboveS: -1 }),
+  begin: (): State => ({ changes: [], past: 0, told: { state: 'free', stopM: 0 }, aboveS: -1 }),
   step(state, now, own, unit) {
     const modelM = unit.figures.ceilingM[now.sample]!;
     const ceilingM = Math.max(modelM, unit.imposedCeilingM);
-    if (now.diveStarts || now.atSurface) state.toldM = modelM > 0 ? state.toldM : 0;
-    else {
-      const stopM = firstStopM(modelM, unit.figures.limits.plan);
-      if (stopM > state.toldM) {
-        unit.tell(state.toldM === 0 ? required : deeper, now.timeS, { stopM, ceilingM: modelM });
-        state.toldM = stopM;
-      } else if (modelM <= 0 && state.toldM > 0) {
-        unit.tell(cleared, now.timeS, {});
-        state.toldM = 0;
-      }
-    }
+    tellChanges(state, now, unit);
     if (now.depthM < ceilingM - own.slackM - SAME_DEPTH_M) {
       if (state.aboveS < 0) {
         state.aboveS = 0;
@@ -109,3 +115,28 @@ export const requiredStops = rule({
     unit.alarm('grace-over', unit.graceOver);
   },
 });
+
+/** Tells what has changed since the sample before, each at its own instant; what other limits change, at this sample. */
+function tellChanges(state: State, now: Moment, unit: Unit): void {
+  const changes = stopChanges(unit.timeline, unit.figures);
+  if (changes !== state.changes) {
+    state.changes = changes;
+    state.past = changes.findLastIndex(({ timeS }) => timeS <= now.timeS) + 1;
+    tellChange(state, changes[Math.max(0, state.past - 1)]!, now.timeS, unit);
+    return;
+  }
+  for (; state.past < changes.length && changes[state.past]!.timeS <= now.timeS; state.past += 1) {
+    const change = changes[state.past]!;
+    tellChange(state, change, change.timeS, unit);
+  }
+}
+
+function tellChange(state: State, { state: entered, stopM }: StopChange, timeS: number, unit: Unit): void {
+  const { told } = state;
+  state.told = { state: entered, stopM };
+  if (entered !== told.state) {
+    if (entered === 'owed') unit.tell(owed, timeS, { stopM });
+    else if (entered === 'filling') unit.tell(filling, timeS, { stopM });
+    else unit.tell(entered === 'clearing' ? clearing : free, timeS, {});
+  } else if (entered === 'owed' && stopM !== told.stopM) unit.tell(moved, timeS, { stopM, beforeM: told.stopM });
+}

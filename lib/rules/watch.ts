@@ -84,7 +84,8 @@ export function watchDive(
     timeline,
     figures,
     drawnIn,
-    events: unit.events,
+    // A change between two samples is told with the later one, at its own instant.
+    events: unit.events.sort((one, other) => one.timeS - other.timeS),
     dives: unit.dives,
     tracks,
     ownModel: !shared,

@@ -1,9 +1,10 @@
+import { needsStop, stopStateOf } from '../ascent/stop-state';
 import type { FiguresNow } from '../ascent/figures';
 import { gasAt, type Timeline } from '../dive/timeline';
 import { gasName } from '../physics/gas';
 import type { UnitSystem } from '../quantity/unit-system';
 import { sayAll, type Reading, type Saying } from './saying';
-import { ceilingNote, noStopNote, requiredStopNote, sayStop, stopStateOf, type Standing } from './stop-state';
+import { ceilingNote, noStopNote, requiredStopNote, sayStop, type Standing } from './stop-state';
 
 /** The model at one sample of a timeline. */
 export interface ModelMoment {
@@ -16,7 +17,7 @@ export interface ModelMoment {
 export function standingOf({ timeline, sample, now }: ModelMoment): Standing {
   const [stop] = now.schedule.stops;
   return {
-    state: stopStateOf(now.ceiling.depthM, stop !== undefined),
+    state: stopStateOf(now.ceiling.depthM, needsStop(now.schedule)),
     depthM: timeline.depthM[sample]!,
     ceilingM: now.ceiling.depthM,
     stop,

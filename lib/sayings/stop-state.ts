@@ -1,9 +1,7 @@
+import type { StopState } from '../ascent/stop-state';
 import type { UnitSystem } from '../quantity/unit-system';
 import { printRate } from '../quantity/rate';
 import { printAs } from './measures';
-
-/** How a diver stands towards stops: is there a ceiling now, and does the plan's way up from here need a stop? */
-export type StopState = 'free' | 'clearing' | 'filling' | 'owed';
 
 /** Everything the words of a state are made from, at one instant. */
 export interface Standing {
@@ -20,12 +18,6 @@ export interface Standing {
   readonly creditedNoStopMin: number | undefined;
   /** The plan's rate, m/min. */
   readonly ascentMMin: number;
-}
-
-/** The state that follows from the two questions. */
-export function stopStateOf(ceilingM: number, stopOnTheWay: boolean): StopState {
-  if (ceilingM > 0) return stopOnTheWay ? 'owed' : 'clearing';
-  return stopOnTheWay ? 'filling' : 'free';
 }
 
 /** What each state means, in one line. */

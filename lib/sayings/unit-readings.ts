@@ -5,7 +5,8 @@ import type { Shown } from '../rules/unit/shown';
 import type { UnitSystem } from '../quantity/unit-system';
 import { printAs } from './measures';
 import { NOT_SHOWN, sayAll, type Reading, type Saying } from './saying';
-import { sayStop, stopStateOf, type StopState } from './stop-state';
+import { stopStateOf, type StopState } from '../ascent/stop-state';
+import { sayStop } from './stop-state';
 
 /** Slower than this a unit shows no rate, m/min. */
 const STEADY_M_MIN = 0.05;

@@ -14,7 +14,7 @@ function bottom(script: string): { dive: Dive; timeline: Timeline; start: Ascent
     gas: gasAt(timeline, last),
     ...tissuesAt(timeline, last),
     at: 0,
-    fixedFirstStopM: 0,
+    anchorM: 0,
   };
   return { dive: parsed.dive, timeline, start };
 }

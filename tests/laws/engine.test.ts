@@ -198,7 +198,7 @@ describe('the ceiling', () => {
   it('lies between the ceilings at high and at low, and not below the first stop', () => {
     law(
       fc.property(anyDay, (dive) => {
-        const { ceilingM, ceilingAtLowM, ceilingAtHighM, firstStopM } = figuresOf(
+        const { ceilingM, ceilingAtLowM, ceilingAtHighM, anchorM } = figuresOf(
           computeTimeline(dive, 10),
           dive.settings,
         );
@@ -206,11 +206,9 @@ describe('the ceiling', () => {
           const inOrder =
             ceilingAtHighM[i]! <= depthM + ROUNDING &&
             depthM <= ceilingAtLowM[i]! + ROUNDING &&
-            ceilingAtLowM[i]! <= firstStopM[i]! + ROUNDING;
+            ceilingAtLowM[i]! <= anchorM[i]! + ROUNDING;
           if (!inOrder)
-            expect.fail(
-              `high ${ceilingAtHighM[i]}, line ${depthM}, low ${ceilingAtLowM[i]}, first stop ${firstStopM[i]}`,
-            );
+            expect.fail(`high ${ceilingAtHighM[i]}, line ${depthM}, low ${ceilingAtLowM[i]}, first stop ${anchorM[i]}`);
         });
       }),
       60,
@@ -231,7 +229,7 @@ describe('figures of a whole timeline', () => {
         for (let i = 0; i < timeline.length; i += 1) {
           const load = loadAt(timeline, i);
           const breathed = breathedAt(timeline, gasAt(timeline, i), timeline.ambientBar[i]!);
-          const line = ceilingOnLine(load, { low, high }, figures.firstStopM[i]!);
+          const line = ceilingOnLine(load, { low, high }, figures.anchorM[i]!);
           const left = line.depthM > 0 ? { minutes: 0, leader: line.leader } : noStop(load, breathed, high);
           same('ceiling at low', figures.ceilingAtLowM[i]!, ceilingAtGf(load, low).depthM);
           same('ceiling at high', figures.ceilingAtHighM[i]!, ceilingAtGf(load, high).depthM);
@@ -275,7 +273,7 @@ describe('figures of a whole timeline', () => {
           left.minutes,
           creditedNoStopMin,
           schedule.timeToSurfaceMin,
-          schedule.firstStopM,
+          schedule.anchorM,
         ])
           expect(value).toBeGreaterThanOrEqual(0);
         for (const value of [supersaturation.value, surfacingSupersaturation.value])

@@ -23,7 +23,7 @@ function startAtEnd(timeline: Timeline): AscentStart {
     gas: gasAt(timeline, last),
     ...tissuesAt(timeline, last),
     at: 0,
-    fixedFirstStopM: 0,
+    anchorM: 0,
   };
 }
 
@@ -78,11 +78,11 @@ describe('a schedule', () => {
       fc.property(planned, (plan) => {
         const timeline = computeTimeline(followed(plan.dive, plan.schedule.parts), 1);
         const worst = Math.max(
-          ...overLine(timeline, plan.dive.settings.gradientFactors, plan.schedule.firstStopM, bottomEndS(plan)),
+          ...overLine(timeline, plan.dive.settings.gradientFactors, plan.schedule.anchorM, bottomEndS(plan)),
         );
         if (worst > ROUNDING_BAR)
           expect.fail(
-            `a compartment passes its line by ${worst} bar; ${JSON.stringify(plan.schedule.stops)}, first stop ${plan.schedule.firstStopM}`,
+            `a compartment passes its line by ${worst} bar; ${JSON.stringify(plan.schedule.stops)}, first stop ${plan.schedule.anchorM}`,
           );
       }),
       400,
@@ -92,7 +92,7 @@ describe('a schedule', () => {
   it('has no stop that could be a unit shorter', () => {
     law(
       fc.property(planned, fc.nat(), (plan, pick) => {
-        const { stops, parts, firstStopM } = plan.schedule;
+        const { stops, parts, anchorM } = plan.schedule;
         fc.pre(stops.length > 0);
         const stop = stops[pick % stops.length]!;
         const unit = plan.dive.settings.plan.stopRoundingMin;
@@ -102,7 +102,7 @@ describe('a schedule', () => {
             : part,
         );
         const timeline = computeTimeline(followed(plan.dive, shorter), 600);
-        const worst = Math.max(...overLine(timeline, plan.dive.settings.gradientFactors, firstStopM, bottomEndS(plan)));
+        const worst = Math.max(...overLine(timeline, plan.dive.settings.gradientFactors, anchorM, bottomEndS(plan)));
         if (worst <= 0)
           expect.fail(`${stop.depthM} m for ${stop.minutes} min could be ${unit} min shorter: ${worst} bar`);
       }),
@@ -179,7 +179,7 @@ describe('the no-stop time with credit for the way up', () => {
         const timeline = computeTimeline(short, 600);
         const planAscent = ascentPlanner(short.settings, timeline);
         const start = startAtEnd(timeline);
-        const credited = creditedNoStopMin(planAscent, timeline, start);
+        const credited = creditedNoStopMin(planAscent, timeline, start, short.settings.gradientFactors);
         if (credited === 0) return;
         const stopsAfter = (minutes: number) => {
           const later = computeTimeline(

@@ -72,6 +72,18 @@ describe('the bench sheet', () => {
     expect(entry('Unit 1 at ten').getByLabelText('Depth shown, m')).toHaveValue('9.8');
   });
 
+  it('takes no negative depth, and a fault that was seen', async () => {
+    const user = userEvent.setup();
+    render(<BenchScreen />);
+    script(SHORT);
+    put(entry('Unit 1 at ten').getByLabelText('Depth shown, m'), '-3');
+    expect(screen.getByText(/No display shows a depth of -3\./)).toBeVisible();
+    await user.selectOptions(entry('Unit 1 at ten').getByLabelText('Fault seen'), 'button stuck');
+    expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent('At “ten”: button stuck.');
+    put(screen.getByLabelText('Who runs it'), 'The one at the valve');
+    expect(screen.getByText('Who runs it: The one at the valve')).toBeInTheDocument();
+  });
+
   it('reads feet where the screen is in feet', () => {
     usePreferences.getState().setUnits('imperial');
     render(<BenchScreen />);

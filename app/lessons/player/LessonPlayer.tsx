@@ -12,7 +12,7 @@ import { UnitsFrame } from '../UnitsFrame';
 import { LinkToStep } from './LinkToStep';
 import { StepContents } from './StepContents';
 import { StepView } from './StepView';
-import { Presenter, ResultsSheet } from './stages';
+import { Presenter, ResultsSheet } from './now-and-then';
 import { TermsInPlace } from './TermsInPlace';
 import { useProgress, useLessonProgress } from './progress-store';
 import { useStepPlace } from './use-step-place';

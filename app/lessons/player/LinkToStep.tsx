@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { Button } from '../../parts/Button';
 import { lessonPath } from '../paths';
 import type { PreparedLesson, PreparedStep } from '../prepared';
-import { LinkDialog } from './stages';
+import { LinkDialog } from './now-and-then';
 
 /** A link, and a code to photograph, that opens the lesson at this step. */
 export function LinkToStep({ lesson, step }: { lesson: PreparedLesson; step: PreparedStep }) {

@@ -19,14 +19,3 @@ export const WorkingStage = afterPaint(
   dynamic(() => import('./WorkingStage').then((module) => module.WorkingStage), { ssr: false, loading: StageWaiting }),
   StageWaiting,
 );
-
-/** What is needed only now and then. */
-export const Presenter = dynamic(() => import('./Presenter').then((module) => module.Presenter), {
-  ssr: false,
-  loading: StageWaiting,
-});
-export const ResultsSheet = dynamic(() => import('./ResultsSheet').then((module) => module.ResultsSheet), {
-  ssr: false,
-  loading: StageWaiting,
-});
-export const LinkDialog = dynamic(() => import('./LinkDialog').then((module) => module.LinkDialog), { ssr: false });

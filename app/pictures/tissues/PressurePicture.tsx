@@ -43,7 +43,7 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
   const told = pointed && (all ? nearest(runners, (runner) => Math.abs(y(runner.tensionBar) - pointed.y)) : one);
   const nowX = x(timeline.ambientBar[sample]!);
   // With nitrogen alone the limits stand still but for where the first stop lies; helium moves them with every sample.
-  const limitsOf = timeline.hasHelium ? sample : scene.figures.firstStopM[sample]!;
+  const limitsOf = timeline.hasHelium ? sample : scene.figures.anchorM[sample]!;
   // eslint-disable-next-line react-hooks/exhaustive-deps -- `limitsOf` stands for the sample
   const tolerance = useMemo(() => toleranceAt(scene, sample, compartment), [scene, compartment, limitsOf]);
   const trail = useMemo(() => trailSamples(timeline), [timeline]);
@@ -124,8 +124,7 @@ function inForcePath({ timeline, figures, dive }: Scene, scales: PressureScales,
   const { x, y } = scales;
   const [from, to] = x.domain() as [number, number];
   const firstBar =
-    timeline.surfaceBar +
-    figures.firstStopM.reduce((deepest, stop) => Math.max(deepest, stop), 0) * timeline.barPerMetre;
+    timeline.surfaceBar + figures.anchorM.reduce((deepest, stop) => Math.max(deepest, stop), 0) * timeline.barPerMetre;
   const points = [
     from,
     ...Array.from(

@@ -15,7 +15,7 @@ export function toleranceAt({ timeline, figures, dive }: Scene, sample: number, 
   const { a, b } = coefficientsOf(loadAt(timeline, sample), compartment - 1);
   const { gradientFactors } = dive.settings;
   const { surfaceBar, barPerMetre } = timeline;
-  const firstStopM = figures.firstStopM[sample]!;
+  const firstStopM = figures.anchorM[sample]!;
   const underGf = (gf: number, ambientBar: number) => limitBar(a, b, gf, ambientBar);
   return {
     underGf,

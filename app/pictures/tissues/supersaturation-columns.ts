@@ -58,7 +58,7 @@ function workedOut({ timeline, figures, dive }: Scene, columns: Int32Array, basi
     }
     most[column] = largest;
     leader[column] = leads;
-    limit[column] = limitAt(depthM[sample]!, figures.firstStopM[sample]!, gradientFactors, basis);
+    limit[column] = limitAt(depthM[sample]!, figures.anchorM[sample]!, gradientFactors, basis);
   }
   return { values, most, leader, limit };
 }

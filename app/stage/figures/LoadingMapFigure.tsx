@@ -50,7 +50,7 @@ export function LoadingMapFigure() {
 function sharesAt({ timeline, figures, dive }: Scene, sample: number, basis: Basis) {
   const load = loadAt(timeline, sample);
   const ambientBar = basis === 'now' ? timeline.ambientBar[sample]! : timeline.surfaceBar;
-  const limit = limitAt(timeline.depthM[sample]!, figures.firstStopM[sample]!, dive.settings.gradientFactors, basis);
+  const limit = limitAt(timeline.depthM[sample]!, figures.anchorM[sample]!, dive.settings.gradientFactors, basis);
   const shares = Array.from({ length: COMPARTMENTS }, (_, c) => supersaturationOf(load, c, ambientBar));
   return { shares, limit, most: supersaturation(load, ambientBar) };
 }

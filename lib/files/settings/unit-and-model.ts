@@ -1,4 +1,3 @@
-import { firstStopM, SAME_DEPTH_M } from '../../ascent/ceiling';
 import { ascentStartAt } from '../../ascent/ascent-start';
 import type { Figures } from '../../ascent/figures';
 import { ascentPlanner } from '../../ascent/schedule';
@@ -20,8 +19,8 @@ export function channelsOf(recording: Recording): UnitChannel[] {
 
 /**
  * Lays the unit's figures beside the model's, at up to `rows` moments spread evenly over those at which the unit showed
- * anything. An endless no-stop time is Infinity. The model's stop is its ceiling rounded deeper to a stop, as the search
- * for settings takes it, and 0 without a ceiling; its time is the schedule's there, 0 where the way up clears it.
+ * anything. An endless no-stop time is Infinity. The model's stop and its time are the
+ * first of its schedule; 0 where the way up needs none.
  * @param offsetS what the record's times are short of the timeline's clock
  */
 export function layBeside(
@@ -37,15 +36,9 @@ export function layBeside(
     const sample = sampleAt(timeline, recording.timeS[i]! + offsetS);
     const noStopS = figures.noStopMin[sample]! * 60;
     const model = { noStopS, ceilingM: figures.ceilingM[sample]!, stopDepthM: NaN, stopTimeS: NaN };
-    if (stops)
-      Object.assign(model, {
-        stopDepthM: firstStopM(figures.ceilingM[sample]!, figures.limits.plan),
-        stopTimeS: 0,
-      });
-    if (model.stopDepthM > 0) {
-      const { stops: planned } = planAscent(ascentStartAt(timeline, figures, sample));
-      const there = planned.find(({ depthM }) => Math.abs(depthM - model.stopDepthM) <= SAME_DEPTH_M);
-      if (there) model.stopTimeS = there.minutes * 60;
+    if (stops) {
+      const [first] = planAscent(ascentStartAt(timeline, figures, sample)).stops;
+      Object.assign(model, { stopDepthM: first?.depthM ?? 0, stopTimeS: (first?.minutes ?? 0) * 60 });
     }
     return { timeS: recording.timeS[i]!, depthM: recording.depthM[i]!, unit: unitAt(recording, i), model };
   });

@@ -352,7 +352,7 @@ class Reader {
     const word = this.take().text;
     if (word === 'first') {
       if (this.next.kind !== 'word')
-        this.stop('The kind of event is missing after first.', 'Write first stop-required.');
+        this.stop('The kind of event is missing after first.', 'Write first ceiling-clears.');
       return { is: 'event', name: this.take().text, place: this.since(from) };
     }
     if ((NAMED_MOMENTS as readonly string[]).includes(word))

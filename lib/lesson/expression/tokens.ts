@@ -13,7 +13,7 @@ export interface Token {
 const SPACE = /\s+/y;
 const NUMBER = /\d+(?:\.\d+)?|\.\d+/y;
 const TEXT = /"([^"]*)"/y;
-/** `m/min` and the like are one word; so is `stop-required`. */
+/** `m/min` and the like are one word; so is `ceiling-clears`. */
 const WORD = /(?:m|ft)\/min\b|g\/[Ll]\b|%|[A-Za-z][A-Za-z0-9]*(?:-[A-Za-z][A-Za-z0-9]*)*/y;
 const SIGN = /==|!=|<=|>=|[<>+\-−*×/÷(),≤≥≠]/y;
 const SAME_SIGN: Readonly<Record<string, string>> = { '−': '-', '×': '*', '÷': '/', '≤': '<=', '≥': '>=', '≠': '!=' };

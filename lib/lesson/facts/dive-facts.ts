@@ -1,4 +1,4 @@
-import { sampleAt } from '../../dive/timeline';
+import { sampleAt, sampleFromS } from '../../dive/timeline';
 import type { Leg } from '../../dive/legs';
 import { heldBreaths } from '../../rules/body/lungs';
 import { lostWashout } from '../../rules/body/lost-washout';
@@ -263,7 +263,8 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     meaning: 'Run time at which an event first came about on this dive; infinite if it never did.',
     noun: 'when “{1}” first happens',
     format: 'clock',
-    value: (view, span, _, event) => (eventsOf(view, span, event)[0]?.timeS ?? Infinity) / MINUTE_S,
+    value: (view, span, _, event) =>
+      sampleFromS(view.timeline, eventsOf(view, span, event)[0]?.timeS ?? Infinity) / MINUTE_S,
   },
   {
     of: 'dive',

@@ -7,7 +7,7 @@ const EXAMPLES: Readonly<Record<ParameterKind, string>> = {
   altitude: '2000 m',
   pressure: '1.4 bar',
   cylinder: '1',
-  event: 'stop-required',
+  event: 'ceiling-clears',
 };
 
 /** How a fact is written, with its arguments: `tensionBar(5)`. */

@@ -1,4 +1,4 @@
-import { sampleAt } from '../../dive/timeline';
+import { sampleAt, sampleFromS } from '../../dive/timeline';
 import { nearest } from '../../dive/script/nearest';
 import { printClock } from '../../quantity/duration';
 import { quoted } from '../../quantity/parsed';
@@ -173,7 +173,7 @@ function minutesOf(minutes: Expression, world: World): number {
   return asDimension(amountOf(minutes, world), 'time', minutes.place);
 }
 
-/** Events are those of a unit that is set right. */
+/** Events are those of a unit that is set right; the moment is the sample at one or next after it, which shows what it has changed. */
 function eventS(
   { name, place }: Extract<Moment, { is: 'event' }>,
   call: Pick<FactCall, 'dive'>,
@@ -183,7 +183,7 @@ function eventS(
   const span = spanOf(call, subject);
   const found = subject.truth.watch().events.find((event) => event.kind === name && event.timeS >= span.startS);
   if (!found) throw new NoValue(`“${name}” does not happen on this dive.`);
-  return found.timeS;
+  return sampleFromS(subject.truth.timeline, found.timeS);
 }
 
 function knownEvent(name: string, place: Expression['place']): void {

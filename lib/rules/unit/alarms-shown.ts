@@ -1,8 +1,8 @@
-import { firstStopM } from '../../ascent/ceiling';
 import { printStopDepth } from '../../quantity/depth';
 import type { UnitSystem } from '../../quantity/unit-system';
 import { alarmsIn, type AlarmKind } from '../alarms';
-import { figuresInForce, type Watch } from '../watch';
+import type { Watch } from '../watch';
+import { scheduleAt } from './schedule-at';
 
 export interface AlarmShown {
   readonly kind: AlarmKind;
@@ -23,7 +23,6 @@ function say(kind: AlarmKind, watch: Watch, sample: number, system: UnitSystem):
       : 'You are at the surface with a stop still owed. Follow your training for an omitted stop.';
   }
   if (kind === 'grace-over') return 'Your time above the ceiling is over.';
-  const { limits, ceilingM } = figuresInForce(watch, sample);
-  const stopM = Math.max(firstStopM(ceilingM[sample]!, limits.plan), watch.tracks.imposedStopM[sample]!);
+  const stopM = Math.max(scheduleAt(watch, sample).stops[0]?.depthM ?? 0, watch.tracks.imposedStopM[sample]!);
   return `You are above the ceiling. Go back down to ${printStopDepth(stopM, system)}.`;
 }

@@ -37,7 +37,7 @@ export interface Shown {
   readonly noStopOverCap: boolean;
   /** Null while the model has no ceiling. */
   readonly ceilingM: number | null;
-  /** The first of `requiredStops`. Null with a ceiling too where going up at the plan's rate clears it on the way. */
+  /** The first of `requiredStops`. Null with a ceiling too where going up at the plan's rate clears it on the way; there without a ceiling yet where the way up takes up gas enough. */
   readonly requiredStop: StopShown | null;
   /** The model's stops, deepest first. */
   readonly requiredStops: readonly StopShown[];
@@ -119,7 +119,7 @@ function underWater(watch: Watch, sample: number): Partial<Shown> {
   const noStopMin = figures.noStopMin[sample]!;
   const imposedStop = imposedStopAt(watch, sample);
   const schedule = rules.requiredStops.on ? scheduleAt(watch, sample) : null;
-  const stops = ceilingM > 0 && schedule ? schedule.stops.map(({ depthM, minutes }) => ({ depthM, minutes })) : [];
+  const stops = schedule ? schedule.stops.map(({ depthM, minutes }) => ({ depthM, minutes })) : [];
   return {
     noStopMin: noStopMin <= NO_STOP_CAP_MIN ? noStopMin : null,
     noStopOverCap: noStopMin > NO_STOP_CAP_MIN,

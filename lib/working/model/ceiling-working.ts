@@ -25,7 +25,7 @@ export function ceilingWorking(instant: Instant): Working {
   const { low, high } = figures.limits.gradientFactors;
   const load = loadAt(timeline, sample);
   const depthM = figures.ceilingM[sample]!;
-  const firstStopM = figures.firstStopM[sample]!;
+  const firstStopM = figures.anchorM[sample]!;
   const onLine = low !== high && firstStopM > 0;
   const compartment = (figures.ceilingLeader[sample] || nearestToCeiling(load, high)) - 1;
   const chain = newChain();
@@ -137,7 +137,7 @@ function oneFactorTable({ timeline, figures }: Instant, load: Load, compartment:
 
 function lineTable({ timeline, figures, sample }: Instant, load: Load, compartment: number): WorkingTable {
   const { gradientFactors } = figures.limits;
-  const firstStopM = figures.firstStopM[sample]!;
+  const firstStopM = figures.anchorM[sample]!;
   return sixteenTable(
     timeline,
     'The ceiling each compartment alone would set on the line from low to high',

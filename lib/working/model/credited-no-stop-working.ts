@@ -31,7 +31,12 @@ const JUMPED_BAR = 1e-5;
 export function creditedNoStopWorking(instant: Instant): Working {
   const { timeline, figures, sample } = instant;
   const start = ascentStartAt(timeline, figures, sample);
-  const minutes = creditedNoStopMin(ascentPlanner(figures.limits, timeline), timeline, start);
+  const minutes = creditedNoStopMin(
+    ascentPlanner(figures.limits, timeline),
+    timeline,
+    start,
+    figures.limits.gradientFactors,
+  );
   const stayMin = Math.min(minutes, NO_STOP_CAP_MIN);
   const then = later(instant, minutes === 0 || minutes === Infinity ? stayMin : stayMin + JUST_AFTER_MIN);
   const wait = requiredWait(then);
@@ -177,7 +182,7 @@ function later({ timeline, figures, sample }: Instant, minutes: number): Instant
       nitrogenBar,
       heliumBar,
     },
-    figures: { ...figures, firstStopM: only(figures.firstStopM) },
+    figures: { ...figures, anchorM: only(figures.anchorM) },
     sample: 0,
   };
 }

@@ -53,7 +53,7 @@ export function requiredWait(instant: Instant): RequiredWait {
   const { plan, gradientFactors } = figures.limits;
   const schedule = scheduleNow(instant);
   const way = wayToFirstStop(instant, schedule);
-  const known = { schedule, ...way, nextGf: gradientFactorAt(way.nextM, schedule.firstStopM, gradientFactors) };
+  const known = { schedule, ...way, nextGf: gradientFactorAt(way.nextM, schedule.anchorM, gradientFactors) };
   const justShortMin = way.minutes === Infinity ? WAIT_HORIZON_MIN : Math.max(0, way.minutes - plan.stopRoundingMin);
   const roomBar = ALL_COMPARTMENTS.map((c) => nextLevel(instant, known, c, justShortMin).roomBar);
   const compartment = roomBar.indexOf(Math.min(...roomBar));
@@ -87,7 +87,7 @@ function wayToFirstStop({ timeline, figures, sample }: Instant, { parts, stops, 
   const { limits } = figures;
   const nextM = levelM(levelAbove(depthM, limits.plan), limits.plan);
   // With nothing dissolved no stop is asked for, so what is planned is the bare climb, with its gas switches.
-  const bare = ascentPlanner(limits, timeline)({ depthM, gas, ...emptyTissues(), at: 0, fixedFirstStopM: 0 }).parts;
+  const bare = ascentPlanner(limits, timeline)({ depthM, gas, ...emptyTissues(), at: 0, anchorM: 0 }).parts;
   const onward = bare.slice(0, bare.findIndex(({ toM }) => toM === nextM) + 1);
   return {
     minutes: stop ? stop.minutes : Infinity,

@@ -59,7 +59,7 @@ export function levelFactor(
 ): Named {
   const { low, high } = gradientFactors;
   if (low === high) return gradientFactor('gf', high);
-  if (nextM === 0 || schedule.firstStopM === 0) return gradientFactor('gf_high', high, 'high');
+  if (nextM === 0 || schedule.anchorM === 0) return gradientFactor('gf_high', high, 'high');
   const lowFactor = gradientFactor('gf_low', low, 'low');
   return chain.add({
     id: 'step:next-gf',
@@ -72,9 +72,9 @@ export function levelFactor(
       gradientFactor('gf_high', high, 'high'),
       fromSetting('d_next', { ...quantity(nextM, 'm'), meaning: 'depth of the next level', within: DEPTH_RANGE_M }),
       fromSetting('d_first', {
-        ...quantity(schedule.firstStopM, 'm'),
+        ...quantity(schedule.anchorM, 'm'),
         meaning: 'depth of the first stop, where the line from low to high begins',
-        within: firstStopRange(schedule.firstStopM),
+        within: firstStopRange(schedule.anchorM),
       }),
     ],
     result: quantity(nextGf, ''),

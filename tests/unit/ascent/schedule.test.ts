@@ -3,12 +3,12 @@ import { ascentPlanner, type AscentStart } from '@/lib/ascent/schedule';
 import { ALL_NITROGEN, PLAIN_SITE, plainLoad } from './plain-model';
 
 const PLAN = { ascentMMin: 60, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 };
-const settings = { plan: PLAN, gradientFactors: { low: 1, high: 1 }, carried: [] };
+const settings = { plan: PLAN, gradientFactors: { low: 1, high: 1 }, carried: [], gas: ALL_NITROGEN };
 const start = (depthM: number, nitrogenBar: number): AscentStart => ({
   ...plainLoad(nitrogenBar),
   depthM,
   gas: ALL_NITROGEN,
-  fixedFirstStopM: 0,
+  anchorM: 0,
 });
 const depthsAndTimes = (stops: readonly { depthM: number; minutes: number }[]) =>
   stops.map(({ depthM, minutes }) => [depthM, minutes]);
@@ -19,14 +19,13 @@ describe('a schedule where twice the ambient pressure is tolerated', () => {
     // 12 m: 2.2 + 1.8·2^(−t/10) ≤ 3.8 after 1.7 min, so 2; 9 m: 5.2, so 6; 6 m: 6.2, so 7; 3 m: 8.3, so 9.
     // Climbs are made to take no time.
     const instantly = { ...settings, plan: { ...PLAN, ascentMMin: 1e9 } };
-    const { stops, timeToSurfaceMin, firstStopM } = ascentPlanner(instantly, PLAIN_SITE)(start(30, 4));
+    const { stops, timeToSurfaceMin } = ascentPlanner(instantly, PLAIN_SITE)(start(30, 4));
     expect(depthsAndTimes(stops)).toEqual([
       [12, 2],
       [9, 6],
       [6, 7],
       [3, 9],
     ]);
-    expect(firstStopM).toBe(12);
     expect(timeToSurfaceMin).toBeCloseTo(24, 6);
   });
 
@@ -42,7 +41,7 @@ describe('a schedule where twice the ambient pressure is tolerated', () => {
       stops: [],
       parts: [],
       timeToSurfaceMin: 0,
-      firstStopM: 0,
+      anchorM: 0,
     }));
 
   it('begins with the way down where the diver is above the ceiling', () => {
@@ -106,8 +105,11 @@ describe('a schedule with gases carried', () => {
     );
   });
 
-  it('keeps the first stop that an ascent under way has fixed', () => {
-    expect(planAscent({ ...start(9, 2.2), fixedFirstStopM: 15 }).firstStopM).toBe(15);
-    expect(planAscent({ ...start(20, 2.2), fixedFirstStopM: 15 }).firstStopM).toBe(3);
+  it('starts from the anchor reached, or from its own ceiling at low where that is deeper', () => {
+    const shaped = ascentPlanner({ ...settings, gradientFactors: { low: 0.5, high: 1 } }, PLAIN_SITE);
+    expect(shaped({ ...start(20, 2.2), anchorM: 15 }).anchorM).toBe(15);
+    // 2.2 bar: at half of the way to twice the pressure, p + p/2 = 2.2 at 1.4667 bar.
+    expect(shaped({ ...start(20, 2.2), anchorM: 0 }).anchorM).toBeCloseTo(4.6667, 4);
+    expect(shaped({ ...start(20, 1.9), anchorM: 15 }).anchorM).toBe(0);
   });
 });

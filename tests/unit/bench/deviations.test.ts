@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_BENCH, benchUnitSchema, type BenchSettings, type Readings } from '@/lib/bench/bench-settings';
+import {
+  DEFAULT_BENCH,
+  benchUnitSchema,
+  sheetAboutSchema,
+  type BenchSettings,
+  type Readings,
+} from '@/lib/bench/bench-settings';
 import { parseRun } from '@/lib/bench/chamber-run';
 import { allowedAtM, depthDeviations, driftOf, hysteresisOf } from '@/lib/bench/deviations';
 import { expectedOf } from '@/lib/bench/expected';
@@ -119,6 +125,14 @@ describe('the verdict on a unit', () => {
     expect(verdict(depths(salt)).reasons.join(' ')).toContain('as those of a unit set to salt water would');
   });
 
+  it('tells of a fault that was seen, whatever the figures, and asks that unit for no more', () => {
+    const { ruling, headline, reasons } = verdict({ '10 in': { depthM: 10 }, '16 in': { fault: 'water inside' } });
+    expect(ruling).toBe('faulty');
+    expect(headline).toMatch(/Do not return this unit to service.*may go on with the others/);
+    expect(reasons).toEqual(['At “16 in”: water inside.']);
+    expect(verdict({ ...depths(good), '10 out': { depthM: 'nothing', fault: 'dead display' } }).ruling).toBe('stop');
+  });
+
   it('is content with a sheet that fits, and says what that is not', () => {
     const { ruling, headline, reasons } = verdict(depths(good));
     expect(ruling).toBe('in');
@@ -138,9 +152,19 @@ describe('the verdict on a unit', () => {
 
 describe('the sheet as CSV', () => {
   it('carries the cautions, every checkpoint and the verdict', () => {
-    const text = writeSheetCsv('A run', stated, [{ unit, expected: expected(), readings: depths({ '10 in': 10.3 }) }]);
+    const about = sheetAboutSchema.parse({
+      date: '2026-05-01',
+      operator: 'The one at the valve',
+      remarks: 'Water, 21 °C',
+    });
+    const text = writeSheetCsv('A run', about, stated, [
+      { unit, expected: expected(), readings: depths({ '10 in': 10.3 }) },
+    ]);
     expect(text).toContain(cautions.general);
     expect(text).toContain(cautions.chamber);
+    for (const line of ['# Date: 2026-05-01', '# Who runs it: The one at the valve', '# Remarks: Water, 21 °C'])
+      expect(text).toContain(`"${line}"`);
+    expect(text).not.toContain('Gauge last checked');
     expect(text).toContain('reading,Unit A,10 in,120,10,0.981,10.00,10.3,0.3,0.400,in,');
     expect(text).toContain('verdict,Unit A,');
   });

@@ -42,8 +42,9 @@ describe('a sweep over gradient factors', () => {
   it('gives a no-stop time with credit in which it has', () => {
     const { values } = sweep('creditedNoStop');
     const { site, arrival } = bottomOf(deep);
-    const planAscent = ascentPlanner({ ...deep.settings, gradientFactors: { low: 0.4, high: 0.9 } }, site);
-    expect(values[2 * 3 + 1]).toBe(creditedNoStopMin(planAscent, site, arrival));
+    const gradientFactors = { low: 0.4, high: 0.9 };
+    const planAscent = ascentPlanner({ ...deep.settings, gradientFactors }, site);
+    expect(values[2 * 3 + 1]).toBe(creditedNoStopMin(planAscent, site, arrival, gradientFactors));
     expect(values[2 * 3]).toBeLessThan(values[2 * 3 + 2]!);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { shownAt } from '@/lib/rules/unit/shown';
+import type { Watch } from '@/lib/rules/watch';
 import { at, down, rest, stay, told, up, watched, type RulesInput } from './made-dives';
 
 /** 30 m for long enough to owe stops at 6 and 3 m. */
@@ -10,24 +11,31 @@ const kinds = (steps: Parameters<typeof watched>[0], rules: RulesInput = {}) =>
     line.replace(/^\S+ /, ''),
   );
 
+/** The first sample at or after an instant. */
+const sampleFrom = (watch: Watch, timeS: number) => watch.timeline.timeS.findIndex((sampleS) => sampleS >= timeS);
+
 describe('the required stops', () => {
-  it('are told when the no-stop time runs out, at the very sample the model has a ceiling', () => {
+  it('tell the ceiling at the instant the no-stop time runs out, between two samples', () => {
     const watch = watched(overstayed);
     const first = watch.figures.ceilingM.findIndex((ceilingM) => ceilingM > 0);
-    const event = watch.events.find(({ kind }) => kind === 'stop-required')!;
-    expect(event.timeS).toBe(watch.timeline.timeS[first]);
+    const event = watch.events.find(({ kind }) => kind === 'ceiling-clears')!;
+    const left = watch.figures.noStopMin[first - 1]!;
+    expect(event.timeS).toBeCloseTo(watch.timeline.timeS[first - 1]! + left * 60, 6);
     expect(event.text).toBe(
-      'At 13:09 the no-stop time has run out and a ceiling is there. On the way up, stop at 3 m until it has cleared.',
+      'At 13:08 there is a ceiling, but coming up at the plan’s rate you would find it gone. No stop is needed.',
     );
-    expect(watch.figures.noStopMin[first - 1]).toBeLessThan(1 / 30);
   });
 
-  it('are told again when the first stop moves down a step', () => {
+  it('are told as owed, and told again when the first moves down a step, each as the schedule has it', () => {
     const watch = watched(overstayed);
-    const event = watch.events.find(({ kind }) => kind === 'required-stop-deeper')!;
-    expect(watch.figures.ceilingM[at(watch, event.timeS)]).toBeGreaterThan(3);
-    expect(watch.figures.ceilingM[at(watch, event.timeS) - 1]).toBeLessThanOrEqual(3);
-    expect(event.numbers).toMatchObject({ stopM: 6 });
+    const event = (wanted: string) => watch.events.find(({ kind }) => kind === wanted)!;
+    const stopsAround = (timeS: number) => {
+      const after = sampleFrom(watch, timeS);
+      return [after - 1, after].map((sample) => shownAt(watch, sample).requiredStop?.depthM ?? 0);
+    };
+    expect(stopsAround(event('stop-owed').timeS)).toEqual([0, event('stop-owed').numbers['stopM']]);
+    expect(stopsAround(event('first-stop-moved').timeS)).toEqual([3, 6]);
+    expect(event('first-stop-moved').text).toContain('the first stop has moved down to 6 m.');
   });
 
   it('are shown with their depths and minutes, and the time to the surface', () => {
@@ -43,14 +51,14 @@ describe('the required stops', () => {
 
   it('are over when the ceiling has risen to the surface', () => {
     const watch = watched([...overstayed, up(6, 160), stay(300), up(3, 20), stay(1500)]);
-    const event = watch.events.find(({ kind }) => kind === 'required-stops-done')!;
-    expect(watch.figures.ceilingM[at(watch, event.timeS)]).toBe(0);
-    expect(watch.figures.ceilingM[at(watch, event.timeS) - 1]).toBeGreaterThan(0);
+    const event = watch.events.find(({ kind }) => kind === 'nothing-owed')!;
+    expect(watch.figures.ceilingM[sampleFrom(watch, event.timeS)]).toBe(0);
+    expect(watch.figures.ceilingM[sampleFrom(watch, event.timeS) - 1]).toBeGreaterThan(0);
   });
 
   it('alarm above the ceiling, and say when you are below it again', () => {
     const watch = watched([...overstayed, up(3, 180), stay(20), down(6, 20), stay(60)]);
-    const [above, back] = watch.events.filter(({ rule }) => rule === 'requiredStops').slice(2);
+    const [above, back] = watch.events.filter(({ kind }) => kind.endsWith('above-ceiling') || kind.startsWith('below'));
     expect([above!.kind, back!.kind]).toEqual(['above-ceiling', 'below-ceiling-again']);
     expect(shownAt(watch, at(watch, 2190)).alarms).toEqual([
       { kind: 'above-ceiling', text: 'You are above the ceiling. Go back down to 6 m.' },

@@ -68,7 +68,7 @@ describe('the language of goals and answers', () => {
     expect(value('depthM at 1 min after leaving')).toBeCloseTo(21, 9);
     expect(value('depthM at 50 s before arrival')).toBeCloseTo(15, 9);
     expect(value('depthM at surfacing')).toBe(0);
-    expect(value('ceilingM at first stop-required')).toBeGreaterThan(0);
+    expect(value('ceilingM at first ceiling-clears')).toBeGreaterThan(0);
     expect(value('depthM at (1 min + 40 s)')).toBeCloseTo(30, 9);
   });
 
@@ -109,7 +109,7 @@ describe('the language of goals and answers', () => {
     ['tensionBar(17) at arrival', 'This is not the number of a compartment. Write a whole number from 1 to 16.'],
     ['tensionBar at arrival', 'tensionBar takes one value in parentheses. Write tensionBar(5).'],
     ['highest stopM', 'stopM is not worked out for every moment. Ask for it at a moment, such as stopM at leaving.'],
-    ['count(stop-requierd)', '“stop-requierd” is not an event that is known here. Did you mean stop-required?'],
+    ['count(stop-owd)', '“stop-owd” is not an event that is known here. Did you mean stop-owed?'],
     ['maxDepthM of three', 'There is no script called “three”. Write one of main, two.'],
     [
       'maxDepthM on "Rental unit"',

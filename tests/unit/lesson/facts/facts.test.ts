@@ -69,12 +69,12 @@ describe('the facts a lesson may ask for', () => {
   it('tells what stops were asked for, and that they were left out', () => {
     expect(valueIn(THIRTY, 'requiredStopMin')).toBeGreaterThanOrEqual(valueIn(THIRTY, 'stopsMin at leaving'));
     expect(valueIn(THIRTY, 'deepestCeilingM')).toBe(valueIn(THIRTY, 'highest ceilingM'));
-    expect(valueIn(THIRTY, 'count(stop-required)')).toBe(1);
-    expect(valueIn(THIRTY, 'ceilingM at (firstMin(stop-required))')).toBeGreaterThan(0);
+    expect(valueIn(THIRTY, 'count(stop-owed)')).toBe(1);
+    expect(valueIn(THIRTY, 'ceilingM at (firstMin(ceiling-clears))')).toBeGreaterThan(0);
     const early = THIRTY.replace('stay 20 min', 'stay 5 min');
     expect(valueIn(early, 'requiredStopMin')).toBe(0);
     expect(valueIn(early, 'deepestStopM')).toBe(0);
-    expect(valueIn(early, 'firstMin(stop-required)')).toBe(Infinity);
+    expect(valueIn(early, 'firstMin(ceiling-clears)')).toBe(Infinity);
   });
 
   it('fills a compartment by half in a half-time, once at depth', () => {

@@ -4,7 +4,7 @@ import './globals.css';
 import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
-import styles from './layout.module.css';
+import styles from './parts/Shell.module.css';
 import { glossaryPath } from './lessons/paths';
 import { NewerVersion } from './offline/NewerVersion';
 import { Navigation } from './parts/Navigation';

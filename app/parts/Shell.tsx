@@ -4,7 +4,7 @@ import { usePathname } from 'next/navigation';
 import { createContext, useContext, type ReactNode } from 'react';
 import { CautionStrip } from './Caution';
 import { isWithin, routes } from './routes';
-import styles from '../layout.module.css';
+import styles from './Shell.module.css';
 
 const SheetFoot = createContext<ReactNode>(null);
 

@@ -36,7 +36,7 @@ export function WhereYouWere({ lessons }: { lessons: readonly ShelvedLesson[] })
           <b>Where you were:</b>{' '}
           {lesson && (
             <a href={lessonPath(lesson.of.slug)}>
-              {lesson.of.title}, {lesson.done} of {lesson.of.steps.length} steps done
+              {lesson.of.title}, {lesson.done} of {lesson.of.steps.length} steps seen
             </a>
           )}
           {lesson && dive !== undefined && ' · '}

@@ -19,9 +19,9 @@ export async function beenHere(lessons: readonly ShelvedLesson[]): Promise<BeenH
 
 function lessonUnderWay(lessons: readonly ShelvedLesson[]): BeenHere['lesson'] {
   const progress = readKept(progressKind, parsedText(textAt(progressKind.name) ?? ''));
-  for (const [slug, { done }] of Object.entries(progress?.lessons ?? {}).reverse()) {
+  for (const [slug, { seen }] of Object.entries(progress?.lessons ?? {}).reverse()) {
     const of = lessons.find((lesson) => lesson.slug === slug);
-    const count = of?.steps.filter((step) => done.includes(step)).length ?? 0;
+    const count = of?.steps.filter((step) => seen.includes(step)).length ?? 0;
     if (of && count > 0 && count < of.steps.length) return { of, done: count };
   }
   return undefined;

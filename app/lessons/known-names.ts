@@ -4,12 +4,14 @@ import type { KnownNames } from '@/lib/lesson/questions/known';
 import { PICTURE_IDS } from '../pictures/picture-ids';
 import { READING_IDS } from '../stage/reading-ids';
 import { routes } from '../parts/routes';
+import { TELLS } from './what-tells';
 
 /** The names a lesson may use, each from where it is kept. */
 export function knownNames(glossary: readonly Pick<Term, 'id'>[]): KnownNames {
   return {
     pictures: PICTURE_IDS,
     readings: READING_IDS,
+    tells: TELLS,
     cautions: Object.keys(cautions),
     terms: glossary.map(({ id }) => id),
     pages: Object.keys(routes),

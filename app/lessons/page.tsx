@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { LEVELS } from '@/lib/lesson/lesson';
+import { stepAsks } from '@/lib/lesson/standing';
 import { ButtonLink } from '../parts/Button';
 import { Page } from '../parts/Page';
 import { routes } from '../parts/routes';
@@ -45,7 +46,7 @@ export default function LessonsPage() {
                         About {lesson.minutes} min
                         {lesson.after.length > 0 &&
                           `, after ${lesson.after.length === 1 ? 'lesson' : 'lessons'} ${lesson.after.join(' and ')}`}
-                        <LessonStanding slug={slug} steps={lesson.steps.map(({ id }) => id)} />
+                        <LessonStanding slug={slug} steps={stepAsks(lesson.steps)} />
                       </span>
                     </span>
                   </a>

@@ -1,4 +1,5 @@
 import { cautions } from '@/content/cautions';
+import { cutsOf } from '@/lib/lesson/checking/given-away';
 import { numberAsked, rightOption } from '@/lib/lesson/questions/judge';
 import type { Evaluated } from '@/lib/lesson/expression/evaluate';
 import type { Lesson } from '@/lib/lesson/lesson';
@@ -10,6 +11,7 @@ import type { World } from '@/lib/lesson/expression/world';
 import { fillHtml, slotToken, withoutTokens, type Fillable } from './fillable';
 import type { Html, PreparedLesson, PreparedNotes, PreparedQuestion, PreparedReply, PreparedStep } from './prepared';
 import { renderLine, renderProse } from './prose';
+import { TELLS } from './what-tells';
 
 /** Where lessons are, by number; a text links to them so. */
 export type LessonPaths = (number: number) => string | undefined;
@@ -58,6 +60,7 @@ export function prepareLesson(lesson: Lesson, slug: string, paths: LessonPaths):
   const set = new Setter(paths);
   const world = worlds.about();
   const first = Object.keys(lesson.scripts)[0]!;
+  const cuts = cutsOf(lesson, worlds, TELLS);
   return {
     slug,
     number: lesson.number,
@@ -72,7 +75,7 @@ export function prepareLesson(lesson: Lesson, slug: string, paths: LessonPaths):
     ),
     scripts: lesson.scripts,
     opening: lesson.opening === undefined ? undefined : set.prose(lesson.opening, world),
-    steps: lesson.steps.map((step) => prepareStep(step, worlds.about(scriptOf(step)), first, set)),
+    steps: lesson.steps.map((step, i) => prepareStep(step, worlds.about(scriptOf(step)), first, set, cuts.get(i))),
   };
 }
 
@@ -80,7 +83,13 @@ function scriptOf(step: LessonStep): string | undefined {
   return step.kind === 'read' ? step.look?.script : 'script' in step ? step.script : undefined;
 }
 
-function prepareStep(step: LessonStep, world: World, first: string, set: Setter): PreparedStep {
+function prepareStep(
+  step: LessonStep,
+  world: World,
+  first: string,
+  set: Setter,
+  untilS: number | undefined,
+): PreparedStep {
   const common = {
     id: step.id,
     title: step.title,
@@ -91,7 +100,11 @@ function prepareStep(step: LessonStep, world: World, first: string, set: Setter)
   const at = (moment: string) => certain(momentOf(moment, world));
   switch (step.kind) {
     case 'read':
-      return { ...common, kind: 'read', look: step.look && { script, show: step.look.show, atS: at(step.look.at) } };
+      return {
+        ...common,
+        kind: 'read',
+        look: step.look && { script, show: step.look.show, atS: at(step.look.at), untilS },
+      };
     case 'predict':
       return preparePredict(step, common, script, world, set);
     case 'run':
@@ -103,6 +116,7 @@ function prepareStep(step: LessonStep, world: World, first: string, set: Setter)
         readings: step.readings,
         fromS: at(step.from),
         toS: at(step.to),
+        untilS,
         watch: step.watch
           .map(({ at: moment, text }) => ({ atS: at(moment), html: set.line(text, world) }))
           .sort((one, other) => one.atS - other.atS),
@@ -116,6 +130,7 @@ function prepareStep(step: LessonStep, world: World, first: string, set: Setter)
         script,
         show: step.show,
         goal: step.goal,
+        free: step.free,
         hints: set.replies(step.hints),
         reach: step.reach,
         after: step.after === undefined ? undefined : set.prose(step.after, world),
@@ -174,7 +189,14 @@ function preparePredict(
             otherwise: set.fillable(step.number.otherwise, 'line'),
           }
         : undefined,
-    draw: step.draw && { ...certain(drawAsked(step.draw, world)), wrong: set.replies(step.draw.wrong) },
+    draw: step.draw && {
+      ...certain(drawAsked(step.draw, world)),
+      features: step.draw.features.map((feature) => ({
+        ...feature,
+        because: set.fillable(feature.because, 'line'),
+      })),
+      wrong: set.replies(step.draw.wrong),
+    },
     after: set.prose(step.after, world),
   };
 }

@@ -1,6 +1,7 @@
 import type { Amount } from '@/lib/lesson/expression/world';
 import type { DrawAsked } from '@/lib/lesson/questions/sketch';
 import type { Filled } from '@/lib/lesson/expression/template';
+import type { Freedom } from '@/lib/lesson/questions/kept-settings';
 import type { Lesson, Level } from '@/lib/lesson/lesson';
 import type { Question } from '@/lib/lesson/step';
 import type { Fillable } from './fillable';
@@ -51,7 +52,15 @@ interface PreparedNumber {
   readonly otherwise: Fillable;
 }
 
+export interface PreparedFeature {
+  readonly name: string;
+  readonly holds: string;
+  readonly weight: number;
+  readonly because: Fillable;
+}
+
 export interface PreparedDraw extends DrawAsked {
+  readonly features: readonly PreparedFeature[];
   readonly wrong: readonly PreparedReply[];
 }
 
@@ -64,7 +73,14 @@ interface Common {
 
 export interface ReadStep extends Common {
   readonly kind: 'read';
-  readonly look: { readonly script: string; readonly show: readonly string[]; readonly atS: number } | undefined;
+  readonly look:
+    | {
+        readonly script: string;
+        readonly show: readonly string[];
+        readonly atS: number;
+        readonly untilS: number | undefined;
+      }
+    | undefined;
 }
 
 export interface PredictStep extends Common {
@@ -83,6 +99,8 @@ export interface RunStep extends Common {
   readonly readings: readonly string[] | undefined;
   readonly fromS: number;
   readonly toS: number;
+  /** Where the pictures end, so that a later question is not answered by them. */
+  readonly untilS: number | undefined;
   readonly watch: readonly { readonly atS: number; readonly html: Html }[];
 }
 
@@ -98,6 +116,7 @@ export interface TryStep extends Common {
   readonly script: string;
   readonly show: readonly string[];
   readonly goal: string;
+  readonly free: readonly Freedom[];
   readonly hints: readonly PreparedReply[];
   readonly reach: string;
   readonly after: Html | undefined;

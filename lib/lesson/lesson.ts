@@ -7,7 +7,7 @@ import { scriptText, stepSchema } from './step';
  * by the engine. What it means is held to more than this shape: see check-lesson.ts.
  */
 
-export const LEVELS = ['first steps', 'further', 'deep course', 'instruments'] as const;
+export const LEVELS = ['first steps', 'further', 'instruments', 'deep course'] as const;
 export type Level = (typeof LEVELS)[number];
 
 /** A dive of the lesson: its script, and rules of the units that watch it where they differ from the defaults. */

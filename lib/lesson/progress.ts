@@ -8,13 +8,15 @@ export interface Progress {
 export interface LessonProgress {
   /** The step the learner stands at, by id. */
   readonly at: string | undefined;
-  /** Steps that have been seen to their end, by id. */
-  readonly done: readonly string[];
-  readonly predictions: Readonly<Record<string, Prediction>>;
-  /** Goals that have been met, by step. */
-  readonly met: Readonly<Record<string, string>>;
+  /** Steps that have been gone past, by id: seen, and no more. */
+  readonly seen: readonly string[];
+  readonly predictions: Readonly<Record<string, Predicted>>;
+  /** Goals of the learner’s own dives, by step. */
+  readonly tries: Readonly<Record<string, Tried>>;
   /** Answers to check questions, by step and question: `step/question`. */
   readonly checks: Readonly<Record<string, CheckAnswer>>;
+  /** What is half given, by step, or by step and question. */
+  readonly drafts: Readonly<Record<string, Draft>>;
 }
 
 export const CONFIDENCES = ['a guess', 'fairly sure', 'sure'] as const;
@@ -32,23 +34,65 @@ export interface Prediction {
   readonly reason: string;
   readonly confidence: Confidence;
   readonly right: boolean;
+  /** Given when the model's answer had been seen. */
+  readonly knowing: boolean;
 }
 
-/** The last answer to a question that is drawn afresh. */
-interface CheckAnswer {
+/** Everything that was said to one question, the first answer first; nothing is written over. */
+export interface Predicted {
+  readonly given: readonly Prediction[];
+  /** The model's answer was looked at before any was given. */
+  readonly looked: boolean;
+  /** It is being answered once more. */
+  readonly again: boolean;
+}
+
+export interface Tried {
+  /** The dive that met the goal. */
+  readonly met: string | undefined;
+  /** The way to do it was looked at before the goal was met. */
+  readonly looked: boolean;
+}
+
+/** What was answered to a question that is drawn afresh. */
+export interface CheckAnswer {
   readonly seed: number;
   readonly right: boolean;
+  /** Whether the very first answer was right; undefined in records from before that was kept. */
+  readonly firstRight: boolean | undefined;
   /** How many were answered, and how many rightly. */
   readonly tries: number;
   readonly rights: number;
 }
 
+/** A half-given answer, as it stands. */
+export interface Draft {
+  readonly answer?: Answer | undefined;
+  /** A number as it was typed. */
+  readonly text?: string | undefined;
+  readonly reason?: string | undefined;
+  readonly confidence?: Confidence | undefined;
+  /** Which numbers were drawn for a question. */
+  readonly seed?: number | undefined;
+  /** A dive in the making. */
+  readonly script?: string | undefined;
+}
+
 export const NO_PROGRESS: Progress = { lessons: {} };
-const NONE: LessonProgress = { at: undefined, done: [], predictions: {}, met: {}, checks: {} };
+export const NOTHING_YET: LessonProgress = {
+  at: undefined,
+  seen: [],
+  predictions: {},
+  tries: {},
+  checks: {},
+  drafts: {},
+};
+export const NOT_PREDICTED: Predicted = { given: [], looked: false, again: false };
+const NOT_TRIED: Tried = { met: undefined, looked: false };
 
 /** What was done in one lesson; nothing where it was never begun. */
 export function progressIn(progress: Progress, slug: string): LessonProgress {
-  return (Object.hasOwn(progress.lessons, slug) ? progress.lessons[slug] : undefined) ?? NONE;
+  return (Object.hasOwn(progress.lessons, slug) ? progress.lessons[slug] : undefined) ?? NOTHING_YET;
 }
 
 function changed(progress: Progress, slug: string, change: (own: LessonProgress) => Partial<LessonProgress>): Progress {
@@ -61,26 +105,66 @@ export function standingAt(progress: Progress, slug: string, step: string): Prog
   return changed(progress, slug, () => ({ at: step }));
 }
 
-/** The progress with a step of a lesson done; once however often it is done. */
-export function withDone(progress: Progress, slug: string, step: string): Progress {
-  return changed(progress, slug, ({ done }) => ({ done: done.includes(step) ? done : [...done, step] }));
+export function withSeen(progress: Progress, slug: string, step: string): Progress {
+  return changed(progress, slug, ({ seen }) => ({ seen: seen.includes(step) ? seen : [...seen, step] }));
 }
 
-/** The progress with what was foretold at a step, in place of an earlier prediction. */
-export function withPrediction(progress: Progress, slug: string, step: string, prediction: Prediction): Progress {
-  return changed(progress, slug, ({ predictions }) => ({ predictions: { ...predictions, [step]: prediction } }));
+function withPredicted(
+  progress: Progress,
+  slug: string,
+  step: string,
+  change: (before: Predicted) => Partial<Predicted>,
+): Progress {
+  return changed(progress, slug, ({ predictions }) => {
+    const before = predictions[step] ?? NOT_PREDICTED;
+    return { predictions: { ...predictions, [step]: { ...before, ...change(before) } } };
+  });
 }
 
-/** Takes a prediction back, so that it can be made anew. */
-export function withoutPrediction(progress: Progress, slug: string, step: string): Progress {
-  return changed(progress, slug, ({ predictions }) => ({
-    predictions: Object.fromEntries(Object.entries(predictions).filter(([id]) => id !== step)),
+/** Adds an answer to those given before; what was half given is done with. */
+export function withPrediction(
+  progress: Progress,
+  slug: string,
+  step: string,
+  prediction: Omit<Prediction, 'knowing'>,
+): Progress {
+  const given = withPredicted(progress, slug, step, (before) => ({
+    given: [...before.given, { ...prediction, knowing: before.looked || before.given.length > 0 }],
+    again: false,
   }));
+  return withoutDraft(given, slug, step);
+}
+
+/** The model's answer is shown without one of the learner's own. */
+export function withLooked(progress: Progress, slug: string, step: string): Progress {
+  return withPredicted(progress, slug, step, ({ given }) => ({ looked: given.length === 0, again: false }));
+}
+
+/** Asks once more; what was said before stays. */
+export function askedAgain(progress: Progress, slug: string, step: string): Progress {
+  return withPredicted(progress, slug, step, () => ({ again: true }));
+}
+
+function withTried(
+  progress: Progress,
+  slug: string,
+  step: string,
+  change: (before: Tried) => Partial<Tried>,
+): Progress {
+  return changed(progress, slug, ({ tries }) => {
+    const before = tries[step] ?? NOT_TRIED;
+    return { tries: { ...tries, [step]: { ...before, ...change(before) } } };
+  });
 }
 
 /** The progress with the goal of a step met by a script. */
 export function withMet(progress: Progress, slug: string, step: string, script: string): Progress {
-  return changed(progress, slug, ({ met }) => ({ met: { ...met, [step]: script } }));
+  return withTried(progress, slug, step, () => ({ met: script }));
+}
+
+/** The way to meet a goal was looked at; once it is met that changes nothing. */
+export function withWayLooked(progress: Progress, slug: string, step: string): Progress {
+  return withTried(progress, slug, step, ({ met, looked }) => ({ looked: looked || met === undefined }));
 }
 
 /**
@@ -96,96 +180,36 @@ export function withCheck(
   right: boolean,
 ): Progress {
   const key = `${step}/${question}`;
-  return changed(progress, slug, ({ checks }) => {
+  const counted = changed(progress, slug, ({ checks }) => {
     const before = checks[key];
     return {
       checks: {
         ...checks,
-        [key]: { seed, right, tries: (before?.tries ?? 0) + 1, rights: (before?.rights ?? 0) + (right ? 1 : 0) },
+        [key]: {
+          seed,
+          right,
+          firstRight: before ? before.firstRight : right,
+          tries: (before?.tries ?? 0) + 1,
+          rights: (before?.rights ?? 0) + (right ? 1 : 0),
+        },
       },
     };
   });
+  return withoutDraft(counted, slug, key);
 }
 
-/** Forgets one lesson. */
+/** Keeps what is half given; parts that are left out stay as they were. */
+export function withDraft(progress: Progress, slug: string, key: string, draft: Draft): Progress {
+  return changed(progress, slug, ({ drafts }) => ({ drafts: { ...drafts, [key]: { ...drafts[key], ...draft } } }));
+}
+
+export function withoutDraft(progress: Progress, slug: string, key: string): Progress {
+  return changed(progress, slug, ({ drafts }) => ({
+    drafts: Object.fromEntries(Object.entries(drafts).filter(([name]) => name !== key)),
+  }));
+}
+
+/** Forgets one lesson, so that it can be started over. */
 export function withoutLesson(progress: Progress, slug: string): Progress {
   return { lessons: Object.fromEntries(Object.entries(progress.lessons).filter(([name]) => name !== slug)) };
-}
-
-const MOST_REASON = 2000;
-
-/** Progress from a record of unknown making: what can be used of it, piece by piece. Never throws. */
-export function readProgress(record: unknown): Progress {
-  const lessons: Record<string, LessonProgress> = {};
-  for (const [slug, own] of entriesOf(fieldOf(record, 'lessons'))) {
-    if (!/^[a-z0-9-]{1,80}$/.test(slug)) continue;
-    const at = fieldOf(own, 'at');
-    const done = fieldOf(own, 'done');
-    lessons[slug] = {
-      at: typeof at === 'string' ? at : undefined,
-      done: Array.isArray(done) ? done.filter((step): step is string => typeof step === 'string').slice(0, 100) : [],
-      predictions: readEach(fieldOf(own, 'predictions'), readPrediction),
-      met: readEach(fieldOf(own, 'met'), (script) => (typeof script === 'string' ? script : undefined)),
-      checks: readEach(fieldOf(own, 'checks'), readCheck),
-    };
-  }
-  return { lessons };
-}
-
-function fieldOf(value: unknown, name: string): unknown {
-  return typeof value === 'object' && value !== null && Object.hasOwn(value, name)
-    ? (value as Record<string, unknown>)[name]
-    : undefined;
-}
-
-function entriesOf(value: unknown): [string, unknown][] {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
-    ? Object.entries(value).slice(0, 200)
-    : [];
-}
-
-function readEach<T>(value: unknown, read: (one: unknown) => T | undefined): Record<string, T> {
-  return Object.fromEntries(
-    entriesOf(value).flatMap(([key, one]): [string, T][] => {
-      const made = read(one);
-      return made === undefined ? [] : [[key, made]];
-    }),
-  );
-}
-
-function readPrediction(value: unknown): Prediction | undefined {
-  const answer = readAnswer(fieldOf(value, 'answer'));
-  const confidence = CONFIDENCES.find((one) => one === fieldOf(value, 'confidence'));
-  const reason = fieldOf(value, 'reason');
-  const right = fieldOf(value, 'right');
-  if (!answer || !confidence || typeof reason !== 'string' || typeof right !== 'boolean') return undefined;
-  return { answer, confidence, reason: reason.slice(0, MOST_REASON), right };
-}
-
-function readAnswer(value: unknown): Answer | undefined {
-  const by = fieldOf(value, 'by');
-  const option = fieldOf(value, 'option');
-  const number = fieldOf(value, 'value');
-  const sketch = fieldOf(value, 'sketch');
-  if (by === 'choice' && isNumber(option)) return { by, option };
-  if (by === 'number' && isNumber(number)) return { by, value: number };
-  if (by !== 'draw' || !Array.isArray(sketch)) return undefined;
-  const points = sketch
-    .slice(0, 400)
-    .map((point) => ({ timeS: fieldOf(point, 'timeS'), value: fieldOf(point, 'value') }));
-  return points.every((point): point is SketchPoint => isNumber(point.timeS) && isNumber(point.value))
-    ? { by, sketch: points }
-    : undefined;
-}
-
-function readCheck(value: unknown): CheckAnswer | undefined {
-  const [seed, tries, rights] = [fieldOf(value, 'seed'), fieldOf(value, 'tries'), fieldOf(value, 'rights')];
-  const right = fieldOf(value, 'right');
-  return isNumber(seed) && isNumber(tries) && isNumber(rights) && typeof right === 'boolean'
-    ? { seed, tries, rights, right }
-    : undefined;
-}
-
-function isNumber(value: unknown): value is number {
-  return typeof value === 'number' && Number.isFinite(value);
 }

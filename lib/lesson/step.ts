@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { FREEDOMS } from './questions/kept-settings';
 import {
   choiceSchema,
   drawSchema,
@@ -54,6 +55,8 @@ const predictSchema = z.strictObject({
   choice: choiceSchema.optional(),
   number: numberSchema.optional(),
   draw: drawSchema.optional(),
+  /** What may be told before the answer, because the question builds on it: a point of a curve, a rule that was taught. */
+  given: z.array(expressionText).max(4).default([]),
   /** Read once the prediction lies beside what the engine says. */
   after: prose,
 });
@@ -90,6 +93,8 @@ const trySchema = z.strictObject({
   script: name.optional(),
   show,
   goal: expressionText,
+  /** What else than its steps may be changed about the dive; the rest has to stay as it was. */
+  free: z.array(z.enum(FREEDOMS)).default([]),
   /** Said while the goal is not met and the condition holds; otherwise what is missing is said from the goal itself. */
   hints: z.array(replySchema).max(6).default([]),
   /** A script that meets the goal: shown as one way to do it, and checked. */

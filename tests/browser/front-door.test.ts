@@ -132,7 +132,7 @@ describe('the doors', () => {
     await page.goto('/', { waitUntil: 'commit' });
     const below = page.getByRole('heading', { name: 'Sixteen half-times' });
     const before = await below.boundingBox();
-    await page.getByRole('link', { name: /^Pressure, and what gas does under it, 1 of \d+ steps done$/ }).waitFor();
+    await page.getByRole('link', { name: /^Pressure, and what gas does under it, 1 of \d+ steps seen$/ }).waitFor();
     expect(await below.boundingBox()).toEqual(before);
   });
 });

@@ -145,7 +145,7 @@ describe('a lesson in a browser', () => {
     await arrive(page, lessonPath(SLUG));
     await page.getByText('That is what the model says.').waitFor();
     await arrive(page, routes.lessons.path);
-    await page.getByText(/2 of 10 steps done/).waitFor();
+    await page.getByText(/2 of 10 steps seen/).waitFor();
   });
 
   it('waits at its moments while it plays', async () => {

@@ -46,7 +46,7 @@ describe('where you were', () => {
   it('leads on to the lesson under way, not to one that is done or one this version does not have', async () => {
     withProgress({ '01-one': { done: ['a'] }, '02-two': { done: ['a', 'b'] }, '99-gone': { done: ['a'] } });
     render(<WhereYouWere lessons={LESSONS} />);
-    expect(await screen.findByRole('link', { name: 'One, 1 of 3 steps done' })).toHaveAttribute(
+    expect(await screen.findByRole('link', { name: 'One, 1 of 3 steps seen' })).toHaveAttribute(
       'href',
       '/lessons/01-one/',
     );

@@ -24,7 +24,7 @@ steps:
   - kind: read
     id: begin
     title: To begin
-    text: At {{30 m}} there are {{noStopMin at arrival}}.
+    text: At {{30 m}} the pressure is {{ambientBar at arrival}}.
     notes:
       ask: [Who knows?]
       tip: Wait a while.

@@ -167,7 +167,7 @@ describe('the workshop', () => {
 
   it('tells what is wrong with a hostile one and runs none of it', async () => {
     const hostile = EVERY_WAY.replace(
-      'text: At {{30 m}} there are {{noStopMin at arrival}}.',
+      'text: At {{30 m}} the pressure is {{ambientBar at arrival}}.',
       'text: "<img src=x onerror=alert(1)> [x](javascript:alert(1)) {{constructor}}"',
     );
     const packed = encodeLesson(hostile);

@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import { withCheck } from '@/lib/lesson/progress';
+import { withCheck, withDraft, withoutDraft, type Draft } from '@/lib/lesson/progress';
 import { Button } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
 import type { CheckStep, PreparedLesson, PreparedQuestion } from '../prepared';
@@ -47,9 +47,16 @@ const freshSeed = () => 1 + Math.floor(Math.random() * SEEDS);
 
 function FreshQuestion(props: QuestionProps) {
   const { engine, lesson, step, question } = props;
-  const [seed, setSeed] = useState(freshSeed);
+  const update = useProgress((state) => state.update);
+  const key = `${step.id}/${question.id}`;
+  const kept = useLessonProgress(lesson.slug).drafts[key]?.seed;
+  const [seed, setSeed] = useState(() => kept ?? freshSeed());
+  const another = () => {
+    update((before) => withoutDraft(before, lesson.slug, key));
+    setSeed(freshSeed());
+  };
   const asked = useMemo(() => engine.askQuestion(lesson, step, question, seed), [engine, lesson, step, question, seed]);
-  return <OneQuestion key={seed} {...props} asked={asked} onAnother={() => setSeed(freshSeed())} />;
+  return <OneQuestion key={seed} {...props} asked={asked} onAnother={another} />;
 }
 
 interface Given {
@@ -67,9 +74,15 @@ function OneQuestion({
   onAnother,
 }: QuestionProps & { asked: AskedQuestion; onAnother: () => void }) {
   const update = useProgress((state) => state.update);
-  const record = useLessonProgress(lesson.slug).checks[`${step.id}/${question.id}`];
-  const [chosen, setChosen] = useState<number>();
-  const [typed, setTyped] = useState<number>();
+  const key = `${step.id}/${question.id}`;
+  const own = useLessonProgress(lesson.slug);
+  const record = own.checks[key];
+  const [begun] = useState(() => own.drafts[key]);
+  const [chosen, setChosen] = useState(begun?.answer?.by === 'choice' ? begun.answer.option : undefined);
+  const [typed, setTyped] = useState(begun?.answer?.by === 'number' ? begun.answer.value : undefined);
+  // Kept with the numbers it was given to, so that a reload asks the same.
+  const keep = (draft: Draft) =>
+    update((before) => withDraft(before, lesson.slug, key, { ...draft, seed: asked.seed }));
   const [given, setGiven] = useState<Given>();
   const [told, setTold] = useState('');
 
@@ -104,11 +117,23 @@ function OneQuestion({
           legend="Your answer"
           options={asked.options.map(({ html }) => html)}
           chosen={chosen}
-          onChoose={setChosen}
+          onChoose={(option) => {
+            setChosen(option);
+            keep({ answer: { by: 'choice', option } });
+          }}
           disabled={given !== undefined}
         />
       ) : (
-        !given && <NumberAnswerBox dimension={asked.number!.answer.dimension} onNumber={setTyped} />
+        !given && (
+          <NumberAnswerBox
+            dimension={asked.number!.answer.dimension}
+            begun={begun?.text}
+            onNumber={(value, text) => {
+              setTyped(value);
+              keep({ text, answer: value === undefined ? undefined : { by: 'number', value } });
+            }}
+          />
+        )
       )}
       {given ? (
         <div role="status">
@@ -144,6 +169,9 @@ function OneQuestion({
         {record && (
           <p className={styles.tally}>
             {record.rights} of {record.tries} right so far
+            {record.tries > 1 &&
+              record.firstRight !== undefined &&
+              `, the first ${record.firstRight ? 'right' : 'not'}`}
           </p>
         )}
       </div>

@@ -51,6 +51,7 @@ function ClassQuestion({ engine, lesson, step, question, seed, shown }: ClassQue
       <Prose html={asked.ask} />
       {asked.options && (
         <HandsTally
+          name={`${lesson.slug} ${step.id}/${question.id} ${seed}`}
           options={asked.options.map(({ html }) => html)}
           right={shown ? asked.options.findIndex(({ right }) => right) : undefined}
           because={shown ? asked.options.map(({ because }) => because) : undefined}

@@ -1,12 +1,11 @@
 'use client';
 
-import { useState } from 'react';
-import type { Sketch } from '@/lib/lesson/questions/sketch';
 import { entryUnit } from '@/lib/lesson/entry';
 import { usePreferences } from '../../parts/preferences';
 import { valueHtml } from '../fillable';
 import type { PredictStep, PreparedLesson } from '../prepared';
 import { Prose, ProseLine } from '../Prose';
+import { useClassAnswers } from './class-answers';
 import { HandsTally } from './HandsTally';
 import { NumberLine } from './NumberLine';
 import { NumbersCalled } from './NumbersCalled';
@@ -23,8 +22,7 @@ interface ClassPredictProps {
 /** A question put to a class: hands first, the answer when it is uncovered. */
 export function ClassPredict({ lesson, step, shown }: ClassPredictProps) {
   const units = usePreferences((state) => state.units);
-  const [called, setCalled] = useState<readonly number[]>([]);
-  const [sketch, setSketch] = useState<Sketch>();
+  const { called, sketch, change } = useClassAnswers(`${lesson.slug} ${step.id}`);
   const { choice, number, draw } = step;
   const entry = number && entryUnit(number.answer.dimension, units);
   return (
@@ -32,6 +30,7 @@ export function ClassPredict({ lesson, step, shown }: ClassPredictProps) {
       <Prose html={step.html} />
       {choice && (
         <HandsTally
+          name={`${lesson.slug} ${step.id}`}
           options={choice.map(({ html }) => html)}
           right={shown ? choice.findIndex(({ right }) => right) : undefined}
           because={shown ? choice.map(({ because }) => because) : undefined}
@@ -39,7 +38,7 @@ export function ClassPredict({ lesson, step, shown }: ClassPredictProps) {
       )}
       {number && entry && (
         <>
-          <NumbersCalled unit={entry.unit} called={called} onCalled={setCalled} />
+          <NumbersCalled unit={entry.unit} called={called} onCalled={(numbers) => change({ called: numbers })} />
           {shown && (
             <>
               <NumberLine
@@ -56,8 +55,8 @@ export function ClassPredict({ lesson, step, shown }: ClassPredictProps) {
           )}
         </>
       )}
-      {draw && !shown && <SketchPad asked={draw} onSketch={setSketch} />}
-      {draw && shown && <SketchOverlay lesson={lesson} step={step} sketch={sketch ?? []} />}
+      {draw && !shown && <SketchPad asked={draw} sketch={sketch} onSketch={(drawn) => change({ sketch: drawn })} />}
+      {draw && shown && <SketchOverlay lesson={lesson} step={step} sketch={sketch} />}
       {shown && <Prose html={step.after} />}
     </>
   );

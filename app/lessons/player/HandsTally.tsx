@@ -1,12 +1,14 @@
 'use client';
 
-import { useState } from 'react';
 import { IconButton } from '../../parts/IconButton';
 import type { Html } from '../prepared';
 import { ProseLine } from '../Prose';
+import { useClassAnswers } from './class-answers';
 import styles from './presenter.module.css';
 
 interface HandsTallyProps {
+  /** Under which the hands are kept while pages are turned. */
+  name: string;
   options: readonly Html[];
   /** The right one, once it is uncovered. */
   right: number | undefined;
@@ -14,11 +16,11 @@ interface HandsTallyProps {
 }
 
 /** Answers with the hands counted for each. */
-export function HandsTally({ options, right, because }: HandsTallyProps) {
-  const [hands, setHands] = useState<readonly number[]>(() => options.map(() => 0));
+export function HandsTally({ name, options, right, because }: HandsTallyProps) {
+  const { hands: kept, change } = useClassAnswers(name);
+  const hands = options.map((_, index) => kept[index] ?? 0);
   const most = Math.max(1, ...hands);
-  const count = (index: number, by: number) =>
-    setHands((before) => before.map((one, i) => (i === index ? Math.max(0, one + by) : one)));
+  const count = (index: number, by: number) => change({ hands: { ...kept, [index]: Math.max(0, hands[index]! + by) } });
   return (
     <ol className={styles.tally}>
       {options.map((html, index) => (

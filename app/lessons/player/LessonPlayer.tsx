@@ -1,7 +1,7 @@
 'use client';
 
 import { memo, useDeferredValue, useEffect, useRef, useState } from 'react';
-import { standingAt, withDone } from '@/lib/lesson/progress';
+import { standingAt, withSeen } from '@/lib/lesson/progress';
 import { Button, ButtonLink } from '../../parts/Button';
 import { routes } from '../../parts/routes';
 import { KIND_WORDS } from '../kind-words';
@@ -48,7 +48,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
   const turnTo = (to: number) => {
     moved.current = true;
     const left = steps[place];
-    if (left && to > place) update((before) => withDone(before, slug, left.id));
+    if (left && to > place) update((before) => withSeen(before, slug, left.id));
     const target = steps[to];
     if (target) update((before) => standingAt(before, slug, target.id));
     go(to);

@@ -9,14 +9,16 @@ import { usePreferences } from '../../parts/preferences';
 interface NumberAnswerBoxProps {
   dimension: Dimension;
   /** The number in the unit of expressions; undefined while there is none. */
-  onNumber: (value: number | undefined) => void;
+  onNumber: (value: number | undefined, text: string) => void;
+  /** What was typed before. */
+  begun?: string | undefined;
   label?: string;
 }
 
 /** A number in the reader's own units. */
-export function NumberAnswerBox({ dimension, onNumber, label = 'Your answer' }: NumberAnswerBoxProps) {
+export function NumberAnswerBox({ dimension, onNumber, begun = '', label = 'Your answer' }: NumberAnswerBoxProps) {
   const units = usePreferences((state) => state.units);
-  const [text, setText] = useState('');
+  const [text, setText] = useState(begun);
   const read = text.trim() === '' ? undefined : readEntry(text, dimension, units);
   const { unit } = entryUnit(dimension, units);
   return (
@@ -31,7 +33,7 @@ export function NumberAnswerBox({ dimension, onNumber, label = 'Your answer' }: 
       onChange={(event) => {
         setText(event.target.value);
         const now = readEntry(event.target.value, dimension, units);
-        onNumber(now.ok ? now.value : undefined);
+        onNumber(now.ok ? now.value : undefined, event.target.value);
       }}
     />
   );

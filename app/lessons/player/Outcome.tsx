@@ -1,5 +1,6 @@
 'use client';
 
+import { useEffect, useRef } from 'react';
 import type { Prediction } from '@/lib/lesson/progress';
 import { entryUnit } from '@/lib/lesson/entry';
 import { usePreferences } from '../../parts/preferences';
@@ -15,24 +16,57 @@ import styles from './player.module.css';
 interface OutcomeProps {
   lesson: PreparedLesson;
   step: PredictStep;
-  prediction: Prediction;
+  /** What was answered, the first answer first; none where the answer was looked at. */
+  given: readonly Prediction[];
 }
 
-/** The prediction laid over what the model says, and the reason that fits the answer. */
-export function Outcome({ lesson, step, prediction }: OutcomeProps) {
-  const { answer, reason, confidence, right } = prediction;
+/** The latest prediction laid over what the model says, with the reason that fits it, and what was said before. */
+export function Outcome({ lesson, step, given }: OutcomeProps) {
+  const head = useRef<HTMLParagraphElement>(null);
+  const prediction = given.at(-1);
+  const count = given.length;
+  const known = useRef(count);
+  // A verdict that has just come is brought into sight; it is spoken as a status.
+  useEffect(() => {
+    if (known.current === count) return;
+    known.current = count;
+    head.current?.scrollIntoView({ block: 'nearest' });
+  }, [count]);
   return (
     <div className={styles.outcome}>
-      <p className={styles.verdict} data-right={right} role="status">
-        <span aria-hidden="true">{right ? '✓' : '≠'}</span> {verdict(step, right)}
+      <p ref={head} className={styles.verdict} data-right={prediction?.right ?? false} role="status">
+        <span aria-hidden="true">{prediction ? (prediction.right ? '✓' : '≠') : '·'}</span>{' '}
+        {prediction ? verdict(step, prediction.right) : 'You looked without answering. This is what the model says.'}
       </p>
-      {answer.by === 'choice' && <ChoiceOutcome step={step} chosen={answer.option} />}
-      {answer.by === 'number' && <NumberOutcome lesson={lesson} step={step} given={answer.value} right={right} />}
-      {answer.by === 'draw' && <SketchOverlay lesson={lesson} step={step} sketch={answer.sketch} />}
-      <p className={styles.said}>
-        You said: {confidence}
-        {reason === '' ? '.' : `, because “${reason}”`}
-      </p>
+      {step.choice && (
+        <ChoiceOutcome step={step} chosen={prediction?.answer.by === 'choice' ? prediction.answer.option : undefined} />
+      )}
+      {step.number && (
+        <NumberOutcome
+          lesson={lesson}
+          step={step}
+          given={prediction?.answer.by === 'number' ? prediction.answer.value : undefined}
+          right={prediction?.right ?? true}
+        />
+      )}
+      {step.draw && (
+        <SketchOverlay
+          lesson={lesson}
+          step={step}
+          sketch={prediction?.answer.by === 'draw' ? prediction.answer.sketch : []}
+        />
+      )}
+      {prediction && (
+        <p className={styles.said}>
+          You said: {prediction.confidence}
+          {prediction.reason === '' ? '.' : `, because “${prediction.reason}”`}
+        </p>
+      )}
+      {given.length > 1 && (
+        <p className={styles.said}>
+          Your first answer was {given[0]!.right ? 'right' : 'another, and it is kept'}; this is answer {given.length}.
+        </p>
+      )}
       <Prose html={step.after} />
     </div>
   );
@@ -43,7 +77,7 @@ function verdict({ draw }: PredictStep, right: boolean): string {
   return right ? 'That is what the model says.' : 'The model says something else.';
 }
 
-function ChoiceOutcome({ step: { choice = [] }, chosen }: { step: PredictStep; chosen: number }) {
+function ChoiceOutcome({ step: { choice = [] }, chosen }: { step: PredictStep; chosen: number | undefined }) {
   return (
     <ul className={styles.judged}>
       {choice.map(({ html, right, because }, index) => (
@@ -72,25 +106,27 @@ function NumberOutcome({
 }: {
   lesson: PreparedLesson;
   step: PredictStep;
-  given: number;
+  given: number | undefined;
   right: boolean;
 }) {
   const engine = useEngine();
   const units = usePreferences((state) => state.units);
   const { answer, within, printed } = step.number!;
   const { unit, size } = entryUnit(answer.dimension, units);
-  const reply: Html | undefined = !right && engine ? engine.numberReply(lesson, step, given) : undefined;
+  const reply: Html | undefined =
+    given !== undefined && !right && engine ? engine.numberReply(lesson, step, given) : undefined;
   return (
     <>
       <NumberLine
-        given={[given / size]}
+        given={given === undefined ? [] : [given / size]}
         answer={answer.value / size}
         within={within / size}
         unit={unit}
         printed={printed[units]}
       />
       <p>
-        You said {rounded(given / size)} {unit}. The model says <ProseLine html={valueHtml(printed)} />.
+        {given !== undefined && `You said ${rounded(given / size)} ${unit}. `}The model says{' '}
+        <ProseLine html={valueHtml(printed)} />.
       </p>
       {reply && (
         <p className={styles.because}>

@@ -12,7 +12,7 @@ export function ReadStepView({ lesson, step }: { lesson: PreparedLesson; step: R
       <Prose html={step.html} />
       {look && (
         <div className={styles.stage}>
-          <Stage script={lesson.scripts[look.script]!} show={look.show} atS={look.atS} />
+          <Stage script={lesson.scripts[look.script]!} show={look.show} atS={look.atS} untilS={look.untilS} />
         </div>
       )}
     </>

@@ -13,7 +13,9 @@ import { fileWords, saveFile } from '../../parts/save-file';
 import type { PreparedLesson } from '../prepared';
 import { resultRows, resultsText, type ResultRow } from './results';
 import { useLessonProgress, useProgress } from './progress-store';
+import { PAD, sketchAxes, sketchPath } from './sketch-axes';
 import styles from './player.module.css';
+import sketches from './sketch.module.css';
 
 /** What was foretold and what was so, to look at, print or save. */
 export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
@@ -26,7 +28,8 @@ export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
   const rows = resultRows(lesson, progress, units);
   const asked = rows.filter(({ right }) => right !== undefined);
   const date = () => new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
-  const summary = `${asked.filter(({ right }) => right).length} of ${asked.length} as you said; ${rows.length - asked.length} of ${rows.length} not done yet.`;
+  const open = rows.filter(({ answer }) => answer === '').length;
+  const summary = `${asked.filter(({ right }) => right).length} of ${asked.length} first answers as you said; ${open} of ${rows.length} not answered.`;
 
   return (
     <div className={styles.results}>
@@ -66,13 +69,27 @@ export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
           kind="quiet"
           onClick={() => {
             update((before) => withoutLesson(before, lesson.slug));
-            say('Your answers to this lesson are gone.', { label: 'Bring them back', run: () => update(() => all) });
+            say('This lesson begins anew: your answers to it are gone.', {
+              label: 'Bring them back',
+              run: () => update(() => all),
+            });
           }}
         >
-          Forget my answers
+          Start this lesson over
         </Button>
       </div>
     </div>
+  );
+}
+
+/** A curve that was drawn, thin over the true one. Its values stand beside it in words. */
+function SmallSketch({ drawn, draw }: NonNullable<ResultRow['sketch']>) {
+  const axes = sketchAxes(draw, 'metric');
+  return (
+    <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} className={sketches.small} aria-hidden="true">
+      <path d={sketchPath(draw.truth, axes)} className={sketches.truth} />
+      <path d={sketchPath(drawn, axes)} className={sketches.drawn} />
+    </svg>
   );
 }
 
@@ -84,10 +101,16 @@ function ResultsTable({ rows }: { rows: readonly ResultRow[] }) {
       columns={[
         { heading: 'Step', cell: ({ step }) => step },
         {
-          heading: 'You said',
-          cell: ({ answer, confidence }) => (confidence === '' ? answer : `${answer} (${confidence})`),
+          heading: 'You said first',
+          cell: ({ answer, confidence, sketch }) => (
+            <>
+              {sketch && <SmallSketch {...sketch} />}
+              {confidence === '' ? answer : `${answer} (${confidence})`}
+            </>
+          ),
         },
         { heading: 'Because', cell: ({ reason }) => reason },
+        { heading: 'Later', cell: ({ later }) => later },
         {
           heading: 'So it is',
           cell: ({ outcome, right }) => (right === undefined ? outcome : `${right ? '✓' : '≠'} ${outcome}`),

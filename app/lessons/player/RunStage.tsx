@@ -3,6 +3,7 @@
 import { useEffect, useState } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import type { LessonScript } from '@/lib/lesson/lesson';
+import { runSpeed } from '@/lib/lesson/run-speed';
 import { momentReached } from '@/lib/lesson/questions/moment-reached';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
@@ -22,7 +23,13 @@ const NEAR_S = 0.5;
 /** A dive that plays and waits where there is something to look at. */
 export function RunStage({ script, step }: { script: LessonScript; step: RunStep }) {
   return (
-    <Stage script={script} show={step.show} atS={step.fromS}>
+    <Stage
+      script={script}
+      show={step.show}
+      atS={step.fromS}
+      untilS={step.untilS}
+      speed={`${runSpeed(step.toS - step.fromS)}`}
+    >
       <div className={styles.readings}>
         <ReadingsPanel only={READING_IDS.filter((id) => step.readings?.includes(id) ?? true)} />
       </div>

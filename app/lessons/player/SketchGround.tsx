@@ -1,4 +1,3 @@
-import { printClock } from '@/lib/quantity/duration';
 import { PAD, type SketchAxes } from './sketch-axes';
 import styles from './sketch.module.css';
 
@@ -15,11 +14,11 @@ export function SketchGround({ axes }: { axes: SketchAxes }) {
           </text>
         </g>
       ))}
-      {axes.timeTicksS.map((timeS) => (
+      {axes.timeTicks.map(({ timeS, label }, index) => (
         <g key={timeS} transform={`translate(${axes.x(timeS)},0)`}>
           <line y1={PAD.top} y2={PAD.height - PAD.bottom} className={styles.grid} />
-          <text y={PAD.height - PAD.bottom + 20} textAnchor="middle" className={styles.axis}>
-            {printClock(timeS)}
+          <text y={PAD.height - PAD.bottom + 20} textAnchor={index === 0 ? 'start' : 'middle'} className={styles.axis}>
+            {label}
           </text>
         </g>
       ))}

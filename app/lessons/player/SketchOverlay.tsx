@@ -3,7 +3,7 @@
 import type { Sketch } from '@/lib/lesson/questions/sketch';
 import { sketchAt } from '@/lib/lesson/questions/sketch';
 import { entryUnit } from '@/lib/lesson/entry';
-import { printClock } from '@/lib/quantity/duration';
+import { sayMoment } from '@/lib/lesson/questions/compare-sketch';
 import { DataTable } from '../../parts/DataTable';
 import { Disclosure } from '../../parts/Disclosure';
 import { usePreferences } from '../../parts/preferences';
@@ -18,24 +18,30 @@ import styles from './sketch.module.css';
 
 const TABLE_ROWS = 11;
 
+/** Moments evenly along the axis. */
+function evenly({ fromS, toS }: { fromS: number; toS: number }): number[] {
+  return Array.from({ length: TABLE_ROWS }, (_, i) => Math.round(fromS + ((toS - fromS) * i) / (TABLE_ROWS - 1)));
+}
+
 /** The curve drawn, with the true one over it, and how they differ in words. */
 export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson; step: PredictStep; sketch: Sketch }) {
   const engine = useEngine();
   const units = usePreferences((state) => state.units);
   const asked = step.draw!;
   const axes = sketchAxes(asked, units);
-  const verdict = engine?.drawVerdict(lesson, step, sketch, units);
+  const verdict = sketch.length === 0 ? undefined : engine?.drawVerdict(lesson, step, sketch, units);
   const { unit, size } = entryUnit(asked.dimension, units);
-  const rows = Array.from(
-    { length: TABLE_ROWS },
-    (_, i) => asked.fromS + ((asked.toS - asked.fromS) * i) / (TABLE_ROWS - 1),
-  );
+  const rows = [...new Set([...asked.boxesS, ...evenly(asked)])].sort((one, other) => one - other);
+  const trueValue = (timeS: number) => {
+    const value = sketchAt(asked.truth, timeS);
+    return `${value >= asked.upTo ? 'over ' : ''}${rounded(value / size)}`;
+  };
   return (
     <figure className={styles.overlay}>
       <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} className={styles.still} aria-hidden="true">
         <SketchGround axes={axes} />
         <path d={sketchPath(asked.truth, axes)} className={styles.truth} />
-        <path d={sketchPath(sketch, axes)} className={styles.drawn} />
+        {sketch.length > 0 && <path d={sketchPath(sketch, axes)} className={styles.drawn} />}
       </svg>
       <figcaption>
         <p className={styles.key} aria-hidden="true">
@@ -53,6 +59,26 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
           </span>
         </p>
         {verdict && <p>{verdict.text}</p>}
+        {verdict && verdict.features.length > 0 && (
+          <ul className={styles.features} aria-label="What matters of this curve">
+            {verdict.features.map(({ name, met, because }) => (
+              <li key={name} data-met={met}>
+                <span aria-hidden="true">{met ? '✓' : '≠'}</span>
+                <span>
+                  <b>
+                    <span className="spoken">{met ? 'Right: ' : 'Not so: '}</span>
+                    {name}
+                  </b>
+                  {!met && (
+                    <>
+                      . <ProseLine html={because} />
+                    </>
+                  )}
+                </span>
+              </li>
+            ))}
+          </ul>
+        )}
         {verdict?.because && (
           <p className={playerStyles.because}>
             <ProseLine html={verdict.because} />
@@ -64,12 +90,16 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
           caption={`${asked.noun}, ${unit}`}
           rows={rows}
           columns={[
-            { heading: 'Time', cell: (timeS) => printClock(timeS) },
-            { heading: `You drew, ${unit}`, numeric: true, cell: (timeS) => rounded(sketchAt(sketch, timeS) / size) },
+            { heading: 'Time', cell: (timeS) => sayMoment(timeS, asked) },
+            {
+              heading: `You drew, ${unit}`,
+              numeric: true,
+              cell: (timeS) => (sketch.length === 0 ? '' : rounded(sketchAt(sketch, timeS) / size)),
+            },
             {
               heading: `The model, ${unit}`,
               numeric: true,
-              cell: (timeS) => rounded(sketchAt(asked.truth, timeS) / size),
+              cell: (timeS) => trueValue(timeS),
             },
           ]}
         />

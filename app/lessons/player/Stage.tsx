@@ -1,11 +1,12 @@
 'use client';
 
-import { useState, type ReactNode } from 'react';
+import { useEffect, useState, type ReactNode } from 'react';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
+import { cutDive } from '@/lib/dive/cut-dive';
 import type { LessonScript } from '@/lib/lesson/lesson';
 import { DeskContext } from '../../stage/desk-context';
-import { createDeskStore } from '../../stage/desk-store';
+import { createDeskStore, type PLAYBACK_SPEEDS } from '../../stage/desk-store';
 import { pictures } from '../../stage/figures/all';
 import type { PictureId } from '../../pictures/picture-ids';
 import { Playback } from '../../stage/PlaybackBar';
@@ -16,8 +17,16 @@ interface StageProps {
   show: readonly string[];
   /** Where the time cursor stands at first, s. */
   atS?: number;
+  /** Where the dive ends for this step, s: what comes later is asked for first. */
+  untilS?: number | undefined;
+  /** How fast it plays at first. */
+  speed?: (typeof PLAYBACK_SPEEDS)[number];
   /** Whether the dive is the learner's own, to be changed. */
   own?: boolean;
+  /** What the learner had made of it before. */
+  draft?: string | undefined;
+  /** Told of every change of the learner's own script. */
+  onScript?: (script: string) => void;
   /** Above the pictures. */
   before?: ReactNode;
   /** Below them. */
@@ -25,17 +34,44 @@ interface StageProps {
 }
 
 /** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
-export function Stage({ script, show, atS = 0, own = false, before, children }: StageProps) {
+export function Stage({
+  script,
+  show,
+  atS = 0,
+  untilS,
+  speed,
+  own = false,
+  draft,
+  onScript,
+  before,
+  children,
+}: StageProps) {
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
     const made = createDeskStore(
-      { script: script.script, pictures: shown, covered: [], rules: rules.success ? rules.data : DEFAULT_RULES },
+      {
+        script: script.script,
+        pictures: shown,
+        covered: [],
+        rules: rules.success ? rules.data : DEFAULT_RULES,
+      },
       !own,
     );
+    if (untilS !== undefined) made.getState().showLive(cutDive(made.getState().scene.dive, untilS));
     made.getState().setCursor(atS);
+    if (speed !== undefined) made.getState().setSpeed(speed);
+    if (draft !== undefined) made.getState().change({ script: draft });
     return made;
   });
+  useEffect(
+    () =>
+      onScript &&
+      store.subscribe((now, last) => {
+        if (now.script !== last.script) onScript(now.script);
+      }),
+    [store, onScript],
+  );
   return (
     <DeskContext value={store}>
       <Playback />

@@ -1,3 +1,4 @@
+import { answeredIn, stepAsks, type StepAsks } from '@/lib/lesson/standing';
 import type { LessonProgress } from '@/lib/lesson/progress';
 import type { PreparedLesson } from '../prepared';
 import styles from './player.module.css';
@@ -9,21 +10,46 @@ interface StepContentsProps {
   onTurn: (place: number) => void;
 }
 
-/** The steps of a lesson: where you are, what is done, and the way to any of them. */
+/** Before a title in a list that can hold nothing but words. */
+function markOf(step: StepAsks, progress: LessonProgress): string {
+  const { answered, questions } = answeredIn(step, progress);
+  return (questions > 0 ? answered === questions : progress.seen.includes(step.id)) ? '✓ ' : '';
+}
+
+/** The steps of a lesson: where you are, what is seen and what is answered, and the way to any of them. */
 export function StepContents({ lesson: { steps }, place, progress, onTurn }: StepContentsProps) {
+  const asks = stepAsks(steps);
   return (
     <nav aria-label="Steps" className={`${styles.contents} unprinted`}>
+      <label className={styles.contentsShort}>
+        <span className="spoken">Step</span>
+        <select value={place} onChange={(event) => onTurn(Number(event.target.value))}>
+          {steps.map(({ id, title }, index) => (
+            <option key={id} value={index}>
+              {markOf(asks[index]!, progress)}
+              {index + 1} of {steps.length}: {title}
+            </option>
+          ))}
+          <option value={steps.length}>Your results</option>
+        </select>
+      </label>
       <ol>
         {steps.map(({ id, title }, index) => {
-          const done = progress.done.includes(id);
+          const seen = progress.seen.includes(id);
+          const { answered, questions } = answeredIn(asks[index]!, progress);
+          const done = questions > 0 ? answered === questions : seen;
           return (
             <li key={id}>
               <button type="button" aria-current={index === place ? 'step' : undefined} onClick={() => onTurn(index)}>
-                <span className={styles.mark} data-done={done} aria-hidden="true">
+                <span className={styles.mark} data-done={done} data-seen={seen} aria-hidden="true">
                   {done ? '✓' : index + 1}
                 </span>
                 <span>{title}</span>
-                {done && <span className="spoken">, done</span>}
+                {(done || seen) && (
+                  <span className="spoken">
+                    , {questions === 0 ? 'seen' : done ? 'answered' : 'seen, not answered'}
+                  </span>
+                )}
               </button>
             </li>
           );

@@ -1,7 +1,7 @@
 'use client';
 
-import { useDeferredValue, useEffect, useMemo } from 'react';
-import { withMet } from '@/lib/lesson/progress';
+import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { withDraft, withMet, withWayLooked } from '@/lib/lesson/progress';
 import { usePreferences } from '../../parts/preferences';
 import { Button } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
@@ -18,11 +18,16 @@ import styles from './stage.module.css';
 /** The learner's own dive: written or dragged, and judged as it changes. */
 export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
   const begun = lesson.scripts[step.script]!;
-  const kept = useLessonProgress(lesson.slug).met[step.id];
+  const own = useLessonProgress(lesson.slug);
+  const kept = own.tries[step.id]?.met;
+  const [draft] = useState(own.drafts[step.id]?.script);
+  const update = useProgress((state) => state.update);
   return (
     <Stage
       own
       script={begun}
+      draft={draft}
+      onScript={(script) => update((before) => withDraft(before, lesson.slug, step.id, { script }))}
       show={step.show}
       before={
         <div className={styles.tryTop}>
@@ -32,7 +37,10 @@ export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TrySt
       }
     >
       <PlaybackBar />
-      <Disclosure summary="One way to do it">
+      <Disclosure
+        summary="One way to do it"
+        onToggle={(open) => open && update((before) => withWayLooked(before, lesson.slug, step.id))}
+      >
         <WayToDoIt reach={step.reach} />
       </Disclosure>
     </Stage>

@@ -1,7 +1,7 @@
 import type { Dive } from '@/lib/dive/dive';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { drawQuestion, type DrawnQuestion } from '@/lib/lesson/questions/drawn-question';
-import { goalState, type GoalState } from '@/lib/lesson/questions/goal';
+import { goalStateOf, type GoalState } from '@/lib/lesson/questions/goal';
 import {
   judgeCondition,
   judgeNumber,
@@ -12,8 +12,9 @@ import {
 } from '@/lib/lesson/questions/judge';
 import { lessonWorld, type LessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { seeded, shuffled } from '@/lib/quantity/seeded';
-import { compareSketch, type SketchCompared } from '@/lib/lesson/questions/compare-sketch';
-import { sketchAt, type Sketch } from '@/lib/lesson/questions/sketch';
+import { compareSketch } from '@/lib/lesson/questions/compare-sketch';
+import { judgeSketch, worldWithSketch } from '@/lib/lesson/questions/judge-sketch';
+import type { Sketch } from '@/lib/lesson/questions/sketch';
 import { subjectOf } from '@/lib/lesson/questions/subject';
 import { printBoth } from '@/lib/lesson/expression/template';
 import { withValues, type World } from '@/lib/lesson/expression/world';
@@ -61,21 +62,28 @@ export function numberReply(lesson: PreparedLesson, step: PredictStep, given: nu
   return fillIn(firstReply(wrong, world) ?? otherwise, world);
 }
 
-export interface DrawVerdict extends SketchCompared {
-  /** What is said to what is wrong with it, if anything fits. */
+export interface DrawVerdict {
+  readonly right: boolean;
+  /** How it lies beside the true curve, in words. */
+  readonly text: string;
+  /** What matters of the curve, and what is said where the sketch lacks it. */
+  readonly features: readonly { readonly name: string; readonly met: boolean; readonly because: Html }[];
+  /** What is said to a sketch as a whole, if anything fits. */
   readonly because: Html | undefined;
 }
 
 /** How a drawn curve lies beside the true one. */
 export function drawVerdict(lesson: PreparedLesson, step: PredictStep, sketch: Sketch, units: UnitSystem): DrawVerdict {
   const asked = step.draw!;
-  const compared = compareSketch(sketch, asked, units);
-  const world: World = {
-    ...worldsOf(lesson).about(step.script),
-    drawn: { dimension: asked.dimension, at: (minutes) => sketchAt(sketch, minutes * 60) },
+  const world = worldsOf(lesson).about(step.script);
+  const { right, features } = judgeSketch(asked.features, asked, sketch, world);
+  const reply = right ? undefined : firstReply(asked.wrong, worldWithSketch(world, asked, sketch));
+  return {
+    right,
+    text: compareSketch(sketch, asked, units),
+    features: features.map((feature) => ({ ...feature, because: fillIn(feature.because, world) })),
+    because: reply && fillIn(reply, world),
   };
-  const reply = compared.close ? undefined : firstReply(asked.wrong, world);
-  return { ...compared, because: reply && fillIn(reply, world) };
 }
 
 export interface AskedOption {
@@ -184,7 +192,7 @@ export interface GoalStanding extends GoalState {
 export function goalStanding(lesson: PreparedLesson, step: TryStep, dive: Dive, units: UnitSystem): GoalStanding {
   const own = worldsOf(lesson);
   const world = own.aboutDive(subjectOf(dive, own.rulesOf(step.script)));
-  const state = goalState(step.goal, world, units);
+  const state = goalStateOf(step, own.about(step.script).subject.dive, world, units);
   const hints = state.met
     ? []
     : step.hints.filter(({ when }) => {

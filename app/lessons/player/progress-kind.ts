@@ -1,16 +1,17 @@
 import * as z from 'zod';
-import { readProgress, type Progress } from '@/lib/lesson/progress';
+import type { Progress } from '@/lib/lesson/progress';
+import { readProgress } from '@/lib/lesson/read-progress';
 import type { RecordKind } from '../../keep/kept-record';
 
 /** What a person has done in lessons, kept on this machine and nowhere else. */
 export const progressKind: RecordKind<Progress> = {
   name: 'halftime.lessons',
-  version: 1,
+  version: 2,
   // Used piece by piece: an answer that makes no sense loses no other.
   schema: z
-    .object({ version: z.literal(1), state: z.object({ progress: z.looseObject({}) }) })
+    .object({ version: z.union([z.literal(1), z.literal(2)]), state: z.object({ progress: z.looseObject({}) }) })
     .transform(({ state }) => readProgress(state.progress)),
-  write: (progress) => ({ state: { progress }, version: 1 }),
+  write: (progress) => ({ state: { progress }, version: 2 }),
   words: {
     unread: 'What was kept of your lessons can’t be read here, so they begin anew.',
     refused: {

@@ -1,17 +1,24 @@
-import type { LessonProgress, Prediction } from '@/lib/lesson/progress';
 import { DIMENSION_UNITS } from '@/lib/lesson/expression/dimension';
 import { entryUnit } from '@/lib/lesson/entry';
-import { closeShare } from '@/lib/lesson/questions/sketch';
+import type { Answer, LessonProgress, Predicted } from '@/lib/lesson/progress';
+import { sayMoment } from '@/lib/lesson/questions/compare-sketch';
+import { sketchAt, type Sketch } from '@/lib/lesson/questions/sketch';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import type { PredictStep, PreparedLesson, PreparedStep } from '../prepared';
+import type { PredictStep, PreparedDraw, PreparedLesson, PreparedStep } from '../prepared';
 import { rounded } from './rounded';
 
 /** One line of the results sheet. */
 export interface ResultRow {
   readonly step: string;
+  /** The first answer, which later ones leave as it was. */
   readonly answer: string;
+  /** A curve that was drawn. */
+  readonly sketch?: { readonly drawn: Sketch; readonly draw: PreparedDraw } | undefined;
   readonly outcome: string;
+  /** Whether the first answer was right; undefined where there is none. */
   readonly right: boolean | undefined;
+  /** What came after the first answer, in words. */
+  readonly later: string;
   readonly reason: string;
   readonly confidence: string;
 }
@@ -21,19 +28,21 @@ export function resultRows(lesson: PreparedLesson, progress: LessonProgress, sys
   return lesson.steps.flatMap((step) => rowsOf(step, progress, system));
 }
 
-function rowsOf(step: PreparedStep, { predictions, met, checks }: LessonProgress, system: UnitSystem): ResultRow[] {
+function rowsOf(step: PreparedStep, { predictions, tries, checks }: LessonProgress, system: UnitSystem): ResultRow[] {
   if (step.kind === 'predict') {
     const made = predictions[step.id];
     return [made ? predicted(step, made, system) : blank(step.title)];
   }
   if (step.kind === 'try') {
-    const done = met[step.id] !== undefined;
+    const { met, looked } = tries[step.id] ?? { met: undefined, looked: false };
+    const done = met !== undefined;
     return [
       {
         ...blank(step.title),
         answer: done ? 'your own dive' : '',
         outcome: done ? 'goal met' : 'not done yet',
-        right: done || undefined,
+        later: looked ? 'after looking at the way' : '',
+        right: done && !looked ? true : undefined,
       },
     ];
   }
@@ -41,29 +50,45 @@ function rowsOf(step: PreparedStep, { predictions, met, checks }: LessonProgress
   return step.questions.map((question, index) => {
     const record = checks[`${step.id}/${question.id}`];
     const title = `${step.title}, question ${index + 1}`;
-    return record
-      ? { ...blank(title), answer: `${record.tries} tried`, outcome: `${record.rights} right`, right: record.right }
-      : blank(title);
+    if (!record) return blank(title);
+    const { tries: asked, rights, firstRight } = record;
+    return {
+      ...blank(title),
+      answer: `asked ${asked === 1 ? 'once' : `${asked} times`}`,
+      outcome: firstRight === undefined ? `${rights} of ${asked} right` : firstRight ? 'right' : 'not right',
+      right: firstRight,
+      later: asked === 1 ? '' : `${rights} of ${asked} right in all`,
+    };
   });
 }
 
 function blank(step: string): ResultRow {
-  return { step, answer: '', outcome: 'not done yet', right: undefined, reason: '', confidence: '' };
+  return { step, answer: '', outcome: 'not answered', right: undefined, later: '', reason: '', confidence: '' };
 }
 
-function predicted(
-  step: PredictStep,
-  { answer, reason, confidence, right }: Prediction,
-  system: UnitSystem,
-): ResultRow {
-  return { step: step.title, reason, confidence, right, ...answerWords(step, answer, system) };
+function predicted(step: PredictStep, { given, looked }: Predicted, system: UnitSystem): ResultRow {
+  const [first, ...others] = given;
+  if (!first) return { ...blank(step.title), outcome: looked ? 'looked without answering' : 'not answered' };
+  const last = others.at(-1);
+  const later = [
+    ...(looked ? ['after looking'] : []),
+    ...(last ? [`then ${answerWords(step, last.answer, system).answer}${last.right ? ', right' : ', not right'}`] : []),
+  ];
+  return {
+    step: step.title,
+    reason: first.reason,
+    confidence: first.confidence,
+    right: looked ? undefined : first.right,
+    later: later.join('; '),
+    ...answerWords(step, first.answer, system),
+  };
 }
 
 function answerWords(
   { choice, number, draw }: PredictStep,
-  answer: Prediction['answer'],
+  answer: Answer,
   system: UnitSystem,
-): Pick<ResultRow, 'answer' | 'outcome'> {
+): Pick<ResultRow, 'answer' | 'outcome' | 'sketch'> {
   if (answer.by === 'choice') {
     return {
       answer: plain(choice?.[answer.option]?.html, system),
@@ -78,9 +103,14 @@ function answerWords(
       outcome: number?.printed[system] ?? DIMENSION_UNITS[dimension],
     };
   }
+  if (!draw) return { answer: 'a curve', outcome: '' };
+  const { unit, size } = entryUnit(draw.dimension, system);
+  const valuesOf = (sketch: Sketch) =>
+    draw.boxesS.map((timeS) => `${rounded(sketchAt(sketch, timeS) / size)} at ${sayMoment(timeS, draw)}`).join(', ');
   return {
-    answer: 'a curve',
-    outcome: draw ? `close for ${Math.round(closeShare(answer.sketch, draw) * 100)}% of the way` : '',
+    answer: `${draw.noun}, ${unit}: ${valuesOf(answer.sketch)}`,
+    outcome: valuesOf(draw.truth),
+    sketch: { drawn: answer.sketch, draw },
   };
 }
 
@@ -106,14 +136,15 @@ export function resultsText(
   date: string,
   caution: string,
 ): string {
-  const lines = rows.flatMap(({ step, answer, outcome, right, reason, confidence }) => [
+  const lines = rows.flatMap(({ step, answer, outcome, right, later, reason, confidence }) => [
     step,
     ...(answer === ''
       ? [`  ${outcome}`]
       : [
-          `  you: ${answer}${confidence === '' ? '' : ` (${confidence})`}`,
+          `  you, first: ${answer}${confidence === '' ? '' : ` (${confidence})`}`,
           ...(reason === '' ? [] : [`  because: ${reason}`]),
           `  so: ${outcome}${right === undefined ? '' : right ? ' — as you said' : ' — other than you said'}`,
+          ...(later === '' ? [] : [`  later: ${later}`]),
         ]),
     '',
   ]);

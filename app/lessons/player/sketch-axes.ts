@@ -1,12 +1,13 @@
 import { entryUnit } from '@/lib/lesson/entry';
 import type { DrawAsked, Sketch } from '@/lib/lesson/questions/sketch';
+import { printClock } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 
 /** The paper a curve is drawn on, in picture units. */
 export const PAD = { width: 720, height: 340, left: 64, right: 16, top: 16, bottom: 36 } as const;
 
-/** Where the learner's hand may set a value along time. */
-export const COLUMNS = 41;
+/** Steps along time in which a hand sets a value. */
+export const COLUMNS = 161;
 
 export interface SketchAxes {
   readonly x: (timeS: number) => number;
@@ -14,13 +15,13 @@ export interface SketchAxes {
   readonly timeAt: (x: number) => number;
   readonly valueAt: (y: number) => number;
   readonly columnS: (column: number) => number;
-  readonly timeTicksS: readonly number[];
+  readonly timeTicks: readonly { readonly timeS: number; readonly label: string }[];
   readonly valueTicks: readonly { readonly value: number; readonly label: string }[];
   readonly unit: string;
 }
 
 /** Time to the right; depths downward, everything else upward. */
-export function sketchAxes({ fromS, toS, upTo, dimension }: DrawAsked, system: UnitSystem): SketchAxes {
+export function sketchAxes({ fromS, toS, upTo, dimension, zeroS, since }: DrawAsked, system: UnitSystem): SketchAxes {
   const inner = { width: PAD.width - PAD.left - PAD.right, height: PAD.height - PAD.top - PAD.bottom };
   const down = dimension === 'depth';
   const { unit, size } = entryUnit(dimension, system);
@@ -34,7 +35,10 @@ export function sketchAxes({ fromS, toS, upTo, dimension }: DrawAsked, system: U
       fromS + (Math.min(Math.max(PAD.left, px), PAD.width - PAD.right) - PAD.left) * ((toS - fromS) / inner.width),
     valueAt: (py) => (down ? shareDown(py) : 1 - shareDown(py)) * upTo,
     columnS: (column) => fromS + ((toS - fromS) * column) / (COLUMNS - 1),
-    timeTicksS: steps(fromS / 60, toS / 60, 6).map((minutes) => minutes * 60),
+    timeTicks: steps((fromS - zeroS) / 60, (toS - zeroS) / 60, 6).map((minutes, i) => ({
+      timeS: zeroS + minutes * 60,
+      label: `${printClock(minutes * 60)}${i === 0 && since !== undefined ? ` after ${since}` : ''}`,
+    })),
     valueTicks: steps(0, upTo / size, 5).map((shown) => ({
       value: shown * size,
       label: String(Math.round(shown * 1000) / 1000),

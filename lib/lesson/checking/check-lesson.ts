@@ -5,10 +5,11 @@ import { ruleSettingsSchema } from '../../rules/settings/rule-settings';
 import { UNIT_READING_IDS } from '../../working/rules/unit-all';
 import { checkPredict, checkQuestion } from '../questions/check-questions';
 import { Checker } from './checker';
+import { givenAway } from './given-away';
 import type { PlacedFault } from './fault';
 import type { KnownNames } from '../questions/known';
 import type { Lesson } from '../lesson';
-import { goalState } from '../questions/goal';
+import { goalStateOf } from '../questions/goal';
 import { judgeCondition } from '../questions/judge';
 import { lessonWorld, scriptErrors, subjectOfScript, type LessonWorld } from '../expression/lesson-world';
 import { openedWorking } from '../questions/opened-working';
@@ -35,7 +36,12 @@ export function checkLesson(lesson: Lesson, { known, draws = USUAL_DRAWS }: Chec
   // More draws than usual are asked for where there is time.
   const work = new Work(MOST_LOOKS * Math.max(1, draws / USUAL_DRAWS));
   try {
-    checkMeaning(lesson, lessonWorld(lesson, work), draws, checker);
+    const worlds = lessonWorld(lesson, work);
+    checkMeaning(lesson, worlds, draws, checker);
+    // What is told too early is looked for in a lesson that makes sense.
+    if (checker.faults.length === 0)
+      for (const { path, what, mend, below } of givenAway(lesson, worlds, known.tells))
+        checker.fault(path, what, mend, below);
   } catch (stop) {
     if (!(stop instanceof TooMuchWork)) throw stop;
     checker.fault(
@@ -145,6 +151,7 @@ function checkOwn(step: LessonStep, path: readonly PropertyKey[], world: World, 
       return;
     case 'predict':
       checkPredict(step, path, world, checker);
+      step.given.forEach((source, i) => checker.amount([...path, 'given', i], source, world));
       return;
     case 'run': {
       pictures(step.show, [...path, 'show']);
@@ -205,7 +212,7 @@ function checkTry(step: StepOf<'try'>, path: readonly PropertyKey[], worlds: Les
     return;
   }
   const reached = worlds.aboutDive(subjectOfScript(step.reach, worlds.rulesOf(step.script)));
-  const state = goalState(step.goal, reached, 'metric');
+  const state = goalStateOf(step, world.subject.dive, reached, 'metric');
   if (state.met) return;
   const missing = state.clauses
     .filter(({ met }) => !met)

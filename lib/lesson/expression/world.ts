@@ -1,11 +1,26 @@
 import type { Dimension } from './dimension';
-import type { Subject } from '../questions/subject';
+import type { Subject, View } from '../questions/subject';
 import type { Work } from './work';
 
 /** A number in an expression with what it measures. */
 export interface Amount {
   readonly value: number;
   readonly dimension: Dimension;
+}
+
+/** A fact that an expression read, and what it came to. */
+export interface FactRead {
+  readonly name: string;
+  readonly arguments: readonly number[];
+  readonly event: string;
+  /** Of which dive, and by whom: the model or a unit. */
+  readonly view: View;
+  /** Which dive of the day, from 1; the last when undefined. */
+  readonly dive: number | undefined;
+  /** s since the script began; undefined for what is so of a whole dive, or an extreme. */
+  readonly atS: number | undefined;
+  readonly dimension: Dimension;
+  readonly value: number;
 }
 
 /** What an expression may speak of. */
@@ -19,6 +34,8 @@ export interface World {
   readonly values: ReadonlyMap<string, Amount>;
   /** What a learner has drawn, at a run time in minutes. */
   readonly drawn?: { readonly dimension: Dimension; readonly at: (minutes: number) => number } | undefined;
+  /** Told of every fact that is read. */
+  readonly noted?: ((read: FactRead) => void) | undefined;
   /** What may still be worked out, where that is bounded. */
   readonly work?: Work | undefined;
 }

@@ -38,7 +38,19 @@ export function factValue(named: Named, world: World): AmountOutcome {
   const { values, event } = argumentsOf(fact, call, world);
   const view = viewOf(call, world);
   world.work?.begin(view, view.timeline.length * LOOKS.bySampleOfADive);
-  const amount = (value: number): AmountOutcome => ({ is: 'amount', value, dimension: fact.dimension, bare: false });
+  const amount = (value: number): AmountOutcome => {
+    world.noted?.({
+      name: call.name,
+      arguments: values,
+      event,
+      view,
+      dive: call.dive,
+      atS: call.at && momentS(call.at, call, view.subject, world),
+      dimension: fact.dimension,
+      value,
+    });
+    return { is: 'amount', value, dimension: fact.dimension, bare: false };
+  };
   if (fact.of === 'moment') return amount(momentValue(fact, call, view, values, world));
   if (call.at || call.extreme) {
     stopAt(

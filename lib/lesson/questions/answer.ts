@@ -50,7 +50,18 @@ export const pickSchema = z.strictObject({
     .max(5),
 });
 
-/** A curve the learner draws on the real axes. In the conditions of `wrong`, `drawn at <moment>` is what was drawn. */
+/** Something that matters of a curve: where it starts, turns, drops, reaches nothing. `drawn at <moment>` is what was drawn. */
+export const featureSchema = z.strictObject({
+  /** In a few words, without the value: "where it begins". */
+  name: z.string().trim().min(1).max(90),
+  holds: expressionText,
+  /** How much of the judgement it is. */
+  weight: z.number().int().min(1).max(5).default(1),
+  /** Said where it does not hold. */
+  because: sentence,
+});
+
+/** A curve the learner draws on the real axes, judged by its features; without any, by how close it lies. */
 export const drawSchema = z.strictObject({
   /** A fact with a value at every moment, such as `noStopMin` or `tensionBar(1)`. */
   curve: expressionText,
@@ -61,9 +72,13 @@ export const drawSchema = z.strictObject({
   upTo: expressionText,
   /** How far off a point may be and still count as close. */
   within: expressionText,
+  features: z.array(featureSchema).max(9).default([]),
+  /** Moments with a box to type the value into; where the dive bends unless told. */
+  boxes: z.array(expressionText).min(3).max(9).optional(),
   wrong: z.array(replySchema).max(8).default([]),
 });
 
+export type Feature = z.infer<typeof featureSchema>;
 export type Reply = z.infer<typeof replySchema>;
 export type Option = z.infer<typeof optionSchema>;
 export type NumberAnswer = z.infer<typeof numberSchema>;

@@ -6,7 +6,8 @@ import { judgeNumber, numberAsked, numbersToPick, rightOption } from './judge';
 import type { LessonWorld } from '../expression/lesson-world';
 import { FORMATS, formatsFor } from '../expression/print-value';
 import { drawAsked } from './draw-asked';
-import { sketchAt } from './sketch';
+import { ignorantSketches, judgeSketch, typedTruth, worldWithSketch } from './judge-sketch';
+import type { DrawAsked } from './sketch';
 import type { Question, StepOf } from '../step';
 import { withValues, type World } from '../expression/world';
 
@@ -131,10 +132,36 @@ function checkDraw(question: DrawAnswer, path: Path, world: World, checker: Chec
     checker.fault(path, asked.what, asked.mend);
     return;
   }
-  const { truth, dimension } = asked.value;
-  const inside: World = { ...world, drawn: { dimension, at: (minutes) => sketchAt(truth, minutes * 60) } };
+  const inside = worldWithSketch(world, asked.value, asked.value.truth);
+  checkFeatures(question, asked.value, path, inside, checker);
   question.wrong.forEach(({ when, because }, i) => {
     checker.condition([...path, 'wrong', i, 'when'], when, inside);
     checker.prose([...path, 'wrong', i, 'because'], because, inside);
   });
+}
+
+/** The true curve has every feature, and so has it typed into the boxes; a sketch that knows nothing never passes. */
+function checkFeatures({ features }: DrawAnswer, asked: DrawAsked, path: Path, world: World, checker: Checker): void {
+  if (features.length === 0) return;
+  const before = checker.faults.length;
+  features.forEach(({ holds, because }, i) => {
+    checker.claim([...path, 'features', i, 'holds'], holds, world);
+    checker.prose([...path, 'features', i, 'because'], because, world);
+  });
+  if (checker.faults.length > before) return;
+  if (!judgeSketch(features, asked, typedTruth(asked), world).right)
+    checker.fault(
+      [...path, 'boxes'],
+      'The true curve, typed into the boxes, does not count as right.',
+      'Add a moment to boxes where it bends, or ask less of the features.',
+    );
+  for (const { what, sketch } of ignorantSketches(asked)) {
+    if (!judgeSketch(features, asked, sketch, world).right) continue;
+    checker.fault(
+      [...path, 'features'],
+      `${what} would count as right.`,
+      'Add a feature that it lacks, or give one more weight.',
+    );
+    return;
+  }
 }

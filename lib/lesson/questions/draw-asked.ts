@@ -35,6 +35,9 @@ export function drawAsked(question: DrawAnswer, world: World): Evaluated<DrawAsk
     return wording('The axis has no height.', 'Write how far it reaches, such as 60 min.');
   const close = evaluateAs(within.value, world, dimension);
   if (!close.ok) return close;
+  const boxesS = boxesOf(question, from.value, to.value, world);
+  if (!boxesS.ok) return boxesS;
+  const since = question.from.trim() === 'surfacing' ? 'surfacing' : undefined;
   const truth: SketchPoint[] = [];
   for (let i = 0; i <= TRUTH_POINTS; i += 1) {
     const timeS = from.value + ((to.value - from.value) * i) / TRUTH_POINTS;
@@ -49,12 +52,48 @@ export function drawAsked(question: DrawAnswer, world: World): Evaluated<DrawAsk
       toS: to.value,
       dimension,
       upTo: top.value,
+      zeroS: since === undefined ? 0 : from.value,
+      since,
+      boxesS: boxesS.value,
       within: close.value,
       noun: noun.replace(/ ?\{1\}/, argumentOf(call)),
       format,
       truth,
     },
   };
+}
+
+const [FEWEST_BOXES, MOST_BOXES] = [5, 9];
+/** Boxes nearer to each other than this share of the axis are one. */
+const NEAREST_SHARE = 0.02;
+
+/** The moments of the boxes: those named, or the ends and where the dive bends, with the widest gaps between halved. */
+function boxesOf({ boxes }: DrawAnswer, fromS: number, toS: number, world: World): Evaluated<readonly number[]> {
+  const nearest = (toS - fromS) * NEAREST_SHARE;
+  const chosen = [fromS, toS];
+  const add = (timeS: number) => {
+    if (timeS > fromS && timeS < toS && chosen.every((one) => Math.abs(one - timeS) > nearest)) chosen.push(timeS);
+  };
+  for (const moment of boxes ?? []) {
+    const timeS = momentOf(moment, world);
+    if (!timeS.ok) return timeS;
+    add(timeS.value);
+  }
+  if (!boxes) {
+    for (const { endS } of world.subject.truth.timeline.legs) if (chosen.length < MOST_BOXES) add(endS);
+    while (chosen.length < FEWEST_BOXES) {
+      const inOrder = [...chosen].sort((one, other) => one - other);
+      const widest = inOrder.slice(1).reduce(
+        (most, timeS, i) => {
+          const gap = timeS - inOrder[i]!;
+          return gap > most.gap ? { gap, middleS: inOrder[i]! + gap / 2 } : most;
+        },
+        { gap: 0, middleS: fromS },
+      );
+      chosen.push(Math.round(widest.middleS));
+    }
+  }
+  return { ok: true, value: chosen.sort((one, other) => one - other) };
 }
 
 function wording(what: string, mend: string): Extract<Evaluated<never>, { ok: false }> {

@@ -1,3 +1,4 @@
+import type { Dive } from '../../dive/dive';
 import type { UnitSystem } from '../../quantity/unit-system';
 import { evaluateComparison, evaluateTruth } from '../expression/evaluate';
 import {
@@ -10,6 +11,7 @@ import {
   type Moment,
 } from '../expression/expression';
 import { factNamed } from '../facts/facts';
+import { notKept, type Freedom } from './kept-settings';
 import { parseExpression } from '../expression/parse-expression';
 import { printValue } from '../expression/print-value';
 import { usualFormat } from '../expression/template';
@@ -26,6 +28,19 @@ export interface GoalState {
   readonly met: boolean;
   /** The parts that must all be met, in the order they are written. */
   readonly clauses: readonly Clause[];
+}
+
+/** How a goal stands for a dive that was changed from another, of which only some settings may be changed. */
+export function goalStateOf(
+  { goal, free }: { readonly goal: string; readonly free: readonly Freedom[] },
+  begun: Dive,
+  world: World,
+  system: UnitSystem,
+): GoalState {
+  const state = goalState(goal, world, system);
+  const changed = notKept(begun, world.subject.dive, free);
+  if (changed === undefined) return state;
+  return { met: false, clauses: [...state.clauses, { met: false, text: changed }] };
 }
 
 /** How a goal stands for a dive, and in words what is still missing. An expression that makes no sense is never met. */

@@ -18,6 +18,11 @@ export interface DrawAsked {
   /** What is drawn, as a noun: "the no-stop time". */
   readonly noun: string;
   readonly format: string | undefined;
+  /** Where the clock beside the axis begins, s, and since when that is. */
+  readonly zeroS: number;
+  readonly since: 'surfacing' | undefined;
+  /** Moments with a box to type a value into, s; the first and the last are the ends. */
+  readonly boxesS: readonly number[];
   /** The true curve, no higher than the axis. */
   readonly truth: Sketch;
 }

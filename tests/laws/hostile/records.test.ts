@@ -19,7 +19,8 @@ import { parseRun } from '@/lib/bench/chamber-run';
 import { expectedOf } from '@/lib/bench/expected';
 import { tookOf } from '@/lib/bench/live-run';
 import { readStoredDives, writeStoredDives } from '@/lib/files/records/stored-dives';
-import { readProgress, withDone } from '@/lib/lesson/progress';
+import { withSeen } from '@/lib/lesson/progress';
+import { readProgress } from '@/lib/lesson/read-progress';
 import { memoryShelf } from '../../screens/memory-shelf';
 import { damagedRecord, expectUnpolluted, promptly } from './hostile';
 import { law } from '../law';
@@ -201,7 +202,7 @@ describe('a damaged record', () => {
         const read = promptly(() => readProgress(JSON.parse(JSON.stringify(record) ?? 'null')));
         expectUnpolluted(read);
         expect(readProgress(read)).toEqual(read);
-        expect(withDone(read, '04-no-stop-time', 'new').lessons['04-no-stop-time']!.done).toContain('new');
+        expect(withSeen(read, '04-no-stop-time', 'new').lessons['04-no-stop-time']!.seen).toContain('new');
       }),
       1000,
     );
@@ -214,14 +215,15 @@ describe('a damaged record', () => {
         const text = JSON.stringify(record) ?? 'null';
         local.setItem(progressKind.name, text);
         promptly(restoreProgress);
-        useProgress.getState().update((before) => withDone(before, '04-no-stop-time', 'new'));
+        useProgress.getState().update((before) => withSeen(before, '04-no-stop-time', 'new'));
         expectUnpolluted(useProgress.getState().progress);
         expect(JSON.parse(local.getItem(progressKind.name)!)).toMatchObject({
-          version: 1,
-          state: { progress: { lessons: { '04-no-stop-time': { done: expect.arrayContaining(['new']) as unknown } } } },
+          version: 2,
+          state: { progress: { lessons: { '04-no-stop-time': { seen: expect.arrayContaining(['new']) as unknown } } } },
         });
         const { version, state } = (record ?? {}) as { version?: unknown; state?: { progress?: unknown } | null };
-        const known = version === 1 && typeof state?.progress === 'object' && state.progress !== null;
+        const known =
+          (version === 1 || version === 2) && typeof state?.progress === 'object' && state.progress !== null;
         if (!known) expect(texts()).toContain(text);
       }),
       500,

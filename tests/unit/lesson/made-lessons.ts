@@ -4,8 +4,9 @@ import { readLesson } from '@/lib/lesson/read-lesson';
 import type { World } from '@/lib/lesson/expression/world';
 
 export const KNOWN: KnownNames = {
-  pictures: ['profile', 'chase'],
+  pictures: ['profile', 'chase', 'no-stop'],
   readings: ['depth', 'no-stop'],
+  tells: { profile: ['ceilingM'], chase: ['tensionBar', 'noStopLeader'], 'no-stop': ['noStopMin', 'noStopLeader'] },
   cautions: ['general', 'unknown'],
   terms: ['ceiling', 'no-stop-time'],
   pages: ['desk'],
@@ -65,7 +66,7 @@ steps:
     id: begin
     title: To begin
     text: |
-      On arrival {{noStopMin at arrival}} are left. See the [ceiling](term:ceiling).
+      On leaving {{noStopMin at leaving}} are left. See the [ceiling](term:ceiling).
     claims:
       - ceilingM at leaving > 0
   - kind: predict

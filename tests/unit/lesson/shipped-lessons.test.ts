@@ -5,6 +5,8 @@ import { prepareLesson } from '@/app/lessons/prepare-lesson';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import { checkLesson } from '@/lib/lesson/checking/check-lesson';
 import { printFault } from '@/lib/lesson/checking/fault';
+import { honestMinutes, shelfMinutes } from '@/lib/lesson/honest-minutes';
+import { LEVELS } from '@/lib/lesson/lesson';
 import { readLesson } from '@/lib/lesson/read-lesson';
 
 /** How often each question is drawn: with another seed each time. */
@@ -31,6 +33,11 @@ describe.each(files)('the shipped lesson $slug', ({ slug, path }) => {
     const { lesson } = read;
     expect(lesson.number).toBe(Number(slug.slice(0, 2)));
     expect(lesson.after.every((number) => number < lesson.number!)).toBe(true);
+  });
+
+  it('takes as long as it says, by its words, runs and questions', () => {
+    if (!read.ok) throw new Error('the lesson does not read');
+    expect(read.lesson.minutes).toBe(shelfMinutes(honestMinutes(read.lesson)));
   });
 
   it('asks before it shows, opens a working, sets a goal, checks and sums up', () => {
@@ -94,6 +101,20 @@ function textsOf(value: unknown): string[] {
 describe('the shelf', () => {
   it('numbers its lessons one after another', () => {
     expect(files.map(({ slug }) => Number(slug.slice(0, 2)))).toEqual(files.map((_, index) => index + 1));
+  });
+
+  it('runs in the order of its numbers, level by level, and leads only to lessons there are', () => {
+    const lessons = files.map(({ path }) => {
+      const read = readLesson(readFileSync(path, 'utf8'), { known, draws: 1 });
+      if (!read.ok) throw new Error('the lesson does not read');
+      return read.lesson;
+    });
+    const places = lessons.map(({ level }) => LEVELS.indexOf(level));
+    expect(places).toEqual([...places].sort((one, other) => one - other));
+    const led = files.flatMap(({ path }) =>
+      [...readFileSync(path, 'utf8').matchAll(/\]\(lesson:(\d+)\)/g)].map(([, to]) => Number(to)),
+    );
+    expect(led.filter((to) => to < 1 || to > files.length)).toEqual([]);
   });
 
   it('explains every term a lesson links to, and links within the glossary lead somewhere', () => {

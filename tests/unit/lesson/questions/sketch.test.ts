@@ -1,12 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { compareSketch } from '@/lib/lesson/questions/compare-sketch';
+import { compareSketch, sayMoment } from '@/lib/lesson/questions/compare-sketch';
 import { drawAsked } from '@/lib/lesson/questions/draw-asked';
 import { closeShare, isClose, sketchAt, type DrawAsked } from '@/lib/lesson/questions/sketch';
 import { THIRTY, worldFor } from '../made-lessons';
 
-const QUESTION = { curve: 'noStopMin', from: 'start', to: 'leaving', upTo: '60 min', within: '3 min', wrong: [] };
+const QUESTION = {
+  curve: 'noStopMin',
+  from: 'start',
+  to: 'leaving',
+  upTo: '60 min',
+  within: '3 min',
+  features: [],
+  wrong: [],
+};
 
-function asked(change: Partial<typeof QUESTION> = {}): DrawAsked {
+function asked(change: Partial<typeof QUESTION> & { boxes?: string[] } = {}): DrawAsked {
   const made = drawAsked({ ...QUESTION, ...change }, worldFor(THIRTY));
   if (!made.ok) throw new Error(made.what);
   return made.value;
@@ -24,11 +32,9 @@ describe('a curve drawn before it is seen', () => {
     const question = asked();
     const near = question.truth.map(({ timeS, value }) => ({ timeS, value: value + 2 }));
     expect(closeShare(near, question)).toBe(1);
-    expect(compareSketch(near, question, 'metric')).toEqual({
-      closeShare: 1,
-      close: true,
-      text: 'Your curve is close all the way, within 3 min of the no-stop time.',
-    });
+    expect(compareSketch(near, question, 'metric')).toBe(
+      'Your curve is close all the way, within 3 min of the no-stop time.',
+    );
     expect(
       isClose(
         [
@@ -45,7 +51,7 @@ describe('a curve drawn before it is seen', () => {
       { timeS: 0, value: 60 },
       { timeS: 1300, value: 0 },
     ];
-    expect(compareSketch(straight, asked(), 'metric').text).toMatch(
+    expect(compareSketch(straight, asked(), 'metric')).toMatch(
       /^You drew it too high most of the way\. You are furthest off at 1:\d\d: you drew \d\d min, and the no-stop time is 1\d min there\.$/,
     );
     const turned = [
@@ -54,7 +60,43 @@ describe('a curve drawn before it is seen', () => {
       { timeS: 200, value: 30 },
       { timeS: 1300, value: 30 },
     ];
-    expect(compareSketch(turned, asked(), 'metric').text).toContain('You drew it too high most of the way.');
+    expect(compareSketch(turned, asked(), 'metric')).toContain('You drew it too high most of the way.');
+  });
+
+  it('has words of its own for depths, and says where the paper ends before the curve does', () => {
+    const ceiling = asked({ curve: 'ceilingM', to: 'surfacing', upTo: '12 m', within: '0.5 m' });
+    const deep = ceiling.truth.map(({ timeS, value }) => ({ timeS, value: value + 4 }));
+    expect(compareSketch(deep, ceiling, 'metric')).toMatch(/^You drew it too deep most of the way\./);
+    expect(compareSketch(deep, ceiling, 'metric')).not.toMatch(/high|low/);
+    const low = asked().truth.map(({ timeS }) => ({ timeS, value: 0 }));
+    expect(compareSketch(low, asked(), 'metric')).toContain(
+      'the no-stop time is beyond the edge of the paper, more than 60 min, there.',
+    );
+  });
+
+  it('counts its clock from surfacing where it begins there', () => {
+    const rest = worldFor(`${THIRTY}interval 60 min\n`);
+    const question = {
+      ...QUESTION,
+      curve: 'tensionBar(1)',
+      from: 'surfacing',
+      to: 'end',
+      upTo: '3 bar',
+      within: '0.1 bar',
+    };
+    const after = drawAsked(question, rest);
+    if (!after.ok) throw new Error(after.what);
+    expect(sayMoment(after.value.fromS + 90, after.value)).toBe('1:30 after surfacing');
+    expect(sayMoment(90, asked())).toBe('1:30');
+  });
+
+  it('has its boxes at the ends and where the dive bends', () => {
+    // Down in 100 s, 20 min at the bottom.
+    expect(asked().boxesS).toContain(100);
+    expect(asked().boxesS[0]).toBe(0);
+    expect(asked().boxesS.at(-1)).toBe(1300);
+    expect(asked().boxesS.length).toBeGreaterThanOrEqual(5);
+    expect(asked({ boxes: ['2 min', '10 min', '15 min'] }).boxesS).toEqual([0, 120, 600, 900, 1300]);
   });
 
   it('runs straight between its points and level beyond them', () => {
@@ -66,7 +108,7 @@ describe('a curve drawn before it is seen', () => {
     expect(sketchAt([], 5)).toBe(0);
   });
 
-  it.each([
+  it.each<[Partial<typeof QUESTION>, string]>([
     [{ curve: 'maxDepthM' }, 'This is not a fact that has a value at every moment.'],
     [{ curve: 'noStopMin at 5 min' }, 'This is not a fact that has a value at every moment.'],
     [{ from: 'leaving', to: 'start' }, 'The curve ends before it begins.'],

@@ -176,8 +176,11 @@ export function ascentPlanner(limits: Limits, site: AscentSite) {
     const done = (timeToSurfaceMin: number): Schedule => ({ stops, parts, timeToSurfaceMin, anchorM });
 
     // Above the ceiling already: the way up begins with the way back down to the stop at or next below it.
-    for (let ceilingM = ceilingNow(); depthM < ceilingM - SAME_DEPTH_M; ceilingM = ceilingNow())
-      goDownTo(stopAtOrBelow(ceilingM, plan));
+    for (let ceilingM = ceilingNow(); depthM < ceilingM - SAME_DEPTH_M; ceilingM = ceilingNow()) {
+      const level = stopAtOrBelow(ceilingM, plan);
+      // Always on down: at the stop itself, a hair above the ceiling, it would never come to an end.
+      goDownTo(levelM(level, plan) > depthM ? level : level + 1);
+    }
     // A stop's minutes count on the gas it is made on: with a richer one to go over to they begin now.
     let heldMin = atStop && !goneDown && gas === start.gas ? (start.stayedMin ?? 0) : 0;
     while (next !== BEYOND_SURFACE) {

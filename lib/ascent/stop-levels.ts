@@ -19,7 +19,7 @@ export function levelM(level: number, plan: Plan): number {
 /** The next level above a depth: never between the last stop and the surface. */
 export function levelAbove(depthM: number, plan: Plan): number {
   if (depthM <= plan.lastStopM + SAME_DEPTH_M) return 0;
-  const multiple = Math.ceil(depthM / plan.stopStepM - SAME_DEPTH_M) - 1;
+  const multiple = Math.ceil((depthM - SAME_DEPTH_M) / plan.stopStepM) - 1;
   return Math.max(1, multiple - multiplesUpToLastStop(plan) + 1);
 }
 

@@ -105,15 +105,22 @@ it('nothing moves from start to end of a dive that plays', async () => {
   const { page } = await visit({ viewport: { width: 1024, height: 768 } });
   await playing(page);
   await page.evaluate(() => {
-    const moved: number[] = [];
+    const moved: string[] = [];
     Object.assign(window, { moved });
+    interface Shift extends PerformanceEntry {
+      readonly value: number;
+      readonly sources: readonly { node: Node | null; previousRect: DOMRect; currentRect: DOMRect }[];
+    }
+    const told = ({ node, previousRect: from, currentRect: to }: Shift['sources'][number]) =>
+      `${node?.parentElement?.outerHTML.slice(0, 300)} from ${from.x}, ${from.y} to ${to.x}, ${to.y}`;
     new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) moved.push((entry as PerformanceEntry & { value: number }).value);
+      for (const entry of list.getEntries() as Shift[])
+        moved.push(`${entry.value}: ${entry.sources.map(told).join('; ')}`);
     }).observe({ type: 'layout-shift' });
   });
   await page.getByRole('combobox', { name: 'Speed' }).selectOption('120');
   await page.getByRole('button', { name: 'Play', exact: true }).waitFor({ timeout: 60_000 });
-  expect(await page.evaluate(() => (window as unknown as { moved: number[] }).moved)).toEqual([]);
+  expect(await page.evaluate(() => (window as unknown as { moved: string[] }).moved)).toEqual([]);
 }, 90_000);
 
 it('Space plays and pauses wherever no field has the focus, and Play is within five keys', async () => {

@@ -118,6 +118,8 @@ describe('work under the policy', () => {
     await page.locator('math').first().waitFor();
     await page.getByRole('button', { name: 'Close', exact: true }).first().click();
     await page.getByRole('button', { name: 'Print', exact: true }).first().click();
+    // The dialog is fetched when it is asked for, and Escape means it only once it is there.
+    await page.getByRole('dialog', { name: 'Print this dive' }).waitFor();
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'Pass on' }).click();
     await page.getByRole('img', { name: 'QR code of the link' }).waitFor();

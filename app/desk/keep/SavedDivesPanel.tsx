@@ -28,6 +28,17 @@ export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
   const [report, setReport] = useState<ImportReport>();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
+  const panel = useRef<HTMLElement>(null);
+  useEffect(() => {
+    // It makes way for whatever takes the focus under it, so that nobody works on what cannot be seen.
+    const makeWay = ({ target }: FocusEvent) => {
+      if (!panel.current || !(target instanceof Element) || panel.current.contains(target)) return;
+      const [its, own] = [target.getBoundingClientRect(), panel.current.getBoundingClientRect()];
+      if (its.right > own.left && its.left < own.right && its.bottom > own.top && its.top < own.bottom) onClose();
+    };
+    document.addEventListener('focusin', makeWay);
+    return () => document.removeEventListener('focusin', makeWay);
+  }, [onClose]);
   const name = title.trim();
   const replaces = dives?.some((dive) => dive.title === name) ?? false;
 
@@ -40,7 +51,7 @@ export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
   };
 
   return (
-    <section className={`${styles.saved} unprinted`} aria-labelledby={`${id}-title`}>
+    <section ref={panel} className={`${styles.saved} unprinted`} aria-labelledby={`${id}-title`}>
       <header>
         <h2 id={`${id}-title`} ref={heading} tabIndex={-1}>
           Saved dives

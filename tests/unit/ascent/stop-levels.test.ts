@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { stopChanges } from '@/lib/ascent/stop-state';
+import { parseScript } from '@/lib/dive/script';
+import { sceneOf } from '@/app/pictures/scene';
 import { levelAbove, levelM, stopAtOrBelow } from '@/lib/ascent/stop-levels';
 
 const depths = (plan: { stopStepM: number; lastStopM: number }) => [0, 1, 2, 3, 4].map((level) => levelM(level, plan));
@@ -33,5 +36,32 @@ describe('the depths a climb may halt at', () => {
     expect(above(9.144, plan)).toBe(6.096);
     expect(below(9.144, plan)).toBeCloseTo(9.144, 12);
     expect(above(7, plan)).toBe(6.096);
+  });
+});
+
+describe('a ceiling a hair under a stop', () => {
+  const plan = { stopStepM: 3, lastStopM: 3 };
+
+  it('is at that stop within the allowance for sums, in metres, and asks for the one below past it', () => {
+    expect(levelM(stopAtOrBelow(9 + 0.5e-9, plan), plan)).toBe(9);
+    expect(levelM(stopAtOrBelow(9 + 2.4e-9, plan), plan)).toBe(12);
+  });
+
+  it('lets the way up of whoever passes their ceiling while they wait be worked out to its end', () => {
+    // The ceiling falls through the depth of the diver at 28:43 and is looked for there ever more closely.
+    const parsed = parseScript(`gas: air
+gradient factors: 35/80
+
+descend to 33 m at 18 m/min
+stay 24 min
+ascend to 9 m at 9 m/min
+stay 2 min
+ascend to 3 m at 9 m/min
+stay 14 min
+ascend to surface at 9 m/min
+`);
+    if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
+    const { timeline, figures } = sceneOf(parsed.dive);
+    expect(stopChanges(timeline, figures).some(({ timeS }) => timeS > 1723 && timeS < 1724)).toBe(true);
   });
 });

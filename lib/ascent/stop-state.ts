@@ -33,10 +33,13 @@ export interface StopChange {
   readonly stopM: number;
 }
 
-/** Changes are looked for at whole multiples of this on the dive's clock, s, however finely the dive is sampled. */
-const LOOKED_EVERY_S = 2;
+/**
+ * Changes are looked for at whole multiples of these on the dive's clock, s, however finely the dive is sampled: while the
+ * depth changes, and at one depth, where tissues turn slowly. A state that comes and goes between two looks is passed over.
+ */
+const LOOKED_EVERY_S = { changing: 2, steady: 20 };
 /** A change is then found this closely, s. */
-const FOUND_S = 1e-8;
+const FOUND_S = 1e-6;
 
 const known = new WeakMap<Figures, readonly StopChange[]>();
 
@@ -60,13 +63,14 @@ export function stopChanges(timeline: Timeline, figures: Figures): readonly Stop
     between(middle, other);
   };
   let last = changes[0]!;
-  for (const { startS, endS, interval } of timeline.legs) {
+  for (const { startS, endS, fromM, toM, interval } of timeline.legs) {
+    const everyS = fromM === toM ? LOOKED_EVERY_S.steady : LOOKED_EVERY_S.changing;
     const begins = standing(startS);
     between(last, begins);
     last = begins;
-    for (let look = Math.floor(startS / LOOKED_EVERY_S) + 1; last.timeS < endS; look += 1) {
+    for (let look = Math.floor(startS / everyS) + 1; last.timeS < endS; look += 1) {
       // Once free at the surface a diver stays so, breathing air there.
-      const nextS = interval && last.state === 'free' ? endS : Math.min(endS, look * LOOKED_EVERY_S);
+      const nextS = interval && last.state === 'free' ? endS : Math.min(endS, look * everyS);
       const next = standing(nextS);
       between(last, next);
       last = next;
@@ -85,6 +89,7 @@ function standingAlong(timeline: Timeline, figures: Figures): (timeS: number) =>
   const planAscent = ascentPlanner(figures.limits, timeline);
   const { gradientFactors } = figures.limits;
   const path = new GasPath(timeline.compartments, timeline.surfaceBar);
+  const isSurelyFree = surelyFree(timeline, figures);
   return (timeS) => {
     const sample = sampleAt(timeline, timeS);
     const start = startAt(timeline, figures, path, sample, timeS);
@@ -92,8 +97,32 @@ function standingAlong(timeline: Timeline, figures: Figures): (timeS: number) =>
       timeS === timeline.timeS[sample]
         ? figures.ceilingM[sample]!
         : ceilingOnLine({ ...timeline, ...start }, gradientFactors, start.anchorM).depthM;
+    if (ceilingM === 0 && isSurelyFree(start)) return { timeS, state: 'free', stopM: 0 };
     const schedule = planAscent(start, gradientFactors, true);
     return { timeS, state: stopStateOf(ceilingM, needsStop(schedule)), stopM: schedule.stops[0]?.depthM ?? 0 };
+  };
+}
+
+/**
+ * Whether no tissue can come over the surface's limit on a direct way up: told without planning it, for nitrogen alone.
+ * On the way up no more nitrogen is breathed than now, so that Haldane's solution at this depth is the most there can be;
+ * and what the surface tolerates is tolerated deeper. What it does not tell may be free all the same.
+ */
+function surelyFree(timeline: Timeline, { limits }: Figures): (start: AscentStart) => boolean {
+  const { compartments, surfaceBar, barPerMetre, lungOffsetBar } = timeline;
+  const { nitrogenA, nitrogenB, nitrogenK } = compartments;
+  const { high } = limits.gradientFactors;
+  if (timeline.hasHelium || limits.carried.some(({ gas }) => gas.he > 0)) return () => false;
+  const limitBar = nitrogenA.map((a, c) => surfaceBar + high * (a + surfaceBar / nitrogenB[c]! - surfaceBar));
+  return ({ depthM, gas, nitrogenBar, at }) => {
+    const breathedBar = (surfaceBar + depthM * barPerMetre - lungOffsetBar) * nitrogenFraction(gas);
+    const minutes = depthM / limits.plan.ascentMMin;
+    for (let c = 0; c < COMPARTMENTS; c += 1) {
+      const tension = nitrogenBar[at + c]!;
+      const gainedBar = Math.max(0, breathedBar - tension) * (1 - Math.exp(-nitrogenK[c]! * minutes));
+      if (tension + gainedBar > limitBar[c]!) return false;
+    }
+    return true;
   };
 }
 

@@ -14,13 +14,13 @@ export interface ModelMoment {
 }
 
 /** How the diver stands towards stops, by the model. */
-export function standingOf({ timeline, sample, now }: ModelMoment): Standing {
-  const [stop] = now.schedule.stops;
+export function standingOf(moment: ModelMoment): Standing {
+  const { timeline, sample, now } = moment;
   return {
     state: stopStateOf(now.ceiling.depthM, needsStop(now.schedule)),
     depthM: timeline.depthM[sample]!,
     ceilingM: now.ceiling.depthM,
-    stop,
+    stop: firstStop(moment),
     noStopMin: now.noStop.minutes,
     noStopLeader: now.noStop.leader,
     creditedNoStopMin: now.creditedNoStopMin,
@@ -28,7 +28,12 @@ export function standingOf({ timeline, sample, now }: ModelMoment): Standing {
   };
 }
 
-const asksForStop = ({ now }: ModelMoment) => now.schedule.stops.length > 0;
+/** The first stop of the way up; a plan that never opens has none in its list, and ends where it waits for ever. */
+function firstStop({ timeline, sample, now: { schedule } }: ModelMoment): Standing['stop'] {
+  const [stop] = schedule.stops;
+  if (stop || !needsStop(schedule)) return stop;
+  return { depthM: schedule.parts.at(-1)?.toM ?? timeline.depthM[sample]!, minutes: Infinity };
+}
 
 /** What the model says at an instant: one line a reading. */
 const MODEL_READINGS = {
@@ -64,15 +69,19 @@ const MODEL_READINGS = {
   },
   'required-stop': {
     measure: 'stopM',
-    figure: ({ now }) => now.schedule.stops[0]?.depthM ?? 0,
-    text: ({ now: { schedule } }, system) => schedule.stops[0] && sayStop(schedule.stops[0], system),
+    figure: (moment) => firstStop(moment)?.depthM ?? 0,
+    text: (moment, system) => {
+      const stop = firstStop(moment);
+      return stop && sayStop(stop, system);
+    },
     note: (moment, system) => requiredStopNote(standingOf(moment), system),
-    tone: (moment) => (asksForStop(moment) ? 'stop' : 'plain'),
+    tone: (moment) => (firstStop(moment) ? 'stop' : 'plain'),
   },
   'time-to-surface': {
     measure: 'timeToSurfaceMin',
     figure: ({ now }) => now.schedule.timeToSurfaceMin,
-    note: ({ now }) => stopsNote(now.schedule.stops.length),
+    note: ({ now: { schedule } }) =>
+      schedule.timeToSurfaceMin === Infinity ? 'no stop there is ever long enough' : stopsNote(schedule.stops.length),
   },
   supersaturation: {
     measure: 'supersaturation',

@@ -39,7 +39,7 @@ export async function openLesson(page: Page, slug = LESSON): Promise<void> {
 export const kept = (page: Page, name: string) => page.evaluate((key) => localStorage.getItem(key), name);
 export const doneIn = async (page: Page, slug = LESSON) => {
   const record = JSON.parse((await kept(page, PROGRESS)) ?? '{}') as {
-    state?: { progress: { lessons: Record<string, { done: string[] }> } };
+    state?: { progress: { lessons: Record<string, { seen: string[] }> } };
   };
-  return record.state?.progress.lessons[slug]?.done ?? [];
+  return record.state?.progress.lessons[slug]?.seen ?? [];
 };

@@ -65,7 +65,7 @@ describe('a lesson in a browser', () => {
     await tabTo(page, 'Your answer');
     await page.keyboard.type('20');
     await guess(page);
-    await page.getByText(/Around 20 min is what older tables give/).waitFor();
+    await page.getByText(/Around 20 min and more is what older tables give/).waitFor();
 
     await goOn(page, 'Draw how it falls');
     for (const value of ['60', '9', '4', '0', '0']) {

@@ -80,6 +80,10 @@ function expectStop(said: Saying, stop: { depthM: number; minutes: number } | un
   const depth = system === 'metric' ? `${metres} m` : `${feet} ft`;
   expect(`${said.value} ${said.unit}`).toBe(depth);
   const [told = '', at] = said.text.split(' min at ');
+  if (stop.minutes === Infinity) {
+    expect(said.text).toBe(`without end at ${depth}`);
+    return;
+  }
   expect(at).toBe(depth);
   expect(read(told)).toBeGreaterThanOrEqual(stop.minutes - DUST);
   expect(read(told)).toBeLessThan(stop.minutes + 0.1 + DUST);
@@ -113,9 +117,15 @@ function expectNotes(said: ReturnType<typeof modelSayings>, { ceiling, noStop, s
   }
 }
 
+/** Where a way up that never opens is held: where its plan leaves off. */
+function endlessStop(timeline: Timeline, sample: number, { schedule }: FiguresNow) {
+  if (schedule.timeToSurfaceMin !== Infinity) return undefined;
+  return { depthM: schedule.parts.at(-1)?.toM ?? timeline.depthM[sample]!, minutes: Infinity };
+}
+
 /** The two questions of physics, asked again: is there a ceiling, does the way up need a stop? */
 function stateOf({ ceiling, schedule }: FiguresNow) {
-  const stop = schedule.stops.length > 0;
+  const stop = schedule.stops.length > 0 || schedule.timeToSurfaceMin === Infinity;
   if (ceiling.depthM > 0) return stop ? 'owed' : 'clearing';
   return stop ? 'filling' : 'free';
 }
@@ -139,7 +149,7 @@ describe('what is said of the model', () => {
             else expectDown(said['no-stop'], now.noStop.minutes);
             expectDown(said['credited-no-stop'], now.creditedNoStopMin);
             expectDeeper(said.ceiling, now.ceiling.depthM, system);
-            expectStop(said['required-stop'], now.schedule.stops[0], system);
+            expectStop(said['required-stop'], now.schedule.stops[0] ?? endlessStop(timeline, sample, now), system);
             expectUp(said['time-to-surface'], now.schedule.timeToSurfaceMin);
             expectNotes(said, now);
             expectShare(said.supersaturation, timeline, sample, timeline.ambientBar[sample]!);

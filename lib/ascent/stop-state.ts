@@ -39,7 +39,7 @@ export interface StopChange {
  */
 const LOOKED_EVERY_S = { changing: 2, steady: 20 };
 /** A change is then found this closely, s. */
-const FOUND_S = 1e-6;
+const FOUND_S = 1e-7;
 
 const known = new WeakMap<Figures, readonly StopChange[]>();
 

@@ -32,7 +32,7 @@ export const lockOut = rule({
   standing: 'common practice',
   settings,
   events: [locked, unlocked],
-  changesLessons: [6, 10, 16],
+  changesLessons: [6, 16, 18],
   begin: () => ({}),
   step(_state, now, own, unit) {
     if (unit.lockedUntilS > 0) {

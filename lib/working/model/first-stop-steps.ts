@@ -1,8 +1,8 @@
-import { ceilingAtGf, coefficientsOf, inertBarOf } from '../../ascent/ceiling';
+import { ceilingAtGf, coefficientsOf, inertBarOf, SAME_DEPTH_M } from '../../ascent/ceiling';
 import { loadAt } from '../../ascent/figures';
 import { COMPARTMENTS } from '../../tissue/coefficients';
 import { toleratedAmbientBar } from '../../tissue/limit';
-import { fromDive, fromSetting, quantity, type Chain } from '../chain';
+import { fromDive, quantity, type Chain } from '../chain';
 import { coefficientSteps, inertStep, type Coefficients } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import { DEPTH_RANGE_M, type Site } from '../steps/pressure-steps';
@@ -18,8 +18,8 @@ export interface Spoken {
 }
 
 /**
- * Where the line from low to high begins: the ceiling under `low`, rounded deeper to a stop. Once the ascent has begun it
- * stays where it was, and is taken as given.
+ * Where the line from low to high begins: the deepest ceiling under `low` since the dive became bound, not rounded to a
+ * stop. Where that was at another instant than this one, it is taken as given.
  */
 export function firstStopSteps(
   chain: Chain,
@@ -29,15 +29,13 @@ export function firstStopSteps(
   low: Named,
   spoken: Spoken,
 ): Named {
-  const { timeline, figures, sample } = instant;
+  const { timeline, sample } = instant;
   const load = loadAt(timeline, sample);
-  const { stopStepM, lastStopM } = figures.limits.plan;
   const ceiling = ceilingAtGf(load, low.value.value);
-  const roundedM = Math.max(Math.ceil(ceiling.depthM / stopStepM) * stopStepM, lastStopM);
-  if (ceiling.leader === 0 || roundedM !== firstStopM) {
+  if (ceiling.leader === 0 || Math.abs(ceiling.depthM - firstStopM) > SAME_DEPTH_M) {
     return fromDive('d_first', {
       ...quantity(firstStopM, 'm'),
-      meaning: 'depth of the first stop, fixed when the ascent began',
+      meaning: 'deepest ceiling under the low gradient factor since a ceiling has been there',
       within: firstStopRange(firstStopM),
     });
   }
@@ -56,33 +54,19 @@ export function firstStopSteps(
     result: quantity(toleratedAmbientBar(inertBarOf(load, compartment), a, b, low.value.value), 'bar'),
     source: SOURCES.gradientFactors,
   });
-  const depth = chain.add({
-    id: 'step:low-ceiling',
-    title: 'ceiling under the low gradient factor',
-    why: 'The depth at which the water and the air give that pressure.',
+  return chain.add({
+    id: 'step:first-stop',
+    title: 'ceiling under the low gradient factor, where the line from low to high begins',
+    why: 'The depth at which the water and the air give that pressure: the deepest since a ceiling has been there.',
     expression: `(p_low - p_surface) / w`,
-    symbol: 'd_low',
+    symbol: 'd_first',
     values: [tolerated, site.surface, site.water],
     result: quantity(ceiling.depthM, 'm'),
     source: SOURCES.water,
   });
-  return chain.add({
-    id: 'step:first-stop',
-    title: 'depth of the first stop, where the line from low to high begins',
-    why: 'Rounded deeper to a stop, and never shallower than the last one.',
-    expression: 'max(ceil(d_low / d_step) * d_step, d_last)',
-    symbol: 'd_first',
-    values: [
-      depth,
-      fromSetting('d_step', { ...quantity(stopStepM, 'm'), meaning: 'distance between stops', within: [1, 10] }),
-      fromSetting('d_last', { ...quantity(lastStopM, 'm'), meaning: 'depth of the last stop', within: [1, 10] }),
-    ],
-    result: quantity(firstStopM, 'm'),
-    source: SOURCES.gradientFactors,
-  });
 }
 
-/** A first stop may lie below every dive: it is rounded deeper. */
+/** The line may begin deeper than any dive goes. */
 export function firstStopRange(firstStopM: number): readonly [number, number] {
   return [1, Math.max(DEPTH_RANGE_M[1], firstStopM)];
 }

@@ -45,7 +45,8 @@ describe('a sweep over gradient factors', () => {
     const gradientFactors = { low: 0.4, high: 0.9 };
     const planAscent = ascentPlanner({ ...deep.settings, gradientFactors }, site);
     expect(values[2 * 3 + 1]).toBe(creditedNoStopMin(planAscent, site, arrival, gradientFactors));
-    expect(values[2 * 3]).toBeLessThan(values[2 * 3 + 2]!);
+    // Whether a dive needs stops is decided by `high`; `low` can only bring the need forward.
+    expect(values[2 * 3]).toBeLessThanOrEqual(values[2 * 3 + 2]!);
   });
 
   it('tells how far it has come after each row, and can be left at any', () => {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { plannedAt } from '@/lib/ascent/ascent-start';
 import { figuresOf } from '@/lib/ascent/figures';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Settings, Step } from '@/lib/dive/dive';
-import { computeTimeline } from '@/lib/dive/timeline';
+import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { diveFromRecords } from '@/lib/files/records/dive-from-record';
 import { explainSettings, explainSettingsAtOnce, type Explanation } from '@/lib/files/settings/explain-settings';
 import type { Recording } from '@/lib/files/records/record';
@@ -221,7 +222,7 @@ describe('laying the unit’s figures beside the model’s', () => {
     }
   });
 
-  it('gives the model’s stop, its ceiling rounded deeper, where the unit showed stops', () => {
+  it('gives the stop of the model’s own schedule where the unit showed stops', () => {
     const [recording] = recordedBy({}, DEEP);
     const stopDepthM = recording!.timeS.map((t) => (t > 900 && t < 1300 ? 3 : NaN));
     const withStops = { ...recording!, unit: { stopDepthM, stopTimeS: stopDepthM.map((depth) => depth * 20) } };
@@ -229,12 +230,11 @@ describe('laying the unit’s figures beside the model’s', () => {
     const made = diveFromRecords([withStops]);
     if (!made.ok) throw new Error(made.what);
     const timeline = computeTimeline(made.value.dive, 10);
-    const rows = layBeside(withStops, 0, timeline, figuresOf(timeline, made.value.dive.settings));
+    const figures = figuresOf(timeline, made.value.dive.settings);
+    const rows = layBeside(withStops, 0, timeline, figures);
     expect(rows.every(({ timeS }) => timeS > 900 && timeS < 1300)).toBe(true);
-    for (const { model } of rows)
-      expect(model.stopDepthM).toBe(
-        model.ceilingM > 1e-6 ? Math.max(3, Math.ceil((model.ceilingM - 1e-6) / 3) * 3) : 0,
-      );
+    for (const { timeS, model } of rows)
+      expect(model.stopDepthM).toBe(plannedAt(timeline, figures, sampleAt(timeline, timeS)).stops[0]?.depthM ?? 0);
     expect(rows.some(({ model }) => model.stopDepthM > 0 && model.stopTimeS > 0)).toBe(true);
     expect(rows.at(-1)!.model.stopTimeS % 60).toBe(0);
   });

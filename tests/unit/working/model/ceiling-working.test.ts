@@ -38,14 +38,15 @@ describe('the working behind a ceiling', () => {
     expect(working.answer.value).toBeGreaterThan(3);
     expect(result(working, 'ceiling-check')).toBeCloseTo(0, 12);
     const firstStop = result(working, 'first-stop')!;
-    expect(firstStop % 3).toBe(0);
+    // While the anchor still sinks, the ceiling is the anchor itself.
+    expect(firstStop).toBeCloseTo(working.answer.value, 9);
     expect(result(working, 'ceiling-gf')).toBeCloseTo(0.85 - (0.55 * working.answer.value) / firstStop, 12);
   });
 
-  it('rounds the ceiling under low deeper to a stop, for where the line begins', () => {
-    const working = ceilingAt(workedDive(downFor(40, 25), LINE), 1500);
-    const low = result(working, 'low-ceiling')!;
-    expect(result(working, 'first-stop')).toBe(Math.ceil(low / 3) * 3);
+  it('begins the line at the ceiling under low, not rounded to a stop', () => {
+    const dive = workedDive(downFor(40, 25), LINE);
+    const working = ceilingAt(dive, 1500);
+    expect(result(working, 'first-stop')).toBeCloseTo(dive.figures.ceilingAtLowM[sampleAt(dive.timeline, 1500)]!, 9);
   });
 
   it('takes the first stop as it was fixed once the ascent is under way', () => {

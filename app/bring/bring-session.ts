@@ -20,7 +20,13 @@ import { lengthS, surfaceIntervals } from '@/lib/files/records/surface-intervals
 import { HEAD_BYTES, readHead, textOfBytes } from '@/lib/files/text-of-bytes';
 import { thinned, type Trace } from '@/lib/files/records/thin-samples';
 import { comparisonOf } from '@/lib/files/settings/readings-compared';
-import { believedTimeline, misfitOf } from '@/lib/files/settings/unit-fit';
+import {
+  believedTimeline,
+  believedDive,
+  legsForgottenAt,
+  misfitOf,
+  type UnitSettings,
+} from '@/lib/files/settings/unit-fit';
 import { channelsOf, layBeside, type SideBySide } from '@/lib/files/settings/unit-and-model';
 import { writeProfileCsv } from '@/lib/files/csv/write-csv';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';
@@ -154,7 +160,7 @@ export class BringSession implements Session {
       if (step.done) {
         if (!step.value.ok) return step.value;
         const found = step.value.value;
-        return { ok: true, ...found, beside: this.besideUnder(found.sets[0]?.best.settings ?? {}) };
+        return { ok: true, ...found, beside: this.besideUnder(found.sets[0]?.best.settings) };
       }
       onProgress(step.value);
       await breath();
@@ -197,25 +203,21 @@ export class BringSession implements Session {
       depthErrorM,
       tissueErrorBar,
       lines: this.mended.map((recording, i) => lineOf(dive, offsetS[i]!, lengthS(recording))),
-      beside: this.besideUnder({}),
+      beside: this.besideUnder(undefined),
       offBy: this.offBy(dive.settings),
     };
   }
 
   /** The unit's figures beside those of the model under other settings than the dive's, for each dive. */
-  private besideUnder(settings: Partial<Settings>): SideBySide[][] {
+  private besideUnder(unit: UnitSettings | undefined): SideBySide[][] {
     const { made, mended } = this;
     if (!made || mended.every((recording) => channelsOf(recording).length === 0)) return [];
-    const own = made.dive.settings;
-    const start =
-      settings.altitudeM !== undefined && own.start.kind === 'adapted'
-        ? { start: { kind: 'adapted' as const, altitudeM: settings.altitudeM } }
-        : {};
-    const under = { ...own, ...settings, ...start };
-    const timeline = computeTimeline({ ...made.dive, settings: under }, FIGURES_EVERY_S, {
+    const under = unit ? believedDive(made.dive, unit) : made.dive;
+    const timeline = computeTimeline(under, FIGURES_EVERY_S, {
       intervalEveryS: INTERVAL_EVERY_S,
+      freshAtLegs: legsForgottenAt(made.dive, unit?.forgotBefore ?? 0),
     });
-    const figures = figuresOf(timeline, under);
+    const figures = figuresOf(timeline, under.settings);
     return mended.map((recording, i) => layBeside(recording, made.offsetS[i]!, timeline, figures, ROWS_BESIDE));
   }
 
@@ -224,7 +226,8 @@ export class BringSession implements Session {
     if (!made || mended.every((recording) => channelsOf(recording).length === 0)) return undefined;
     const comparison = comparisonOf(mended, made.offsetS, made.dive);
     const words = sayMisfit(
-      misfitOf(comparison, believedTimeline(comparison, { water, altitudeM, gas }), gradientFactors).misfit,
+      misfitOf(comparison, believedTimeline(comparison, { water, altitudeM, gas, forgotBefore: 0 }), gradientFactors)
+        .misfit,
     );
     return words === '' ? undefined : words;
   }

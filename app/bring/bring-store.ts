@@ -91,7 +91,7 @@ export function createBringStore(session: Session) {
       mapping: undefined,
       ...NOTHING_READ,
       settings: {},
-      doubt: { water: true, altitude: true, gas: true },
+      doubt: { water: true, altitude: true, gas: true, memory: true },
       busy: undefined,
       trouble: undefined,
       async choose(file, name) {

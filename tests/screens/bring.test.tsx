@@ -40,7 +40,10 @@ describe('work on a file', () => {
     if (!look.ok || look.kind !== 'csv') throw new Error('not read');
     await session.read(look.mapping, () => undefined);
     await session.make({ chosen: [0], repair: [], intervalsS: [], settings: {} });
-    const outcome = await session.explain({ water: true, altitude: true, gas: true }, () => void session.cancel());
+    const outcome = await session.explain(
+      { water: true, altitude: true, gas: true, memory: true },
+      () => void session.cancel(),
+    );
     expect(outcome).toMatchObject({ ok: false, what: 'The search was stopped.' });
   });
 });

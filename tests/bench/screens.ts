@@ -2,7 +2,7 @@ import { loadavg } from 'node:os';
 import type { Browser, Page } from 'playwright-core';
 import { isSiteStale, siteFolder } from '@/app/commands/build-site';
 import { serveSite } from '@/app/commands/serve-site';
-import { lessonPath } from '@/app/lessons/paths';
+import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { launchChromium } from '../browser/chromium';
 import { medianOf } from './workload';

@@ -14,8 +14,13 @@ import type { OverlaidDive } from '../profile/overlaid-dive';
 import { PointerTip } from '../hand/PointerTip';
 import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
 import { Rock } from '../axes/Rock';
-import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from '../runners';
-import { spread } from '../axes/spread';
+import {
+  breathedInertBar,
+  isPastSurfaceLimit,
+  compartmentStatesAt,
+  type CompartmentState,
+} from '../compartment-states';
+import { spacedOut } from '../axes/spaced-out';
 import { tenth } from '../axes/time-columns';
 import { usePointed } from '../hand/use-pointed';
 import shared from '../pictures.module.css';
@@ -50,7 +55,7 @@ export function ChasePicture({
   );
   const { margin, inner, x, y, narrow, low } = scales;
   const { pointed, handlers } = usePointed(margin, width);
-  const runners = runnersAt(scene, sample);
+  const runners = compartmentStatesAt(scene, sample);
   const leader = leadingCompartment(scene, sample);
   const ambientBar = timeline.ambientBar[sample]!;
   const breathedBar = breathedInertBar(timeline, sample);
@@ -60,7 +65,7 @@ export function ChasePicture({
   const size = narrow ? MARK.narrow : MARK.wide;
 
   /** Across the whole picture, level before the first compartment and after the last. */
-  const across = (pick: (runner: Runner) => number) => {
+  const across = (pick: (runner: CompartmentState) => number) => {
     const inside = runners.map((runner) => `L${tenth(x(runner.halfTimeMin))},${tenth(y(pick(runner)))}`).join('');
     return `M0,${tenth(y(pick(runners[0]!)))}${inside}L${inner.width},${tenth(y(pick(runners[15]!)))}`;
   };
@@ -245,7 +250,7 @@ function Marks({
   leader,
   mixed,
 }: {
-  runners: readonly Runner[];
+  runners: readonly CompartmentState[];
   scales: ChaseScales;
   size: number;
   leader: number;
@@ -299,7 +304,7 @@ function LineNames({
   scales: ChaseScales;
   names: readonly { text: string; bar: number; className: string | undefined }[];
 }) {
-  const places = spread(
+  const places = spacedOut(
     names.map(({ bar }) => Math.max(0, y(bar))),
     18,
     inner.height,

@@ -6,7 +6,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { usePreferences } from '../../parts/preferences';
 import { usePictureScale } from '../picture-scale';
 import { depthTicks } from '../profile/profile-scales';
-import { spread } from '../axes/spread';
+import { spacedOut } from '../axes/spaced-out';
 import { useWidth } from '../hand/use-width';
 import shared from '../pictures.module.css';
 import styles from './exposure.module.css';
@@ -33,7 +33,7 @@ export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]
   const x = scaleLinear([0, longestMin * 1.02], [0, inner.width]);
   const y = scaleLinear([0, deepestM * 1.05], [0, inner.height]);
   // Ends a few pixels apart count as one, so that their letters stay in order.
-  const ends = spread(
+  const ends = spacedOut(
     paths.map((points) => Math.round(x(points.at(-1)!.minutes) / SAME_END) * SAME_END),
     LETTER_GAP,
     inner.width,

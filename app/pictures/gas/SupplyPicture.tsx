@@ -11,7 +11,7 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
 import { PointerTip } from '../hand/PointerTip';
-import { spread } from '../axes/spread';
+import { spacedOut } from '../axes/spaced-out';
 import { columnPath } from '../axes/time-columns';
 import { TimeAxis } from '../axes/TimeAxis';
 import { TimeCursor } from '../axes/TimeCursor';
@@ -135,7 +135,7 @@ const Ground = memo(function Ground({
   const path = (pressureBar: Float64Array) => columnPath(columns, at, (column) => y(pressureBar[columns[column]!]!));
   const endSample = sampleAt(scene.timeline, x.endS);
   const ends = supply.real.cylinders.map(({ pressureBar }) => y(pressureBar[endSample]!));
-  const places = spread(ends, NAME_GAP, inner.height - 4);
+  const places = spacedOut(ends, NAME_GAP, inner.height - 4);
   return (
     <>
       <clipPath id={id}>
@@ -187,7 +187,7 @@ function Marks({
   units: UnitSystem;
 }) {
   const shown = marks.filter(({ bar }) => bar <= y.domain()[1]!);
-  const places = spread(
+  const places = spacedOut(
     shown.map(({ bar }) => y(bar)),
     NAME_GAP,
     y.range()[0]!,

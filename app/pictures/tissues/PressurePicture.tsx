@@ -16,8 +16,8 @@ import { pressureScales, type PressureScales } from './pressure-scales';
 import { trailPath, trailSamples } from './pressure-trail';
 import { depthTicks } from '../profile/profile-scales';
 import { Rock } from '../axes/Rock';
-import { isPastSurfaceLimit, runnersAt, type Runner } from '../runners';
-import { spread } from '../axes/spread';
+import { isPastSurfaceLimit, compartmentStatesAt, type CompartmentState } from '../compartment-states';
+import { spacedOut } from '../axes/spaced-out';
 import { tenth } from '../axes/time-columns';
 import { usePointed } from '../hand/use-pointed';
 import shared from '../pictures.module.css';
@@ -38,7 +38,7 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
   const scales = useMemo(() => pressureScales(scene, width, height), [scene, width, height]);
   const { margin, inner, x, y } = scales;
   const { pointed, handlers } = usePointed(margin, width);
-  const runners = runnersAt(scene, sample);
+  const runners = compartmentStatesAt(scene, sample);
   const one = runners[compartment - 1]!;
   const told = pointed && (all ? nearest(runners, (runner) => Math.abs(y(runner.tensionBar) - pointed.y)) : one);
   const nowX = x(timeline.ambientBar[sample]!);
@@ -178,7 +178,7 @@ function Fan({ scene, sample, scales }: { scene: Scene; sample: number; scales: 
 }
 
 function Marks(props: {
-  runners: readonly Runner[];
+  runners: readonly CompartmentState[];
   x: number;
   y: PressureScales['y'];
   mixed: boolean;
@@ -291,12 +291,12 @@ const LineNames = memo(function LineNames({
   ];
   const tops = names.filter((name) => name.top !== undefined);
   const rights = names.filter((name) => name.right !== undefined);
-  const topPlaces = spread(
+  const topPlaces = spacedOut(
     tops.map((name) => name.top!),
     42,
     inner.width + 60,
   );
-  const rightPlaces = spread(
+  const rightPlaces = spacedOut(
     rights.map((name) => name.right!),
     18,
     inner.height,

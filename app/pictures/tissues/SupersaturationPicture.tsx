@@ -11,7 +11,7 @@ import { printPercent } from '@/lib/quantity/percent';
 import type { PictureProps } from '../picture-props';
 import { PointerTip } from '../hand/PointerTip';
 import { Rock } from '../axes/Rock';
-import { spread } from '../axes/spread';
+import { spacedOut } from '../axes/spaced-out';
 import { supersaturationColumns, type SupersaturationColumns } from './supersaturation-columns';
 import { columnPath } from '../axes/time-columns';
 import { TimeAxis } from '../axes/TimeAxis';
@@ -125,7 +125,7 @@ function Values({
   ];
   const left = cursorX > inner.width / 2;
   const tops = values.map(({ value }) => y(Math.max(0, value)));
-  const places = spread(
+  const places = spacedOut(
     tops.map((top) => top - 12),
     19,
     inner.height - 10,
@@ -163,7 +163,7 @@ const Ground = memo(function Ground({
     [surfacing],
   );
   const limits = limitsOf(low, high, inner.width < NARROW);
-  const namePlaces = spread(
+  const namePlaces = spacedOut(
     limits.map(({ value }) => y(value) - 6),
     16,
     inner.height,

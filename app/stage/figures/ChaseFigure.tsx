@@ -5,7 +5,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { Compartments } from '@/lib/tissue/coefficients';
 import { Choice } from '../../parts/Choice';
-import { useAsked } from '../../parts/working/asked';
+import { useOpenWhy } from '../../parts/working/open-why';
 import { DeskWhy } from '../why/DeskWhy';
 import { ChasePicture } from '../../pictures/chase/ChasePicture';
 import { chaseRange, chaseScales } from '../../pictures/chase/chase-scales';
@@ -13,7 +13,12 @@ import { leadingCompartment } from '../../pictures/leading';
 import { nearest } from '../../pictures/hand/nearest';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
-import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from '../../pictures/runners';
+import {
+  breathedInertBar,
+  isPastSurfaceLimit,
+  compartmentStatesAt,
+  type CompartmentState,
+} from '../../pictures/compartment-states';
 import { useShownWays } from './use-overlay';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
@@ -25,7 +30,7 @@ export function ChaseFigure() {
   const ways = useShownWays();
   const { scene, sample, units } = picture;
   const { timeline } = scene;
-  const runners = runnersAt(scene, sample);
+  const runners = compartmentStatesAt(scene, sample);
   const over = runners.filter(isPastSurfaceLimit).length;
   const first = runners[leadingCompartment(scene, sample) - 1]!;
   const unit = pressureUnit(units);
@@ -43,9 +48,9 @@ export function ChaseFigure() {
     const box = event.currentTarget.getBoundingClientRect();
     const across = ((event.clientX - box.left) * picture.width) / (box.width || 1) - margin.left;
     setChosen(nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - across))!.number);
-    useAsked.getState().ask(whyId);
+    useOpenWhy.getState().ask(whyId);
   };
-  const bars = (pick: (runner: Runner) => number) => (runner: Runner) =>
+  const bars = (pick: (runner: CompartmentState) => number) => (runner: CompartmentState) =>
     (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
 
   return (
@@ -61,7 +66,7 @@ export function ChaseFigure() {
       columns={[
         {
           heading: 'Compartment',
-          cell: (runner: Runner) => (
+          cell: (runner: CompartmentState) => (
             <>
               {runner.number}{' '}
               <DeskWhy

@@ -8,7 +8,7 @@ import { leadingCompartment } from '../../pictures/leading';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import { PressurePicture } from '../../pictures/tissues/PressurePicture';
-import { isPastSurfaceLimit, runnersAt, type Runner } from '../../pictures/runners';
+import { isPastSurfaceLimit, compartmentStatesAt, type CompartmentState } from '../../pictures/compartment-states';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
@@ -23,10 +23,10 @@ export function PressureFigure() {
   const { scene, sample, units } = picture;
   const { timeline } = scene;
   const compartment = Number(looked) || leadingCompartment(scene, sample);
-  const runners = runnersAt(scene, sample);
+  const runners = compartmentStatesAt(scene, sample);
   const one = runners[compartment - 1]!;
   const unit = pressureUnit(units);
-  const bars = (pick: (runner: Runner) => number) => (runner: Runner) =>
+  const bars = (pick: (runner: CompartmentState) => number) => (runner: CompartmentState) =>
     (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
   const over = runners.filter(isPastSurfaceLimit).length;
 
@@ -56,7 +56,7 @@ export function PressureFigure() {
           : `Compartment ${one.number} holds ${printPressure(one.tensionBar, units)} of gas and tolerates ${printPressure(one.limitNowBar, units)} here.`)
       }
       columns={[
-        { heading: 'Compartment', cell: (runner: Runner) => runner.number },
+        { heading: 'Compartment', cell: (runner: CompartmentState) => runner.number },
         { heading: `Ambient, ${unit.name}`, numeric: true, cell: bars(() => timeline.ambientBar[sample]!) },
         { heading: `Gas in it, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
         { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },

@@ -11,7 +11,7 @@ import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { DeskWhy } from '../why/DeskWhy';
 import { SetupEditor } from './SetupEditor';
-import { ASKED } from './asked-of-units';
+import { UNIT_QUESTIONS } from './unit-questions';
 import { watchesOf } from '../../pictures/scene-watches';
 import styles from './units.module.css';
 
@@ -26,7 +26,7 @@ export function UnitsFigure() {
   const said = shown.map((one) => unitSayings(one, units));
   const told = (Object.keys(said[0]!) as UnitReadingId[]).map((id) => ({
     label: said[0]![id].name,
-    why: ASKED[id],
+    why: UNIT_QUESTIONS[id],
     cells: said.map((one) => one[id].text),
   }));
   const right = watches[0]!;

@@ -10,7 +10,7 @@ import { readKept } from '@/app/keep/document-kind';
 import { lastWords, sayLastWords } from '@/app/keep/last-words';
 import { storageShelf } from '@/app/keep/storage-shelf';
 import { keptDrafts } from '@/app/lessons/workshop/drafts';
-import { progressKind } from '@/app/lessons/player/progress-kind';
+import { progressKind } from '@/app/keep/lesson-progress';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { preferencesKey } from '@/app/parts/theme';

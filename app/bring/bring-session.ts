@@ -9,6 +9,7 @@ import { diveFromRecords, type DiveOfRecords } from '@/lib/files/records/dive-fr
 import { explainSettings, type Doubt, type SearchProgress } from '@/lib/files/settings/explain-settings';
 import { sayMisfit } from '@/lib/files/settings/explanation-words';
 import { guessColumns } from '@/lib/files/csv/guess-columns';
+import { previewRows, type Preview } from '@/lib/files/csv/preview-rows';
 import { readCsv } from '@/lib/files/csv/read-csv';
 import { readUddf } from '@/lib/files/uddf/read-uddf';
 import type { Recording } from '@/lib/files/records/record';
@@ -52,6 +53,7 @@ const STOPPED = { ok: false, what: 'The search was stopped.', mend: 'Start it ag
 export class BringSession implements Session {
   private file: Blob | undefined;
   private kind: 'csv' | 'uddf' = 'csv';
+  private head = '';
   private recordings: readonly Recording[] = [];
   private mended: readonly Recording[] = [];
   private made: DiveOfRecords | undefined;
@@ -68,6 +70,7 @@ export class BringSession implements Session {
       const head = new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer());
       const { text, kind, encoding } = readHead(head);
       this.kind = kind;
+      this.head = text;
       const notes = encoding.note === undefined ? [] : [encoding.note];
       if (kind === 'uddf') return { ok: true, kind, notes };
       const guess = guessColumns(text, head.length < HEAD_BYTES);
@@ -75,6 +78,10 @@ export class BringSession implements Session {
     } catch (thrown) {
       return refusalOf(thrown);
     }
+  }
+
+  preview(mapping: Mapping): Promise<Preview> {
+    return previewRows(this.head, mapping);
   }
 
   async read(mapping: Mapping | undefined, onProgress: (characters: number) => void): Promise<ReadOutcome> {

@@ -24,6 +24,7 @@ import styles from './sheet.module.css';
 const DeskWaysOut = fetchedLater(async () => (await import('../stage/why/DeskWaysOut')).DeskWaysOut);
 const KeepDesk = fetchedLater(async () => (await import('./keep/after-opening')).KeepDesk);
 const Tour = fetchedLater(async () => (await import('./tour/Tour')).Tour);
+const SteerLever = fetchedLater(async () => (await import('./steer/hand')).SteerLever);
 const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);
 
 /** The button of the tour or, where it is folded away, what it is folded into. */
@@ -45,6 +46,7 @@ export function OneSheet() {
     requestAnimationFrame(() => visibleIn(sheet.current, '[data-way="present"]')?.focus());
   }, []);
   useWorkingPlace(sheet);
+  const steering = useDesk((state) => state.run !== undefined);
   const deskPictures = useDesk((state) => state.pictures);
   const panels = usePresented();
   const [chosen, choose] = useState<DrawerId | 'none'>();
@@ -79,6 +81,7 @@ export function OneSheet() {
       <KeepDesk tell={setKept} />
       <DeskWaysOut />
       {presenting ? <Presenter stage={sheet} onLeave={leave} /> : <TimeControls />}
+      {steering && <SteerLever />}
       {!presenting && (
         <DeskLine
           {...kept}

@@ -39,13 +39,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
     <>
       <Choice label="Speed" labelSpokenOnly value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
       {onSteer && (
-        <Button
-          data-done=""
-          onClick={() => {
-            pause();
-            onSteer();
-          }}
-        >
+        <Button data-done="" onClick={() => onSteer()}>
           Steer by hand
         </Button>
       )}
@@ -55,6 +49,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
     <div className={styles.playback} role="group" aria-label="Time" data-tour="time">
       <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => setCursor(cursorS - STEP_S)} />
       <IconButton
+        data-way="play"
         icon={playing ? 'pause' : 'play'}
         label={playing ? 'Pause' : 'Play'}
         onClick={playing ? pause : play}

@@ -16,6 +16,9 @@ export const FRESH_RUN: SteerRun = { timesS: [0], depthsM: [0] };
 /** Where steering ends downward, m. */
 export const DEEPEST_STEERED_M = 100;
 
+/** How long a dive is steered at most, s: nobody looks on for longer. */
+export const LONGEST_STEERED_S = 12 * 3600;
+
 /** Moments and depths nearer than this are the same. */
 const SAME = 1e-6;
 
@@ -34,12 +37,12 @@ export function runDepthM({ timesS, depthsM }: SteerRun, timeS: number): number 
 
 /**
  * The run some seconds later, going at a rate, m/min, downward positive. A diver who stops, stops at the nearest multiple
- * of `everyM`: level is level. Nobody goes above the surface or below what can be steered.
+ * of `everyM`: level is level. Nobody goes above the surface, or deeper or longer than can be steered.
  */
 export function steered(run: SteerRun, rateMMin: number, seconds: number, everyM: number): SteerRun {
   const timesS = [...run.timesS];
   const depthsM = [...run.depthsM];
-  let leftS = seconds;
+  let leftS = Math.min(seconds, LONGEST_STEERED_S - runEndS(run));
   while (leftS > SAME) {
     const timeS = timesS.at(-1)!;
     const depthM = depthsM.at(-1)!;

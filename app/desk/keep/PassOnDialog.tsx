@@ -19,7 +19,8 @@ import { fileWords, saveFile } from '../../parts/save-file';
 import styles from './keep.module.css';
 
 /** Beyond what any link leaves out. */
-const DESK_LEAVES_OUT = 'Undo, units and theme stay with you too, and so does what is chosen inside a picture.';
+const DESK_LEAVES_OUT =
+  'Undo, units and theme stay with you too, and so do what is chosen inside a picture and a dive that is still being steered.';
 
 interface Made {
   title: string;
@@ -35,7 +36,7 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
   const [{ title, encoded, link, qr }] = useState((): Made => {
     const state = store.getState();
     const title = diveTitle(state.script, state.scene, usePreferences.getState().units);
-    const encoded = encodeState({ script: state.script, title, view: viewOf(state) });
+    const encoded = encodeState({ script: state.script, title, view: { ...viewOf(state), run: undefined } });
     const link = encoded.ok ? `${location.origin}${location.pathname}#${encoded.fragment}` : '';
     return { title, encoded, link, qr: encoded.ok ? qrPicture(link) : undefined };
   });

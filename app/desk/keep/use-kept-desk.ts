@@ -137,10 +137,6 @@ async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise
     clearAddress();
     return `${read.what} ${read.mend} Your own desk is open meanwhile.`;
   }
-  if (store.getState().base) {
-    clearAddress();
-    return 'A dive is being steered by hand. End it, then open the link again.';
-  }
   await putOnDesk(store, shelf, read.state, asked === undefined ? 'from the link' : 'to play');
   if (asked !== undefined) store.getState().play();
   const opened = store.getState();
@@ -187,8 +183,8 @@ async function putOnDesk(
 /** Saves the dive on the desk before another takes its place, unless it is the same, saved already, or a ready one. */
 async function keepBeside(store: DeskStore, shelf: Shelf, next: string): Promise<boolean> {
   const state = store.getState();
-  const { script, rules, overlay } = state;
-  const untouched = rules === undefined && overlay === undefined;
+  const { script, rules, overlay, run } = state;
+  const untouched = rules === undefined && overlay === undefined && run === undefined;
   if (untouched && (script === next || scenarios.some((ready) => isScenario(ready, script)))) return false;
   try {
     const { dives } = await listDives(shelf);

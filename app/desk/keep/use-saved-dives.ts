@@ -101,8 +101,8 @@ export function useSavedDives(): SavedDivesDoing & {
       },
       open(dive) {
         const desk = store.getState();
-        if (desk.base) {
-          say('A dive is being steered by hand. End it, then open another.');
+        if (desk.run) {
+          say('A dive is being steered by hand. Keep it or throw it away, then open another.');
           return false;
         }
         desk.open(deskFrom(dive.script, viewOfSaved(dive), desk));

@@ -93,7 +93,9 @@ export function OneSheet() {
       )}
       <div className={styles.figures} data-place="figures" hidden={!shows('readings')}>
         <ReadingStrip />
-        <InsistLine>{!presenting && <TourOffer onShow={() => tour(true)} onRefused={refused} />}</InsistLine>
+        <InsistLine presenting={presenting}>
+          {!presenting && <TourOffer onShow={() => tour(true)} onRefused={refused} />}
+        </InsistLine>
       </div>
       <PictureRoom shown={shown} />
       <Drawer shown={drawer ?? 'script'} onClose={() => choose('none')} />

@@ -6,6 +6,7 @@ export { SupplyMarks } from '../pictures/gas/SupplyMarks';
 export { ChaseFigure } from './figures/ChaseFigure';
 export { ProfileHandles } from './figures/ProfileHandles';
 export { EventSteps } from './EventSteps';
+export { HoldAtEvents } from './HoldAtEvents';
 export { StepEditor } from './figures/StepEditor';
 export { EventMarks } from './units/EventMarks';
 export { UnitInsists } from './units/UnitInsists';

@@ -95,9 +95,13 @@ export interface DeskState extends DeskDocument, History<Moment> {
   /** Whether the time cursor moves by itself, and how fast. */
   playing: boolean;
   speed: PlaybackSpeed;
+  /** Where playing waits since something happened there, s; until it goes on or another moment is looked at. */
+  heldAtS: number | undefined;
   /** Plays, from the start again where the end was reached. */
   play: () => void;
   pause: () => void;
+  /** Waits at a moment at which something happens. */
+  hold: (timeS: number) => void;
   setSpeed: (speed: PlaybackSpeed) => void;
   /** Puts another desk here, as one change that can be undone; `fresh` forgets what stood here before. */
   open: (desk: OpenedDesk, fresh?: 'fresh') => void;
@@ -232,17 +236,23 @@ export function createDeskStore(document: DeskDocument, still = false) {
         set({ ...ended, scene, base: undefined, cursorS: cursorBeforeS });
       },
       setCursor: (timeS) =>
-        set(({ scene }) => ({ cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!) })),
+        set(({ scene }) => ({
+          cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!),
+          heldAtS: undefined,
+        })),
       setView: (view) => set({ view }),
       select: (selectedStep) => set({ selectedStep }),
       playing: false,
+      heldAtS: undefined,
       speed: '60',
       play: () =>
         set(({ scene, cursorS }) => ({
           playing: true,
+          heldAtS: undefined,
           ...(cursorS >= scene.timeline.timeS.at(-1)! && { cursorS: 0 }),
         })),
       pause: () => set({ playing: false }),
+      hold: (timeS) => set({ playing: false, cursorS: timeS, heldAtS: timeS }),
       setSpeed: (speed) => set({ speed }),
       open({ cursorS, view, unit = 0, soundScript, run, ...document }, fresh) {
         if (get().run) get().endRun();

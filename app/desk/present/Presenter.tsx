@@ -46,6 +46,8 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   const covered = useDesk((state) => state.covered);
   const units = usePreferences((state) => state.units);
   const moments = useMemo(() => momentsOf(scene, watch, units), [scene, watch, units]);
+  const holds = usePreferences((state) => state.holds.class);
+  const setHolds = usePreferences((state) => state.setHolds);
   const [ring, setRing] = useState(false);
   const [help, setHelp] = useState(false);
   const [size, setSize] = useState(USUAL_SIZE);
@@ -62,7 +64,12 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
     };
     const resize = (by: number) => setSize((now) => Math.min(Math.max(0, now + by), SIZES.length - 1));
     return {
-      next: () => goTo(momentAfter(moments, store.getState().cursorS)),
+      next() {
+        const { heldAtS, cursorS, play } = store.getState();
+        // Where playing waits, the same press goes on.
+        if (heldAtS === undefined) goTo(momentAfter(moments, cursorS));
+        else play();
+      },
       back: () => goTo(momentBefore(moments, store.getState().cursorS)),
       play() {
         const { playing, play, pause } = store.getState();
@@ -139,6 +146,9 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
               Steer by hand
             </Button>
           )}
+          <Button aria-pressed={holds} onClick={() => setHolds('class', !holds)}>
+            Hold when something happens
+          </Button>
           <Button aria-pressed={ring} onClick={doings.highlight}>
             Ring
           </Button>

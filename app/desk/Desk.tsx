@@ -1,7 +1,8 @@
 'use client';
 
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { scenarios } from '@/content/scenarios/scenarios';
+import { replayEarlyPresses } from '../parts/early-presses';
 import { fetchedLater } from '../parts/fetched-later';
 import { DeskContext } from '../stage/desk-context';
 import { createDeskStore } from '../stage/desk-store';
@@ -13,9 +14,13 @@ const DeskSheet = fetchedLater(async () => (await import('./keep/after-opening')
 
 /** The sandbox: a script, and the dive, the tissues and the readings it leads to. */
 export function Desk() {
-  const [store] = useState(() =>
-    createDeskStore({ script: scenarios[0].script, pictures: ['profile', 'chase'], covered: [] }),
-  );
+  const [store] = useState(() => {
+    const [{ script, stillS }] = scenarios;
+    const made = createDeskStore({ script, pictures: ['profile', 'chase'], covered: [] });
+    made.getState().showStill(stillS);
+    return made;
+  });
+  useEffect(replayEarlyPresses, []);
   return (
     <DeskContext value={store}>
       <Playback />

@@ -37,10 +37,16 @@ const TO_TOUR = '[data-way="tour"], [aria-label="Tools of the desk"]';
  */
 export function OneSheet() {
   const [kept, setKept] = useState<KeptDesk>({ kept: 'opening', notice: undefined, putAway: () => undefined });
-  const { undo, redo } = useDeskStore().getState();
+  const store = useDeskStore();
+  const { undo, redo } = store.getState();
   useUndoKeys(undo, redo);
   const sheet = useRef<HTMLDivElement>(null);
   const [presenting, setPresenting] = useState(false);
+  const present = () => {
+    // A still is for whoever opens a dive; a class is led through it from the start.
+    if (store.getState().atStill) store.getState().setCursor(0);
+    setPresenting(true);
+  };
   const leave = useCallback(() => {
     setPresenting(false);
     requestAnimationFrame(() => visibleIn(sheet.current, '[data-way="present"]')?.focus());
@@ -87,7 +93,7 @@ export function OneSheet() {
           {...kept}
           drawer={drawer ?? (fits ? 'script' : 'none')}
           onDrawer={toggle}
-          onPresent={() => setPresenting(true)}
+          onPresent={present}
           onTour={() => tour(true)}
         />
       )}

@@ -90,6 +90,9 @@ export interface DeskState extends DeskDocument, History<Moment> {
   /** Ends the run with a script in place of the desk's; without one, as if nobody had steered. */
   endRun: (script?: string) => void;
   setCursor: (timeS: number) => void;
+  /** The cursor stands where a ready dive shows what it is for, and nobody has moved it: playing begins at the start. */
+  atStill: boolean;
+  showStill: (timeS: number) => void;
   setView: (view: DeskState['view']) => void;
   select: (step: number | undefined) => void;
   /** Whether the time cursor moves by itself, and how fast. */
@@ -97,7 +100,7 @@ export interface DeskState extends DeskDocument, History<Moment> {
   speed: PlaybackSpeed;
   /** Where playing waits since something happened there, s; until it goes on or another moment is looked at. */
   heldAtS: number | undefined;
-  /** Plays, from the start again where the end was reached. */
+  /** Plays; from the start where the end was reached, or nobody has moved the cursor of a ready dive. */
   play: () => void;
   pause: () => void;
   /** Waits at a moment at which something happens. */
@@ -156,7 +159,7 @@ export function createDeskStore(document: DeskDocument, still = false) {
     const step = (move: typeof undone) => () => {
       const to = move<Moment>(get(), moment());
       const { run, cursorS } = get();
-      if (to) show({ ...to.moment, ...to.history, ...(run && { cursorS }) });
+      if (to) show({ ...to.moment, ...to.history, atStill: false, ...(run && { cursorS }) });
     };
 
     /** Where the cursor stood before a dive was steered. */
@@ -239,17 +242,24 @@ export function createDeskStore(document: DeskDocument, still = false) {
         set(({ scene }) => ({
           cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!),
           heldAtS: undefined,
+          atStill: false,
         })),
+      atStill: false,
+      showStill(timeS) {
+        get().setCursor(timeS);
+        set({ atStill: true });
+      },
       setView: (view) => set({ view }),
       select: (selectedStep) => set({ selectedStep }),
       playing: false,
       heldAtS: undefined,
       speed: '60',
       play: () =>
-        set(({ scene, cursorS }) => ({
+        set(({ scene, cursorS, atStill }) => ({
           playing: true,
           heldAtS: undefined,
-          ...(cursorS >= scene.timeline.timeS.at(-1)! && { cursorS: 0 }),
+          atStill: false,
+          ...((atStill || cursorS >= scene.timeline.timeS.at(-1)!) && { cursorS: 0 }),
         })),
       pause: () => set({ playing: false }),
       hold: (timeS) => set({ playing: false, cursorS: timeS, heldAtS: timeS }),
@@ -267,6 +277,7 @@ export function createDeskStore(document: DeskDocument, still = false) {
           ...history,
           selectedStep: undefined,
           playing: false,
+          atStill: false,
         });
         const endS = get().scene.timeline.timeS.at(-1)!;
         set({

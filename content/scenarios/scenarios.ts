@@ -20,6 +20,7 @@ ascend to 3 m at 9 m/min
 stay 5 min                # the stop the model asks for
 ascend to surface at 9 m/min
 `,
+    stillS: 1365,
     inFeet: {
       title: 'Six minutes too long',
       shows:
@@ -65,6 +66,7 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
+    stillS: 6480,
     inFeet: {
       title: 'Two reefs and an hour between',
       shows:
@@ -113,6 +115,7 @@ descend to 40 m at 18 m/min
 stay 6 min 46 s
 ascend to surface at 30 m/min   # gas that had no time to leave
 `,
+    stillS: 174200,
     inFeet: {
       title: 'Nine minutes at a hundred and thirty feet, two ways up',
       shows:
@@ -152,6 +155,7 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
+    stillS: 1215,
     inFeet: {
       title: 'A lake at six and a half thousand feet',
       shows: 'Less air above the water: the same depth gives less no-stop time, and a ceiling comes sooner.',
@@ -204,6 +208,7 @@ switch to oxygen
 stay 22 min
 ascend to surface at 3 m/min
 `,
+    stillS: 1900,
     inFeet: {
       title: 'Staged stops on three gases',
       shows:
@@ -264,6 +269,7 @@ ascend to 3 m at 9 m/min
 stay 4 min
 ascend to surface at 9 m/min
 `,
+    stillS: 1450,
     inFeet: {
       title: 'One dive, four settings',
       shows:

@@ -28,6 +28,8 @@ export function keepDesk(store: DeskStore, keeping: Keeping): Pick<Autosave, 'hu
     }
     autosave.changed(what ?? 'document');
   });
+  // What was done before the desk was kept is not known to be on the shelf.
+  if (store.getState().past.length > 0) autosave.changed('document');
   return {
     hurry() {
       if (store.getState().run !== steeredTold) autosave.changed('document');

@@ -75,6 +75,11 @@ export function useKeptDesk(): KeptDesk {
         store
           .getState()
           .open(deskFrom(restored.desk.script, restored.desk.view, store.getState()), touched ? undefined : 'fresh');
+        if (touched)
+          say('Your desk is as you left it. What you did while the page was opening is one Undo away.', {
+            label: 'Undo',
+            run: () => store.getState().undo(),
+          });
       }
       if (restored && restored.found.length > 0)
         say(

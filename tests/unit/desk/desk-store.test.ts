@@ -14,6 +14,26 @@ describe('a desk', () => {
     expect(parseScript(script)).toMatchObject({ ok: true });
   });
 
+  it.each(
+    scenarios.flatMap(({ id, script, inFeet, stillS }) => [
+      [id, 'metric', script, stillS] as const,
+      [id, 'imperial', inFeet.script, stillS] as const,
+    ]),
+  )(
+    'opens the ready dive %s, %s, at a moment that shows something, and plays it from the start',
+    (_, __, script, stillS) => {
+      const desk = createDeskStore({ script, pictures: [], covered: [] });
+      desk.getState().showStill(stillS);
+      expect(desk.getState().scene.figures.ceilingM[cursorSample(desk.getState())]).toBeGreaterThan(0);
+      desk.getState().play();
+      expect(desk.getState().cursorS).toBe(0);
+      desk.getState().showStill(stillS);
+      desk.getState().setCursor(stillS + 1);
+      desk.getState().play();
+      expect(desk.getState().cursorS).toBe(stillS + 1);
+    },
+  );
+
   it('keeps the last good dive on show while the script makes no sense', () => {
     const desk = open();
     const { scene } = desk.getState();

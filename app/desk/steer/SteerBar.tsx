@@ -66,12 +66,12 @@ export function SteerBar() {
   );
   return (
     <div className={bar.playback} role="group" aria-label="Steering">
+      <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => goTo(cursorS - STEP_S)} />
       <IconButton
         icon={running ? 'pause' : 'play'}
         label={running ? 'Pause' : cursorS < endS - 1 ? 'Steer on from here' : 'Run'}
         onClick={running ? steering.getState().wait : steering.getState().goOn}
       />
-      <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => goTo(cursorS - STEP_S)} />
       <input
         type="range"
         aria-label="Moment of the run"

@@ -67,7 +67,7 @@ export function SteerLever() {
       <div className={styles.hand}>
         <DepthScale />
         <div className={styles.track}>
-          <IconButton icon="plus" label="A step upward" onClick={() => steering.getState().notch(-1)} />
+          <IconButton icon="up" label="A step upward" onClick={() => steering.getState().notch(-1)} />
           <div
             ref={lever}
             data-lever=""
@@ -110,9 +110,11 @@ export function SteerLever() {
                 {notch === 0 ? 'level' : atMost(Math.abs(notch) / (units === 'metric' ? 1 : METRES_PER_FOOT), 0)}
               </span>
             ))}
+            <span className={styles.fastUp}>up, {units === 'metric' ? 'm/min' : 'ft/min'}</span>
+            <span className={styles.fastDown}>down</span>
             <span className={styles.knob} style={{ insetBlockStart: `${(leverPlace(rateMMin) + 1) * 50}%` }} />
           </div>
-          <IconButton icon="minus" label="A step downward" onClick={() => steering.getState().notch(1)} />
+          <IconButton icon="down" label="A step downward" onClick={() => steering.getState().notch(1)} />
         </div>
       </div>
       <OneSwitch />
@@ -135,6 +137,7 @@ function DepthScale() {
   const at = (depth: number): CSSProperties => ({ insetBlockStart: `${(depth / toM) * 100}%` });
   return (
     <div className={styles.scale} aria-hidden="true">
+      <span className={styles.scaleName}>depth</span>
       {depthTicks(toM, units, 6)
         .filter((depth) => depth <= toM)
         .map((depth) => (

@@ -6,7 +6,8 @@ import { dayOf, type Day } from './day';
 import type { Asked, Lever, Range, Try } from './lever';
 import { LEVERS } from './levers/all';
 import { breachesIn } from './breaches';
-import { mostOwed, Owing, worked, type Target, type Trouble } from './trouble';
+import { Owing, type Place } from './owing';
+import { mostOwed, worked, type Target, type Trouble } from './trouble';
 import { AVOIDED, sayLeft } from './words';
 
 /** A change that would have avoided it: worked out anew, rules and all, and no smaller one of its kind would have. */
@@ -66,8 +67,8 @@ export function waysOut(script: string, question: Question): (WayOut | NoWayOut)
 interface Checks {
   readonly rules: RuleSettings;
   readonly breaches: (day: Day) => readonly Trouble[];
-  /** The leg at whose end it was in the change tried last: there it is looked for first in the next. */
-  seen?: number | undefined;
+  /** Where it was in the change tried last: there it is looked for first in the next. */
+  seen?: Place | undefined;
 }
 
 function whole({ rules = DEFAULT_RULES }: Question): Checks {
@@ -83,7 +84,7 @@ function whole({ rules = DEFAULT_RULES }: Question): Checks {
 }
 
 function firstTrouble(day: Day, target: Target, checks: Checks): Trouble | undefined {
-  return target === 'slow-down' ? checks.breaches(day)[0] : new Owing(worked(day.dive)).first(target);
+  return target === 'slow-down' ? checks.breaches(day)[0] : new Owing(worked(day.dive)).first(target, true);
 }
 
 /** Pulls a lever on one dive after another, until the day is free of it. */
@@ -176,7 +177,7 @@ function onOneDive(
 function judged(
   changed: Day,
   before: Day,
-  { wholeDay }: Lever,
+  { wholeDay, keepsRates }: Lever,
   { diveNumber }: Trouble,
   { target }: Question,
   checks: Checks,
@@ -186,15 +187,19 @@ function judged(
   if (target === 'slow-down') [next] = checks.breaches(changed);
   else {
     const owing = new Owing(worked(changed.dive), wholeDay ? 0 : diveNumber);
-    const seen = owing.seenIn(target, last, checks.seen);
-    if (seen !== undefined) {
-      checks.seen = seen;
+    const seen = owing.seen(target, last, checks.seen);
+    next = seen ? undefined : owing.first(target, false);
+    const place = seen ?? (next && next.diveNumber <= last ? owing.placeOf(next.timeS) : undefined);
+    if (place) {
+      checks.seen = place;
       return 'still there';
     }
-    next = owing.first(target);
+    // The next dive is told of at its instant.
+    if (next) next = owing.first(target, true);
   }
   if (next && next.diveNumber <= last) return 'still there';
-  const addsBreach = target !== 'slow-down' && checks.breaches(changed).length > checks.breaches(before).length;
+  const addsBreach =
+    target !== 'slow-down' && !keepsRates && checks.breaches(changed).length > checks.breaches(before).length;
   return addsBreach ? 'too fast' : { next };
 }
 

@@ -1,7 +1,7 @@
 'use client';
 
 import { memo, useCallback, useEffect, useId, useMemo, useRef } from 'react';
-import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
+import { isScenario, scenarioIn } from '@/content/scenarios/scenario-in';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { writeInUnits } from '@/lib/dive/write-in-units';
 import { Button } from '../parts/Button';

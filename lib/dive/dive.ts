@@ -43,13 +43,13 @@ const startSchema = z.discriminatedUnion('kind', [
 const { model, plan, ...single } = FIELDS;
 
 export const settingsSchema = z.object({
-  ...schemasOf(single),
+  ...schemasOf(single, z),
   altitudeM,
   start: startSchema,
-  model: z.object(schemasOf(model)),
+  model: z.object(schemasOf(model, z)),
   /** Gases the plan may switch to on the way up, each from its depth. */
   carried: z.array(z.object({ gas: gasSchema, fromM: depthM })),
-  plan: z.object(schemasOf(plan)),
+  plan: z.object(schemasOf(plan, z)),
   /** Cylinders and breathing; absent when the script says nothing of them. */
   supply: supplySchema.optional(),
   /** Instruments that watch the dive. A script always has a list of them, other makers of dives may leave it out. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
-import type * as z from 'zod';
+import * as z from 'zod';
 import { DEEPEST_M, SHORTEST_S } from '@/lib/dive/bounds';
 import { settingsSchema, type Dive, type Settings, type Step } from '@/lib/dive/dive';
 import { FASTEST_M_MIN, legDurationS } from '@/lib/dive/script/leg-rate';
@@ -32,7 +32,7 @@ const tensions = fc.array(fc.oneof(fc.constant(0), between(0.001, 12)), { minLen
 interface Entry {
   readonly name: string;
   readonly unless: string;
-  readonly schema: z.ZodType;
+  readonly schema: (checker: typeof z) => z.ZodType;
   read(text: string): { readonly ok: boolean; readonly value?: unknown };
   write(value: never): string;
 }
@@ -58,7 +58,7 @@ const near = (value: unknown): unknown =>
 const fieldsOf = (group: Readonly<Record<string, Entry>>) =>
   fc.record(
     Object.fromEntries(
-      Object.entries(group).map(([key, entry]) => [key, anyOf(entry.schema).map((drawn) => sayable(entry, drawn))]),
+      Object.entries(group).map(([key, entry]) => [key, anyOf(entry.schema(z)).map((drawn) => sayable(entry, drawn))]),
     ),
   );
 

@@ -2,10 +2,9 @@ import { plainNumber } from '../../quantity/number';
 import { writeTime } from '../../quantity/duration';
 import { accepted, type Parsed } from '../../quantity/parsed';
 import { printFactors } from '../../quantity/percent';
-import * as z from 'zod';
 import { AIR, sameGas } from '../../physics/gas';
 import { WATERS } from '../../physics/water';
-import { gasSchema } from '../gas-schema';
+import { gasOf } from '../gas-schema-of';
 import { USUAL_DESCENT_M_MIN } from '../bounds';
 import { carriedFromM, carriedTwice, readCarried, writeCarried } from './carried-text';
 import { parseGas, writeGas } from '../gas-text';
@@ -30,7 +29,7 @@ export const FIELDS = {
     examples: ['reference', 'salt'],
     choices: ['reference', 'fresh', 'salt'],
     always: true,
-    schema: z.enum(WATERS),
+    schema: (z) => z.enum(WATERS),
     usual: 'reference',
     read: values.readWater,
     write: (water) => water,
@@ -43,7 +42,7 @@ export const FIELDS = {
       unless: 'ZH-L16C',
       examples: ['ZH-L16C', 'ZH-L16B'],
       choices: ['ZH-L16A', 'ZH-L16B', 'ZH-L16C'],
-      schema: z.enum(['A', 'B', 'C']),
+      schema: (z) => z.enum(['A', 'B', 'C']),
       usual: 'C',
       read: values.readVariant,
       write: (variant) => `ZH-L16${variant}`,
@@ -55,7 +54,7 @@ export const FIELDS = {
       unless: '1b',
       examples: ['1b', '1'],
       choices: ['1b', '1'],
-      schema: z.enum(['1', '1b']),
+      schema: (z) => z.enum(['1', '1b']),
       usual: '1b',
       read: (text) => values.readChoice(text, { 1: '1', '1b': '1b' } as const, ['1b', '1']),
       write: (first) => first,
@@ -66,7 +65,7 @@ export const FIELDS = {
       help: 'Carbon dioxide given off for each oxygen used. ZH-L16 takes 1; a resting body is nearer 0.8.',
       unless: '1',
       examples: ['1', '0.8'],
-      schema: z.number().min(0.6).max(1.2),
+      schema: (z) => z.number().min(0.6).max(1.2),
       usual: 1,
       read: (text) => values.readPlainNumber(text, 0.6, 1.2),
       write: plainNumber,
@@ -79,9 +78,10 @@ export const FIELDS = {
     unless: '85/85',
     examples: ['85/85', '30/85'],
     always: true,
-    schema: z
-      .object({ low: z.number().min(0.01).max(1), high: z.number().min(0.01).max(1) })
-      .refine((gf) => gf.low <= gf.high, 'the low gradient factor is higher than the high one'),
+    schema: (z) =>
+      z
+        .object({ low: z.number().min(0.01).max(1), high: z.number().min(0.01).max(1) })
+        .refine((gf) => gf.low <= gf.high, 'the low gradient factor is higher than the high one'),
     usual: { low: 0.85, high: 0.85 },
     read: values.readGradientFactors,
     write: printFactors,
@@ -93,7 +93,7 @@ export const FIELDS = {
       help: 'The rate of ascent that stop schedules assume, and that a step up goes at when it gives none.',
       unless: '9 m/min',
       examples: ['9 m/min', '30 ft/min'],
-      schema: z.number().positive().max(60),
+      schema: (z) => z.number().positive().max(60),
       usual: 9,
       read: readPlanRate,
       write: (rateMMin) => `${plainNumber(rateMMin)} m/min`,
@@ -104,7 +104,7 @@ export const FIELDS = {
       help: 'The rate that a step down goes at when it gives none.',
       unless: `${USUAL_DESCENT_M_MIN} m/min`,
       examples: ['18 m/min', '60 ft/min'],
-      schema: z.number().positive().max(60).optional(),
+      schema: (z) => z.number().positive().max(60).optional(),
       usual: undefined,
       read: readDescentRate,
       write: (rateMMin) => `${plainNumber(rateMMin)} m/min`,
@@ -115,7 +115,7 @@ export const FIELDS = {
       help: 'How far apart the stops of a schedule are.',
       unless: '3 m',
       examples: ['3 m', '10 ft'],
-      schema: z.number().min(1).max(10),
+      schema: (z) => z.number().min(1).max(10),
       usual: 3,
       read: readStopDepth,
       write: (stepM) => `${plainNumber(stepM)} m`,
@@ -126,7 +126,7 @@ export const FIELDS = {
       help: 'The shallowest stop of a schedule.',
       unless: '3 m',
       examples: ['3 m', '6 m'],
-      schema: z.number().min(1).max(10),
+      schema: (z) => z.number().min(1).max(10),
       usual: 3,
       read: readStopDepth,
       write: (depthM) => `${plainNumber(depthM)} m`,
@@ -137,7 +137,7 @@ export const FIELDS = {
       help: 'Stops last whole multiples of this.',
       unless: '1 min',
       examples: ['1 min', '10 s'],
-      schema: z.number().positive().max(5),
+      schema: (z) => z.number().positive().max(5),
       usual: 1,
       read: readRounding,
       write: writeRounding,
@@ -151,7 +151,7 @@ export const FIELDS = {
     examples: ['air', '32%', '18/45', 'oxygen'],
     inDive: 'switch to',
     always: true,
-    schema: gasSchema,
+    schema: gasOf,
     usual: AIR,
     read: parseGas,
     write: writeGas,

@@ -93,12 +93,13 @@ describe('the guide, followed in a copy of the house,', () => {
     insert('lib/dive/script/settings.ts', 'before', '  gas: field({', entry);
     const told = ask(`
       import fc from 'fast-check';
+      import * as z from 'zod';
       import { defaultSettings } from './lib/dive/default-settings';
       import { parseScript, writeScript } from './lib/dive/script';
       import { scriptReference } from './lib/dive/script-reference';
       import { FIELDS } from './lib/dive/script/settings';
       import { anyOf } from './tests/laws/any-of-schema';
-      const drawn = fc.sample(anyOf((FIELDS as any).currentMMin.schema), { numRuns: 50, seed: 1 });
+      const drawn = fc.sample(anyOf((FIELDS as any).currentMMin.schema(z)), { numRuns: 50, seed: 1 });
       const read = parseScript('drift: 12 m/min\\ndescend to 18 m at 18 m/min\\nascend to surface at 9 m/min\\n');
       const dive = read.ok ? { ...read.dive, lines: [] } : undefined;
       const again = dive && parseScript(writeScript(dive));

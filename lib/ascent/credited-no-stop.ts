@@ -3,7 +3,8 @@ import { COMPARTMENTS } from '../tissue/coefficients';
 import { lineAlong } from './anchor';
 import { breathedAt } from './breathed';
 import { changeBetween, GasPath } from './gas-path';
-import { NO_STOP_CAP_MIN, type Breathed } from './no-stop';
+import { type Breathed } from './no-stop';
+import { NO_STOP_CAP_MIN } from './no-stop-cap';
 import type { AscentPlanner, AscentSite, AscentStart } from './schedule';
 
 const SEARCH_STEP_MIN = 1;

@@ -1,5 +1,6 @@
 import type * as z from 'zod';
 import { accepted, type Parsed, type Refusal } from '../../quantity/parsed';
+import type { Checker } from '../checker';
 import type { Settings } from '../dive';
 
 /** Puts a value into the settings, which hold everything from the entries above it in the table; or refuses. */
@@ -45,7 +46,7 @@ interface AnyField extends Pick<
   Setting,
   'name' | 'also' | 'help' | 'unless' | 'examples' | 'choices' | 'inDive' | 'always'
 > {
-  readonly schema: (checker: typeof z) => z.ZodType;
+  readonly schema: (checker: Checker) => z.ZodType;
   readonly usual: unknown;
   read(text: string): Parsed<unknown>;
   write(value: never): string;
@@ -57,7 +58,7 @@ interface AnyField extends Pick<
  */
 interface Field<Schema extends z.ZodType> extends AnyField {
   /** Made when it is asked for: a screen that reads scripts and no data needn't fetch the checker. */
-  readonly schema: (checker: typeof z) => Schema;
+  readonly schema: (checker: Checker) => Schema;
   /** What it is when left out; undefined for a field that is then absent. */
   readonly usual: z.infer<Schema>;
   read(text: string): Parsed<z.infer<Schema>>;
@@ -102,7 +103,7 @@ function settingAt(entry: AnyField, key: string, group?: keyof Settings): Settin
 }
 
 /** The schemas of some fields by their keys, to make the schema of an object of. */
-export function schemasOf<G extends Group>(group: G, checker: typeof z): Schemas<G> {
+export function schemasOf<G extends Group>(group: G, checker: Checker): Schemas<G> {
   return Object.fromEntries(Object.entries(group).map(([key, { schema }]) => [key, schema(checker)])) as Schemas<G>;
 }
 

@@ -1,6 +1,6 @@
 import { ascentStartAt } from '../../ascent/ascent-start';
 import { creditedNoStopMin } from '../../ascent/credited-no-stop';
-import { NO_STOP_CAP_MIN } from '../../ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import { ascentPlanner } from '../../ascent/schedule';
 import { breathedAt } from '../../ascent/breathed';
 import { gasAt, tissuesAt } from '../../dive/timeline';

@@ -12,6 +12,7 @@ import { Button } from '../parts/Button';
 import { routes } from '../parts/routes';
 import { useStatus } from '../parts/status';
 import { useBench } from './bench-context';
+import { useKeptSheets } from './kept-sheets';
 import styles from './bench.module.css';
 
 /** The sheet printed, saved as a file, cleared; the run on the desk. */
@@ -24,6 +25,22 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
   const undo = useBench((state) => state.undo);
   const say = useStatus((status) => status.say);
   const title = readyRuns.find((ready) => ready.script === script)?.title ?? 'A chamber run';
+  const add = useKeptSheets((state) => state.add);
+  const remove = useKeptSheets((state) => state.remove);
+  const readings = useBench((state) => state.readings);
+  const sheet = useBench((state) => state.sheetNow);
+  const empty = Object.values(readings).every((own) => Object.keys(own).length === 0);
+  const keep = () => {
+    const id = add(sheet(), sheets);
+    change({ readings: {}, marks: [], about: { ...about, date: '', remarks: '' } });
+    say('The sheet is kept, and a new one begun with the same run, chamber and units.', {
+      label: 'Undo',
+      run: () => {
+        undo();
+        remove(id);
+      },
+    });
+  };
   const clear = () => {
     change({ readings: {}, marks: [] });
     say('The readings are cleared.', { label: 'Undo', run: undo });
@@ -55,6 +72,9 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
         }
       >
         Export as CSV
+      </Button>
+      <Button icon="save" disabled={empty} onClick={keep}>
+        Keep it, and begin the next
       </Button>
       <Button onClick={open}>Watch this run on the desk</Button>
       <Button kind="quiet" onClick={clear}>

@@ -9,7 +9,7 @@ import { Playback } from '../stage/PlaybackBar';
 import { OneSheet } from './OneSheet';
 
 // The desk opens without what prints it.
-const DeskSheet = fetchedLater(async () => (await import('./keep/after-opening')).DeskSheet);
+const DeskSheet = fetchedLater(async () => (await import('./keep/keep-and-print')).DeskSheet);
 
 /** The sandbox: a script, and the dive, the tissues and the readings it leads to. */
 export function Desk() {

@@ -13,11 +13,11 @@ import noticeStyles from './notices.module.css';
 
 const StepEditor = fetchedLater(async () => (await import('../stage/after-opening')).StepEditor, <StepHint />);
 // What helps to write a dive stands there as the page came with it until it is fetched.
-const ReadyDives = fetchedLater(async () => (await import('./keep/after-opening')).ReadyDives);
-const WriteInUnits = fetchedLater(async () => (await import('./keep/after-opening')).WriteInUnits);
-const OverlaySentence = fetchedLater(async () => (await import('./keep/after-opening')).OverlaySentence);
-const PictureChooser = fetchedLater(async () => (await import('./keep/after-opening')).PictureChooser);
-const ScriptHelp = fetchedLater(async () => (await import('./keep/after-opening')).ScriptHelp);
+const ReadyDives = fetchedLater(async () => (await import('./keep/keep-and-print')).ReadyDives);
+const WriteInUnits = fetchedLater(async () => (await import('./keep/keep-and-print')).WriteInUnits);
+const OverlaySentence = fetchedLater(async () => (await import('./keep/keep-and-print')).OverlaySentence);
+const PictureChooser = fetchedLater(async () => (await import('./keep/keep-and-print')).PictureChooser);
+const ScriptHelp = fetchedLater(async () => (await import('./keep/keep-and-print')).ScriptHelp);
 
 /** The dive as text, what is wrong with it, and dives to begin with. */
 export function ScriptPanel() {

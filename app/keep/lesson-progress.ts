@@ -1,6 +1,6 @@
 import type { Progress } from '@/lib/lesson/progress';
 import { readProgress } from '@/lib/lesson/read-progress';
-import type { RecordKind } from '../../keep/kept-record';
+import type { RecordKind } from './kept-record';
 
 /** What a person has done in lessons, kept on this machine and nowhere else. */
 export const progressKind: RecordKind<Progress> = {

@@ -185,7 +185,7 @@ describe('the no-stop time with credit for the way up', () => {
         const timeline = computeTimeline(short, 600);
         const planAscent = ascentPlanner(short.settings, timeline);
         const start = startAtEnd(timeline);
-        const credited = creditedNoStopMin(planAscent, timeline, start, short.settings.gradientFactors);
+        const credited = creditedNoStopMin(short.settings, timeline, start, planAscent);
         if (credited === 0) return;
         const stopsAfter = (minutes: number) => {
           const later = computeTimeline(

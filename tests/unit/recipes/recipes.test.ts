@@ -165,11 +165,15 @@ describe('the guide, followed in a copy of the house,', () => {
       "import { NewFigure } from './NewFigure';",
     );
     insert(list, 'before', '  helium: {', "  new: { title: 'A new one', Figure: NewFigure, wide: true },");
+    insert('app/lessons/what-tells.ts', 'before', '    profile: [', '    new: [],');
     insert(
       'content/scenarios/scenarios.ts',
       'after',
       'export const scenarios: readonly [Scenario, ...Scenario[]] = [',
-      "  { id: 'new', title: 'New', shows: 'A new dive.', script: 'descend to 9 m at 9 m/min\\n' },",
+      `  {
+    id: 'new', title: 'New', shows: 'A new dive.', script: 'descend to 9 m at 9 m/min\\n',
+    inFeet: { title: 'New', shows: 'A new dive.', script: 'descend to 30 ft at 30 ft/min\\n' },
+  },`,
     );
     const glossary = join(copy, 'content/glossary.yaml');
     writeFileSync(glossary, `${readFileSync(glossary, 'utf8')}- id: new-term\n  term: new\n  means: A new term.\n`);

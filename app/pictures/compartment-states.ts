@@ -48,7 +48,7 @@ export function breathedInertBar(timeline: Timeline, sample: number): number {
   return nitrogenBar + heliumBar;
 }
 
-export const isPastSurfaceLimit = (runner: CompartmentState): boolean => runner.tensionBar > runner.limitAtSurfaceBar;
+export const isPastSurfaceLimit = (state: CompartmentState): boolean => state.tensionBar > state.limitAtSurfaceBar;
 
 /** The lowest and the highest pressure a dive has to show, bar: tensions and gas breathed; water, and what it lets be tolerated. */
 export function pressureRange({ timeline, dive }: Scene): {

@@ -30,9 +30,9 @@ export function ChaseFigure() {
   const ways = useShownWays();
   const { scene, sample, units } = picture;
   const { timeline } = scene;
-  const runners = compartmentStatesAt(scene, sample);
-  const over = runners.filter(isPastSurfaceLimit).length;
-  const first = runners[leadingCompartment(scene, sample) - 1]!;
+  const states = compartmentStatesAt(scene, sample);
+  const over = states.filter(isPastSurfaceLimit).length;
+  const first = states[leadingCompartment(scene, sample) - 1]!;
   const unit = pressureUnit(units);
   const whyId = useId();
   const [chosen, setChosen] = useState<number>();
@@ -47,11 +47,11 @@ export function ChaseFigure() {
     );
     const box = event.currentTarget.getBoundingClientRect();
     const across = ((event.clientX - box.left) * picture.width) / (box.width || 1) - margin.left;
-    setChosen(nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - across))!.number);
+    setChosen(nearest(states, (state) => Math.abs(x(state.halfTimeMin) - across))!.number);
     useOpenWhy.getState().ask(whyId);
   };
-  const bars = (pick: (runner: CompartmentState) => number) => (runner: CompartmentState) =>
-    (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
+  const bars = (pick: (state: CompartmentState) => number) => (state: CompartmentState) =>
+    (pick(state) / unit.bar).toFixed(unit.decimals + 1);
 
   return (
     <PictureFrame
@@ -66,30 +66,26 @@ export function ChaseFigure() {
       columns={[
         {
           heading: 'Compartment',
-          cell: (runner: CompartmentState) => (
+          cell: (state: CompartmentState) => (
             <>
-              {runner.number}{' '}
-              <DeskWhy
-                small
-                reading={`tension-${runner.number}`}
-                about={`the tension of compartment ${runner.number}`}
-              />
+              {state.number}{' '}
+              <DeskWhy small reading={`tension-${state.number}`} about={`the tension of compartment ${state.number}`} />
             </>
           ),
         },
-        { heading: 'Half-time, min', numeric: true, cell: (runner) => runner.halfTimeMin },
-        { heading: `Tension, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
+        { heading: 'Half-time, min', numeric: true, cell: (state) => state.halfTimeMin },
+        { heading: `Tension, ${unit.name}`, numeric: true, cell: bars((state) => state.tensionBar) },
         ...(timeline.hasHelium
-          ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((runner) => runner.heliumBar) }]
+          ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((state) => state.heliumBar) }]
           : []),
-        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },
+        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((state) => state.limitNowBar) },
         {
           heading: `Limit at the surface, ${unit.name}`,
           numeric: true,
-          cell: bars((runner) => runner.limitAtSurfaceBar),
+          cell: bars((state) => state.limitAtSurfaceBar),
         },
       ]}
-      rows={() => runners}
+      rows={() => states}
     >
       <div ref={ref} className={styles.canvas} onClick={askAt}>
         <ChasePicture {...picture} ways={ways} />

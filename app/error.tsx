@@ -1,11 +1,13 @@
 'use client';
 
+import { useEffect } from 'react';
 import { Notice } from './Notice';
 import { Button, ButtonLink } from './parts/Button';
 import { routes } from './parts/routes';
 
-/** Shown in place of a screen that failed. It says what failed in the error's own words, since those are written to be read. */
+/** Shown in place of a screen that failed. What failed exactly goes to the console: its words are seldom ours. */
 export default function ScreenError({ error, reset }: { error: Error; reset: () => void }) {
+  useEffect(() => console.error(error), [error]);
   return (
     <Notice
       title="This screen stopped working"
@@ -20,10 +22,8 @@ export default function ScreenError({ error, reset }: { error: Error; reset: () 
     >
       <p>
         The fault is ours, not yours. What you had saved is still kept on this machine. If trying again doesn’t help,
-        pass this on to whoever looks after the project:
-      </p>
-      <p>
-        <code>{error.message}</code>
+        tell whoever looks after the project which screen it was and what you did last; this browser’s console says
+        more.
       </p>
     </Notice>
   );

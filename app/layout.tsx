@@ -5,7 +5,7 @@ import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import styles from './parts/Shell.module.css';
-import { glossaryPath } from './lessons/paths';
+import { glossaryPath } from './parts/lesson-paths';
 import { NewerVersion } from './offline/NewerVersion';
 import { Navigation } from './parts/Navigation';
 import { noEvalScript } from './parts/no-eval';

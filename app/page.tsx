@@ -8,12 +8,13 @@ import { ButtonLink } from './parts/Button';
 import { openRoutes, routes } from './parts/routes';
 
 export default function FrontDoor() {
-  const shelved = loadLessons().map(({ slug, lesson: { title, steps } }) => ({
+  const lessons = loadLessons();
+  const shelved = lessons.map(({ slug, lesson: { title, steps } }) => ({
     slug,
     title,
     steps: steps.map(({ id }) => id),
   }));
-  const [teach, learn, alone] = doors();
+  const [teach, learn, alone] = doors(lessons);
   return (
     <div className={styles.page}>
       <div className={styles.opening}>

@@ -94,6 +94,58 @@ const upward = (folders) => ({
     'Inside lib arrows go down: files, lesson, working, evidence, bench, curves → sayings → rules → ascent, dive, exposure → tissue → physics → quantity.',
 });
 
+/** Rooms of the app: each stands on the floors below and knows no other room. What two of them use moves down. */
+export const rooms = [
+  'front',
+  'desk',
+  'lessons',
+  'class',
+  'bring',
+  'bench',
+  'curves',
+  'gases',
+  'evidence',
+  'model',
+  'licences',
+  'offline',
+];
+
+/** What all rooms of the app stand on, each with the folders it may itself import. */
+export const floorsOfApp = {
+  stage: ['working', 'keep', 'pictures', 'parts'],
+  working: ['pictures', 'parts'],
+  pictures: ['parts'],
+  keep: ['parts'],
+  parts: [],
+};
+
+const inApp = (folders) => `^(\\.\\./)+(${folders.join('|')})(/|$)|^@/app/(${folders.join('|')})(/|$)`;
+
+const wallsOfApp = [
+  ...rooms.map((room) => ({
+    files: [`app/${room}/**/*.{ts,tsx}`],
+    rules: forbidImports([
+      onlyTests,
+      {
+        regex: inApp(rooms.filter((other) => other !== room)),
+        message: 'A room imports no other room: what both need stands in app/stage, app/pictures or app/parts.',
+      },
+    ]),
+  })),
+  ...Object.entries(floorsOfApp).map(([floor, below]) => ({
+    files: [`app/${floor}/**/*.{ts,tsx}`],
+    rules: forbidImports([
+      onlyTests,
+      {
+        regex: inApp(
+          [...rooms, ...Object.keys(floorsOfApp)].filter((other) => other !== floor && !below.includes(other)),
+        ),
+        message: `app/${floor} stands below the rooms: it imports ${below.map((one) => `app/${one}`).join(', ') || 'nothing of the app'}.`,
+      },
+    ]),
+  })),
+];
+
 export const walls = [
   { files: ['lib/**/*.ts'], rules: { ...libGlobals, ...forbidImports([...outsideLib, typesetting]) } },
   ...floors.flatMap((folders, floor) => {
@@ -114,21 +166,5 @@ export const walls = [
     ]),
   },
   { files: ['app/**/*.{ts,tsx}'], rules: forbidImports([onlyTests]) },
-  {
-    files: ['app/keep/**/*.{ts,tsx}'],
-    rules: forbidImports([
-      onlyTests,
-      {
-        regex: '^(\\.\\./)+(?!parts/)|^@/app/',
-        message: 'app/keep keeps any document: it knows app/parts and no screen.',
-      },
-    ]),
-  },
-  {
-    files: ['app/lessons/workshop/**/*.{ts,tsx}', 'app/bench/**/*.{ts,tsx}'],
-    rules: forbidImports([
-      onlyTests,
-      { regex: '/desk/keep(/|$)', message: 'The desk keeps its own documents: use app/keep.' },
-    ]),
-  },
+  ...wallsOfApp,
 ];

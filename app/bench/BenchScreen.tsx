@@ -8,6 +8,7 @@ import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
 import { AboutForm } from './AboutForm';
 import { ChamberForm } from './ChamberForm';
+import { KeptSheets } from './KeptSheets';
 import { LivePanel } from './LivePanel';
 import { RunForm } from './RunForm';
 import { SheetActions } from './SheetActions';
@@ -60,6 +61,7 @@ function Bench() {
           <SheetActions run={read.run} sheets={sheets} />
         </>
       )}
+      <KeptSheets />
     </div>
   );
 }

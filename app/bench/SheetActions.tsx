@@ -4,7 +4,7 @@ import { readyRuns } from '@/content/bench/runs';
 import { chamberDive } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { tookOf } from '@/lib/bench/live-run';
-import { writeSheetCsv, type UnitSheet } from '@/lib/bench/write-sheet-csv';
+import type { UnitSheet } from '@/lib/bench/write-sheet-csv';
 import { writeScript } from '@/lib/dive/script';
 import { leaveForDesk } from '../parts/hand-over';
 import { saveFile } from '../parts/save-file';
@@ -12,6 +12,7 @@ import { Button } from '../parts/Button';
 import { routes } from '../parts/routes';
 import { useStatus } from '../parts/status';
 import { useBench } from './bench-context';
+import { useKeptSheets } from './kept-sheets';
 import styles from './bench.module.css';
 
 /** The sheet printed, saved as a file, cleared; the run on the desk. */
@@ -24,6 +25,22 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
   const undo = useBench((state) => state.undo);
   const say = useStatus((status) => status.say);
   const title = readyRuns.find((ready) => ready.script === script)?.title ?? 'A chamber run';
+  const add = useKeptSheets((state) => state.add);
+  const remove = useKeptSheets((state) => state.remove);
+  const readings = useBench((state) => state.readings);
+  const sheet = useBench((state) => state.sheetNow);
+  const empty = Object.values(readings).every((own) => Object.keys(own).length === 0);
+  const keep = () => {
+    const id = add(sheet(), sheets);
+    change({ readings: {}, marks: [], about: { ...about, date: '', remarks: '' } });
+    say('The sheet is kept, and a new one begun with the same run, chamber and units.', {
+      label: 'Undo',
+      run: () => {
+        undo();
+        remove(id);
+      },
+    });
+  };
   const clear = () => {
     change({ readings: {}, marks: [] });
     say('The readings are cleared.', { label: 'Undo', run: undo });
@@ -39,6 +56,10 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       location.assign(routes.desk.path);
     else say('This browser does not let a dive be passed to the desk.');
   };
+  const exportCsv = async () => {
+    const { writeSheetCsv } = await import('@/lib/bench/write-sheet-csv');
+    saveFile('bench-sheet.csv', writeSheetCsv(title, about, settings, sheets), 'text/csv');
+  };
   return (
     <div className={`${styles.row} ${styles.unprinted}`}>
       <Button icon="print" onClick={() => window.print()}>
@@ -46,9 +67,14 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       </Button>
       <Button
         icon="save"
-        onClick={() => saveFile('bench-sheet.csv', writeSheetCsv(title, about, settings, sheets), 'text/csv')}
+        onClick={() =>
+          void exportCsv().catch(() => say('What writes the file could not be fetched; you may be offline. Try again.'))
+        }
       >
         Export as CSV
+      </Button>
+      <Button icon="save" disabled={empty} onClick={keep}>
+        Keep it, and begin the next
       </Button>
       <Button onClick={open}>Watch this run on the desk</Button>
       <Button kind="quiet" onClick={clear}>

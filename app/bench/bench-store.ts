@@ -1,34 +1,11 @@
 import * as z from 'zod';
 import { create } from 'zustand';
-import { readyRuns } from '@/content/bench/runs';
-import {
-  benchSettingsSchema,
-  benchUnitSchema,
-  DEFAULT_BENCH,
-  MOST_UNITS,
-  readingSchema,
-  sheetAboutSchema,
-  type BenchSettings,
-  type BenchUnit,
-  type Reading,
-} from '@/lib/bench/bench-settings';
+import { MOST_UNITS, type BenchSettings, type BenchUnit, type Reading } from '@/lib/bench/bench-settings';
 import { changed, NO_HISTORY, redone, undone, type History } from '../keep/history';
 import { keptRecord, type RecordKind } from '../keep/kept-record';
 import { useStatus } from '../parts/status';
+import { FRESH_SHEET, sheetSchema, type Sheet } from './sheet';
 import { clockStandingSchema, steadyClock, type ClockStanding, type SteadyClock } from './steady-clock';
-
-/** A sheet: the run, the chamber, the units in it and what they showed. Kept in this browser as it is filled in. */
-const sheetSchema = z.object({
-  script: z.string().max(200_000),
-  settings: benchSettingsSchema,
-  about: sheetAboutSchema.prefault({}),
-  units: z.array(benchUnitSchema).max(MOST_UNITS),
-  /** By unit, then by the name of the checkpoint. */
-  readings: z.record(z.string(), z.record(z.string(), readingSchema)),
-  /** When each step of a live run was begun, s since 1970. */
-  marks: z.array(z.number()).max(5000),
-});
-export type Sheet = z.output<typeof sheetSchema>;
 
 /** A sheet and where the clock of its live run stands: the one is undone, the other is not. */
 interface KeptSheet {
@@ -56,15 +33,6 @@ const sheetKind: RecordKind<KeptSheet> = {
   },
 };
 
-export const FRESH_SHEET: Sheet = {
-  script: readyRuns[0].script,
-  settings: DEFAULT_BENCH,
-  about: sheetAboutSchema.parse({}),
-  units: [benchUnitSchema.parse({ id: 'unit-1', name: 'Unit 1' })],
-  readings: {},
-  marks: [],
-};
-
 export interface BenchState extends Sheet, History<Sheet> {
   /** Whether what was kept has been looked for. */
   opened: boolean;
@@ -88,6 +56,8 @@ export interface BenchState extends Sheet, History<Sheet> {
     checkpoint: string,
     change: { [Figure in keyof Reading]: Reading[Figure] | undefined },
   ) => void;
+  /** The sheet on show, without its history. */
+  sheetNow: () => Sheet;
   undo: () => void;
   redo: () => void;
 }
@@ -172,6 +142,7 @@ export function createBenchStore(wallS?: () => number) {
         );
         change({ readings: { ...get().readings, [unit]: { ...own, [checkpoint]: reading } } });
       },
+      sheetNow: () => sheetOf(get()),
       undo: step(undone),
       redo: step(redone),
     };

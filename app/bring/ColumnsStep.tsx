@@ -1,35 +1,22 @@
 'use client';
 
+import { useState } from 'react';
 import {
+  ROLE_WORDS,
   ROLES,
   UNIT_WORDS,
   unitsOfRole,
   type ColumnUse,
   type CsvUnit,
   type Mapping,
-  type Role,
 } from '@/lib/files/csv/csv-mapping';
 import { answerQuestion, type GuessedColumn, type Question } from '@/lib/files/csv/guess-columns';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
-import { Disclosure } from '../parts/Disclosure';
 import { useBring } from './bring-context';
+import { ColumnsPreview } from './ColumnsPreview';
 import styles from './bring.module.css';
-
-const ROLE_WORDS: Readonly<Record<Role, string>> = {
-  time: 'time',
-  depth: 'depth',
-  dive: 'number of the dive',
-  gas: 'gas',
-  oxygen: 'oxygen',
-  helium: 'helium',
-  temperature: 'temperature',
-  noStop: 'no-stop time the unit showed',
-  ceiling: 'ceiling the unit showed',
-  stopDepth: 'stop depth the unit showed',
-  stopTime: 'stop time the unit showed',
-  ignored: 'leave it out',
-};
+import own from './columns.module.css';
 
 const SEPARATOR_WORDS: Readonly<Record<string, string>> = {
   ',': 'commas',
@@ -39,7 +26,7 @@ const SEPARATOR_WORDS: Readonly<Record<string, string>> = {
   '|': 'bars',
 };
 
-/** How the columns of a CSV file were understood: what only a person can tell is asked, the rest can be changed. */
+/** How the columns of a CSV file were understood: the first rows as they will be read, what only a person can tell, and one place to change any of it. */
 export function ColumnsStep() {
   const look = useBring((state) => state.look);
   const mapping = useBring((state) => state.mapping);
@@ -47,15 +34,17 @@ export function ColumnsStep() {
   const brought = useBring((state) => state.brought);
   const read = useBring((state) => state.read);
   const busy = useBring((state) => state.busy);
+  const [chosen, setChosen] = useState(0);
   if (!look || look.kind !== 'csv' || !mapping) return null;
-  const change = (index: number, use: ColumnUse) =>
-    setMapping({ ...mapping, columns: mapping.columns.map((own, i) => (i === index ? use : own)) });
+  const column = look.columns[chosen] ?? look.columns[0]!;
+  const at = look.columns.indexOf(column);
   return (
     <section aria-labelledby="columns" className={styles.step}>
       <h2 id="columns">Its columns</h2>
       <p>
         {mapping.columns.length} columns parted by {SEPARATOR_WORDS[mapping.separator] ?? `“${mapping.separator}”`},
         with a decimal {mapping.decimal === ',' ? 'comma' : 'point'}; the first sample is in row {mapping.firstRow}.
+        Below are its first rows: as they are written, and under that as they will be read.
       </p>
       {look.questions.map((question) => (
         <Asked
@@ -65,19 +54,13 @@ export function ColumnsStep() {
           onAnswer={(value) => setMapping(answerQuestion(mapping, question, value))}
         />
       ))}
-      <Disclosure summary="What each column was taken for" open={look.questions.length > 0}>
-        <ul className={styles.columns}>
-          {look.columns.map((column, index) => (
-            <li key={index}>
-              <p>
-                <strong>{column.name}</strong>
-                <span className={styles.soft}>{column.examples.join(', ')}, …</span>
-              </p>
-              <ColumnChoice column={column} use={mapping.columns[index]!} onChange={(use) => change(index, use)} />
-            </li>
-          ))}
-        </ul>
-      </Disclosure>
+      <ColumnsPreview
+        names={look.columns.map(({ name }) => name)}
+        columns={mapping.columns}
+        chosen={at}
+        onChoose={setChosen}
+      />
+      <ColumnIs column={column} use={mapping.columns[at]!} onChange={(use) => setMapping(withUse(mapping, at, use))} />
       {!brought && (
         <div className={styles.row}>
           <Button kind="primary" disabled={busy !== undefined} onClick={() => void read()}>
@@ -89,7 +72,8 @@ export function ColumnsStep() {
   );
 }
 
-function ColumnChoice({
+/** The one place to say what a column is. */
+function ColumnIs({
   column,
   use,
   onChange,
@@ -100,7 +84,8 @@ function ColumnChoice({
 }) {
   const units = unitsOfRole(use.role);
   return (
-    <div className={styles.columnChoice}>
+    <fieldset className={own.columnIs}>
+      <legend>The column “{column.name}” is</legend>
       <Choice
         label={`Meaning of “${column.name}”`}
         value={use.role}
@@ -115,8 +100,18 @@ function ColumnChoice({
           onChange={(unit: CsvUnit) => onChange({ ...use, unit })}
         />
       )}
-    </div>
+      <p>Press the head of another column above to say what that one is.</p>
+    </fieldset>
   );
+}
+
+/** A mapping with another use of one column; a meaning is had by one column, so it leaves the one that had it. */
+function withUse(mapping: Mapping, at: number, use: ColumnUse): Mapping {
+  const columns = mapping.columns.map((own, i): ColumnUse => {
+    if (i === at) return use;
+    return own.role === use.role ? { role: 'ignored', unit: 'none' } : own;
+  });
+  return { ...mapping, columns };
 }
 
 function Asked({
@@ -144,8 +139,9 @@ function Asked({
 
 /** The answer the mapping stands for now. */
 function answerNow({ id, guess }: Question, mapping: Mapping): string {
-  const [about, which = ''] = id.split(':');
+  const [about, which = ''] = id.split(/:(.*)/s);
   if (about === 'decimal') return mapping.decimal;
+  if (about === 'use') return mapping.columns[Number(which.split(',')[0])]?.role ?? guess;
   if (about === 'unit') return mapping.columns[Number(which.split(',')[0])]?.unit ?? guess;
   const index = mapping.columns.findIndex(({ role }) => role === which);
   return index < 0 ? guess : String(index);

@@ -38,7 +38,7 @@ export function LimitsPicture({
       headingLevel={3}
       sentence={
         sawStops
-          ? `${count} pairs of whole percent explain what was shown${others.length > 0 ? '; outlined are those with another water, altitude or gas' : ''}.`
+          ? `${count} pairs of whole percent explain what was shown${others.length > 0 ? '; outlined are those with another water, altitude, gas or memory' : ''}.`
           : 'The record tells of the high gradient factor alone: the low one may be any up to it.'
       }
       rows={sets.flatMap(({ pairs }) => pairs).slice(0, MOST_ROWS)}

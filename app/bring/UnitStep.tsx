@@ -21,6 +21,7 @@ const DOUBTS: readonly (readonly [keyof Doubt, string])[] = [
   ['water', 'the water it is set to'],
   ['altitude', 'the altitude it goes by'],
   ['gas', 'the gas it is set to'],
+  ['memory', 'whether it still knew of the dives before'],
 ];
 
 /** Where the record holds the unit's own figures: beside the model's, and which settings explain them best. */
@@ -66,7 +67,7 @@ export function UnitStep() {
           <legend>
             Which settings explain the unit best? Its gradient factors are searched; what else is open to doubt?
           </legend>
-          {DOUBTS.map(([name, words]) => (
+          {DOUBTS.filter(([name]) => name !== 'memory' || outcome.dives.length > 1).map(([name, words]) => (
             <label key={name}>
               <input
                 type="checkbox"
@@ -128,6 +129,10 @@ function Found(found: Explained) {
             { heading: 'Water', cell: ({ site }) => site.water },
             { heading: 'Altitude', numeric: true, cell: ({ site }) => printAltitude(site.altitudeM, units) },
             { heading: 'Gas', cell: ({ site }) => gasName(site.gas) },
+            {
+              heading: 'Memory',
+              cell: ({ site }) => (site.forgotBefore === 0 ? 'kept' : `lost before dive ${site.forgotBefore + 1}`),
+            },
             {
               heading: 'No-stop time off by',
               numeric: true,

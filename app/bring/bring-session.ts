@@ -9,6 +9,7 @@ import { diveFromRecords, type DiveOfRecords } from '@/lib/files/records/dive-fr
 import { explainSettings, type Doubt, type SearchProgress } from '@/lib/files/settings/explain-settings';
 import { sayMisfit } from '@/lib/files/settings/explanation-words';
 import { guessColumns } from '@/lib/files/csv/guess-columns';
+import { previewRows, type Preview } from '@/lib/files/csv/preview-rows';
 import { readCsv } from '@/lib/files/csv/read-csv';
 import { readUddf } from '@/lib/files/uddf/read-uddf';
 import type { Recording } from '@/lib/files/records/record';
@@ -20,7 +21,13 @@ import { lengthS, surfaceIntervals } from '@/lib/files/records/surface-intervals
 import { HEAD_BYTES, readHead, textOfBytes } from '@/lib/files/text-of-bytes';
 import { thinned, type Trace } from '@/lib/files/records/thin-samples';
 import { comparisonOf } from '@/lib/files/settings/readings-compared';
-import { believedTimeline, misfitOf } from '@/lib/files/settings/unit-fit';
+import {
+  believedTimeline,
+  believedDive,
+  legsForgottenAt,
+  misfitOf,
+  type UnitSettings,
+} from '@/lib/files/settings/unit-fit';
 import { channelsOf, layBeside, type SideBySide } from '@/lib/files/settings/unit-and-model';
 import { writeProfileCsv } from '@/lib/files/csv/write-csv';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';
@@ -46,6 +53,7 @@ const STOPPED = { ok: false, what: 'The search was stopped.', mend: 'Start it ag
 export class BringSession implements Session {
   private file: Blob | undefined;
   private kind: 'csv' | 'uddf' = 'csv';
+  private head = '';
   private recordings: readonly Recording[] = [];
   private mended: readonly Recording[] = [];
   private made: DiveOfRecords | undefined;
@@ -62,6 +70,7 @@ export class BringSession implements Session {
       const head = new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer());
       const { text, kind, encoding } = readHead(head);
       this.kind = kind;
+      this.head = text;
       const notes = encoding.note === undefined ? [] : [encoding.note];
       if (kind === 'uddf') return { ok: true, kind, notes };
       const guess = guessColumns(text, head.length < HEAD_BYTES);
@@ -69,6 +78,10 @@ export class BringSession implements Session {
     } catch (thrown) {
       return refusalOf(thrown);
     }
+  }
+
+  preview(mapping: Mapping): Promise<Preview> {
+    return previewRows(this.head, mapping);
   }
 
   async read(mapping: Mapping | undefined, onProgress: (characters: number) => void): Promise<ReadOutcome> {
@@ -154,7 +167,7 @@ export class BringSession implements Session {
       if (step.done) {
         if (!step.value.ok) return step.value;
         const found = step.value.value;
-        return { ok: true, ...found, beside: this.besideUnder(found.sets[0]?.best.settings ?? {}) };
+        return { ok: true, ...found, beside: this.besideUnder(found.sets[0]?.best.settings) };
       }
       onProgress(step.value);
       await breath();
@@ -197,25 +210,21 @@ export class BringSession implements Session {
       depthErrorM,
       tissueErrorBar,
       lines: this.mended.map((recording, i) => lineOf(dive, offsetS[i]!, lengthS(recording))),
-      beside: this.besideUnder({}),
+      beside: this.besideUnder(undefined),
       offBy: this.offBy(dive.settings),
     };
   }
 
   /** The unit's figures beside those of the model under other settings than the dive's, for each dive. */
-  private besideUnder(settings: Partial<Settings>): SideBySide[][] {
+  private besideUnder(unit: UnitSettings | undefined): SideBySide[][] {
     const { made, mended } = this;
     if (!made || mended.every((recording) => channelsOf(recording).length === 0)) return [];
-    const own = made.dive.settings;
-    const start =
-      settings.altitudeM !== undefined && own.start.kind === 'adapted'
-        ? { start: { kind: 'adapted' as const, altitudeM: settings.altitudeM } }
-        : {};
-    const under = { ...own, ...settings, ...start };
-    const timeline = computeTimeline({ ...made.dive, settings: under }, FIGURES_EVERY_S, {
+    const under = unit ? believedDive(made.dive, unit) : made.dive;
+    const timeline = computeTimeline(under, FIGURES_EVERY_S, {
       intervalEveryS: INTERVAL_EVERY_S,
+      freshAtLegs: legsForgottenAt(made.dive, unit?.forgotBefore ?? 0),
     });
-    const figures = figuresOf(timeline, under);
+    const figures = figuresOf(timeline, under.settings);
     return mended.map((recording, i) => layBeside(recording, made.offsetS[i]!, timeline, figures, ROWS_BESIDE));
   }
 
@@ -224,7 +233,8 @@ export class BringSession implements Session {
     if (!made || mended.every((recording) => channelsOf(recording).length === 0)) return undefined;
     const comparison = comparisonOf(mended, made.offsetS, made.dive);
     const words = sayMisfit(
-      misfitOf(comparison, believedTimeline(comparison, { water, altitudeM, gas }), gradientFactors).misfit,
+      misfitOf(comparison, believedTimeline(comparison, { water, altitudeM, gas, forgotBefore: 0 }), gradientFactors)
+        .misfit,
     );
     return words === '' ? undefined : words;
   }

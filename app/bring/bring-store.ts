@@ -3,6 +3,7 @@ import type { Settings } from '@/lib/dive/dive';
 import { BLOCKING } from '@/lib/files/records/faults';
 import type { FindingKind } from '@/lib/files/records/check-record';
 import type { Mapping } from '@/lib/files/csv/csv-mapping';
+import type { Preview } from '@/lib/files/csv/preview-rows';
 import type { Doubt } from '@/lib/files/settings/explain-settings';
 import type { FileBrought, Explained, Look, MakeOutcome, Session, Trouble } from './brought';
 
@@ -13,6 +14,8 @@ export interface BringState {
   readonly fileBytes: number;
   readonly look: Extract<Look, { ok: true }> | undefined;
   readonly mapping: Mapping | undefined;
+  /** The first rows as the mapping has them read. */
+  readonly preview: Preview | undefined;
   readonly brought: FileBrought | undefined;
   readonly chosen: readonly number[];
   readonly repair: readonly FindingKind[];
@@ -71,6 +74,10 @@ export function createBringStore(session: Session) {
       const { busy } = get();
       if (busy) set({ busy: { ...busy, part: Math.min(1, part) } });
     };
+    const preview = async (mapping: Mapping) => {
+      const seen = await session.preview(mapping).catch(() => undefined);
+      if (get().mapping === mapping) set({ preview: seen });
+    };
     const make = () => {
       const { chosen, repair, intervalsS, settings } = get();
       if (chosen.length === 0) {
@@ -89,9 +96,10 @@ export function createBringStore(session: Session) {
       fileBytes: 0,
       look: undefined,
       mapping: undefined,
+      preview: undefined,
       ...NOTHING_READ,
       settings: {},
-      doubt: { water: true, altitude: true, gas: true },
+      doubt: { water: true, altitude: true, gas: true, memory: true },
       busy: undefined,
       trouble: undefined,
       async choose(file, name) {
@@ -103,20 +111,28 @@ export function createBringStore(session: Session) {
           fileBytes: file.size,
           look: undefined,
           mapping: undefined,
+          preview: undefined,
         });
         await working(
           'reading',
           () => session.look(file),
           (look) => {
             if (!look.ok) set({ trouble: look });
-            else set({ look, mapping: look.kind === 'csv' ? look.mapping : undefined });
+            else if (look.kind === 'uddf') set({ look });
+            else {
+              set({ look, mapping: look.mapping });
+              void preview(look.mapping);
+            }
           },
         );
         const { look } = get();
         // What leaves nothing open is read at once.
         if (look && (look.kind === 'uddf' || look.questions.length === 0)) await get().read();
       },
-      setMapping: (mapping) => set({ ...NOTHING_READ, mapping }),
+      setMapping(mapping) {
+        set({ ...NOTHING_READ, mapping });
+        void preview(mapping);
+      },
       async read() {
         const { fileBytes, mapping } = get();
         await working(

@@ -1,6 +1,7 @@
 import type { Settings } from '@/lib/dive/dive';
 import type { Finding, FindingKind } from '@/lib/files/records/check-record';
 import type { Mapping } from '@/lib/files/csv/csv-mapping';
+import type { Preview } from '@/lib/files/csv/preview-rows';
 import type { Doubt, Explanation, SearchProgress } from '@/lib/files/settings/explain-settings';
 import type { GuessedColumn, Question } from '@/lib/files/csv/guess-columns';
 import type { Trace } from '@/lib/files/records/thin-samples';
@@ -113,6 +114,8 @@ export type ExplainOutcome = ({ readonly ok: true } & Explained) | ({ readonly o
 /** A file on its way in. One at a time, in another thread where there is one. */
 export interface Session {
   look(file: Blob): Promise<Look>;
+  /** The first rows of a CSV file as a mapping has them read. */
+  preview(mapping: Mapping): Promise<Preview>;
   /** @param onProgress told the characters read */
   read(mapping: Mapping | undefined, onProgress: (characters: number) => void): Promise<ReadOutcome>;
   make(decisions: Decisions): Promise<MakeOutcome>;

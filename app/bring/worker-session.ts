@@ -9,6 +9,7 @@ export function workerSession(): Session {
     (begun ??= wrap<BringSession>(new Worker(new URL('./bring.worker.ts', import.meta.url), { type: 'module' })));
   return {
     look: (file) => far().look(file),
+    preview: (mapping) => far().preview(mapping),
     read: (mapping, onProgress) => far().read(mapping, proxy(onProgress)),
     make: (decisions) => far().make(decisions),
     explain: (doubt, onProgress) => far().explain(doubt, proxy(onProgress)),

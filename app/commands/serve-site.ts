@@ -2,8 +2,8 @@ import { createServer, STATUS_CODES, type IncomingMessage, type Server, type Ser
 import type { AddressInfo } from 'node:net';
 import { statSync, unwatchFile, watchFile } from 'node:fs';
 import { join } from 'node:path';
-import { hereFile } from '../front/here-file';
-import { addressesInNetwork, isLoopback } from './network-addresses';
+import { isLoopback } from './network-addresses';
+import { hereHandler, networkSwitch, type NetworkSwitch } from './network-switch';
 import { handlerAt, type RequestHandler } from './request-handler';
 import { sendFile } from './send-file';
 import { fileAt, readSite, withOlderChunks } from './site-files';
@@ -12,7 +12,7 @@ import { STAMP } from './stamp';
 export interface RunningSite {
   /** Address on this machine with no trailing slash, such as `http://localhost:3000`. */
   readonly address: string;
-  /** Addresses for others in the network, likeliest first. */
+  /** Addresses for others in the network, likeliest first, when it was started. */
   readonly inNetwork: readonly string[];
   readonly close: () => Promise<void>;
 }
@@ -21,6 +21,8 @@ export interface ServeOptions {
   /** The interface to listen on; this machine alone where none is given. */
   readonly host?: string | undefined;
   readonly handlers?: readonly RequestHandler[];
+  /** Told the addresses whenever the page has opened the site to the network; none where it has closed it. */
+  readonly onNetwork?: ((inNetwork: readonly string[]) => void) | undefined;
 }
 
 /** The rest of the policy is in the pages themselves, so that it holds wherever they are put; these only a server can say. */
@@ -49,10 +51,11 @@ const LOOK_MS = 1000;
 export function serveSite(
   folder: string,
   port: number,
-  { host = '127.0.0.1', handlers = [] }: ServeOptions = {},
+  { host = '127.0.0.1', handlers = [], onNetwork }: ServeOptions = {},
 ): Promise<RunningSite> {
   let files = readSite(folder);
-  const all = [...handlers, hereHandler(() => running.inNetwork)];
+  let network: NetworkSwitch;
+  const all = [...handlers, hereHandler(() => network)];
   const answer = async (request: IncomingMessage, response: ServerResponse) => {
     const method = request.method ?? '';
     const url = urlOf(request);
@@ -72,22 +75,27 @@ export function serveSite(
     const notFound = files.get('/404.html');
     return notFound ? sendFile(request, response, notFound, 404) : refuse(response, 404);
   };
-  const server = createServer(
-    { requestTimeout: REQUEST_MS, headersTimeout: REQUEST_MS / 2, connectionsCheckingInterval: 5000 },
-    (request, response) => {
-      for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
-      // Whoever asked may be gone before the answer is: that is theirs to do.
-      request.on('error', () => undefined);
-      response.on('error', () => undefined);
-      answer(request, response).catch((error: unknown) => {
-        console.error(`${request.method} ${request.url?.slice(0, 200)}: ${String(error)}`);
-        if (response.headersSent) response.destroy();
-        else refuse(response, 500);
-      });
-    },
-  );
-  server.maxConnections = MOST_CONNECTIONS;
-  server.timeout = QUIET_MS;
+  const listener = (request: IncomingMessage, response: ServerResponse) => {
+    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+    // Whoever asked may be gone before the answer is: that is theirs to do.
+    request.on('error', () => undefined);
+    response.on('error', () => undefined);
+    answer(request, response).catch((error: unknown) => {
+      console.error(`${request.method} ${request.url?.slice(0, 200)}: ${String(error)}`);
+      if (response.headersSent) response.destroy();
+      else refuse(response, 500);
+    });
+  };
+  const make = () => {
+    const made = createServer(
+      { requestTimeout: REQUEST_MS, headersTimeout: REQUEST_MS / 2, connectionsCheckingInterval: 5000 },
+      listener,
+    );
+    made.maxConnections = MOST_CONNECTIONS;
+    made.timeout = QUIET_MS;
+    return made;
+  };
+  const server = make();
   const stamp = join(folder, STAMP);
   const look = () => {
     try {
@@ -96,7 +104,6 @@ export function serveSite(
       // A build is under way: the site as it was is served until the next stamp.
     }
   };
-  let running: RunningSite = { address: '', inNetwork: [], close: () => closed(server) };
   return new Promise((resolve, reject) => {
     server.once('error', reject);
     server.listen(port, host, () => {
@@ -105,35 +112,18 @@ export function serveSite(
       watchFile(stamp, { interval: LOOK_MS, persistent: false }, look);
       const { port: taken } = server.address() as AddressInfo;
       const local = isLoopback(host) || host === '0.0.0.0' || host === '::' ? 'localhost' : undefined;
-      const inNetwork = addressesInNetwork(host, taken);
-      running = {
+      network = networkSwitch(host, taken, make, onNetwork);
+      const inNetwork = network.inNetwork();
+      resolve({
         address: local ? `http://${local}:${taken}` : inNetwork[0]!,
         inNetwork,
-        close: () => {
+        async close() {
           unwatchFile(stamp, look);
-          return closed(server);
+          await Promise.all([network.turn(false), closed(server)]);
         },
-      };
-      resolve(running);
+      });
     });
   });
-}
-
-/** Tells the front page where else the site can be opened. */
-function hereHandler(inNetwork: () => readonly string[]): RequestHandler {
-  return {
-    path: `/${hereFile}`,
-    methods: ['GET', 'HEAD'],
-    handle(request, response) {
-      const body = JSON.stringify({ inNetwork: inNetwork() });
-      response.writeHead(200, {
-        'content-type': 'application/json; charset=utf-8',
-        'cache-control': 'no-store',
-        'content-length': Buffer.byteLength(body),
-      });
-      response.end(request.method === 'HEAD' ? undefined : body);
-    },
-  };
 }
 
 /** What is asked for, as an address on this site; the host it was asked of does not matter. */

@@ -8,6 +8,7 @@ const USAGE = `npm start              opens Halftime to this machine alone
 npm start -- --class   opens it to everyone in the network
 PORT and HOST choose the port and the interface: PORT=3001 HOST=192.168.1.20 npm start`;
 
+let ending = false;
 const words = process.argv.slice(2);
 const forClass = words.includes('--class');
 const port = Number(process.env['PORT'] || 3000);
@@ -32,7 +33,7 @@ async function start(): Promise<number | undefined> {
     if (code !== 0) return code;
   }
   try {
-    const site = await serveSite(siteFolder, port, { host });
+    const site = await serveSite(siteFolder, port, { host, onNetwork: tellTurned });
     console.log(told(site));
     endWhenTold(site);
     return undefined;
@@ -55,6 +56,15 @@ function told({ address, inNetwork }: RunningSite): string {
   ].join('\n');
 }
 
+/** Said when the page has opened the site to the network, or closed it. */
+function tellTurned(inNetwork: readonly string[]): void {
+  if (ending) return;
+  const [first] = inNetwork;
+  console.log(
+    first === undefined ? '\nIt is open to this machine alone.' : ['', ...networkLines(inNetwork, first)].join('\n'),
+  );
+}
+
 function networkLines(inNetwork: readonly string[], first: string | undefined): string[] {
   if (first !== undefined)
     return [
@@ -63,7 +73,10 @@ function networkLines(inNetwork: readonly string[], first: string | undefined): 
       '',
       renderUnicodeCompact(first),
     ];
-  if (!forClass) return ['It is open to this machine alone. To open it to a class: npm start -- --class'];
+  if (!forClass)
+    return [
+      'It is open to this machine alone. To open it to a class: npm start -- --class, or a switch on its front page.',
+    ];
   return [
     isLoopback(host)
       ? `HOST is "${host}", so it is open to this machine alone. Leave HOST out to open it to the network.`
@@ -73,7 +86,6 @@ function networkLines(inNetwork: readonly string[], first: string | undefined): 
 
 /** Ends once asked to, by Ctrl+C or by whoever runs it. Asked twice, it does not wait. */
 function endWhenTold(site: RunningSite): void {
-  let ending = false;
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
     process.on(signal, () => {
       if (ending) process.exit(1);

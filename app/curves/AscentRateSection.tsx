@@ -11,7 +11,7 @@ import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
-import { printMinutesList } from '../gases/table/table-wish';
+import { printMinutesList } from '@/lib/quantity/minutes-list';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { printAs } from '@/lib/sayings/measures';

@@ -2,7 +2,7 @@
 
 import { area, line } from 'd3';
 import { useId, type PointerEvent } from 'react';
-import { spread } from '../pictures/axes/spread';
+import { spacedOut } from '../pictures/axes/spaced-out';
 import { dashOf, shapeOf } from './curve-looks';
 import type { PlotAxis, PlotScale } from './plot-axis';
 import styles from './plot.module.css';
@@ -324,7 +324,7 @@ function endNames(curves: readonly PlotCurve[], x: PlotScale, y: PlotScale, inne
     const last = points.findLast((point) => finite(point) && inside(point, x, y, inner));
     return endName === undefined || !last ? [] : [{ id, text: endName, ends: y(last[1]), tone }];
   });
-  const places = spread(
+  const places = spacedOut(
     named.map(({ ends }) => ends),
     13,
     inner.height,

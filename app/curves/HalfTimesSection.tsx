@@ -17,7 +17,7 @@ import { printHours } from '@/lib/quantity/duration';
 import { atMost } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
 import { printPressure } from '@/lib/quantity/pressure';
-import { parseWorkingDepth } from '../gases/working-depth';
+import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import { Choice } from '../parts/Choice';
 import { DataTable } from '../parts/DataTable';
 import { usePreferences } from '../parts/preferences';

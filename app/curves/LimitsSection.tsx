@@ -11,7 +11,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { fixed } from '@/lib/quantity/number';
 import { percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
 import { printPressure } from '@/lib/quantity/pressure';
-import { parseWorkingDepth } from '../gases/working-depth';
+import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';

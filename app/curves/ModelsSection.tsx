@@ -21,7 +21,7 @@ import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
-import { TOLD_MODELS } from './told-models';
+import { DESCRIBED_MODELS } from './described-models';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
@@ -36,17 +36,19 @@ const SITE = siteOf({ settings: defaultSettings(), steps: [], lines: [] });
 /** The same dive by every model, and what changed from each to the next. */
 export function ModelsSection() {
   const units = usePreferences((state) => state.units);
-  const [shown, setShown] = useState<readonly string[]>(TOLD_MODELS.map(({ model }) => model.id));
+  const [shown, setShown] = useState<readonly string[]>(DESCRIBED_MODELS.map(({ model }) => model.id));
   const [cursorM, setCursorM] = useState(30);
   const [depthM, setDepthM] = useState(36);
   const [timeS, setTimeS] = useState(25 * 60);
   const [placeS, setPlaceS] = useState(25 * 60);
-  const models = TOLD_MODELS.map((one, look) => ({ ...one, look })).filter(({ model }) => shown.includes(model.id));
+  const models = DESCRIBED_MODELS.map((one, look) => ({ ...one, look })).filter(({ model }) =>
+    shown.includes(model.id),
+  );
   const step = depthStep(units);
   const readM = ontoStep(cursorM, SHALLOWEST_M, DEEPEST_M, step);
   const at = models.map(({ model }) => modelNoStopCurve(model, SITE, [readM]).minutes[0]!);
   const timeline = useMemo(() => computeTimeline(squareDive(depthM, timeS), 20), [depthM, timeS]);
-  const ceilings = useMemo(() => TOLD_MODELS.map(({ model }) => modelTimeline(model, timeline)), [timeline]);
+  const ceilings = useMemo(() => DESCRIBED_MODELS.map(({ model }) => modelTimeline(model, timeline)), [timeline]);
   const lastS = timeline.timeS[timeline.length - 1]!;
   const everyS = Math.max(20, Math.round(lastS / 120 / 20) * 20);
   const nowS = Math.min(placeS, lastS);
@@ -60,7 +62,7 @@ export function ModelsSection() {
       <div className={`${styles.stack} unprinted`}>
         <fieldset className={styles.checks}>
           <legend>Models laid over each other</legend>
-          {TOLD_MODELS.map(({ model: { id, name } }) => (
+          {DESCRIBED_MODELS.map(({ model: { id, name } }) => (
             <label key={id}>
               <input
                 type="checkbox"
@@ -128,7 +130,7 @@ export function ModelsSection() {
           ]}
           rows={() => tableDepths(SHALLOWEST_M, DEEPEST_M, units)}
           source={models
-            .map(({ told }) => told.source)
+            .map(({ description }) => description.source)
             .filter((source, i, all) => all.indexOf(source) === i)
             .join('; ')}
         >
@@ -143,7 +145,7 @@ export function ModelsSection() {
           />
           <CurveReadings
             label={`By each model at ${sayDepth(readM, units)}`}
-            readings={models.map(({ model, told }, i) => ({
+            readings={models.map(({ model, description }, i) => ({
               id: model.id,
               name: model.name,
               value: printAs('noStopLimitMin', at[i]!, units),
@@ -152,7 +154,7 @@ export function ModelsSection() {
                   about={`the time by ${model.name}`}
                   ask={() => ({
                     dive: setDownAt(readM, defaultSettings()),
-                    reading: { model, conventions: told.conventions },
+                    reading: { model, conventions: description.conventions },
                     where: `On air, rested, arriving at ${sayDepth(readM, units)}`,
                   })}
                 />
@@ -221,23 +223,25 @@ export function ModelsSection() {
       </div>
       <h3>What changed in a century, and why</h3>
       <ol className={styles.century}>
-        {TOLD_MODELS.map(({ model, told }) => {
+        {DESCRIBED_MODELS.map(({ model, description }) => {
           const { ownMin, underZhL16Min } = conventionEffect(model, SITE, readM);
           return (
             <li key={model.id}>
               <h4>
-                {model.name === told.name && /\d{4}$/.test(model.name) ? model.name : `${model.name}, ${model.year}`}
+                {model.name === description.name && /\d{4}$/.test(model.name)
+                  ? model.name
+                  : `${model.name}, ${model.year}`}
               </h4>
-              <p>{told.limit}</p>
+              <p>{description.limit}</p>
               <ul>
-                {told.changed.map(({ what, why, obtained }) => (
+                {description.changed.map(({ what, why, obtained }) => (
                   <li key={what}>
                     {what} {why} <small>({obtained})</small>
                   </li>
                 ))}
               </ul>
               <p className={styles.source}>
-                {told.conventions.airNitrogen.text} {told.conventions.lungOffsetBar.text}{' '}
+                {description.conventions.airNitrogen.text} {description.conventions.lungOffsetBar.text}{' '}
                 {ownMin !== underZhL16Min && Number.isFinite(ownMin) && Number.isFinite(underZhL16Min)
                   ? `At ${sayDepth(readM, units)} that is ${printAs('noStopExactMin', ownMin, units)} in place of ${printAs('noStopExactMin', underZhL16Min, units)} with moist lungs: convention, not caution.`
                   : ''}

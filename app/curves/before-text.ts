@@ -5,7 +5,7 @@ import { plainText } from '@/lib/quantity/number';
 import { accepted, quoted, refused, type Parsed } from '@/lib/quantity/parsed';
 import { parseTime } from '@/lib/quantity/time';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { parseWorkingDepth } from '../gases/working-depth';
+import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import type { BeforeDive } from './curve-wish';
 
 const EXAMPLE = 'Write a depth, a time there and how long ago, such as 30 m, 20 min, 1 h ago; or none.';

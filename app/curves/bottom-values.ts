@@ -1,8 +1,8 @@
 import { LONGEST_S } from '@/lib/dive/bounds';
+import { parseWorkingDepth } from '@/lib/dive/working-depth';
+import { parseMinutes } from '@/lib/quantity/minutes-list';
 import { quoted, refused, type Parsed } from '@/lib/quantity/parsed';
 import { parseTime } from '@/lib/quantity/time';
-import { parseMinutes } from '../gases/table/table-wish';
-import { parseWorkingDepth } from '../gases/working-depth';
 import { MOST_CURVES } from './curve-looks';
 
 /** Readers for the time at depth that a curve begins with. */

@@ -1,3 +1,4 @@
+import { ourFault } from '../parts/our-fault';
 import { heavyWork, type HeavyJob, type HeavyProgress, type HeavyResult } from './heavy-work';
 
 /** What the worker tells: how far it has come, then what it found or why it could not. */
@@ -15,6 +16,6 @@ onmessage = ({ data: job }: MessageEvent<HeavyJob>) => {
       postMessage({ progress: step.value } satisfies HeavyMessage);
     }
   } catch (error) {
-    postMessage({ failure: error instanceof Error ? error.message : String(error) } satisfies HeavyMessage);
+    postMessage({ failure: ourFault(error) } satisfies HeavyMessage);
   }
 };

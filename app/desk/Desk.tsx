@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import { scenarios } from '@/content/scenarios/scenarios';
+import { overstayed } from '@/content/scenarios/overstayed';
 import { replayEarlyPresses } from '../parts/early-presses';
 import { fetchedLater } from '../parts/fetched-later';
 import { DeskContext } from '../stage/desk-context';
@@ -10,14 +10,13 @@ import { Playback } from '../stage/PlaybackBar';
 import { OneSheet } from './OneSheet';
 
 // The desk opens without what prints it.
-const DeskSheet = fetchedLater(async () => (await import('./keep/after-opening')).DeskSheet);
+const DeskSheet = fetchedLater(async () => (await import('./keep/keep-and-print')).DeskSheet);
 
 /** The sandbox: a script, and the dive, the tissues and the readings it leads to. */
 export function Desk() {
   const [store] = useState(() => {
-    const [{ script, stillS }] = scenarios;
-    const made = createDeskStore({ script, pictures: ['profile', 'chase'], covered: [] });
-    made.getState().showStill(stillS);
+    const made = createDeskStore({ script: overstayed.script, pictures: ['profile', 'chase'], covered: [] });
+    made.getState().showStill(overstayed.stillS);
     return made;
   });
   useEffect(replayEarlyPresses, []);

@@ -22,7 +22,7 @@ import styles from './sheet.module.css';
 
 // The desk opens without what keeps it and shows it to a class.
 const DeskWaysOut = fetchedLater(async () => (await import('../stage/why/DeskWaysOut')).DeskWaysOut);
-const KeepDesk = fetchedLater(async () => (await import('./keep/after-opening')).KeepDesk);
+const KeepDesk = fetchedLater(async () => (await import('./keep/keep-and-print')).KeepDesk);
 const Tour = fetchedLater(async () => (await import('./tour/Tour')).Tour);
 const SteerLever = fetchedLater(async () => (await import('./steer/hand')).SteerLever);
 const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);

@@ -1,3 +1,4 @@
+import { ourFault } from '../parts/our-fault';
 import { CHECK_GROUPS } from '@/lib/evidence/all';
 import type { Check } from '@/lib/evidence/check';
 import { ENGINE } from '@/lib/evidence/engine';
@@ -12,7 +13,7 @@ async function runAll() {
     } catch (error) {
       postMessage({
         id: group.id,
-        failure: error instanceof Error ? error.message : String(error),
+        failure: ourFault(error),
       } satisfies GroupResult);
     }
   }

@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
+import { Button } from '../parts/Button';
 import { QrFigure } from '../parts/QrFigure';
 import type { Here } from './here';
 import styles from './OnOtherScreens.module.css';
@@ -33,16 +34,44 @@ export function OnOtherScreens() {
         </p>
       )}
       {here && <Addresses {...here} />}
+      {here?.maySwitch && <Switch isOpen={here.inNetwork.length > 0} onTurned={setHere} />}
     </section>
   );
 }
 
-function Addresses({ inNetwork, qr }: Here) {
+/** Opens the site to the network and closes it, where the server lets this page. */
+function Switch({ isOpen, onTurned }: { isOpen: boolean; onTurned: (here: Here) => void }) {
+  const [said, say] = useState('');
+  const turn = async () => {
+    const { openToNetwork } = await import('./here');
+    const here = await openToNetwork(!isOpen);
+    if (here) onTurned(here);
+    if (!here) say('The server did not answer. Look whether it still runs, then reload the page.');
+    else if (!isOpen && here.inNetwork.length === 0)
+      say('This machine is in no network by which others could reach it. Join one, then press again.');
+    else say('');
+  };
+  return (
+    <div className={styles.switch}>
+      <Button onClick={() => void turn()}>{isOpen ? 'Close it to the network' : 'Open it to this network'}</Button>
+      <p role="status">{said}</p>
+    </div>
+  );
+}
+
+function Addresses({ inNetwork, qr, maySwitch }: Here) {
   if (inNetwork.length === 0) {
     return (
       <p>
-        Halftime is open to this machine alone. To open it to phones and other screens in the same network, stop it and
-        start it with <code>npm start -- --class</code>.
+        Halftime is open to this machine alone.{' '}
+        {maySwitch ? (
+          'Opened to the network it is in, phones and other screens there can open it too, until it is closed or stopped. Each keeps its own work.'
+        ) : (
+          <>
+            To open it to phones and other screens in the same network, stop it and start it with{' '}
+            <code>npm start -- --class</code>.
+          </>
+        )}
       </p>
     );
   }

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import { lessonPath } from '../lessons/paths';
+import { lessonPath } from '../parts/lesson-paths';
 import { routes } from '../parts/routes';
 import type { BeenHere } from './been-here';
 import styles from './WhereYouWere.module.css';

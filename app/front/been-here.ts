@@ -2,7 +2,7 @@ import { firstRemark } from '../pictures/dive-title';
 import { scriptOnDesk } from '../keep/dive-on-desk';
 import { readKept } from '../keep/document-kind';
 import { parsedText, textAt } from '../keep/small-storage';
-import { progressKind } from '../lessons/player/progress-kind';
+import { progressKind } from '../keep/lesson-progress';
 import type { ShelvedLesson } from './WhereYouWere';
 
 export interface BeenHere {

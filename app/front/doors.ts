@@ -1,5 +1,4 @@
-import { lessonPath } from '../lessons/paths';
-import { lessonSlugs, loadLesson } from '../lessons/load-lessons';
+import { lessonPath } from '../parts/lesson-paths';
 import { playPath } from '../parts/ready-dives';
 import { routes } from '../parts/routes';
 
@@ -15,15 +14,21 @@ export interface Door {
   readonly ways: readonly [Way, ...Way[]];
 }
 
+/** What a door has to know of a shipped lesson. */
+export interface OfferedLesson {
+  readonly slug: string;
+  readonly lesson: { readonly level: string; readonly title: string };
+}
+
 /** The first lesson of a level, by its title. */
-function firstOf(level: string, words: (title: string) => string): Way {
-  const slug = lessonSlugs().find((one) => loadLesson(one).lesson.level === level);
-  if (slug === undefined) return { words: 'The lessons', path: routes.lessons.path };
-  return { words: words(loadLesson(slug).lesson.title), path: lessonPath(slug) };
+function firstOf(lessons: readonly OfferedLesson[], level: string, words: (title: string) => string): Way {
+  const first = lessons.find(({ lesson }) => lesson.level === level);
+  if (!first) return { words: 'The lessons', path: routes.lessons.path };
+  return { words: words(first.lesson.title), path: lessonPath(first.slug) };
 }
 
 /** One door for each kind of reader, with somewhere to begin at once. */
-export const doors = (): readonly [teach: Door, learn: Door, alone: Door] => [
+export const doors = (lessons: readonly OfferedLesson[]): readonly [teach: Door, learn: Door, alone: Door] => [
   {
     who: 'If you teach',
     what: 'Show a class or a customer what an instrument shows on the way down and up, and why it suddenly asks for a stop.',
@@ -37,7 +42,7 @@ export const doors = (): readonly [teach: Door, learn: Door, alone: Door] => [
     who: 'If you are learning',
     what: 'Guess first, then see, then read the working: no-stop times, safety stops, second dives and flying after diving.',
     ways: [
-      firstOf('first steps', (title) => `First lesson: ${title}`),
+      firstOf(lessons, 'first steps', (title) => `First lesson: ${title}`),
       { words: 'All lessons', path: routes.lessons.path },
     ],
   },
@@ -45,7 +50,7 @@ export const doors = (): readonly [teach: Door, learn: Door, alone: Door] => [
     who: 'If you study alone',
     what: 'Before a deep course: gas to carry, oxygen, narcosis and staged stops, with every number open to the question why.',
     ways: [
-      firstOf('deep course', (title) => title),
+      firstOf(lessons, 'deep course', (title) => title),
       { words: 'Watch staged stops on three gases', path: playPath('staged') },
       { words: 'What a gas costs and buys', path: routes.gases.path },
     ],

@@ -25,7 +25,7 @@ import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { CylinderPicture, MOST_SHOWN_BAR } from './CylinderPicture';
 import { useSite } from './site-store';
-import { parseWorkingDepth } from './working-depth';
+import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import styles from './gases.module.css';
 
 /** What a diver breathes, from a line of a logbook, and what a cylinder holds: as an ideal gas and as a real one. */

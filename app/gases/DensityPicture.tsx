@@ -5,7 +5,7 @@ import { gasDensityGL, HIGHEST_DENSITY_GL, RECOMMENDED_DENSITY_GL } from '@/lib/
 import { ambientBarAt } from '@/lib/exposure/gas-depths';
 import { gasName } from '@/lib/physics/gas';
 import { fixed } from '@/lib/quantity/number';
-import { spread } from '../pictures/axes/spread';
+import { spacedOut } from '../pictures/axes/spaced-out';
 import { usePreferences } from '../parts/preferences';
 import { DepthAxis } from './DepthAxis';
 import { COLUMN_MARGIN, deepestShownM, depthScale, type ColumnProps } from './water-column';
@@ -22,7 +22,7 @@ export function DensityPicture({ gases, depthM, site, width, height }: ColumnPro
   const at = (index: number, depth: number) => gasDensityGL(gases[index]!, ambientBarAt(depth, site));
   const most = Math.max(HIGHEST_DENSITY_GL * 1.15, ...gases.map((_, index) => at(index, deepestM)));
   const x = scaleLinear([0, most], [0, inner]);
-  const names = spread(
+  const names = spacedOut(
     gases.map((_, index) => x(at(index, depthM))),
     NAME_GAP,
     inner - 10,

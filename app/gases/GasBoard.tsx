@@ -20,7 +20,7 @@ import { parseGasList, printGasList } from './gas-list';
 import { GAS_ROWS, sayAgainst, type GasRow } from './gas-words';
 import { siteSettings, useSite } from './site-store';
 import { deepestShownM } from './water-column';
-import { parseWorkingDepth } from './working-depth';
+import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import styles from './gases.module.css';
 
 const FIRST_GASES: readonly Gas[] = [AIR, { o2: 0.32, he: 0 }, { o2: 0.21, he: 0.35 }, { o2: 0.18, he: 0.45 }];

@@ -15,7 +15,7 @@ import { usePreferences } from '../parts/preferences';
 import { Reading } from '../parts/Reading';
 import { TypedValue } from '../parts/TypedValue';
 import { useSite } from './site-store';
-import { parseWorkingDepth } from './working-depth';
+import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import styles from './gases.module.css';
 
 const PO2_RANGE_BAR = [0.4, 2] as const;

@@ -1,6 +1,6 @@
 import { cautions } from '@/content/cautions';
 import type { Term } from '@/lib/lesson/glossary';
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { PICTURE_IDS } from '../pictures/picture-ids';
 import { READING_IDS } from '../stage/reading-ids';
 import { routes } from '../parts/routes';

@@ -3,7 +3,7 @@ import { printFault } from '@/lib/lesson/checking/fault';
 import type { Lesson } from '@/lib/lesson/lesson';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import { knownNames } from './known-names';
-import { lessonPath } from './paths';
+import { lessonPath } from '../parts/lesson-paths';
 import { prepareLesson } from './prepare-lesson';
 import type { PreparedLesson } from './prepared';
 import { lessonFiles, readGlossary } from './read-content';

@@ -6,7 +6,7 @@ import { Page } from '../parts/Page';
 import { routes } from '../parts/routes';
 import { LessonStanding } from './LessonStanding';
 import { loadLessons } from './load-lessons';
-import { glossaryPath, lessonPath, workshopPath } from './paths';
+import { glossaryPath, lessonPath, workshopPath } from '../parts/lesson-paths';
 import styles from './shelf.module.css';
 
 export const metadata: Metadata = { title: routes.lessons.name, description: routes.lessons.summary };

@@ -4,7 +4,7 @@ import { numberAsked, rightOption } from '@/lib/lesson/questions/judge';
 import type { Evaluated } from '@/lib/lesson/expression/evaluate';
 import type { Lesson } from '@/lib/lesson/lesson';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
-import { drawAsked, momentOf } from '@/lib/lesson/questions/draw-asked';
+import { drawAsked, momentOf } from '@/lib/lesson/questions/drawing-question';
 import type { LessonStep, Question, StepOf } from '@/lib/lesson/step';
 import { fillSlots, parseTemplate, printBoth } from '@/lib/lesson/expression/template';
 import type { World } from '@/lib/lesson/expression/world';

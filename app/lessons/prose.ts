@@ -2,7 +2,7 @@ import { Marked, type Tokens } from 'marked';
 import temml from 'temml';
 import { formulaExtensions, unstyled } from '../parts/markdown';
 import { routes } from '../parts/routes';
-import { glossaryPath } from './paths';
+import { glossaryPath } from '../parts/lesson-paths';
 
 /**
  * The Markdown of a lesson as HTML. What it is given may come from a stranger: raw HTML is shown as it is written, links

@@ -1,4 +1,4 @@
-import type { Tells } from '@/lib/lesson/questions/known';
+import type { Tells } from '@/lib/lesson/questions/known-names';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import type { UnitReadingId } from '@/lib/working/rules/unit-all';
 import type { PictureId } from '../pictures/picture-ids';

@@ -21,11 +21,27 @@ if(e.type==='input')q=window.earlyPresses=q.filter(function(p){return p.kind!=='
 q.push({kind:e.type,target:t,value:t.value})}
 ['click','input','change','keydown'].forEach(function(k){addEventListener(k,hear,true)})})()`;
 
-/** Does now what was done before the page was live; once. */
+/** How long a press waits for its part of the page to be live, ms, and how often it is looked at. */
+const WAITS_MS = 5000;
+const LOOKS_MS = 50;
+
+/** Does now what was done before the page was live; once. Parts that are fetched later get theirs when they answer. */
 export function replayEarlyPresses(): void {
-  const presses = (window as Windowed).earlyPresses?.splice(0) ?? [];
-  for (const press of presses) if (press.target.isConnected) replay(press);
+  let waiting = (window as Windowed).earlyPresses?.splice(0) ?? [];
+  const untilMs = performance.now() + WAITS_MS;
+  const look = () => {
+    const late = performance.now() > untilMs;
+    const ready = waiting.filter(({ target }) => late || isLive(target));
+    waiting = waiting.filter((press) => !ready.includes(press));
+    for (const press of ready) if (press.target.isConnected) replay(press);
+    if (waiting.some(({ target }) => target.isConnected)) setTimeout(look, LOOKS_MS);
+  };
+  look();
 }
+
+/** React marks what it has taken over. */
+const isLive = (target: Element) =>
+  target === document.body || Object.keys(target).some((name) => name.startsWith('__reactProps'));
 
 function replay({ kind, target, value = '' }: EarlyPress): void {
   if (kind === 'space')

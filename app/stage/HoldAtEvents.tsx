@@ -5,7 +5,7 @@ import { usePreferences } from '../parts/preferences';
 import { chosenWatch } from '../pictures/scene-watches';
 import { useDesk, useDeskStore } from './desk-context';
 import type { DeskState } from './desk-store';
-import { momentIndexAt, momentsOf, type Moment } from './moments';
+import { momentIndexAt, momentsOf, type NamedTime } from './moments';
 
 /** A longer way in one change is a jump, s of the clock: whoever jumps over something wants to be past it. */
 const JUMP_S = 0.6;
@@ -40,7 +40,7 @@ export function HoldAtEvents({ says }: { says: boolean }) {
 }
 
 /** The first moment that playing has just reached or passed, at which something happens. */
-function reached(moments: readonly Moment[], now: DeskState, before: DeskState): Moment | undefined {
+function reached(moments: readonly NamedTime[], now: DeskState, before: DeskState): NamedTime | undefined {
   if (!now.playing || now.scene !== before.scene || now.cursorS <= before.cursorS) return undefined;
   if (now.cursorS - before.cursorS > JUMP_S * Number(now.speed)) return undefined;
   return moments.find(({ timeS, happens }) => happens && timeS > before.cursorS && timeS <= now.cursorS);

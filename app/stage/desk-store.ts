@@ -26,7 +26,7 @@ export interface DeskDocument {
   readonly presented?: readonly PanelId[] | undefined;
 }
 
-interface Moment extends DeskDocument {
+interface PastDesk extends DeskDocument {
   readonly cursorS: number;
 }
 
@@ -45,7 +45,7 @@ export const PLAYBACK_SPEEDS = ['1', '10', '30', '60', '120'] as const;
 /** Seconds of the dive to a second of the clock. */
 type PlaybackSpeed = (typeof PLAYBACK_SPEEDS)[number];
 
-export interface DeskState extends DeskDocument, History<Moment> {
+export interface DeskState extends DeskDocument, History<PastDesk> {
   /** The last dive the script made sense as; it stays on screen while the script has errors. */
   scene: Scene;
   errors: readonly Notice[];
@@ -151,13 +151,13 @@ export function createDeskStore(document: DeskDocument, still = false) {
           : undefined;
       set({ ...change, scene: staged.scene, errors: [], warnings: staged.warnings, cursorS, view, base: undefined });
     }
-    const moment = (): Moment => {
+    const moment = (): PastDesk => {
       const { script, pictures, covered, rules, overlay, presented, cursorS } = get();
       return { script, pictures, covered, rules, overlay, presented, cursorS };
     };
 
     const step = (move: typeof undone) => () => {
-      const to = move<Moment>(get(), moment());
+      const to = move<PastDesk>(get(), moment());
       const { run, cursorS } = get();
       if (to) show({ ...to.moment, ...to.history, atStill: false, ...(run && { cursorS }) });
     };

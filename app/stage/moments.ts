@@ -6,7 +6,7 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../pictures/scene';
 
 /** A time worth stopping at before a class, and what happens then. */
-export interface Moment {
+export interface NamedTime {
   readonly timeS: number;
   readonly name: string;
   /** The model or a unit says something then; else the dive only turns. */
@@ -17,8 +17,8 @@ export interface Moment {
 const TOGETHER_S = 1;
 
 /** Where the dive turns, where a ceiling comes and goes, and what the unit tells, in order. */
-export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: UnitSystem): readonly Moment[] {
-  const found: Moment[] = [{ timeS: 0, name: 'The start.', happens: false }];
+export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: UnitSystem): readonly NamedTime[] {
+  const found: NamedTime[] = [{ timeS: 0, name: 'The start.', happens: false }];
   timeline.legs.forEach((leg, index) => {
     const name = leg.interval
       ? 'Before the next dive.'
@@ -39,7 +39,7 @@ export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: Uni
     found.push({ timeS: sampleFromS(timeline, event.timeS), name: eventText(event, units), happens: true });
   found.sort((one, other) => one.timeS - other.timeS);
 
-  const moments: Moment[] = [];
+  const moments: NamedTime[] = [];
   for (const one of found) {
     const last = moments.at(-1);
     if (last && one.timeS - last.timeS < TOGETHER_S)
@@ -56,16 +56,16 @@ export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: Uni
 /** How near the cursor counts as at a moment, s. */
 const AT_S = 0.5;
 
-export function momentAfter(moments: readonly Moment[], cursorS: number): Moment | undefined {
+export function momentAfter(moments: readonly NamedTime[], cursorS: number): NamedTime | undefined {
   return moments.find(({ timeS }) => timeS > cursorS + AT_S);
 }
 
-export function momentBefore(moments: readonly Moment[], cursorS: number): Moment | undefined {
+export function momentBefore(moments: readonly NamedTime[], cursorS: number): NamedTime | undefined {
   return moments.findLast(({ timeS }) => timeS < cursorS - AT_S);
 }
 
 /** The place in the list of the moment the cursor stands at, or has passed last. */
-export function momentIndexAt(moments: readonly Moment[], cursorS: number): number {
+export function momentIndexAt(moments: readonly NamedTime[], cursorS: number): number {
   return Math.max(
     0,
     moments.findLastIndex(({ timeS }) => timeS <= cursorS + AT_S),

@@ -7,8 +7,13 @@ import type { Expected } from './expected';
 import { oddFigures } from './other-figures';
 import { seemsSetTo } from './water-hint';
 
+/** Where tolerances for instruments are laid down; this sheet has none of its own. */
+export const TOLERANCE_SOURCE =
+  'EN 13319 is where to look for the accuracy of depth gauges and combined instruments; the maker’s service manual may ask for more.';
+
 /** From the gravest to the best; a unit gets the first that applies. */
-export type Ruling = 'stop' | 'faulty' | 'out' | 'unread' | 'unjudged' | 'odd' | 'in';
+export const RULINGS = ['stop', 'faulty', 'out', 'unread', 'unjudged', 'odd', 'in'] as const;
+export type Ruling = (typeof RULINGS)[number];
 
 export interface Verdict {
   readonly ruling: Ruling;
@@ -17,6 +22,17 @@ export interface Verdict {
   /** Why, each on its own. */
   readonly reasons: readonly string[];
 }
+
+/** The same in a word or two, for a list. */
+export const RULING_WORDS: Readonly<Record<Ruling, string>> = {
+  stop: 'showed no depth',
+  faulty: 'a fault was seen',
+  out: 'outside what was stated',
+  unread: 'not all read',
+  unjudged: 'not judged',
+  odd: 'depths within, other figures odd',
+  in: 'within what was stated',
+};
 
 const HEADLINES: Readonly<Record<Ruling, string>> = {
   stop: 'Stop the run. Do not return this unit to service.',
@@ -79,7 +95,7 @@ export function verdictOf(
 }
 
 function rulingOf(applies: Readonly<Record<Exclude<Ruling, 'in'>, boolean>>): Ruling {
-  return (['stop', 'faulty', 'out', 'unread', 'unjudged', 'odd'] as const).find((ruling) => applies[ruling]) ?? 'in';
+  return RULINGS.find((ruling) => ruling !== 'in' && applies[ruling]) ?? 'in';
 }
 
 /** Hysteresis and drift beyond what was stated for them. */

@@ -1,8 +1,9 @@
 import { depthStepM, parseDepth } from '../quantity/depth';
 import { DEEPEST_M } from './bounds';
-import { ascendFor, depthLike, isSurfaceVerb, rateLike, timeLike } from './script/edit-words';
+import { ascendFor, depthLike, isInFeet, isSurfaceVerb, likeCapital, rateLike, timeLike } from './script/edit-words';
 import { FASTEST_M_MIN, legRateMMin } from './script/leg-rate';
 import { ScriptPage, type PageLeg, type Script } from './script/page';
+import { SURFACE } from './script/step-words';
 
 /**
  * Edits of a script that keep its remarks, its units and its writer's words: only a number changes, and the words that
@@ -22,7 +23,7 @@ export function setStepDepth(script: Script, stepIndex: number, depthM: number):
     page.leg(lineIndex) ?? (page.step(lineIndex)?.kind === 'interval' ? undefined : page.legFrom(lineIndex, -1));
   const next = leg && page.legFrom(leg.lineIndex, 1);
   if (!leg || !next || !Number.isFinite(depthM)) return page.asGiven;
-  const words = freeDepth(page, leg, depthM, [page.depthBeforeM(leg.lineIndex), next.depth.value]);
+  const words = freeDepth(page, wordsOfDepth(page, leg), depthM, [page.depthBeforeM(leg.lineIndex), next.depth.value]);
   if (words === undefined) return page.asGiven;
   const saysSurface = isSurfaceVerb(page.line(leg.lineIndex).slice(...leg.verb));
   if (!saysSurface) page.replace(leg.lineIndex, leg.depth.span, words);
@@ -32,26 +33,58 @@ export function setStepDepth(script: Script, stepIndex: number, depthM: number):
   return page.editedOrAsGiven();
 }
 
+/**
+ * Moves the end of a stay to another depth: in the same time it becomes a change of depth, and what follows goes on from
+ * there. Other steps come back as they were.
+ */
+export function pullStayEnd(script: Script, stepIndex: number, depthM: number): string {
+  const page = new ScriptPage(script);
+  const lineIndex = page.lineOfStep(stepIndex);
+  const read = page.read(lineIndex);
+  const next = page.legFrom(lineIndex, 1);
+  if (read.as !== 'step' || read.step.kind !== 'stay' || !next || !Number.isFinite(depthM)) return page.asGiven;
+  const fromM = page.depthBeforeM(lineIndex);
+  const words = freeDepth(page, { text: SURFACE, depthM: fromM }, depthM, [next.depth.value]);
+  const toM = words === undefined ? fromM : depthOf(words);
+  if (Math.abs(toM - fromM) < depthStepM(page.inFeet ? 'imperial' : 'metric') / 2) return page.asGiven;
+  const verb = likeCapital(page.line(lineIndex).slice(...read.verb), toM > fromM ? 'descend to' : 'ascend to');
+  page.replace(lineIndex, [read.verb[0], read.step.timeS.span[0]], `${verb} ${words} in `);
+  page.straighten();
+  return page.editedOrAsGiven();
+}
+
+/** A depth as it is written somewhere, and what it is. */
+interface WrittenDepth {
+  readonly text: string;
+  readonly depthM: number | undefined;
+}
+
+function wordsOfDepth(page: ScriptPage, { lineIndex, depth }: PageLeg): WrittenDepth {
+  return { text: page.line(lineIndex).slice(...depth.span), depthM: depth.value };
+}
+
+function depthOf(words: string): number {
+  const read = parseDepth(words);
+  return read.ok ? read.value : 0;
+}
+
 /** The words of the depth nearest to the one asked for that is neither of its neighbours, on the side it comes from. */
 function freeDepth(
   page: ScriptPage,
-  leg: PageLeg,
+  old: WrittenDepth,
   askedM: number,
   neighbours: readonly (number | undefined)[],
 ): string | undefined {
-  const old = page.line(leg.lineIndex).slice(...leg.depth.span);
   const { inFeet } = page;
-  const wasNumber = parseDepth(old).ok;
-  const stepM = depthStepM((wasNumber ? /f/i.test(old) : inFeet) ? 'imperial' : 'metric');
+  const stepM = depthStepM(isInFeet(old.text, inFeet) ? 'imperial' : 'metric');
   let depthM = Math.min(Math.max(askedM, 0), DEEPEST_M);
   let side: number | undefined;
   // Two neighbours may lie a step apart, at either end of the range: four tries pass both of them.
   for (let tries = 0; tries < 4; tries++) {
-    const words = depthLike(old, depthM, inFeet);
-    const read = parseDepth(words);
-    const valueM = read.ok ? read.value : 0;
+    const words = depthLike(old.text, depthM, inFeet);
+    const valueM = depthOf(words);
     if (valueM <= DEEPEST_M && !neighbours.includes(valueM)) return words;
-    side ??= (leg.depth.value ?? valueM) < valueM ? -1 : 1;
+    side ??= (old.depthM ?? valueM) < valueM ? -1 : 1;
     if (valueM + side * stepM < 0 || valueM + side * stepM > DEEPEST_M) side = -side;
     depthM = valueM + side * stepM;
   }

@@ -1,7 +1,7 @@
 import { lessonWorld } from './expression/lesson-world';
 import type { Lesson } from './lesson';
 import { runSpeed } from './run-speed';
-import { momentOf } from './questions/draw-asked';
+import { momentOf } from './questions/drawing-question';
 import type { LessonStep } from './step';
 
 /** Words a minute that are read with understanding; common practice, no single source. */

@@ -2,7 +2,7 @@ import { loadavg } from 'node:os';
 import type { Browser, Page } from 'playwright-core';
 import { isSiteStale, siteFolder } from '@/app/commands/build-site';
 import { serveSite } from '@/app/commands/serve-site';
-import { lessonPath } from '@/app/lessons/paths';
+import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { launchChromium } from '../browser/chromium';
 import { medianOf } from './workload';
@@ -56,7 +56,7 @@ const DOINGS: readonly Doing[] = [
   {
     name: 'desk-drag-point',
     path: routes.desk.path,
-    ready: (page) => page.getByRole('slider', { name: /^Point 2:/ }).waitFor(),
+    ready: (page) => page.getByRole('slider', { name: /^Point 1:/ }).waitFor(),
     press: dragPoint,
   },
   {
@@ -99,7 +99,7 @@ async function guess(page: Page): Promise<void> {
 }
 
 async function dragPoint(page: Page): Promise<void> {
-  const box = (await page.getByRole('slider', { name: /^Point 2:/ }).boundingBox())!;
+  const box = (await page.getByRole('slider', { name: /^Point 1:/ }).boundingBox())!;
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { isSiteStale } from '@/app/commands/build-site';
 import { lessonSlugs } from '@/app/lessons/load-lessons';
-import { lessonPath, workshopPath, yamlPath } from '@/app/lessons/paths';
+import { lessonPath, workshopPath, yamlPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { LESSON, tablePath } from './every-page';

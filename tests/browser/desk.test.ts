@@ -53,7 +53,7 @@ describe('the desk', () => {
     const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
     await openDesk(page);
     const before = await scriptOf(page);
-    const point = await page.getByRole('slider', { name: /^Point 2:/ }).boundingBox();
+    const point = await page.getByRole('slider', { name: /^Point 1:/ }).boundingBox();
     const [x, y] = [point!.x + point!.width / 2, point!.y + point!.height / 2];
     await page.mouse.move(x, y);
     await page.mouse.down();
@@ -71,10 +71,10 @@ describe('the desk', () => {
   it('is edited by keys alone: a point moved, a value typed, a point added and taken away', async () => {
     const { page } = await visit({ viewport: { width: 1440, height: 900 } });
     await openDesk(page);
-    const point = page.getByRole('slider', { name: /^Point 2:/ });
-    await point.focus();
+    await page.getByRole('slider', { name: /^Point 1:/ }).focus();
     await page.keyboard.press('ArrowDown');
     expect(await scriptOf(page)).toContain('descend to 31 m at 18 m/min');
+    await page.getByRole('slider', { name: /^Point 2:/ }).focus();
     await page.keyboard.press('ArrowRight');
     expect(await scriptOf(page)).toContain('stay 18 min');
     await page.getByRole('textbox', { name: 'Depth' }).fill('100 ft');

@@ -1,4 +1,4 @@
-import { glossaryPath, keyPath, lessonPath, sheetPath, textPath, workshopPath } from '@/app/lessons/paths';
+import { glossaryPath, keyPath, lessonPath, sheetPath, textPath, workshopPath } from '@/app/parts/lesson-paths';
 import { footRoutes, openRoutes, routes } from '@/app/parts/routes';
 
 /** The table under the gases. */

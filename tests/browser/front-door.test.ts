@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { progressKind } from '@/app/lessons/player/progress-kind';
+import { progressKind } from '@/app/keep/lesson-progress';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { deskWithReef, REEF, script } from './kept-desk';

@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { lessonPath } from '@/app/lessons/paths';
+import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 
 /* What the bench and lessons keep of a person's work, as that person meets it. */

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { glossaryPath, keyPath, lessonPath, sheetPath, textPath, workshopPath } from '@/app/lessons/paths';
+import { glossaryPath, keyPath, lessonPath, sheetPath, textPath, workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { encodeLesson } from '@/lib/files/links/lesson-link';
 import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit';

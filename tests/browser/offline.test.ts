@@ -5,7 +5,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { siteFolder } from '@/app/commands/build-site';
 import { serveSite, type RunningSite } from '@/app/commands/serve-site';
-import { lessonPath, workshopPath } from '@/app/lessons/paths';
+import { lessonPath, workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { linkTo, openDesk, restored, script } from './kept-desk';
 import { builtPages } from './pages';

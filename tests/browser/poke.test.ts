@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { lessonPath, workshopPath } from '@/app/lessons/paths';
+import { lessonPath, workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { seeded } from '@/lib/quantity/seeded';
 import { arrive, browserVisits } from './visit';

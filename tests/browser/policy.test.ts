@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { lessonPath, workshopPath } from '@/app/lessons/paths';
+import { lessonPath, workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { openDesk, openTools } from './kept-desk';
 import { builtPages } from './pages';

@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { workshopPath } from '@/app/lessons/paths';
+import { workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { openDesk, script } from './kept-desk';
 import { accessibilityFaults, arrive, browserVisits, hiddenFocus, settled, sidewaysPx } from './visit';

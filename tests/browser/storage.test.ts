@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
-import { workshopPath } from '@/app/lessons/paths';
+import { workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { preferencesKey } from '@/app/parts/theme';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { workshopPath } from '@/app/lessons/paths';
+import { workshopPath } from '@/app/parts/lesson-paths';
 import { deskWithReef, openDesk } from './kept-desk';
 import { doneIn, kept, openBench, openLesson, PROGRESS, run, said, write } from './kept-sheets';
 import { browserVisits } from './visit';

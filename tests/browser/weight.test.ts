@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { siteFolder } from '@/app/commands/build-site';
 import { filesOf } from '@/app/commands/finish-site';
-import { lessonPath } from '@/app/lessons/paths';
+import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { firstLoadKB, firstScripts, scriptOf } from './first-load';
 import { builtPages } from './pages';

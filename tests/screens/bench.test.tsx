@@ -84,6 +84,39 @@ describe('the bench sheet', () => {
     expect(screen.getByText('Who runs it: The one at the valve')).toBeInTheDocument();
   });
 
+  it('keeps a finished sheet, begins the next with the same units, and tells their history', async () => {
+    const user = userEvent.setup();
+    render(<BenchScreen />);
+    script(SHORT);
+    expect(screen.getByRole('button', { name: 'Keep it, and begin the next' })).toBeDisabled();
+    put(screen.getByLabelText('Depth may be off by, m'), '0.5');
+    put(screen.getByLabelText('Date'), '2026-04-01');
+    put(entry('Unit 1 at ten').getByLabelText('Depth shown, m'), '9.8');
+    put(entry('Unit 1 at sixteen').getByLabelText('Depth shown, m'), '17.0');
+    await user.click(screen.getByRole('button', { name: 'Keep it, and begin the next' }));
+    expect(entry('Unit 1 at ten').getByLabelText('Depth shown, m')).toHaveValue('');
+    const history = within(screen.getByRole('table', { name: 'Unit 1 on earlier sheets' }));
+    // A correct unit set to salt water shows 15.53 m at 16 m of fresh water.
+    expect(history.getByRole('row', { name: /2026-04-01/ })).toHaveTextContent('outside what was stated+1.47 mnone');
+
+    await user.selectOptions(entry('Unit 1 at ten').getByLabelText('Fault seen'), 'water inside');
+    put(screen.getByLabelText('Date'), '2026-05-01');
+    await user.click(screen.getByRole('button', { name: 'Keep it, and begin the next' }));
+    expect(history.getAllByRole('row').map((row) => row.textContent)[1]).toMatch(
+      /^2026-05-01a fault was seennot readwater inside/,
+    );
+
+    const list = within(screen.getByRole('table', { name: 'Sheets kept' }));
+    await user.click(
+      within(list.getByRole('row', { name: /2026-04-01/ })).getByRole('button', { name: 'Show', hidden: true }),
+    );
+    expect(entry('Unit 1 at sixteen').getByLabelText('Depth shown, m')).toHaveValue('17');
+    await user.click(
+      within(list.getByRole('row', { name: /2026-05-01/ })).getByRole('button', { name: 'Delete', hidden: true }),
+    );
+    expect(history.queryByRole('row', { name: /2026-05-01/ })).toBeNull();
+  });
+
   it('reads feet where the screen is in feet', () => {
     usePreferences.getState().setUnits('imperial');
     render(<BenchScreen />);

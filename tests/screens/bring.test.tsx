@@ -40,7 +40,10 @@ describe('work on a file', () => {
     if (!look.ok || look.kind !== 'csv') throw new Error('not read');
     await session.read(look.mapping, () => undefined);
     await session.make({ chosen: [0], repair: [], intervalsS: [], settings: {} });
-    const outcome = await session.explain({ water: true, altitude: true, gas: true }, () => void session.cancel());
+    const outcome = await session.explain(
+      { water: true, altitude: true, gas: true, memory: true },
+      () => void session.cancel(),
+    );
     expect(outcome).toMatchObject({ ok: false, what: 'The search was stopped.' });
   });
 });
@@ -80,6 +83,27 @@ describe('bringing a dive', () => {
     await user.selectOptions(screen.getByRole('combobox', { name: 'What is “time” in?' }), 's');
     await user.click(screen.getByRole('button', { name: 'Read it so' }));
     expect(await screen.findByText(/30 samples over 15 min, 18.3 m at the deepest/)).toBeVisible();
+  });
+
+  it('shows the first rows as they are written and as they will be read, and changes with what a column is said to be', async () => {
+    const rows =
+      'Zeit;T1;T2\n' +
+      Array.from({ length: 30 }, (_, i) => `0:${String(i).padStart(2, '0')};${i},5;${30 - i}`).join('\n');
+    const user = open([{ name: 'two.csv', title: 'Try it', text: rows }]);
+    await user.click(screen.getByRole('button', { name: 'Try it' }));
+    const preview = await screen.findByRole('region', { name: 'First rows as they will be read' });
+    await user.click(within(preview).getByRole('button', { name: /T2/ }));
+    const is = screen.getByRole('group', { name: 'The column “T2” is' });
+    await user.selectOptions(within(is).getByRole('combobox', { name: 'Meaning of “T2”' }), 'depth');
+    await user.selectOptions(within(is).getByRole('combobox', { name: 'Unit of “T2”' }), 'ft');
+    // 29 ft are 8.8 m. A meaning is had by one column, so the other one is left out.
+    await waitFor(() =>
+      expect(within(preview).getByRole('row', { name: /^3 / })).toHaveTextContent('3' + '0:010:01' + '1,5' + '298.8 m'),
+    );
+    expect(within(preview).getByRole('button', { name: /T1/ })).toHaveTextContent('left out');
+    await user.selectOptions(screen.getByRole('combobox', { name: 'What is “Zeit” in?' }), 'm:ss');
+    await user.click(screen.getByRole('button', { name: 'Read it so' }));
+    expect(await screen.findByText(/30 samples over 0 min, 9.1 m at the deepest/)).toBeVisible();
   });
 
   it('says what a file is that it cannot read, and how to mend it', async () => {

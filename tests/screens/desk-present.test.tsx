@@ -4,7 +4,7 @@ import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore, cursorSample } from '@/app/stage/desk-store';
 import { HoldAtEvents } from '@/app/stage/HoldAtEvents';
 import { modelMomentOf } from '@/app/stage/model-moment';
-import { momentAfter, momentBefore, momentsOf, type Moment } from '@/app/stage/moments';
+import { momentAfter, momentBefore, momentsOf, type NamedTime } from '@/app/stage/moments';
 import type { ReadingId } from '@/app/stage/reading-ids';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import { presentedPanels } from '@/app/desk/present/panels';
@@ -134,7 +134,7 @@ describe('playing that holds', () => {
 
   it('waits at the next thing that happens and says it, and one press goes on', () => {
     const { store, happenings, to } = playing();
-    const [first, second] = happenings as [Moment, Moment];
+    const [first, second] = happenings as [NamedTime, NamedTime];
     to(first.timeS - 5);
     expect(store.getState().playing).toBe(true);
     to(first.timeS + 7);

@@ -5,9 +5,10 @@ import { DESK } from '@/app/keep/dive-on-desk';
 import { put } from '@/app/keep/shelf';
 import { beenHere } from '@/app/front/been-here';
 import { doors } from '@/app/front/doors';
+import { loadLessons } from '@/app/lessons/load-lessons';
 import { WhereYouWere } from '@/app/front/WhereYouWere';
 import { askedToPlay, readyDive } from '@/app/parts/ready-dives';
-import { progressKind } from '@/app/lessons/player/progress-kind';
+import { progressKind } from '@/app/keep/lesson-progress';
 
 const LESSONS = [
   { slug: '01-one', title: 'One', steps: ['a', 'b', 'c'] },
@@ -21,7 +22,7 @@ beforeEach(() => localStorage.clear());
 
 describe('the doors', () => {
   it('lead to ready dives that exist, wherever they ask for one to be played', () => {
-    const asked = doors().flatMap(({ ways }) =>
+    const asked = doors(loadLessons()).flatMap(({ ways }) =>
       ways.flatMap(({ path }) => askedToPlay(path.split('#')[1] ?? '') ?? []),
     );
     expect(asked.length).toBeGreaterThan(2);
@@ -29,7 +30,7 @@ describe('the doors', () => {
   });
 
   it('lead a student straight to the page of the first lesson, and a diver to one before a deep course', () => {
-    const [, learn, alone] = doors();
+    const [, learn, alone] = doors(loadLessons());
     expect(learn.ways[0].path).toBe('/lessons/01-pressure/');
     expect(alone.ways[0].path).toMatch(/^\/lessons\/\d\d-.*deep-course\/$/);
   });

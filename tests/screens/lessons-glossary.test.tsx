@@ -4,7 +4,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { TermFinder } from '@/app/lessons/glossary/TermFinder';
 import { TermsInPlace } from '@/app/lessons/player/TermsInPlace';
 import { taughtIn } from '@/app/lessons/glossary/taught-in';
-import { glossaryPath, termsPath } from '@/app/lessons/paths';
+import { glossaryPath, termsPath } from '@/app/parts/lesson-paths';
 import { readGlossary } from '@/app/lessons/read-content';
 
 describe('the glossary', () => {

@@ -2,7 +2,7 @@ import { act, cleanup, render, screen, waitFor, within } from '@testing-library/
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { LessonPlayer } from '@/app/lessons/player/LessonPlayer';
-import { progressKind } from '@/app/lessons/player/progress-kind';
+import { progressKind } from '@/app/keep/lesson-progress';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { NO_PROGRESS, progressIn } from '@/lib/lesson/progress';

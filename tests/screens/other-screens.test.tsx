@@ -1,4 +1,5 @@
 import { render, screen } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { OnOtherScreens } from '@/app/front/OnOtherScreens';
 
@@ -28,6 +29,37 @@ describe('the front page, of other screens', () => {
     answering({ inNetwork: [] });
     render(<OnOtherScreens />);
     expect(await screen.findByText('npm start -- --class')).toBeInTheDocument();
+  });
+
+  it('opens a server on its own machine to the network by a press, and closes it', async () => {
+    secure(true);
+    const asked: unknown[] = [];
+    let inNetwork: string[] = [];
+    vi.stubGlobal('fetch', (_: string, { method, body }: RequestInit) => {
+      if (method === 'POST') {
+        asked.push(JSON.parse(body as string));
+        inNetwork = inNetwork.length > 0 ? [] : ['http://192.168.1.5:3000'];
+      }
+      return Promise.resolve(
+        new Response(JSON.stringify({ inNetwork, maySwitch: true }), {
+          headers: { 'content-type': 'application/json' },
+        }),
+      );
+    });
+    render(<OnOtherScreens />);
+    await userEvent.click(await screen.findByRole('button', { name: 'Open it to this network' }));
+    expect(await screen.findByRole('link', { name: 'http://192.168.1.5:3000' })).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: 'Close it to the network' }));
+    expect(await screen.findByRole('button', { name: 'Open it to this network' })).toBeInTheDocument();
+    expect(asked).toEqual([{ open: true }, { open: false }]);
+  });
+
+  it('says so where there is no network to open it to', async () => {
+    secure(true);
+    answering({ inNetwork: [], maySwitch: true });
+    render(<OnOtherScreens />);
+    await userEvent.click(await screen.findByRole('button', { name: 'Open it to this network' }));
+    expect(await screen.findByText(/is in no network by which others could reach it/)).toBeInTheDocument();
   });
 
   it('says over plain HTTP from another machine what can’t work', async () => {

@@ -6,7 +6,7 @@ import { createDeskStore } from '@/app/stage/desk-store';
 import { ChaseFigure } from '@/app/stage/figures/ChaseFigure';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
 import { UnitsFigure } from '@/app/stage/units/UnitsFigure';
-import { useAsked } from '@/app/parts/working/asked';
+import { useOpenWhy } from '@/app/parts/working/open-why';
 import { usePreferences } from '@/app/parts/preferences';
 import { cautions } from '@/content/cautions';
 import { loadTypesetter } from '@/lib/working/formula';
@@ -42,7 +42,7 @@ beforeAll(async () => {
   await loadTypesetter();
 }, 120_000);
 beforeEach(() => {
-  useAsked.getState().close();
+  useOpenWhy.getState().close();
   usePreferences.setState(usePreferences.getInitialState(), true);
 });
 

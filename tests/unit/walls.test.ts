@@ -1,6 +1,8 @@
 import { ESLint } from 'eslint';
+import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { floorsOfApp, rooms } from '../walls.mjs';
 import { isTooLong, MOST_LINES } from '../run/too-long';
 
 const cwd = fileURLToPath(new URL('../..', import.meta.url));
@@ -43,12 +45,16 @@ describe('the walls between the parts', () => {
     ['content/probe.ts', "export { x } from '@/app/parts/Button';", 'content never knows the screen'],
     ['content/probe.ts', "export { parse } from 'yaml';", 'content imports zod alone'],
     ['app/parts/probe.ts', "export { x } from '@/tests/screens/setup';", 'the app never knows the tests'],
-    ['app/keep/probe.ts', "export { x } from '../desk/desk-store';", 'what keeps documents knows no screen'],
-    [
-      'app/lessons/workshop/probe.ts',
-      "export { x } from '../../desk/keep/desk-record';",
-      'nor does a lesson in the making know how the desk is kept',
-    ],
+    ['app/keep/probe.ts', "export { x } from '../desk/keep/desk-record';", 'what keeps documents knows no screen'],
+    ['app/keep/probe.ts', "export { x } from '../stage/desk-store';", 'nor the stage of one'],
+    ['app/curves/probe.ts', "export { x } from '../gases/gas-words';", 'a room imports no other room'],
+    ['app/lessons/player/probe.ts', "export { x } from '../../desk/keep/desk-record';", 'nor from a folder inside it'],
+    ['app/bench/probe.tsx', "export type { X } from '@/app/bring/brought';", 'nor a type, nor by its whole path'],
+    ['app/class/probe.ts', "export { x } from '../lessons/prepared';", 'nor does a room that is not built yet'],
+    ['app/pictures/axes/probe.ts', "export { x } from '../../stage/desk-store';", 'pictures know no store'],
+    ['app/stage/units/probe.ts', "export { x } from '../../desk/Desk';", 'the stage knows none of those who use it'],
+    ['app/working/probe.ts', "export { x } from '../stage/desk-store';", 'a working is asked from anywhere'],
+    ['app/parts/probe.ts', "export { x } from '../pictures/scene';", 'a part knows no dive'],
   ])('%s may not say %s: %s', async (filePath, code) => {
     expect(await brokenRules(filePath, code)).toEqual(['no-restricted-imports']);
   });
@@ -66,7 +72,16 @@ describe('the walls between the parts', () => {
     expect(await brokenRules('lib/dive/probe.ts', 'export const one = 1;')).toEqual([]);
   });
 
+  it('knows every folder of the app as a room or as a floor below them', () => {
+    const folders = readdirSync('app', { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    const walled = [...rooms, ...Object.keys(floorsOfApp), 'commands'];
+    expect(folders.map(({ name }) => name).filter((name) => !walled.includes(name))).toEqual([]);
+  });
+
   it('sees through a dynamic import', async () => {
+    expect(await brokenRules('app/front/probe.ts', "export const x = import('../lessons/prepared');")).toEqual([
+      'no-restricted-syntax',
+    ]);
     expect(await brokenRules('lib/tissue/probe.ts', "export const x = import('../rules/safety-stop');")).toEqual([
       'no-restricted-syntax',
     ]);
@@ -94,6 +109,9 @@ describe('the walls between the parts', () => {
     ['lib/dive/probe.ts', 'export const x = new Date(0);'],
     ['content/probe.ts', "import * as z from 'zod';\nexport const X = z.string();"],
     ['app/desk/probe.ts', "export { x } from '@/lib/dive/dive';"],
+    ['app/desk/keep/probe.ts', "export { x } from '../steer/steer-run';"],
+    ['app/lessons/probe.ts', "export { x } from '../stage/desk-store';"],
+    ['app/probe.tsx', "export { x } from './front/doors';"],
     ['tests/unit/probe.ts', "export { x } from '@/app/parts/Button';"],
   ])('%s may say %s', async (filePath, code) => {
     expect(await brokenRules(filePath, code)).toEqual([]);

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import { usePreferences } from '../../parts/preferences';
-import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
+import { isScenario, scenarioIn } from '@/content/scenarios/scenario-in';
 import { scenarios } from '@/content/scenarios/scenarios';
 import type { Decoded, SharedState } from '@/lib/files/links/share-link';
 import { useStatus } from '../../parts/status';
@@ -71,11 +71,14 @@ export function useKeptDesk(): KeptDesk {
       const restored = await restoreDesk(shelf, changeVisit(visit)).catch(() => undefined);
       if (stopped) return;
       if (restored?.desk) {
-        const touched = store.getState().past.length > 0;
+        const { past, script } = store.getState();
+        const touched = past.length > 0;
+        // A ready dive may have followed the units by itself.
+        const typed = touched && !scenarios.some((ready) => isScenario(ready, script));
         store
           .getState()
           .open(deskFrom(restored.desk.script, restored.desk.view, store.getState()), touched ? undefined : 'fresh');
-        if (touched)
+        if (typed)
           say('Your desk is as you left it. What you did while the page was opening is one Undo away.', {
             label: 'Undo',
             run: () => store.getState().undo(),

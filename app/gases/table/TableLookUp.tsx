@@ -8,7 +8,7 @@ import { parseTime } from '@/lib/quantity/time';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { usePreferences } from '../../parts/preferences';
 import { TypedValue } from '../../parts/TypedValue';
-import { parseWorkingDepth } from '../working-depth';
+import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import { lookUp } from './look-up';
 import shared from '../gases.module.css';
 

@@ -20,14 +20,8 @@ import { Watermarked } from '../../parts/Watermarked';
 import { SiteControls } from '../SiteControls';
 import { siteSettings, useSite } from '../site-store';
 import { TableLookUp } from './TableLookUp';
-import {
-  parseDepths,
-  parseMinutes,
-  printDepths,
-  printMinutesList,
-  USUAL_DEPTHS_M,
-  USUAL_TIMES_MIN,
-} from './table-wish';
+import { parseMinutes, printMinutesList } from '@/lib/quantity/minutes-list';
+import { parseDepths, printDepths, USUAL_DEPTHS_M, USUAL_TIMES_MIN } from './table-wish';
 import shared from '../gases.module.css';
 import styles from './table.module.css';
 

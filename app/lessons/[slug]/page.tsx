@@ -2,7 +2,7 @@ import '../../parts/formulas.css';
 import type { Metadata } from 'next';
 import { Page } from '../../parts/Page';
 import { lessonSlugs, loadLesson, loadPrepared } from '../load-lessons';
-import { keyPath, lessonPath, sheetPath, textPath, yamlPath } from '../paths';
+import { keyPath, lessonPath, sheetPath, textPath, yamlPath } from '../../parts/lesson-paths';
 import { LessonPlayer } from '../player/LessonPlayer';
 import styles from './lesson.module.css';
 

@@ -4,7 +4,7 @@ import { AsBuilt } from '../../parts/AsBuilt';
 import { layDown } from '../../parts/as-built';
 import { Page } from '../../parts/Page';
 import { loadLessons, shippedPaths, type ShippedLesson } from '../load-lessons';
-import { lessonPath } from '../paths';
+import { lessonPath } from '../../parts/lesson-paths';
 import { renderLine } from '../prose';
 import { readGlossary } from '../read-content';
 import { ProseLine } from '../Prose';

@@ -7,7 +7,7 @@ import { Prose, ProseLine } from '../Prose';
 import { HandsTally } from './HandsTally';
 import { StageWaiting } from './StageWaiting';
 import { useEngine, type Engine } from './use-engine';
-import styles from './presenter.module.css';
+import styles from './class-lesson.module.css';
 
 interface ClassCheckProps {
   lesson: PreparedLesson;

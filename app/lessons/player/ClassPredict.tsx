@@ -1,6 +1,6 @@
 'use client';
 
-import { entryUnit } from '@/lib/lesson/entry';
+import { answerUnit } from '@/lib/lesson/typed-answer';
 import { usePreferences } from '../../parts/preferences';
 import { valueHtml } from '../fillable';
 import type { PredictStep, PreparedLesson } from '../prepared';
@@ -11,7 +11,7 @@ import { NumberLine } from './NumberLine';
 import { NumbersCalled } from './NumbersCalled';
 import { SketchOverlay } from './SketchOverlay';
 import { SketchPad } from './SketchPad';
-import styles from './presenter.module.css';
+import styles from './class-lesson.module.css';
 
 interface ClassPredictProps {
   lesson: PreparedLesson;
@@ -24,7 +24,7 @@ export function ClassPredict({ lesson, step, shown }: ClassPredictProps) {
   const units = usePreferences((state) => state.units);
   const { called, sketch, change } = useClassAnswers(`${lesson.slug} ${step.id}`);
   const { choice, number, draw } = step;
-  const entry = number && entryUnit(number.answer.dimension, units);
+  const entry = number && answerUnit(number.answer.dimension, units);
   return (
     <>
       <Prose html={step.html} />

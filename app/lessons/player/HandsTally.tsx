@@ -4,7 +4,7 @@ import { IconButton } from '../../parts/IconButton';
 import type { Html } from '../prepared';
 import { ProseLine } from '../Prose';
 import { useClassAnswers } from './class-answers';
-import styles from './presenter.module.css';
+import styles from './class-lesson.module.css';
 
 interface HandsTallyProps {
   /** Under which the hands are kept while pages are turned. */

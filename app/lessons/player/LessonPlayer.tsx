@@ -5,14 +5,14 @@ import { standingAt, withSeen } from '@/lib/lesson/progress';
 import { Button, ButtonLink } from '../../parts/Button';
 import { routes } from '../../parts/routes';
 import { KIND_WORDS } from '../kind-words';
-import { textPath } from '../paths';
+import { textPath } from '../../parts/lesson-paths';
 import type { PreparedLesson } from '../prepared';
 import { Prose, ProseLine } from '../Prose';
 import { UnitsFrame } from '../UnitsFrame';
 import { LinkToStep } from './LinkToStep';
 import { StepContents } from './StepContents';
 import { StepView } from './StepView';
-import { Presenter, ResultsSheet } from './now-and-then';
+import { ClassLesson, ResultsSheet } from './now-and-then';
 import { TermsInPlace } from './TermsInPlace';
 import { useProgress, useLessonProgress } from './progress-store';
 import { useStepPlace } from './use-step-place';
@@ -58,7 +58,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
     return (
       <UnitsFrame>
         <TermsInPlace>
-          <Presenter
+          <ClassLesson
             lesson={lesson}
             place={Math.min(place, steps.length - 1)}
             onTurn={turnTo}

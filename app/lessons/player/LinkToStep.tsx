@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { Button } from '../../parts/Button';
-import { lessonPath } from '../paths';
+import { lessonPath } from '../../parts/lesson-paths';
 import type { PreparedLesson, PreparedStep } from '../prepared';
 import { LinkDialog } from './now-and-then';
 

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import type { Dimension } from '@/lib/lesson/expression/dimension';
-import { entryUnit, readEntry } from '@/lib/lesson/entry';
+import { answerUnit, readAnswer } from '@/lib/lesson/typed-answer';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 
@@ -19,8 +19,8 @@ interface NumberAnswerBoxProps {
 export function NumberAnswerBox({ dimension, onNumber, begun = '', label = 'Your answer' }: NumberAnswerBoxProps) {
   const units = usePreferences((state) => state.units);
   const [text, setText] = useState(begun);
-  const read = text.trim() === '' ? undefined : readEntry(text, dimension, units);
-  const { unit } = entryUnit(dimension, units);
+  const read = text.trim() === '' ? undefined : readAnswer(text, dimension, units);
+  const { unit } = answerUnit(dimension, units);
   return (
     <Field
       label={label}
@@ -32,7 +32,7 @@ export function NumberAnswerBox({ dimension, onNumber, begun = '', label = 'Your
       error={read && !read.ok ? `${read.what} ${read.mend}` : undefined}
       onChange={(event) => {
         setText(event.target.value);
-        const now = readEntry(event.target.value, dimension, units);
+        const now = readAnswer(event.target.value, dimension, units);
         onNumber(now.ok ? now.value : undefined, event.target.value);
       }}
     />

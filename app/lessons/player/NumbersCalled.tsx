@@ -5,7 +5,7 @@ import { readNumber } from '@/lib/quantity/number';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
 import { rounded } from './rounded';
-import styles from './presenter.module.css';
+import styles from './class-lesson.module.css';
 
 interface NumbersCalledProps {
   unit: string;

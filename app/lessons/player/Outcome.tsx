@@ -2,7 +2,7 @@
 
 import { useEffect, useRef } from 'react';
 import type { Prediction } from '@/lib/lesson/progress';
-import { entryUnit } from '@/lib/lesson/entry';
+import { answerUnit } from '@/lib/lesson/typed-answer';
 import { usePreferences } from '../../parts/preferences';
 import type { Html, PredictStep, PreparedLesson } from '../prepared';
 import { valueHtml } from '../fillable';
@@ -112,7 +112,7 @@ function NumberOutcome({
   const engine = useEngine();
   const units = usePreferences((state) => state.units);
   const { answer, within, printed } = step.number!;
-  const { unit, size } = entryUnit(answer.dimension, units);
+  const { unit, size } = answerUnit(answer.dimension, units);
   const reply: Html | undefined =
     given !== undefined && !right && engine ? engine.numberReply(lesson, step, given) : undefined;
   return (

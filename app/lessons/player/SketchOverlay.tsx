@@ -2,7 +2,7 @@
 
 import type { Sketch } from '@/lib/lesson/questions/sketch';
 import { sketchAt } from '@/lib/lesson/questions/sketch';
-import { entryUnit } from '@/lib/lesson/entry';
+import { answerUnit } from '@/lib/lesson/typed-answer';
 import { sayMoment } from '@/lib/lesson/questions/compare-sketch';
 import { DataTable } from '../../parts/DataTable';
 import { Disclosure } from '../../parts/Disclosure';
@@ -30,7 +30,7 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
   const asked = step.draw!;
   const axes = sketchAxes(asked, units);
   const verdict = sketch.length === 0 ? undefined : engine?.drawVerdict(lesson, step, sketch, units);
-  const { unit, size } = entryUnit(asked.dimension, units);
+  const { unit, size } = answerUnit(asked.dimension, units);
   const rows = [...new Set([...asked.boxesS, ...evenly(asked)])].sort((one, other) => one - other);
   const trueValue = (timeS: number) => {
     const value = sketchAt(asked.truth, timeS);

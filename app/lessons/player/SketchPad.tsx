@@ -1,7 +1,7 @@
 'use client';
 
 import { useRef, useState, type PointerEvent } from 'react';
-import { entryUnit, readEntry } from '@/lib/lesson/entry';
+import { answerUnit, readAnswer } from '@/lib/lesson/typed-answer';
 import { sayMoment } from '@/lib/lesson/questions/compare-sketch';
 import { drawnAt, withoutTyped, withStroke, withTyped } from '@/lib/lesson/questions/draw-sketch';
 import type { DrawAsked, Sketch, SketchPoint } from '@/lib/lesson/questions/sketch';
@@ -26,7 +26,7 @@ export function SketchPad({ asked, sketch, onSketch }: SketchPadProps) {
   const axes = sketchAxes(asked, units);
   const [typed, setTyped] = useState<Readonly<Record<number, string>>>({});
   const last = useRef<SketchPoint | undefined>(undefined);
-  const { size, unit } = entryUnit(asked.dimension, units);
+  const { size, unit } = answerUnit(asked.dimension, units);
   const { boxesS } = asked;
 
   const drawTo = (event: PointerEvent<SVGSVGElement>) => {
@@ -43,7 +43,7 @@ export function SketchPad({ asked, sketch, onSketch }: SketchPadProps) {
 
   const type = (box: number, text: string) => {
     setTyped({ ...typed, [box]: text });
-    const read = readEntry(text, asked.dimension, units);
+    const read = readAnswer(text, asked.dimension, units);
     if (read.ok) onSketch(withTyped(sketch, boxesS, box, Math.min(Math.max(0, read.value), asked.upTo)));
     else if (text.trim() === '') onSketch(withoutTyped(sketch, boxesS[box]!));
   };
@@ -80,7 +80,7 @@ export function SketchPad({ asked, sketch, onSketch }: SketchPadProps) {
           const read =
             typed[box] === undefined || typed[box].trim() === ''
               ? undefined
-              : readEntry(typed[box], asked.dimension, units);
+              : readAnswer(typed[box], asked.dimension, units);
           return (
             <Field
               key={timeS}

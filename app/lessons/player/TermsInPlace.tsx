@@ -2,8 +2,8 @@
 
 import { useEffect, useState, type MouseEvent, type ReactNode } from 'react';
 import { Dialog } from '../../parts/Dialog';
-import { toldTerms, type ToldTerms } from '../glossary/told-terms';
-import { glossaryPath, termsPath } from '../paths';
+import { fetchTerms, type TermsById } from '../glossary/fetch-terms';
+import { glossaryPath, termsPath } from '../../parts/lesson-paths';
 import { ProseLine } from '../Prose';
 import styles from './player.module.css';
 
@@ -28,11 +28,11 @@ export function TermsInPlace({ children }: { children: ReactNode }) {
 }
 
 function TermDialog({ id, onClose }: { id: string; onClose: () => void }) {
-  const [terms, setTerms] = useState<ToldTerms | 'missing'>();
+  const [terms, setTerms] = useState<TermsById | 'missing'>();
   useEffect(() => {
     let here = true;
-    toldTerms(termsPath).then(
-      (told) => here && setTerms(told),
+    fetchTerms(termsPath).then(
+      (terms) => here && setTerms(terms),
       () => here && setTerms('missing'),
     );
     return () => {

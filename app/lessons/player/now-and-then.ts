@@ -2,7 +2,7 @@ import dynamic from 'next/dynamic';
 import { StageWaiting } from './StageWaiting';
 
 /** What is needed only now and then. */
-export const Presenter = dynamic(() => import('./Presenter').then((module) => module.Presenter), {
+export const ClassLesson = dynamic(() => import('./ClassLesson').then((module) => module.ClassLesson), {
   ssr: false,
   loading: StageWaiting,
 });

@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import { NO_PROGRESS, progressIn, type LessonProgress, type Progress } from '@/lib/lesson/progress';
 import { keptRecord } from '../../keep/kept-record';
-import { progressKind } from './progress-kind';
+import { progressKind } from '../../keep/lesson-progress';
 
 interface ProgressStore {
   readonly progress: Progress;

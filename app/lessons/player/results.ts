@@ -1,5 +1,5 @@
 import { DIMENSION_UNITS } from '@/lib/lesson/expression/dimension';
-import { entryUnit } from '@/lib/lesson/entry';
+import { answerUnit } from '@/lib/lesson/typed-answer';
 import type { Answer, LessonProgress, Predicted } from '@/lib/lesson/progress';
 import { sayMoment } from '@/lib/lesson/questions/compare-sketch';
 import { sketchAt, type Sketch } from '@/lib/lesson/questions/sketch';
@@ -97,14 +97,14 @@ function answerWords(
   }
   if (answer.by === 'number') {
     const dimension = number?.answer.dimension ?? 'plain';
-    const { unit, size } = entryUnit(dimension, system);
+    const { unit, size } = answerUnit(dimension, system);
     return {
       answer: `${rounded(answer.value / size)} ${unit}`.trim(),
       outcome: number?.printed[system] ?? DIMENSION_UNITS[dimension],
     };
   }
   if (!draw) return { answer: 'a curve', outcome: '' };
-  const { unit, size } = entryUnit(draw.dimension, system);
+  const { unit, size } = answerUnit(draw.dimension, system);
   const valuesOf = (sketch: Sketch) =>
     draw.boxesS.map((timeS) => `${rounded(sketchAt(sketch, timeS) / size)} at ${sayMoment(timeS, draw)}`).join(', ');
   return {

@@ -1,4 +1,4 @@
-import { entryUnit } from '@/lib/lesson/entry';
+import { answerUnit } from '@/lib/lesson/typed-answer';
 import type { DrawAsked, Sketch } from '@/lib/lesson/questions/sketch';
 import { printClock } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
@@ -24,7 +24,7 @@ export interface SketchAxes {
 export function sketchAxes({ fromS, toS, upTo, dimension, zeroS, since }: DrawAsked, system: UnitSystem): SketchAxes {
   const inner = { width: PAD.width - PAD.left - PAD.right, height: PAD.height - PAD.top - PAD.bottom };
   const down = dimension === 'depth';
-  const { unit, size } = entryUnit(dimension, system);
+  const { unit, size } = answerUnit(dimension, system);
   const x = (timeS: number) => PAD.left + ((timeS - fromS) / (toS - fromS)) * inner.width;
   const y = (value: number) => PAD.top + (down ? value / upTo : 1 - value / upTo) * inner.height;
   const shareDown = (py: number) => Math.min(Math.max(0, (py - PAD.top) / inner.height), 1);

@@ -9,7 +9,7 @@ import { scenarios } from '@/content/scenarios/scenarios';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
 import { scriptOnDesk } from '../../keep/dive-on-desk';
-import { yamlPath } from '../paths';
+import { yamlPath } from '../../parts/lesson-paths';
 import styles from './workshop.module.css';
 
 export interface ShelfEntry {

@@ -3,7 +3,7 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
 import { lessonFile } from '@/lib/files/links/lesson-file';
 import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib/lesson/edit-lesson';
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { useUndo } from '../../keep/use-undo';
 import { useUndoKeys } from '../../keep/use-undo-keys';
 import { Button } from '../../parts/Button';

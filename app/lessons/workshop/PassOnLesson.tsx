@@ -7,7 +7,7 @@ import { qrPicture } from '@/lib/files/links/qr';
 import { Dialog } from '../../parts/Dialog';
 import { LinkBox } from '../../parts/LinkBox';
 import { QrFigure } from '../../parts/QrFigure';
-import { workshopPath } from '../paths';
+import { workshopPath } from '../../parts/lesson-paths';
 import styles from './workshop.module.css';
 
 /** The lesson in a link and, where it is short enough, as a code to photograph. */

@@ -1,7 +1,7 @@
 'use client';
 
 import { lazy, Suspense, useState } from 'react';
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { Button } from '../../parts/Button';
 import { StageWaiting } from '../player/StageWaiting';
 import { draftTitle } from './draft-title';

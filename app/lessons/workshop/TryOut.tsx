@@ -2,7 +2,7 @@
 
 import '../../parts/formulas.css';
 import { useEffect } from 'react';
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { withoutLesson } from '@/lib/lesson/progress';
 import { LessonPlayer } from '../player/LessonPlayer';
 import { useProgress } from '../player/progress-store';

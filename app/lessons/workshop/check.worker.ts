@@ -1,5 +1,5 @@
 import type { LessonFault } from '@/lib/lesson/checking/fault';
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { readLesson } from '@/lib/lesson/read-lesson';
 
 /** A lesson's text to be checked, with a number to tell the answers apart. */

@@ -1,5 +1,5 @@
 import type { Value } from '@/lib/lesson/edit-lesson';
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { LEVELS } from '@/lib/lesson/lesson';
 import { UNIT_READING_IDS } from '@/lib/working/rules/unit-all';
 import type { StepKind } from '@/lib/lesson/step';

@@ -1,4 +1,4 @@
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import { prepareLesson } from '../prepare-lesson';
 import type { PreparedLesson } from '../prepared';

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { LessonFault } from '@/lib/lesson/checking/fault';
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import type { CheckAnswer, CheckRequest } from './check.worker';
 
 /** How long the writer rests before the lesson is checked, ms. */

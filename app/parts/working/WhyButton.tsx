@@ -3,7 +3,7 @@
 import { Suspense, useEffect, useId, useRef, type ReactNode } from 'react';
 import { createPortal } from 'react-dom';
 import { Icon } from '../Icon';
-import { useAsked } from './asked';
+import { useOpenWhy } from './open-why';
 import styles from './WhyButton.module.css';
 
 interface WhyButtonProps {
@@ -11,7 +11,7 @@ interface WhyButtonProps {
   about: string;
   /** The answer, drawn once it is asked for: a WorkingPanel, loaded lazily. */
   children: (close: () => void) => ReactNode;
-  /** Give one where the question is also asked from elsewhere, with `useAsked`. */
+  /** Give one where the question is also asked from elsewhere, with `useOpenWhy`. */
   id?: string;
   /** Fits among the words of a table. */
   small?: boolean;
@@ -21,19 +21,19 @@ interface WhyButtonProps {
 export function WhyButton({ about, children, id: given, small = false }: WhyButtonProps) {
   const own = useId();
   const id = given ?? own;
-  const open = useAsked((state) => state.id === id);
-  const { ask, close } = useAsked.getState();
+  const open = useOpenWhy((state) => state.id === id);
+  const { ask, close } = useOpenWhy.getState();
   const button = useRef<HTMLButtonElement>(null);
   const wasOpen = useRef(false);
 
   useEffect(() => {
     // Nobody asked for something else meanwhile: the focus comes back.
-    if (wasOpen.current && !open && useAsked.getState().id === undefined) button.current?.focus();
+    if (wasOpen.current && !open && useOpenWhy.getState().id === undefined) button.current?.focus();
     wasOpen.current = open;
   }, [open]);
   useEffect(
     () => () => {
-      if (useAsked.getState().id === id) useAsked.getState().close();
+      if (useOpenWhy.getState().id === id) useOpenWhy.getState().close();
     },
     [id],
   );

@@ -13,15 +13,21 @@ import type { PictureProps } from '../picture-props';
 import type { OverlaidDive } from '../profile/overlaid-dive';
 import { PointerTip } from '../hand/PointerTip';
 import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
+import { Plate } from '../axes/Plate';
 import { Rock } from '../axes/Rock';
-import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from '../runners';
-import { spread } from '../axes/spread';
+import {
+  breathedInertBar,
+  isPastSurfaceLimit,
+  compartmentStatesAt,
+  type CompartmentState,
+} from '../compartment-states';
+import { spacedOut } from '../axes/spaced-out';
 import { tenth } from '../axes/time-columns';
 import { usePointed } from '../hand/use-pointed';
 import shared from '../pictures.module.css';
 import styles from './chase.module.css';
 
-/** A runner's tail reaches to where it was this long ago. */
+/** A mark’s tail reaches to where it was this long ago. */
 const TAIL_S = 120;
 const MARK = { wide: 8, narrow: 6 };
 const LEAD = 1.35;
@@ -50,103 +56,93 @@ export function ChasePicture({
   );
   const { margin, inner, x, y, narrow, low } = scales;
   const { pointed, handlers } = usePointed(margin, width);
-  const runners = runnersAt(scene, sample);
+  const states = compartmentStatesAt(scene, sample);
   const leader = leadingCompartment(scene, sample);
   const ambientBar = timeline.ambientBar[sample]!;
   const breathedBar = breathedInertBar(timeline, sample);
   const before = sampleAt(timeline, cursorS - TAIL_S) * COMPARTMENTS;
   const beforeBar = (c: number) => timeline.nitrogenBar[before + c]! + timeline.heliumBar[before + c]!;
-  const told = pointed && nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - pointed.x));
+  const near = pointed && nearest(states, (state) => Math.abs(x(state.halfTimeMin) - pointed.x));
   const size = narrow ? MARK.narrow : MARK.wide;
 
   /** Across the whole picture, level before the first compartment and after the last. */
-  const across = (pick: (runner: Runner) => number) => {
-    const inside = runners.map((runner) => `L${tenth(x(runner.halfTimeMin))},${tenth(y(pick(runner)))}`).join('');
-    return `M0,${tenth(y(pick(runners[0]!)))}${inside}L${inner.width},${tenth(y(pick(runners[15]!)))}`;
+  const across = (pick: (state: CompartmentState) => number) => {
+    const inside = states.map((state) => `L${tenth(x(state.halfTimeMin))},${tenth(y(pick(state)))}`).join('');
+    return `M0,${tenth(y(pick(states[0]!)))}${inside}L${inner.width},${tenth(y(pick(states[15]!)))}`;
   };
-  const roof = across((runner) => runner.limitNowBar);
+  const roof = across((state) => state.limitNowBar);
   const breathedY = tenth(y(breathedBar));
   let leashes = '';
   let tails = '';
-  runners.forEach((runner, c) => {
-    const at = tenth(x(runner.halfTimeMin));
-    leashes += `M${at},${breathedY}V${tenth(y(runner.tensionBar))}`;
-    tails += `M${tenth(at - size * 0.7)},${tenth(y(runner.tensionBar))}h${tenth(size * 1.4)}L${at},${tenth(y(beforeBar(c)))}Z`;
+  states.forEach((state, c) => {
+    const at = tenth(x(state.halfTimeMin));
+    leashes += `M${at},${breathedY}V${tenth(y(state.tensionBar))}`;
+    tails += `M${tenth(at - size * 0.7)},${tenth(y(state.tensionBar))}h${tenth(size * 1.4)}L${at},${tenth(y(beforeBar(c)))}Z`;
   });
 
   return (
     <>
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        width={width}
-        height={height}
-        className={shared.picture}
-        aria-hidden="true"
-        {...handlers}
-      >
+      <Plate width={width} height={height} margin={margin} {...handlers}>
         <defs>
           <Rock id={rock} />
           <clipPath id={frame}>
             <rect width={inner.width} height={inner.height} />
           </clipPath>
         </defs>
-        <rect width={width} height={height} className={shared.hit} />
-        <g transform={`translate(${margin.left},${margin.top})`}>
-          <PressureAxis scales={scales} units={units} />
-          <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} low={low} />
-          <g clipPath={`url(#${frame})`}>
-            <path d={`${roof}V-1H0Z`} fill={`url(#${rock})`} />
-            <path d={roof} className={styles.roof} />
-            <path d={across((runner) => runner.limitAtSurfaceBar)} className={styles.surfaceLimit} />
-            <path d={leashes} className={styles.leash} />
-            <path d={`M0,${tenth(y(ambientBar))}H${inner.width}`} className={styles.water} />
-            <path d={`M0,${breathedY}H${inner.width}`} className={styles.breathed} />
-            <path d={tails} className={styles.tail} />
-          </g>
-          {ways.map((way, index) => (
-            <path key={index} d={marksBeside(way, cursorS, scales, size)} className={styles.beside} />
-          ))}
-          <Marks runners={runners} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
-          {told && (
-            <path d={markPath('round', x(told.halfTimeMin), y(told.tensionBar), size * 2)} className={shared.pointed} />
-          )}
-          <LineNames
-            scales={scales}
-            names={[
-              { text: 'water', bar: ambientBar, className: styles.waterName },
-              { text: 'gas breathed', bar: breathedBar, className: styles.gasName },
-              { text: 'limit here', bar: runners[15]!.limitNowBar, className: styles.limitName },
-              {
-                text: narrow ? 'surface limit' : 'limit at the surface',
-                bar: runners[15]!.limitAtSurfaceBar,
-                className: styles.limitName,
-              },
-            ]}
-          />
-          <text
-            x={x(runners[leader - 1]!.halfTimeMin)}
-            y={inner.height + 20}
-            textAnchor="middle"
-            className={styles.leadingNumber}
-          >
-            {leader}
-          </text>
+        <PressureAxis scales={scales} units={units} />
+        <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} low={low} />
+        <g clipPath={`url(#${frame})`}>
+          <path d={`${roof}V-1H0Z`} fill={`url(#${rock})`} />
+          <path d={roof} className={styles.roof} />
+          <path d={across((state) => state.limitAtSurfaceBar)} className={styles.surfaceLimit} />
+          <path d={leashes} className={styles.leash} />
+          <path d={`M0,${tenth(y(ambientBar))}H${inner.width}`} className={styles.water} />
+          <path d={`M0,${breathedY}H${inner.width}`} className={styles.breathed} />
+          <path d={tails} className={styles.tail} />
         </g>
-      </svg>
-      {told && (
+        {ways.map((way, index) => (
+          <path key={index} d={marksBeside(way, cursorS, scales, size)} className={styles.beside} />
+        ))}
+        <Marks states={states} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
+        {near && (
+          <path d={markPath('round', x(near.halfTimeMin), y(near.tensionBar), size * 2)} className={shared.pointed} />
+        )}
+        <LineNames
+          scales={scales}
+          names={[
+            { text: 'water', bar: ambientBar, className: styles.waterName },
+            { text: 'gas breathed', bar: breathedBar, className: styles.gasName },
+            { text: 'limit here', bar: states[15]!.limitNowBar, className: styles.limitName },
+            {
+              text: narrow ? 'surface limit' : 'limit at the surface',
+              bar: states[15]!.limitAtSurfaceBar,
+              className: styles.limitName,
+            },
+          ]}
+        />
+        <text
+          x={x(states[leader - 1]!.halfTimeMin)}
+          y={inner.height + 20}
+          textAnchor="middle"
+          className={styles.leadingNumber}
+        >
+          {leader}
+        </text>
+      </Plate>
+      {near && (
         <PointerTip
-          x={margin.left + x(told.halfTimeMin)}
-          y={margin.top + y(told.tensionBar)}
+          x={margin.left + x(near.halfTimeMin)}
+          y={margin.top + y(near.tensionBar)}
           width={width}
           height={height}
-          title={`Compartment ${told.number}, half-time ${told.halfTimeMin} min`}
+          title={`Compartment ${near.number}, half-time ${near.halfTimeMin} min`}
         >
           <span>
-            holds {printPressure(told.tensionBar, units)}
-            {told.heliumBar > 0 && `, ${printPressure(told.heliumBar, units)} of it helium`}
+            holds {printPressure(near.tensionBar, units)}
+            {near.heliumBar > 0 && `, ${printPressure(near.heliumBar, units)} of it helium`}
           </span>
-          <span>limit here {printPressure(told.limitNowBar, units)}</span>
-          <span>limit at the surface {printPressure(told.limitAtSurfaceBar, units)}</span>
+          <span>limit here {printPressure(near.limitNowBar, units)}</span>
+          <span>limit at the surface {printPressure(near.limitAtSurfaceBar, units)}</span>
         </PointerTip>
       )}
     </>
@@ -239,13 +235,13 @@ const HalfTimeAxis = memo(function HalfTimeAxis({
 
 /** All sixteen in few paths. Round while the surface would be tolerated; filled with nitrogen from below, helium left open. */
 function Marks({
-  runners,
+  states,
   scales: { x, y, narrow },
   size,
   leader,
   mixed,
 }: {
-  runners: readonly Runner[];
+  states: readonly CompartmentState[];
   scales: ChaseScales;
   size: number;
   leader: number;
@@ -255,11 +251,11 @@ function Marks({
   let roundNitrogen = '';
   let lozenges = '';
   let lozengesNitrogen = '';
-  for (const runner of runners) {
-    const radius = runner.number === leader ? size * LEAD : size;
-    const place = [x(runner.halfTimeMin), y(runner.tensionBar), radius] as const;
-    const share = runner.tensionBar > 0 ? runner.nitrogenBar / runner.tensionBar : 1;
-    if (isPastSurfaceLimit(runner)) {
+  for (const state of states) {
+    const radius = state.number === leader ? size * LEAD : size;
+    const place = [x(state.halfTimeMin), y(state.tensionBar), radius] as const;
+    const share = state.tensionBar > 0 ? state.nitrogenBar / state.tensionBar : 1;
+    if (isPastSurfaceLimit(state)) {
       lozenges += markPath('lozenge', ...place);
       if (mixed) lozengesNitrogen += markPartPath('lozenge', ...place, share);
     } else {
@@ -267,7 +263,7 @@ function Marks({
       if (mixed) roundNitrogen += markPartPath('round', ...place, share);
     }
   }
-  const first = runners[leader - 1]!;
+  const first = states[leader - 1]!;
   return (
     <>
       <path d={round} className={mixed ? styles.outline : `${styles.outline} ${styles.nitrogen}`} />
@@ -299,7 +295,7 @@ function LineNames({
   scales: ChaseScales;
   names: readonly { text: string; bar: number; className: string | undefined }[];
 }) {
-  const places = spread(
+  const places = spacedOut(
     names.map(({ bar }) => Math.max(0, y(bar))),
     18,
     inner.height,

@@ -1,7 +1,7 @@
 import { scaleLinear, scaleLog, type ScaleLinear, type ScaleLogarithmic } from 'd3';
 import type { Scene } from '../scene';
 import { floorBar } from '../axes/pressure-axis';
-import { pressureRange } from '../runners';
+import { pressureRange } from '../compartment-states';
 
 export interface ChaseScales {
   readonly margin: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };

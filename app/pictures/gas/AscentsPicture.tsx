@@ -6,7 +6,9 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { usePreferences } from '../../parts/preferences';
 import { usePictureScale } from '../picture-scale';
 import { depthTicks } from '../profile/profile-scales';
-import { spread } from '../axes/spread';
+import { Levels } from '../axes/Levels';
+import { Plate } from '../axes/Plate';
+import { spacedOut } from '../axes/spaced-out';
 import { useWidth } from '../hand/use-width';
 import shared from '../pictures.module.css';
 import styles from './exposure.module.css';
@@ -33,7 +35,7 @@ export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]
   const x = scaleLinear([0, longestMin * 1.02], [0, inner.width]);
   const y = scaleLinear([0, deepestM * 1.05], [0, inner.height]);
   // Ends a few pixels apart count as one, so that their letters stay in order.
-  const ends = spread(
+  const ends = spacedOut(
     paths.map((points) => Math.round(x(points.at(-1)!.minutes) / SAME_END) * SAME_END),
     LETTER_GAP,
     inner.width,
@@ -41,46 +43,38 @@ export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]
   const order = plans.map((_, index) => index).sort((one, other) => Number(one === chosen) - Number(other === chosen));
   return (
     <div ref={ref} className={shared.canvas}>
-      <svg
-        viewBox={`0 0 ${width} ${HEIGHT}`}
-        width={width}
-        height={HEIGHT}
-        className={shared.picture}
-        aria-hidden="true"
-      >
-        <g transform={`translate(${MARGIN.left},${MARGIN.top})`}>
-          {depthTicks(deepestM, units).map((depth) => (
-            <g key={depth} transform={`translate(0,${y(depth)})`}>
-              <line x2={inner.width} className={depth === 0 ? shared.surface : shared.grid} />
-              <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
-                {sayDepth(depth, units)}
+      <Plate width={width} height={HEIGHT} margin={MARGIN}>
+        <Levels
+          width={inner.width}
+          levels={depthTicks(deepestM, units).map((depthM) => ({
+            y: y(depthM),
+            text: sayDepth(depthM, units),
+            surface: depthM === 0,
+          }))}
+        />
+        {x.ticks(width < 560 ? 4 : 8).map((minutes) => (
+          <text key={minutes} x={x(minutes)} y={inner.height + 20} className={shared.axis} textAnchor="middle">
+            {minutes} min
+          </text>
+        ))}
+        {order.map((index) => (
+          <g key={index}>
+            <path
+              d={`M${paths[index]!.map(({ minutes, depthM }) => `${x(minutes).toFixed(1)},${y(depthM).toFixed(1)}`).join('L')}`}
+              className={index === chosen ? styles.ascentChosen : styles.ascent}
+            />
+            <g
+              transform={`translate(${ends[index]!.toFixed(1)},-14)`}
+              className={index === chosen ? styles.letterChosen : styles.letter}
+            >
+              <circle r={10} />
+              <text dy="0.35em" textAnchor="middle">
+                {letterOf(index)}
               </text>
             </g>
-          ))}
-          {x.ticks(width < 560 ? 4 : 8).map((minutes) => (
-            <text key={minutes} x={x(minutes)} y={inner.height + 20} className={shared.axis} textAnchor="middle">
-              {minutes} min
-            </text>
-          ))}
-          {order.map((index) => (
-            <g key={index}>
-              <path
-                d={`M${paths[index]!.map(({ minutes, depthM }) => `${x(minutes).toFixed(1)},${y(depthM).toFixed(1)}`).join('L')}`}
-                className={index === chosen ? styles.ascentChosen : styles.ascent}
-              />
-              <g
-                transform={`translate(${ends[index]!.toFixed(1)},-14)`}
-                className={index === chosen ? styles.letterChosen : styles.letter}
-              >
-                <circle r={10} />
-                <text dy="0.35em" textAnchor="middle">
-                  {letterOf(index)}
-                </text>
-              </g>
-            </g>
-          ))}
-        </g>
-      </svg>
+          </g>
+        ))}
+      </Plate>
     </div>
   );
 }

@@ -1,24 +1,21 @@
 'use client';
 
 import { scaleLinear, type ScaleLinear } from 'd3';
-import { memo, useId, useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import { breathedAt } from '@/lib/ascent/breathed';
 import { gasAt } from '@/lib/dive/timeline';
 import type { IsobaricSwitch } from '@/lib/exposure/isobaric-switch';
 import { gasName } from '@/lib/physics/gas';
-import { printClock } from '@/lib/quantity/duration';
 import { fixed } from '@/lib/quantity/number';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
-import { PointerTip } from '../hand/PointerTip';
+import { Clipped } from '../axes/Clipped';
+import { Levels } from '../axes/Levels';
 import { columnPath } from '../axes/time-columns';
-import { TimeAxis } from '../axes/TimeAxis';
-import { TimeCursor } from '../axes/TimeCursor';
-import { columnAt, timePicture, type TimePicture } from '../axes/time-picture';
-import { usePointed } from '../hand/use-pointed';
-import { DiveGhost } from './DiveGhost';
-import shared from '../pictures.module.css';
+import { TimeGround } from '../axes/TimeGround';
+import { timePicture, type TimePicture } from '../axes/time-picture';
+import { TimePlot } from '../axes/TimePlot';
 import styles from './exposure.module.css';
 
 const RIM = { top: 36, bottom: 28 };
@@ -65,58 +62,37 @@ export function HeliumPicture({
     }
     return { ...picture, y: scaleLinear([0, most * 1.06], [picture.inner.height, 0]) };
   }, [scene, width, height, view, compartment]);
-  const { margin, inner, x, y } = frame;
-  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
+  const { inner, x, y } = frame;
   const { nitrogenBar, heliumBar } = scene.timeline;
   const at = (sampleOf: number) => sampleOf * COMPARTMENTS + compartment;
-  const told =
-    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
-  const cursorX = x(cursorS);
   return (
-    <>
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        width={width}
-        height={height}
-        className={shared.picture}
-        aria-hidden="true"
-        {...handlers}
-      >
-        <rect width={width} height={height} className={shared.hit} />
-        <g transform={`translate(${margin.left},${margin.top})`}>
-          <Ground scene={scene} frame={frame} compartment={compartment} />
-          {switches.map((one) => (
-            <g key={one.timeS} transform={`translate(${x(one.timeS)},0)`}>
-              <line y1={-4} y2={inner.height} className={styles.dashedRule} />
-              <path d="M0,-13L6,-5H-6Z" className={styles.point} />
-              <text x={9} y={-5} className={styles.name}>
-                to {gasName(one.to)}
-              </text>
-            </g>
-          ))}
-          <TimeCursor x={cursorX} width={inner.width} height={inner.height} />
-          {cursorX >= 0 && cursorX <= inner.width && (
-            <>
-              <circle cx={cursorX} cy={y(nitrogenBar[at(sample)]!)} r={5} className={styles.point} />
-              <circle cx={cursorX} cy={y(heliumBar[at(sample)]!)} r={5} className={styles.openPoint} />
-            </>
-          )}
-        </g>
-      </svg>
-      {told !== undefined && (
-        <PointerTip
-          x={margin.left + pointed!.x}
-          y={margin.top + inner.height / 2}
-          width={width}
-          height={height}
-          title={printClock(x.invert(pointed!.x))}
-        >
-          <span>nitrogen {fixed(nitrogenBar[at(told)]!, 2)} bar</span>
-          <span>helium {fixed(heliumBar[at(told)]!, 2)} bar</span>
-          <span>together {fixed(nitrogenBar[at(told)]! + heliumBar[at(told)]!, 2)} bar</span>
-        </PointerTip>
+    <TimePlot
+      {...{ frame, width, height, cursorS, onCursor }}
+      atCursor={(cursorX) => (
+        <>
+          <circle cx={cursorX} cy={y(nitrogenBar[at(sample)]!)} r={5} className={styles.point} />
+          <circle cx={cursorX} cy={y(heliumBar[at(sample)]!)} r={5} className={styles.openPoint} />
+        </>
       )}
-    </>
+      tip={({ sample: pointed }) => ({
+        lines: [
+          `nitrogen ${fixed(nitrogenBar[at(pointed)]!, 2)} bar`,
+          `helium ${fixed(heliumBar[at(pointed)]!, 2)} bar`,
+          `together ${fixed(nitrogenBar[at(pointed)]! + heliumBar[at(pointed)]!, 2)} bar`,
+        ],
+      })}
+    >
+      <Ground scene={scene} frame={frame} compartment={compartment} />
+      {switches.map((one) => (
+        <g key={one.timeS} transform={`translate(${x(one.timeS)},0)`}>
+          <line y1={-4} y2={inner.height} className={styles.dashedRule} />
+          <path d="M0,-13L6,-5H-6Z" className={styles.point} />
+          <text x={9} y={-5} className={styles.name}>
+            to {gasName(one.to)}
+          </text>
+        </g>
+      ))}
+    </TimePlot>
   );
 }
 
@@ -129,32 +105,18 @@ const Ground = memo(function Ground({
   frame: HeliumFrame;
   compartment: number;
 }) {
-  const id = useId();
   const { inner, x, y, columns } = frame;
   const { timeline } = scene;
   const at = (sample: number) => x(timeline.timeS[sample]!);
   const path = (value: (sample: number) => number) => columnPath(columns, at, (column) => y(value(columns[column]!)));
   const breathed = (sample: number) => breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);
   return (
-    <>
-      <clipPath id={id}>
-        <rect y={-RIM.top} width={inner.width} height={inner.height + RIM.top} />
-      </clipPath>
-      <g clipPath={`url(#${id})`}>
-        <DiveGhost scene={scene} frame={frame} />
-      </g>
-      {y.ticks(5).map((bar) => (
-        <g key={bar} transform={`translate(0,${y(bar)})`}>
-          <line x2={inner.width} className={shared.grid} />
-          <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
-            {fixed(bar, 1)}
-          </text>
-        </g>
-      ))}
+    <TimeGround frame={frame} behind={scene}>
+      <Levels width={inner.width} levels={y.ticks(5).map((bar) => ({ y: y(bar), text: fixed(bar, 1) }))} />
       <text y={-22} className={styles.heading}>
         Pressure of each gas, bar
       </text>
-      <g clipPath={`url(#${id})`}>
+      <Clipped {...inner} above={RIM.top}>
         <path d={path((sample) => breathed(sample).nitrogenBar)} className={styles.breathedMain} />
         <path d={path((sample) => breathed(sample).heliumBar)} className={styles.breathedSecond} />
         <path
@@ -165,9 +127,7 @@ const Ground = memo(function Ground({
           d={path((sample) => timeline.heliumBar[sample * COMPARTMENTS + compartment]!)}
           className={styles.gasSecond}
         />
-      </g>
-      <path d={`M0,${inner.height}H${inner.width}`} className={shared.surface} />
-      <TimeAxis x={x} width={inner.width} y={inner.height} />
-    </>
+      </Clipped>
+    </TimeGround>
   );
 });

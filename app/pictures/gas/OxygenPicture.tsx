@@ -1,20 +1,18 @@
 'use client';
 
 import { scaleLinear, type ScaleLinear } from 'd3';
-import { memo, useId, useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import { RESTING_PO2_BAR, WORKING_PO2_BAR } from '@/lib/physics/oxygen-limits';
-import { printClock } from '@/lib/quantity/duration';
 import { fixed } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
 import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
-import { PointerTip } from '../hand/PointerTip';
+import { Clipped } from '../axes/Clipped';
+import { Levels } from '../axes/Levels';
 import { columnPath } from '../axes/time-columns';
-import { TimeAxis } from '../axes/TimeAxis';
-import { TimeCursor } from '../axes/TimeCursor';
-import { columnAt, timePicture, type TimePicture } from '../axes/time-picture';
-import { usePointed } from '../hand/use-pointed';
-import { DiveGhost } from './DiveGhost';
+import { TimeGround } from '../axes/TimeGround';
+import { timePicture, type TimePicture } from '../axes/time-picture';
+import { TimePlot } from '../axes/TimePlot';
 import { oxygenOf } from '../scene-exposure';
 import shared from '../pictures.module.css';
 import styles from './exposure.module.css';
@@ -43,73 +41,46 @@ export function OxygenPicture({ scene, sample, cursorS, width, height, onCursor,
       fractionY: scaleLinear([0, top * 1.08], [picture.inner.height, half + GAP]),
     };
   }, [scene, width, height, view]);
-  const { margin, inner, x, pressureY, fractionY } = frame;
-  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
+  const { pressureY, fractionY } = frame;
   const oxygen = oxygenOf(scene);
-  const told =
-    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
-  const cursorX = x(cursorS);
   return (
-    <>
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        width={width}
-        height={height}
-        className={shared.picture}
-        aria-hidden="true"
-        {...handlers}
-      >
-        <rect width={width} height={height} className={shared.hit} />
-        <g transform={`translate(${margin.left},${margin.top})`}>
-          <Ground scene={scene} frame={frame} />
-          <TimeCursor x={cursorX} width={inner.width} height={inner.height} />
-          {cursorX >= 0 && cursorX <= inner.width && (
-            <>
-              <circle cx={cursorX} cy={pressureY(oxygen.pO2Bar[sample]!)} r={5} className={styles.point} />
-              <circle cx={cursorX} cy={fractionY(oxygen.singleFraction[sample]!)} r={5} className={styles.point} />
-              <circle cx={cursorX} cy={fractionY(oxygen.dailyFraction[sample]!)} r={5} className={styles.openPoint} />
-            </>
-          )}
-        </g>
-      </svg>
-      {told !== undefined && (
-        <PointerTip
-          x={margin.left + pointed!.x}
-          y={margin.top + inner.height / 2}
-          width={width}
-          height={height}
-          title={printClock(x.invert(pointed!.x))}
-        >
-          <span>oxygen at {fixed(oxygen.pO2Bar[told]!, 2)} bar</span>
-          <span>single exposure {printPercent(oxygen.singleFraction[told]!)}</span>
-          <span>24 hours {printPercent(oxygen.dailyFraction[told]!)}</span>
-        </PointerTip>
+    <TimePlot
+      {...{ frame, width, height, cursorS, onCursor }}
+      atCursor={(x) => (
+        <>
+          <circle cx={x} cy={pressureY(oxygen.pO2Bar[sample]!)} r={5} className={styles.point} />
+          <circle cx={x} cy={fractionY(oxygen.singleFraction[sample]!)} r={5} className={styles.point} />
+          <circle cx={x} cy={fractionY(oxygen.dailyFraction[sample]!)} r={5} className={styles.openPoint} />
+        </>
       )}
-    </>
+      tip={({ sample: at }) => ({
+        lines: [
+          `oxygen at ${fixed(oxygen.pO2Bar[at]!, 2)} bar`,
+          `single exposure ${printPercent(oxygen.singleFraction[at]!)}`,
+          `24 hours ${printPercent(oxygen.dailyFraction[at]!)}`,
+        ],
+      })}
+    >
+      <Ground scene={scene} frame={frame} />
+    </TimePlot>
   );
 }
 
 const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: OxygenFrame }) {
-  const id = useId();
   const { inner, x, columns, pressureY, fractionY } = frame;
   const oxygen = oxygenOf(scene);
   const at = (sample: number) => x(scene.timeline.timeS[sample]!);
   const path = (values: Float64Array, y: ScaleLinear<number, number>) =>
     columnPath(columns, at, (column) => y(values[columns[column]!]!));
   return (
-    <>
-      <clipPath id={id}>
-        <rect y={-RIM.top} width={inner.width} height={inner.height + RIM.top} />
-      </clipPath>
-      <g clipPath={`url(#${id})`}>
-        <DiveGhost scene={scene} frame={frame} />
-      </g>
-      <Levels y={pressureY} levels={[0, 0.5, 1]} width={inner.width} say={(bar) => `${fixed(bar, 1)}`} />
+    <TimeGround frame={frame} behind={scene}>
+      <Levels width={inner.width} levels={[0, 0.5, 1].map((bar) => ({ y: pressureY(bar), text: fixed(bar, 1) }))} />
       <Levels
-        y={fractionY}
-        levels={fractionY.ticks(4).filter((fraction) => fraction !== 1)}
         width={inner.width}
-        say={printPercent}
+        levels={fractionY
+          .ticks(4)
+          .filter((fraction) => fraction !== 1)
+          .map((fraction) => ({ y: fractionY(fraction), text: printPercent(fraction) }))}
       />
       <text y={-8} className={styles.heading}>
         Oxygen pressure, bar
@@ -131,38 +102,12 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
           100%
         </text>
       </g>
-      <g clipPath={`url(#${id})`}>
+      <Clipped {...inner} above={RIM.top}>
         <path d={path(oxygen.pO2Bar, pressureY)} className={styles.main} />
         <path d={path(oxygen.singleFraction, fractionY)} className={styles.main} />
         <path d={path(oxygen.dailyFraction, fractionY)} className={styles.second} />
-      </g>
-      <path d={`M0,${inner.height}H${inner.width}M0,${pressureY(0)}H${inner.width}`} className={shared.surface} />
-      <TimeAxis x={x} width={inner.width} y={inner.height} />
-    </>
+      </Clipped>
+      <path d={`M0,${pressureY(0)}H${inner.width}`} className={shared.surface} />
+    </TimeGround>
   );
 });
-
-function Levels({
-  y,
-  levels,
-  width,
-  say,
-}: {
-  y: ScaleLinear<number, number>;
-  levels: readonly number[];
-  width: number;
-  say: (value: number) => string;
-}) {
-  return (
-    <>
-      {levels.map((level) => (
-        <g key={level} transform={`translate(0,${y(level)})`}>
-          <line x2={width} className={shared.grid} />
-          <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
-            {say(level)}
-          </text>
-        </g>
-      ))}
-    </>
-  );
-}

@@ -1,26 +1,23 @@
 'use client';
 
 import { scaleLinear, type ScaleLinear } from 'd3';
-import { memo, useId, useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import type { GasSupply } from '@/lib/exposure/gas-supply';
 import { saySupplyEvent } from '@/lib/exposure/supply-events';
 import { sampleAt } from '@/lib/dive/timeline';
-import { printClock } from '@/lib/quantity/duration';
 import { printCylinderPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
-import { PointerTip } from '../hand/PointerTip';
-import { spread } from '../axes/spread';
+import { spacedOut } from '../axes/spaced-out';
+import { Clipped } from '../axes/Clipped';
+import { Levels } from '../axes/Levels';
 import { columnPath } from '../axes/time-columns';
-import { TimeAxis } from '../axes/TimeAxis';
-import { TimeCursor } from '../axes/TimeCursor';
-import { columnAt, timePicture, type TimePicture } from '../axes/time-picture';
-import { usePointed } from '../hand/use-pointed';
-import { DiveGhost } from './DiveGhost';
+import { TimeGround } from '../axes/TimeGround';
+import { timePicture, type TimePicture } from '../axes/time-picture';
+import { TimePlot } from '../axes/TimePlot';
 import { EmptyCylinder } from './SupplyMarks';
 import { cylinderTicks } from './supply-ticks';
-import shared from '../pictures.module.css';
 import styles from './exposure.module.css';
 
 const RIM = { top: 20, bottom: 28 };
@@ -60,61 +57,36 @@ export function SupplyPicture({
     const most = supply.ideal.cylinders.reduce((bar, { cylinder }) => Math.max(bar, cylinder.startBar), 50);
     return { ...picture, y: scaleLinear([0, most * 1.06], [picture.inner.height, 0]) };
   }, [scene, supply, width, height, view]);
-  const { margin, inner, x, y } = frame;
-  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
-  const told =
-    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
-  const cursorX = x(cursorS);
+  const { inner, x, y } = frame;
   return (
-    <>
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        width={width}
-        height={height}
-        className={shared.picture}
-        aria-hidden="true"
-        {...handlers}
-      >
-        <rect width={width} height={height} className={shared.hit} />
-        <g transform={`translate(${margin.left},${margin.top})`}>
-          <Ground scene={scene} frame={frame} supply={supply} units={units} />
-          <Marks marks={marks} y={y} width={inner.width} units={units} />
-          {supply.events.map((event, index) => (
-            <g
-              key={index}
-              transform={`translate(${x(event.timeS).toFixed(1)},${(inner.height - 16).toFixed(1)})`}
-              className={styles.supplyMark}
-              onClick={() => onCursor(event.timeS)}
-            >
-              <title>{saySupplyEvent(event, units)}</title>
-              <EmptyCylinder />
-            </g>
-          ))}
-          <TimeCursor x={cursorX} width={inner.width} height={inner.height} />
-          {cursorX >= 0 &&
-            cursorX <= inner.width &&
-            supply.real.cylinders.map(({ cylinder, pressureBar }) => (
-              <circle key={cylinder.name} cx={cursorX} cy={y(pressureBar[sample]!)} r={5} className={styles.point} />
-            ))}
-        </g>
-      </svg>
-      {told !== undefined && (
-        <PointerTip
-          x={margin.left + pointed!.x}
-          y={margin.top + inner.height / 2}
-          width={width}
-          height={height}
-          title={printClock(x.invert(pointed!.x))}
+    <TimePlot
+      {...{ frame, width, height, cursorS, onCursor }}
+      atCursor={(cursorX) =>
+        supply.real.cylinders.map(({ cylinder, pressureBar }) => (
+          <circle key={cylinder.name} cx={cursorX} cy={y(pressureBar[sample]!)} r={5} className={styles.point} />
+        ))
+      }
+      tip={({ sample: at }) => ({
+        lines: supply.real.cylinders.map(({ cylinder, pressureBar }, index) => {
+          const ideal = supply.ideal.cylinders[index]!.pressureBar[at]!;
+          return `${cylinder.name}: ${printCylinderPressure(pressureBar[at]!, units)} (ideal ${printCylinderPressure(ideal, units)})`;
+        }),
+      })}
+    >
+      <Ground scene={scene} frame={frame} supply={supply} units={units} />
+      <Marks marks={marks} y={y} width={inner.width} units={units} />
+      {supply.events.map((event, index) => (
+        <g
+          key={index}
+          transform={`translate(${x(event.timeS).toFixed(1)},${(inner.height - 16).toFixed(1)})`}
+          className={styles.supplyMark}
+          onClick={() => onCursor(event.timeS)}
         >
-          {supply.real.cylinders.map(({ cylinder, pressureBar }, index) => (
-            <span key={cylinder.name}>
-              {cylinder.name}: {printCylinderPressure(pressureBar[told]!, units)} (ideal{' '}
-              {printCylinderPressure(supply.ideal.cylinders[index]!.pressureBar[told]!, units)})
-            </span>
-          ))}
-        </PointerTip>
-      )}
-    </>
+          <title>{saySupplyEvent(event, units)}</title>
+          <EmptyCylinder />
+        </g>
+      ))}
+    </TimePlot>
   );
 }
 
@@ -129,48 +101,38 @@ const Ground = memo(function Ground({
   supply: GasSupply;
   units: UnitSystem;
 }) {
-  const id = useId();
   const { inner, x, y, columns } = frame;
   const at = (sample: number) => x(scene.timeline.timeS[sample]!);
   const path = (pressureBar: Float64Array) => columnPath(columns, at, (column) => y(pressureBar[columns[column]!]!));
   const endSample = sampleAt(scene.timeline, x.endS);
   const ends = supply.real.cylinders.map(({ pressureBar }) => y(pressureBar[endSample]!));
-  const places = spread(ends, NAME_GAP, inner.height - 4);
+  const places = spacedOut(ends, NAME_GAP, inner.height - 4);
   return (
-    <>
-      <clipPath id={id}>
-        <rect y={-RIM.top} width={inner.width} height={inner.height + RIM.top} />
-      </clipPath>
-      <g clipPath={`url(#${id})`}>
-        <DiveGhost scene={scene} frame={frame} />
-      </g>
-      {cylinderTicks(y.domain()[1]!, units).map((bar) => (
-        <g key={bar} transform={`translate(0,${y(bar)})`}>
-          <line x2={inner.width} className={shared.grid} />
-          <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
-            {printCylinderPressure(bar, units).split(' ')[0]}
-          </text>
-        </g>
-      ))}
+    <TimeGround frame={frame} behind={scene}>
+      <Levels
+        width={inner.width}
+        levels={cylinderTicks(y.domain()[1]!, units).map((bar) => ({
+          y: y(bar),
+          text: printCylinderPressure(bar, units).split(' ')[0]!,
+        }))}
+      />
       <text y={-8} className={styles.heading}>
         On the gauge, {units === 'metric' ? 'bar' : 'psi'}
       </text>
-      <g clipPath={`url(#${id})`}>
+      <Clipped {...inner} above={RIM.top}>
         {supply.ideal.cylinders.map(({ cylinder, pressureBar }) => (
           <path key={cylinder.name} d={path(pressureBar)} className={styles.second} />
         ))}
         {supply.real.cylinders.map(({ cylinder, pressureBar }) => (
           <path key={cylinder.name} d={path(pressureBar)} className={styles.main} />
         ))}
-      </g>
+      </Clipped>
       {supply.real.cylinders.map(({ cylinder }, index) => (
         <text key={cylinder.name} x={inner.width - 4} y={places[index]! - 5} textAnchor="end" className={styles.name}>
           {cylinder.name}
         </text>
       ))}
-      <path d={`M0,${inner.height}H${inner.width}`} className={shared.surface} />
-      <TimeAxis x={x} width={inner.width} y={inner.height} />
-    </>
+    </TimeGround>
   );
 });
 
@@ -187,7 +149,7 @@ function Marks({
   units: UnitSystem;
 }) {
   const shown = marks.filter(({ bar }) => bar <= y.domain()[1]!);
-  const places = spread(
+  const places = spacedOut(
     shown.map(({ bar }) => y(bar)),
     NAME_GAP,
     y.range()[0]!,

@@ -4,10 +4,11 @@ import { memo, useMemo } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
+import { Levels } from '../axes/Levels';
+import { Minutes } from '../axes/TimeAxis';
 import { ceilingEdges, divePath } from './dive-path';
 import { depthTicks, type ProfileScales } from './profile-scales';
 import { thinned } from '../axes/series-path';
-import { timeTicks } from '../axes/time-scale';
 import styles from '../pictures.module.css';
 
 /** What of a profile stays still while the time cursor moves: axes, the roof of the ceiling, the dive itself. */
@@ -67,22 +68,15 @@ const ProfileAxes = memo(function ProfileAxes({
 }) {
   return (
     <>
-      {depthTicks(deepestM, units).map((depth) => (
-        <g key={depth} transform={`translate(0,${y(depth)})`}>
-          <line x2={inner.width} className={depth === 0 ? styles.surface : styles.grid} />
-          <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
-            {sayDepth(depth, units)}
-          </text>
-        </g>
-      ))}
-      {timeTicks(x, inner.width).map((timeS) => (
-        <g key={timeS} transform={`translate(${x(timeS)},${inner.height})`}>
-          <line y2={5} className={styles.tick} />
-          <text y={20} className={styles.axis} textAnchor="middle">
-            {Math.round(timeS / 60)} min
-          </text>
-        </g>
-      ))}
+      <Levels
+        width={inner.width}
+        levels={depthTicks(deepestM, units).map((depthM) => ({
+          y: y(depthM),
+          text: sayDepth(depthM, units),
+          surface: depthM === 0,
+        }))}
+      />
+      <Minutes x={x} width={inner.width} y={inner.height} />
     </>
   );
 });

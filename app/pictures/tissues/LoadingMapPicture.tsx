@@ -8,12 +8,11 @@ import { paintMap, type MapBrush } from './paint-map';
 import { printPercent } from '@/lib/quantity/percent';
 import type { PictureProps } from '../picture-props';
 import { usePictureScale } from '../picture-scale';
-import { PointerTip, share } from '../hand/PointerTip';
+import { share } from '../hand/PointerTip';
 import { supersaturationColumns, type Basis, type SupersaturationColumns } from './supersaturation-columns';
 import { TimeAxis } from '../axes/TimeAxis';
-import { TimeCursor } from '../axes/TimeCursor';
-import { columnAt, timePicture, type TimePicture } from '../axes/time-picture';
-import { usePointed } from '../hand/use-pointed';
+import { timePicture, type TimePicture } from '../axes/time-picture';
+import { TimePlot } from '../axes/TimePlot';
 import { useScreen } from '../hand/use-screen';
 import shared from '../pictures.module.css';
 import styles from './loading-map.module.css';
@@ -34,49 +33,35 @@ export function LoadingMapPicture({
 }: PictureProps & { basis: Basis }) {
   const frame = useMemo(() => timePicture(scene, width, height, RIM, view), [scene, width, height, view]);
   const columns = useMemo(() => supersaturationColumns(scene, frame.columns, basis), [scene, frame, basis]);
-  const { margin, inner, x } = frame;
-  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
+  const { inner } = frame;
   const halfTimes = scene.timeline.compartments.nitrogenHalfTimeMin;
   const row = inner.height / COMPARTMENTS;
-  const told =
-    pointed && pointed.y >= 0 && pointed.y < inner.height && pointed.x >= 0 && pointed.x <= inner.width
-      ? pointed
-      : undefined;
-  const toldRow = told && Math.floor(told.y / row);
-  const toldColumn = told && columnAt(frame, told.x);
+  const rowAt = (y: number) => Math.floor(y / row);
 
   return (
     <>
       <MapCanvas frame={frame} columns={columns} />
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        width={width}
-        height={height}
-        className={`${shared.picture} ${styles.over}`}
-        aria-hidden="true"
-        {...handlers}
+      <TimePlot
+        {...{ frame, width, height, cursorS, onCursor }}
+        className={styles.over}
+        mark={({ y }) => (
+          <rect x={-2} y={rowAt(y) * row} width={inner.width + 4} height={row} className={styles.pointedRow} />
+        )}
+        tip={({ x, y, column }) => {
+          const c = rowAt(y);
+          if (c < 0 || c >= COMPARTMENTS) return undefined;
+          return {
+            title: `Compartment ${c + 1}, half-time ${halfTimes[c]} min`,
+            y: (c + 0.5) * row,
+            lines: [
+              sayShare(columns.values[column * COMPARTMENTS + c]!, columns.limit[column]!),
+              `at ${printClock(frame.x.invert(x))}`,
+            ],
+          };
+        }}
       >
-        <rect width={width} height={height} className={shared.hit} />
-        <g transform={`translate(${margin.left},${margin.top})`}>
-          <Ground frame={frame} halfTimes={halfTimes} />
-          <TimeCursor x={x(cursorS)} width={inner.width} height={inner.height} />
-          {told && (
-            <rect x={-2} y={toldRow! * row} width={inner.width + 4} height={row} className={styles.pointedRow} />
-          )}
-        </g>
-      </svg>
-      {told && (
-        <PointerTip
-          x={margin.left + told.x}
-          y={margin.top + (toldRow! + 0.5) * row}
-          width={width}
-          height={height}
-          title={`Compartment ${toldRow! + 1}, half-time ${halfTimes[toldRow!]} min`}
-        >
-          <span>{sayShare(columns.values[toldColumn! * COMPARTMENTS + toldRow!]!, columns.limit[toldColumn!]!)}</span>
-          <span>at {printClock(x.invert(told.x))}</span>
-        </PointerTip>
-      )}
+        <Ground frame={frame} halfTimes={halfTimes} />
+      </TimePlot>
     </>
   );
 }

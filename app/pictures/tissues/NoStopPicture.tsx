@@ -2,20 +2,18 @@
 
 import { scalePow, type ScalePower } from 'd3';
 import { memo, useId, useMemo } from 'react';
-import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
-import { printClock } from '@/lib/quantity/duration';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import { printAs } from '@/lib/sayings/measures';
 import type { Scene } from '../scene';
 import { LeaderStrip, STRIP_HEIGHT } from '../axes/LeaderStrip';
 import type { PictureProps } from '../picture-props';
-import { PointerTip } from '../hand/PointerTip';
 import { Rock } from '../axes/Rock';
+import { Clipped } from '../axes/Clipped';
+import { Levels } from '../axes/Levels';
 import { columnPath, columnRuns } from '../axes/time-columns';
-import { TimeAxis } from '../axes/TimeAxis';
-import { TimeCursor } from '../axes/TimeCursor';
-import { columnAt, timePicture, type TimePicture } from '../axes/time-picture';
-import { usePointed } from '../hand/use-pointed';
-import shared from '../pictures.module.css';
+import { TimeGround } from '../axes/TimeGround';
+import { timePicture, type TimePicture } from '../axes/time-picture';
+import { TimePlot } from '../axes/TimePlot';
 import styles from './no-stop.module.css';
 
 const STRIP = STRIP_HEIGHT + 3;
@@ -34,62 +32,36 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, units, on
     const picture = timePicture(scene, width, height, RIM, view);
     return { ...picture, y: scalePow([0, NO_STOP_CAP_MIN], [picture.inner.height, 0]).exponent(0.5) };
   }, [scene, width, height, view]);
-  const { margin, inner, x, y } = frame;
-  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
+  const { inner, y } = frame;
   const { noStopMin, noStopLeader, ceilingM } = scene.figures;
-  const told =
-    pointed && pointed.x >= 0 && pointed.x <= inner.width ? frame.columns[columnAt(frame, pointed.x)] : undefined;
-  const cursorX = x(cursorS);
-  const left = cursorX > inner.width * 0.75;
 
   return (
-    <>
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        width={width}
-        height={height}
-        className={shared.picture}
-        aria-hidden="true"
-        {...handlers}
-      >
-        <rect width={width} height={height} className={shared.hit} />
-        <g transform={`translate(${margin.left},${margin.top})`}>
-          <Ground scene={scene} frame={frame} />
-          <TimeCursor x={cursorX} width={inner.width} height={inner.height + STRIP} />
-          {told !== undefined && <path d={`M${pointed!.x},0V${inner.height + STRIP}`} className={shared.pointed} />}
-          {cursorX >= 0 && cursorX <= inner.width && (
-            <g className={styles.value}>
-              <circle cx={cursorX} cy={y(capped(noStopMin[sample]!))} r={5} />
-              <text
-                x={cursorX + (left ? -10 : 10)}
-                y={Math.max(12, y(capped(noStopMin[sample]!)) - 12)}
-                textAnchor={left ? 'end' : 'start'}
-              >
-                {ceilingM[sample]! > 0 ? 'none left' : `${printAs('noStopMin', noStopMin[sample]!, units)} left`}
-              </text>
-            </g>
-          )}
-        </g>
-      </svg>
-      {told !== undefined && (
-        <PointerTip
-          x={margin.left + pointed!.x}
-          y={margin.top + inner.height / 2}
-          width={width}
-          height={height}
-          title={printClock(x.invert(pointed!.x))}
-        >
-          <span>
-            {ceilingM[told]! > 0
-              ? `none left; a ceiling at ${printAs('ceilingM', ceilingM[told]!, units)}`
-              : `${printAs('noStopMin', noStopMin[told]!, units)} without a stop`}
-          </span>
-          <span>
-            {noStopLeader[told] ? `compartment ${noStopLeader[told]} sets it` : 'no compartment would end it here'}
-          </span>
-        </PointerTip>
-      )}
-    </>
+    <TimePlot
+      {...{ frame, width, height, cursorS, onCursor }}
+      below={STRIP}
+      atCursor={(cursorX) => {
+        const left = cursorX > inner.width * 0.75;
+        const at = y(capped(noStopMin[sample]!));
+        return (
+          <g className={styles.value}>
+            <circle cx={cursorX} cy={at} r={5} />
+            <text x={cursorX + (left ? -10 : 10)} y={Math.max(12, at - 12)} textAnchor={left ? 'end' : 'start'}>
+              {ceilingM[sample]! > 0 ? 'none left' : `${printAs('noStopMin', noStopMin[sample]!, units)} left`}
+            </text>
+          </g>
+        );
+      }}
+      tip={({ sample: at }) => ({
+        lines: [
+          ceilingM[at]! > 0
+            ? `none left; a ceiling at ${printAs('ceilingM', ceilingM[at]!, units)}`
+            : `${printAs('noStopMin', noStopMin[at]!, units)} without a stop`,
+          noStopLeader[at] ? `compartment ${noStopLeader[at]} sets it` : 'no compartment would end it here',
+        ],
+      })}
+    >
+      <Ground scene={scene} frame={frame} />
+    </TimePlot>
   );
 }
 
@@ -110,21 +82,17 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
     [columns, figures],
   );
   return (
-    <>
+    <TimeGround frame={frame} below={STRIP}>
       <defs>
         <Rock id={`${id}rock`} />
-        <clipPath id={`${id}frame`}>
-          <rect y={-3} width={inner.width} height={inner.height + 6} />
-        </clipPath>
       </defs>
-      {TICKS_MIN.map((minutes) => (
-        <g key={minutes} transform={`translate(0,${y(minutes)})`}>
-          <line x2={inner.width} className={shared.grid} />
-          <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
-            {minutes === NO_STOP_CAP_MIN ? `>${minutes}` : minutes}
-          </text>
-        </g>
-      ))}
+      <Levels
+        width={inner.width}
+        levels={TICKS_MIN.map((minutes) => ({
+          y: y(minutes),
+          text: minutes === NO_STOP_CAP_MIN ? `>${minutes}` : `${minutes}`,
+        }))}
+      />
       {asked.map(({ from, to }, index) => (
         <g key={index} transform={`translate(${from},0)`}>
           <rect width={to - from} height={inner.height} fill={`url(#${id}rock)`} />
@@ -136,10 +104,10 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
           )}
         </g>
       ))}
-      <path d={path} className={styles.left} clipPath={`url(#${id}frame)`} />
-      <path d={`M0,${inner.height}H${inner.width}`} className={shared.surface} />
+      <Clipped {...inner} above={3}>
+        <path d={path} className={styles.left} />
+      </Clipped>
       <LeaderStrip name="set by" leaders={leaders} y={inner.height + 3} />
-      <TimeAxis x={x} width={inner.width} y={inner.height + STRIP} />
-    </>
+    </TimeGround>
   );
 });

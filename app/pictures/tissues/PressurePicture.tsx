@@ -15,9 +15,10 @@ import { toleranceAt, type Tolerance } from './pressure-lines';
 import { pressureScales, type PressureScales } from './pressure-scales';
 import { trailPath, trailSamples } from './pressure-trail';
 import { depthTicks } from '../profile/profile-scales';
+import { Plate } from '../axes/Plate';
 import { Rock } from '../axes/Rock';
-import { isPastSurfaceLimit, runnersAt, type Runner } from '../runners';
-import { spread } from '../axes/spread';
+import { isPastSurfaceLimit, compartmentStatesAt, type CompartmentState } from '../compartment-states';
+import { spacedOut } from '../axes/spaced-out';
 import { tenth } from '../axes/time-columns';
 import { usePointed } from '../hand/use-pointed';
 import shared from '../pictures.module.css';
@@ -38,9 +39,9 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
   const scales = useMemo(() => pressureScales(scene, width, height), [scene, width, height]);
   const { margin, inner, x, y } = scales;
   const { pointed, handlers } = usePointed(margin, width);
-  const runners = runnersAt(scene, sample);
-  const one = runners[compartment - 1]!;
-  const told = pointed && (all ? nearest(runners, (runner) => Math.abs(y(runner.tensionBar) - pointed.y)) : one);
+  const states = compartmentStatesAt(scene, sample);
+  const one = states[compartment - 1]!;
+  const near = pointed && (all ? nearest(states, (state) => Math.abs(y(state.tensionBar) - pointed.y)) : one);
   const nowX = x(timeline.ambientBar[sample]!);
   // With nitrogen alone the limits stand still but for where the first stop lies; helium moves them with every sample.
   const limitsOf = timeline.hasHelium ? sample : scene.figures.anchorM[sample]!;
@@ -54,55 +55,45 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
 
   return (
     <>
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        width={width}
-        height={height}
-        className={shared.picture}
-        aria-hidden="true"
-        {...handlers}
-      >
+      <Plate width={width} height={height} margin={margin} {...handlers}>
         <defs>
           <Rock id={rock} />
           <clipPath id={frame}>
             <rect width={inner.width} height={inner.height} />
           </clipPath>
         </defs>
-        <rect width={width} height={height} className={shared.hit} />
-        <g transform={`translate(${margin.left},${margin.top})`}>
-          <Ground scene={scene} scales={scales} units={units} />
-          <g clipPath={`url(#${frame})`}>
-            {all ? (
-              <Fan scene={scene} sample={sample} scales={scales} />
-            ) : (
-              <Limits scene={scene} scales={scales} tolerance={tolerance} rock={rock} />
-            )}
-            <path d={straight(scales, (bar) => bar)} className={styles.balance} />
-            <path d={`M${tenth(nowX)},0V${inner.height}`} className={styles.here} />
-            <path d={whole} className={styles.trailAhead} />
-            {!all && <path d={trailPath(timeline, trail, sample, compartment, x, y)} className={styles.trail} />}
-          </g>
-          <LineNames scene={scene} scales={scales} tolerance={tolerance} all={all} />
-          <Marks
-            runners={all ? runners : [one]}
-            x={nowX}
-            y={y}
-            mixed={timeline.hasHelium}
-            named={told?.number ?? compartment}
-          />
+        <Ground scene={scene} scales={scales} units={units} />
+        <g clipPath={`url(#${frame})`}>
+          {all ? (
+            <Fan scene={scene} sample={sample} scales={scales} />
+          ) : (
+            <Limits scene={scene} scales={scales} tolerance={tolerance} rock={rock} />
+          )}
+          <path d={straight(scales, (bar) => bar)} className={styles.balance} />
+          <path d={`M${tenth(nowX)},0V${inner.height}`} className={styles.here} />
+          <path d={whole} className={styles.trailAhead} />
+          {!all && <path d={trailPath(timeline, trail, sample, compartment, x, y)} className={styles.trail} />}
         </g>
-      </svg>
-      {told && (
+        <LineNames scene={scene} scales={scales} tolerance={tolerance} all={all} />
+        <Marks
+          states={all ? states : [one]}
+          x={nowX}
+          y={y}
+          mixed={timeline.hasHelium}
+          named={near?.number ?? compartment}
+        />
+      </Plate>
+      {near && (
         <PointerTip
           x={margin.left + nowX}
-          y={margin.top + y(told.tensionBar)}
+          y={margin.top + y(near.tensionBar)}
           width={width}
           height={height}
-          title={`Compartment ${told.number}, half-time ${told.halfTimeMin} min`}
+          title={`Compartment ${near.number}, half-time ${near.halfTimeMin} min`}
         >
-          <span>holds {printPressure(told.tensionBar, units)}</span>
+          <span>holds {printPressure(near.tensionBar, units)}</span>
           <span>ambient pressure {printPressure(timeline.ambientBar[sample]!, units)}</span>
-          <span>limit here {printPressure(told.limitNowBar, units)}</span>
+          <span>limit here {printPressure(near.limitNowBar, units)}</span>
         </PointerTip>
       )}
     </>
@@ -178,24 +169,24 @@ function Fan({ scene, sample, scales }: { scene: Scene; sample: number; scales: 
 }
 
 function Marks(props: {
-  runners: readonly Runner[];
+  states: readonly CompartmentState[];
   x: number;
   y: PressureScales['y'];
   mixed: boolean;
   named: number;
 }) {
-  const { runners, x, y, mixed, named } = props;
-  return runners.map((runner) => {
-    const shape = isPastSurfaceLimit(runner) ? 'lozenge' : 'round';
-    const radius = runners.length > 1 ? 5.5 : 8.5;
-    const share = mixed ? runner.nitrogenBar / runner.tensionBar : 1;
+  const { states, x, y, mixed, named } = props;
+  return states.map((state) => {
+    const shape = isPastSurfaceLimit(state) ? 'lozenge' : 'round';
+    const radius = states.length > 1 ? 5.5 : 8.5;
+    const share = mixed ? state.nitrogenBar / state.tensionBar : 1;
     return (
-      <g key={runner.number} className={shape === 'round' ? styles.mark : styles.markOver}>
-        <path d={markPath(shape, x, y(runner.tensionBar), radius)} className={styles.outline} />
-        <path d={markPartPath(shape, x, y(runner.tensionBar), radius, share)} className={styles.nitrogen} />
-        {runner.number === named && (
-          <text x={x + 14} y={y(runner.tensionBar)} dy="0.32em" className={styles.markName}>
-            {runner.number}
+      <g key={state.number} className={shape === 'round' ? styles.mark : styles.markOver}>
+        <path d={markPath(shape, x, y(state.tensionBar), radius)} className={styles.outline} />
+        <path d={markPartPath(shape, x, y(state.tensionBar), radius, share)} className={styles.nitrogen} />
+        {state.number === named && (
+          <text x={x + 14} y={y(state.tensionBar)} dy="0.32em" className={styles.markName}>
+            {state.number}
           </text>
         )}
       </g>
@@ -291,12 +282,12 @@ const LineNames = memo(function LineNames({
   ];
   const tops = names.filter((name) => name.top !== undefined);
   const rights = names.filter((name) => name.right !== undefined);
-  const topPlaces = spread(
+  const topPlaces = spacedOut(
     tops.map((name) => name.top!),
     42,
     inner.width + 60,
   );
-  const rightPlaces = spread(
+  const rightPlaces = spacedOut(
     rights.map((name) => name.right!),
     18,
     inner.height,

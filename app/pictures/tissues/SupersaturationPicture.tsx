@@ -4,21 +4,19 @@ import { scaleLinear, type ScaleLinear } from 'd3';
 import { memo, useId, useMemo } from 'react';
 import { loadAt } from '@/lib/ascent/figures';
 import { supersaturation } from '@/lib/ascent/supersaturation';
-import { printClock } from '@/lib/quantity/duration';
 import type { Scene } from '../scene';
 import { LeaderStrip, STRIP_HEIGHT } from '../axes/LeaderStrip';
 import { printPercent } from '@/lib/quantity/percent';
 import type { PictureProps } from '../picture-props';
-import { PointerTip } from '../hand/PointerTip';
 import { Rock } from '../axes/Rock';
-import { spread } from '../axes/spread';
+import { spacedOut } from '../axes/spaced-out';
 import { supersaturationColumns, type SupersaturationColumns } from './supersaturation-columns';
+import { Clipped } from '../axes/Clipped';
+import { Levels } from '../axes/Levels';
 import { columnPath } from '../axes/time-columns';
-import { TimeAxis } from '../axes/TimeAxis';
-import { TimeCursor } from '../axes/TimeCursor';
-import { columnAt, timePicture, type TimePicture } from '../axes/time-picture';
-import { usePointed } from '../hand/use-pointed';
-import shared from '../pictures.module.css';
+import { TimeGround } from '../axes/TimeGround';
+import { timePicture, type TimePicture } from '../axes/time-picture';
+import { TimePlot } from '../axes/TimePlot';
 import styles from './supersaturation.module.css';
 
 const STRIPS = 2 * STRIP_HEIGHT + 6;
@@ -47,51 +45,23 @@ const largest = (values: Float32Array) => values.reduce((most, value) => Math.ma
 /** The largest supersaturation of the sixteen, here and as if surfaced, over time, under the limits; and which compartment has it. */
 export function SupersaturationPicture({ scene, sample, cursorS, width, height, onCursor, view }: PictureProps) {
   const frame = useMemo(() => seriesFrame(scene, width, height, view), [scene, width, height, view]);
-  const { margin, inner, x } = frame;
-  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
-  const column = pointed && pointed.x >= 0 && pointed.x <= inner.width ? columnAt(frame, pointed.x) : undefined;
-
+  const { inner, x } = frame;
   return (
-    <>
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        width={width}
-        height={height}
-        className={shared.picture}
-        aria-hidden="true"
-        {...handlers}
-      >
-        <rect width={width} height={height} className={shared.hit} />
-        <g transform={`translate(${margin.left},${margin.top})`}>
-          <Ground scene={scene} frame={frame} namesRight={x(cursorS) < inner.width / 2} />
-          <TimeCursor x={x(cursorS)} width={inner.width} height={inner.height + STRIPS} />
-          {column !== undefined && <path d={`M${column},0V${inner.height + STRIPS}`} className={shared.pointed} />}
-          <Values scene={scene} sample={sample} frame={frame} cursorX={x(cursorS)} />
-        </g>
-      </svg>
-      {column !== undefined && (
-        <PointerTip
-          x={margin.left + pointed!.x}
-          y={margin.top + inner.height / 2}
-          width={width}
-          height={height}
-          title={printClock(x.invert(pointed!.x))}
-        >
-          <Told name="at your depth" columns={frame.now} column={column} />
-          <Told name="if you surfaced" columns={frame.surfacing} column={column} />
-        </PointerTip>
-      )}
-    </>
+    <TimePlot
+      {...{ frame, width, height, cursorS, onCursor }}
+      below={STRIPS}
+      atCursor={(cursorX) => <Values scene={scene} sample={sample} frame={frame} cursorX={cursorX} />}
+      tip={({ column }) => ({
+        lines: [said('at your depth', frame.now, column), said('if you surfaced', frame.surfacing, column)],
+      })}
+    >
+      <Ground scene={scene} frame={frame} namesRight={x(cursorS) < inner.width / 2} />
+    </TimePlot>
   );
 }
 
-function Told({ name, columns, column }: { name: string; columns: SupersaturationColumns; column: number }) {
-  return (
-    <span>
-      {name} {printPercent(columns.most[column]!)}
-      {columns.most[column]! > 0 && `, compartment ${columns.leader[column]}`}
-    </span>
-  );
+function said(name: string, { most, leader }: SupersaturationColumns, column: number): string {
+  return `${name} ${printPercent(most[column]!)}${most[column]! > 0 ? `, compartment ${leader[column]}` : ''}`;
 }
 
 /** Where the lines stand under the cursor, named there. */
@@ -107,7 +77,6 @@ function Values({
   cursorX: number;
 }) {
   const { inner, y } = frame;
-  if (cursorX < 0 || cursorX > inner.width) return null;
   const { timeline } = scene;
   const load = loadAt(timeline, sample);
   const short = inner.width < NARROW;
@@ -125,7 +94,7 @@ function Values({
   ];
   const left = cursorX > inner.width / 2;
   const tops = values.map(({ value }) => y(Math.max(0, value)));
-  const places = spread(
+  const places = spacedOut(
     tops.map((top) => top - 12),
     19,
     inner.height - 10,
@@ -163,38 +132,28 @@ const Ground = memo(function Ground({
     [surfacing],
   );
   const limits = limitsOf(low, high, inner.width < NARROW);
-  const namePlaces = spread(
+  const namePlaces = spacedOut(
     limits.map(({ value }) => y(value) - 6),
     16,
     inner.height,
   );
   return (
-    <>
+    <TimeGround frame={frame} below={STRIPS}>
       <defs>
         <Rock id={`${id}rock`} />
-        <clipPath id={`${id}frame`}>
-          <rect width={inner.width} height={inner.height} />
-        </clipPath>
         <clipPath id={`${id}past`}>
           <rect width={inner.width} height={Math.max(0, y(high))} />
         </clipPath>
       </defs>
-      {y.ticks(5).map((share) => (
-        <g key={share} transform={`translate(0,${y(share)})`}>
-          <line x2={inner.width} className={shared.grid} />
-          <text x={-8} dy="0.32em" className={shared.axis} textAnchor="end">
-            {printPercent(share)}
-          </text>
-        </g>
-      ))}
+      <Levels width={inner.width} levels={y.ticks(5).map((share) => ({ y: y(share), text: printPercent(share) }))} />
       <path d={`${surfacingPath}V${inner.height}H0Z`} fill={`url(#${id}rock)`} clipPath={`url(#${id}past)`} />
       {limits.map(({ value, strong }) => (
         <path key={value} d={`M0,${y(value)}H${inner.width}`} className={strong ? styles.limit : styles.limitFaint} />
       ))}
-      <g clipPath={`url(#${id}frame)`}>
+      <Clipped {...inner}>
         <path d={surfacingPath} className={styles.surfacing} />
         <path d={nowPath} className={styles.now} />
-      </g>
+      </Clipped>
       {limits.map(({ name }, index) => (
         <text
           key={name}
@@ -206,11 +165,9 @@ const Ground = memo(function Ground({
           {name}
         </text>
       ))}
-      <path d={`M0,${inner.height}H${inner.width}`} className={shared.surface} />
       <LeaderStrip name="here" leaders={leadsNow} y={inner.height + 3} />
       <LeaderStrip name="surfaced" leaders={leadsSurfacing} y={inner.height + 6 + STRIP_HEIGHT} />
-      <TimeAxis x={x} width={inner.width} y={inner.height + STRIPS} />
-    </>
+    </TimeGround>
   );
 });
 

@@ -1,7 +1,7 @@
 import { scaleLinear, type ScaleLinear } from 'd3';
 import type { Scene } from '../scene';
 import { floorBar } from '../axes/pressure-axis';
-import { pressureRange } from '../runners';
+import { pressureRange } from '../compartment-states';
 
 export interface PressureScales {
   readonly margin: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };

@@ -5,7 +5,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { Compartments } from '@/lib/tissue/coefficients';
 import { Choice } from '../../parts/Choice';
-import { useAsked } from '../../parts/working/asked';
+import { useOpenWhy } from '../../parts/working/open-why';
 import { DeskWhy } from '../why/DeskWhy';
 import { ChasePicture } from '../../pictures/chase/ChasePicture';
 import { chaseRange, chaseScales } from '../../pictures/chase/chase-scales';
@@ -13,7 +13,12 @@ import { leadingCompartment } from '../../pictures/leading';
 import { nearest } from '../../pictures/hand/nearest';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
-import { breathedInertBar, isPastSurfaceLimit, runnersAt, type Runner } from '../../pictures/runners';
+import {
+  breathedInertBar,
+  isPastSurfaceLimit,
+  compartmentStatesAt,
+  type CompartmentState,
+} from '../../pictures/compartment-states';
 import { useShownWays } from './use-overlay';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
@@ -25,9 +30,9 @@ export function ChaseFigure() {
   const ways = useShownWays();
   const { scene, sample, units } = picture;
   const { timeline } = scene;
-  const runners = runnersAt(scene, sample);
-  const over = runners.filter(isPastSurfaceLimit).length;
-  const first = runners[leadingCompartment(scene, sample) - 1]!;
+  const states = compartmentStatesAt(scene, sample);
+  const over = states.filter(isPastSurfaceLimit).length;
+  const first = states[leadingCompartment(scene, sample) - 1]!;
   const unit = pressureUnit(units);
   const whyId = useId();
   const [chosen, setChosen] = useState<number>();
@@ -42,11 +47,11 @@ export function ChaseFigure() {
     );
     const box = event.currentTarget.getBoundingClientRect();
     const across = ((event.clientX - box.left) * picture.width) / (box.width || 1) - margin.left;
-    setChosen(nearest(runners, (runner) => Math.abs(x(runner.halfTimeMin) - across))!.number);
-    useAsked.getState().ask(whyId);
+    setChosen(nearest(states, (state) => Math.abs(x(state.halfTimeMin) - across))!.number);
+    useOpenWhy.getState().ask(whyId);
   };
-  const bars = (pick: (runner: Runner) => number) => (runner: Runner) =>
-    (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
+  const bars = (pick: (state: CompartmentState) => number) => (state: CompartmentState) =>
+    (pick(state) / unit.bar).toFixed(unit.decimals + 1);
 
   return (
     <PictureFrame
@@ -61,30 +66,26 @@ export function ChaseFigure() {
       columns={[
         {
           heading: 'Compartment',
-          cell: (runner: Runner) => (
+          cell: (state: CompartmentState) => (
             <>
-              {runner.number}{' '}
-              <DeskWhy
-                small
-                reading={`tension-${runner.number}`}
-                about={`the tension of compartment ${runner.number}`}
-              />
+              {state.number}{' '}
+              <DeskWhy small reading={`tension-${state.number}`} about={`the tension of compartment ${state.number}`} />
             </>
           ),
         },
-        { heading: 'Half-time, min', numeric: true, cell: (runner) => runner.halfTimeMin },
-        { heading: `Tension, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
+        { heading: 'Half-time, min', numeric: true, cell: (state) => state.halfTimeMin },
+        { heading: `Tension, ${unit.name}`, numeric: true, cell: bars((state) => state.tensionBar) },
         ...(timeline.hasHelium
-          ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((runner) => runner.heliumBar) }]
+          ? [{ heading: `of it helium, ${unit.name}`, numeric: true, cell: bars((state) => state.heliumBar) }]
           : []),
-        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },
+        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((state) => state.limitNowBar) },
         {
           heading: `Limit at the surface, ${unit.name}`,
           numeric: true,
-          cell: bars((runner) => runner.limitAtSurfaceBar),
+          cell: bars((state) => state.limitAtSurfaceBar),
         },
       ]}
-      rows={() => runners}
+      rows={() => states}
     >
       <div ref={ref} className={styles.canvas} onClick={askAt}>
         <ChasePicture {...picture} ways={ways} />

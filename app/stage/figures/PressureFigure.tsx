@@ -8,7 +8,7 @@ import { leadingCompartment } from '../../pictures/leading';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import { PressurePicture } from '../../pictures/tissues/PressurePicture';
-import { isPastSurfaceLimit, runnersAt, type Runner } from '../../pictures/runners';
+import { isPastSurfaceLimit, compartmentStatesAt, type CompartmentState } from '../../pictures/compartment-states';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
@@ -23,12 +23,12 @@ export function PressureFigure() {
   const { scene, sample, units } = picture;
   const { timeline } = scene;
   const compartment = Number(looked) || leadingCompartment(scene, sample);
-  const runners = runnersAt(scene, sample);
-  const one = runners[compartment - 1]!;
+  const states = compartmentStatesAt(scene, sample);
+  const one = states[compartment - 1]!;
   const unit = pressureUnit(units);
-  const bars = (pick: (runner: Runner) => number) => (runner: Runner) =>
-    (pick(runner) / unit.bar).toFixed(unit.decimals + 1);
-  const over = runners.filter(isPastSurfaceLimit).length;
+  const bars = (pick: (state: CompartmentState) => number) => (state: CompartmentState) =>
+    (pick(state) / unit.bar).toFixed(unit.decimals + 1);
+  const over = states.filter(isPastSurfaceLimit).length;
 
   return (
     <PictureFrame
@@ -42,7 +42,7 @@ export function PressureFigure() {
           options={[
             { value: 'leading', label: `Leading (${leadingCompartment(scene, sample)})` },
             { value: 'all', label: 'All sixteen' },
-            ...runners.map(({ number, halfTimeMin }) => ({
+            ...states.map(({ number, halfTimeMin }) => ({
               value: `${number}` as const,
               label: `${number}, ${halfTimeMin} min`,
             })),
@@ -56,17 +56,17 @@ export function PressureFigure() {
           : `Compartment ${one.number} holds ${printPressure(one.tensionBar, units)} of gas and tolerates ${printPressure(one.limitNowBar, units)} here.`)
       }
       columns={[
-        { heading: 'Compartment', cell: (runner: Runner) => runner.number },
+        { heading: 'Compartment', cell: (state: CompartmentState) => state.number },
         { heading: `Ambient, ${unit.name}`, numeric: true, cell: bars(() => timeline.ambientBar[sample]!) },
-        { heading: `Gas in it, ${unit.name}`, numeric: true, cell: bars((runner) => runner.tensionBar) },
-        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((runner) => runner.limitNowBar) },
+        { heading: `Gas in it, ${unit.name}`, numeric: true, cell: bars((state) => state.tensionBar) },
+        { heading: `Limit here, ${unit.name}`, numeric: true, cell: bars((state) => state.limitNowBar) },
         {
           heading: `Limit at the surface, ${unit.name}`,
           numeric: true,
-          cell: bars((runner) => runner.limitAtSurfaceBar),
+          cell: bars((state) => state.limitAtSurfaceBar),
         },
       ]}
-      rows={() => (looked === 'all' ? runners : [one])}
+      rows={() => (looked === 'all' ? states : [one])}
     >
       <div ref={ref} className={styles.canvas}>
         <PressurePicture {...picture} compartment={compartment} all={looked === 'all'} />

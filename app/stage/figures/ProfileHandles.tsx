@@ -6,7 +6,17 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { printClock, writeTime } from '@/lib/quantity/duration';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { useDesk, useDeskStore } from '../desk-context';
-import { addPoint, moveLegDepth, moveLegEnd, removeLeg, snapped, type Notch } from './profile-edits';
+import {
+  addPoint,
+  isLevel,
+  moveLegDepth,
+  moveLegEnd,
+  newPointS,
+  pullLegEnd,
+  removeLeg,
+  snapped,
+  type Notch,
+} from './profile-edits';
 import { pointerIn, type ProfileScales } from '../../pictures/profile/profile-scales';
 import type { PictureProps } from '../../pictures/picture-props';
 import styles from '../../pictures/pictures.module.css';
@@ -23,9 +33,13 @@ type Axis = 'depth' | 'time';
 /** Past this many pixels a drag is known to go up and down, or along. */
 const DECIDED_PX = 4;
 
+/** The page keys move a point by so many steps of an arrow key. */
+const PAGE = 5;
+
 /**
  * Points and legs that can be moved by hand or by keys. A drag goes either up and down (the depth) or along (the time
- * the leg takes, and so its rate), whichever it sets out as; the script is changed, and the picture follows it.
+ * the leg takes, and so its rate), whichever it sets out as; the script is changed, and the picture follows it. On a
+ * touch screen points take hold of the gesture; lines leave what goes up and down to the page, to scroll with.
  */
 export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
   const store = useDeskStore();
@@ -75,17 +89,15 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
     }
     const leg = held.legs[held.leg]!;
     const step = event.altKey ? fine : notch;
+    const depthM = () => snapped(scales.y.invert(scales.y(leg.toM) + dy), step.depthM);
+    const endS = () =>
+      snapped(scales.x.invert(scales.x(leg.endS) + dx) - leg.startS, step.timeS / (isLevel(leg) ? 1 : 12)) + leg.startS;
     const next =
-      held.axis === 'depth'
-        ? moveLegDepth(held.script, leg, snapped(scales.y.invert(scales.y(leg.toM) + dy), step.depthM))
-        : moveLegEnd(
-            held.script,
-            leg,
-            snapped(
-              scales.x.invert(scales.x(leg.endS) + dx) - leg.startS,
-              step.timeS / (leg.fromM === leg.toM ? 1 : 12),
-            ) + leg.startS,
-          );
+      held.axis === 'time'
+        ? moveLegEnd(held.script, leg, endS())
+        : held.part === 'line'
+          ? moveLegDepth(held.script, leg, depthM())
+          : pullLegEnd(held.script, leg, depthM());
     store.getState().change({ script: next }, held.name);
   };
 
@@ -95,29 +107,39 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
     onHold(undefined);
   };
 
-  const nudge = (event: KeyboardEvent, leg: Leg) => {
+  /** The page has taken the gesture, to scroll with it: the dive is as it was. */
+  const giveUp = () => {
+    const held = drag.current;
+    if (held && store.getState().script !== held.script) store.getState().undo();
+    end();
+  };
+
+  const press = (event: KeyboardEvent<SVGGElement>, leg: Leg) => {
     const step = event.shiftKey ? fine : notch;
-    const { script, change } = store.getState();
-    const moves: Record<string, () => string> = {
-      ArrowUp: () => moveLegDepth(script, leg, leg.toM - step.depthM),
-      ArrowDown: () => moveLegDepth(script, leg, leg.toM + step.depthM),
-      ArrowLeft: () => moveLegEnd(script, leg, leg.endS - step.timeS / (leg.fromM === leg.toM ? 1 : 6)),
-      ArrowRight: () => moveLegEnd(script, leg, leg.endS + step.timeS / (leg.fromM === leg.toM ? 1 : 6)),
-      Delete: () => removeLeg(script, leg),
-      Backspace: () => removeLeg(script, leg),
-      Insert: () =>
-        addPoint(
-          script,
-          store.getState().scene.dive,
-          leg,
-          (leg.startS + leg.endS) / 2,
-          leg.toM + (leg.toM > 6 ? -3 : 3),
-        ),
+    const stepS = step.timeS / (isLevel(leg) ? 1 : 6);
+    const { script, change, cursorS } = store.getState();
+    const toPoint = (which: 0 | -1) => () => {
+      const points = event.currentTarget.parentElement!.querySelectorAll<SVGGElement>('[role="slider"]');
+      Array.from(points).at(which)?.focus();
     };
-    const made = moves[event.key];
-    if (!made) return;
+    const nudge = (next: string) => change({ script: next }, `nudge ${leg.step}`);
+    const doings: Record<string, () => void> = {
+      ArrowUp: () => nudge(pullLegEnd(script, leg, leg.toM - step.depthM)),
+      ArrowDown: () => nudge(pullLegEnd(script, leg, leg.toM + step.depthM)),
+      ArrowLeft: () => nudge(moveLegEnd(script, leg, leg.endS - stepS)),
+      ArrowRight: () => nudge(moveLegEnd(script, leg, leg.endS + stepS)),
+      PageUp: () => nudge(pullLegEnd(script, leg, leg.toM - PAGE * step.depthM)),
+      PageDown: () => nudge(pullLegEnd(script, leg, leg.toM + PAGE * step.depthM)),
+      Home: toPoint(0),
+      End: toPoint(-1),
+      Delete: () => change({ script: removeLeg(script, leg) }),
+      Backspace: () => change({ script: removeLeg(script, leg) }),
+      Insert: () => change({ script: addPoint(script, leg, newPointS(leg, cursorS)) }),
+    };
+    const doing = doings[event.key === '+' ? 'Insert' : event.key];
+    if (!doing || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
-    change({ script: made() }, event.key.startsWith('Arrow') ? `nudge ${leg.step}` : undefined);
+    doing();
   };
 
   return (
@@ -130,17 +152,16 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
             key={`line ${leg.step}`}
             d={line}
             aria-hidden="true"
-            className={`${styles.legHit} ${leg.fromM === leg.toM ? styles.upDown : styles.along}`}
+            className={`${styles.legHit} ${isLevel(leg) ? styles.upDown : styles.along}`}
             onPointerDown={(event) => begin(event, index, 'line')}
             onPointerMove={move}
             onPointerUp={end}
-            onPointerCancel={end}
+            onPointerCancel={giveUp}
             onDoubleClick={(event) => {
-              const at = pointerIn(event.currentTarget.ownerSVGElement!, event);
-              const { script, scene, change } = store.getState();
-              change({
-                script: addPoint(script, scene.dive, leg, scales.x.invert(at.x), leg.toM + (leg.toM > 6 ? -3 : 3)),
-              });
+              const { x } = pointerIn(event.currentTarget.ownerSVGElement!, event);
+              const { script, change } = store.getState();
+              change({ script: addPoint(script, leg, scales.x.invert(x)) });
+              select(leg.step);
             }}
           />
         );
@@ -162,11 +183,11 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
             transform={`translate(${scales.x(leg.endS).toFixed(1)},${scales.y(leg.toM).toFixed(1)})`}
             className={leg.step === selected ? styles.handleChosen : styles.handle}
             onFocus={() => select(leg.step)}
-            onKeyDown={(event) => nudge(event, leg)}
+            onKeyDown={(event) => press(event, leg)}
             onPointerDown={(event) => begin(event, index, 'point')}
             onPointerMove={move}
             onPointerUp={end}
-            onPointerCancel={end}
+            onPointerCancel={giveUp}
           >
             <circle r={14} className={styles.hit} />
             <rect x={-5} y={-5} width={10} height={10} rx={1.5} />

@@ -12,7 +12,7 @@ import { TypedValue } from '../../parts/TypedValue';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk, useDeskStore } from '../desk-context';
 import { StepHint } from './StepHint';
-import { addPoint, removeLeg } from './profile-edits';
+import { addPoint, isLevel, newPointS, removeLeg } from './profile-edits';
 import styles from '../stage.module.css';
 
 /** Exact values for the step under the hand: typed, where a drag is too coarse. */
@@ -24,7 +24,6 @@ export function StepEditor() {
   const index = legs.findIndex((one) => one.step === selected);
   const leg = legs[index];
   if (!leg) return <StepHint />;
-  const level = leg.fromM === leg.toM;
   const edit = (make: (script: string) => string) => store.getState().change({ script: make(store.getState().script) });
   return (
     <div className={styles.stepEditor} role="group" aria-label={`Exact values of point ${index + 1}`}>
@@ -45,7 +44,7 @@ export function StepEditor() {
         parse={parseTime}
         onValue={(timeS) => edit((script) => setStepDuration(script, leg.step, timeS))}
       />
-      {!level && (
+      {!isLevel(leg) && (
         <TypedValue
           label="Rate"
           shown={rateText(leg, units)}
@@ -55,17 +54,7 @@ export function StepEditor() {
       )}
       <Button
         icon="plus"
-        onClick={() =>
-          edit((script) =>
-            addPoint(
-              script,
-              store.getState().scene.dive,
-              leg,
-              (leg.startS + leg.endS) / 2,
-              leg.toM + (leg.toM > 6 ? -3 : 3),
-            ),
-          )
-        }
+        onClick={() => edit((script) => addPoint(script, leg, newPointS(leg, store.getState().cursorS)))}
       >
         Add a point
       </Button>
@@ -78,7 +67,7 @@ export function StepEditor() {
 
 function kindOf(leg: Leg): string {
   if (leg.interval) return 'An interval at the surface.';
-  if (leg.fromM === leg.toM) return 'A stay.';
+  if (isLevel(leg)) return 'A stay.';
   return leg.toM > leg.fromM ? 'A descent.' : 'An ascent.';
 }
 

@@ -4,8 +4,8 @@ import styles from '../stage.module.css';
 export function StepHint() {
   return (
     <p className={styles.stepHint}>
-      Drag a point or a leg, or choose one with Tab and move it with the arrow keys. Double-click the line to add a
-      point.
+      Drag a point or a leg. Double-click a leg to put a point there. With Tab on a point, arrow and page keys move it,
+      Insert adds one at the time cursor, Delete takes it away.
     </p>
   );
 }

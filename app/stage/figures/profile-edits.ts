@@ -1,7 +1,7 @@
-import type { Dive } from '@/lib/dive/dive';
-import { insertStepAfter, removeStep } from '@/lib/dive/edit-steps';
-import { setStepDepth, setStepDuration } from '@/lib/dive/edit';
+import { removeStep } from '@/lib/dive/edit-steps';
+import { pullStayEnd, setStepDepth, setStepDuration } from '@/lib/dive/edit';
 import type { Leg } from '@/lib/dive/legs';
+import { splitStep } from '@/lib/dive/split-step';
 
 /** How far one key press or one notch of a drag moves a point. */
 export interface Notch {
@@ -13,41 +13,32 @@ export function snapped(value: number, step: number): number {
   return Math.round(value / step) * step;
 }
 
-/** The script with the end of a leg moved to another depth; the surface between dives stays where it is. */
+/** The script with a leg moved to another depth: a stay as a whole, a change of depth at its end. */
 export function moveLegDepth(script: string, leg: Leg, depthM: number): string {
   return setStepDepth(script, leg.step, Math.max(0, depthM));
 }
+
+/** The script with the end of a leg pulled to another depth: that of a stay makes a way up or down of it. */
+export function pullLegEnd(script: string, leg: Leg, depthM: number): string {
+  return isLevel(leg) ? pullStayEnd(script, leg.step, Math.max(0, depthM)) : moveLegDepth(script, leg, depthM);
+}
+
+export const isLevel = ({ fromM, toM }: Leg): boolean => fromM === toM;
 
 /** The script with the end of a leg moved to another time; what comes after moves along. */
 export function moveLegEnd(script: string, leg: Leg, endS: number): string {
   return setStepDuration(script, leg.step, Math.max(1, endS - leg.startS));
 }
 
-/** Ascents and descents of new points go at these rates, m/min. */
-const NEW_DESCENT_M_MIN = 18;
-const NEW_ASCENT_M_MIN = 9;
+/** The script with a new point on a leg, where it is at a time; the dive itself stays as it is. */
+export function addPoint(script: string, leg: Leg, timeS: number): string {
+  if (leg.interval) return script;
+  return splitStep(script, leg.step, (timeS - leg.startS) / (leg.endS - leg.startS));
+}
 
-/**
- * A new point: within a stay, the stay is cut there and the rest of it is spent at the new depth; elsewhere the dive
- * makes its way to the new depth and stays a minute.
- */
-export function addPoint(script: string, dive: Dive, leg: Leg, timeS: number, depthM: number): string {
-  if (leg.interval || depthM <= 0) return script;
-  const step = dive.steps[leg.step];
-  const fromM = step?.kind === 'stay' ? leg.fromM : leg.toM;
-  if (Math.abs(depthM - fromM) < 0.5) return script;
-  const down = depthM > fromM;
-  const travelS = (Math.abs(depthM - fromM) / (down ? NEW_DESCENT_M_MIN : NEW_ASCENT_M_MIN)) * 60;
-  const cut = step?.kind === 'stay';
-  const before = cut ? Math.max(1, Math.round(timeS - leg.startS)) : 0;
-  const rest = cut ? Math.max(30, Math.round(leg.endS - timeS)) : 60;
-  const shortened = cut ? setStepDuration(script, leg.step, before) : script;
-  const moved = insertStepAfter(shortened, leg.step, {
-    kind: down ? 'descend' : 'ascend',
-    toM: depthM,
-    durationS: travelS,
-  });
-  return insertStepAfter(moved, leg.step + 1, { kind: 'stay', durationS: rest });
+/** Where the key puts a new point on a leg: at the time cursor, or half way where that is elsewhere. */
+export function newPointS(leg: Leg, cursorS: number): number {
+  return cursorS > leg.startS && cursorS < leg.endS ? cursorS : (leg.startS + leg.endS) / 2;
 }
 
 /** The script without a leg's step. */

@@ -22,7 +22,7 @@ import { PictureFrame } from '../figures/PictureFrame';
 import { AscentsPicture } from '../../pictures/gas/AscentsPicture';
 import { AscentsTable } from '../../pictures/gas/AscentsTable';
 import { RunTimeSheet, runTimeColumns, runTimeRows } from './RunTimeSheet';
-import { Spreads } from './Spreads';
+import { StopDistributions } from './StopDistributions';
 import { useScriptEdit } from './use-script-edit';
 import styles from '../../pictures/gas/exposure.module.css';
 
@@ -98,7 +98,7 @@ export function StagedFigure() {
           ]}
         />
       </div>
-      <Spreads dive={dive} diveNumber={diveNumber} />
+      <StopDistributions dive={dive} diveNumber={diveNumber} />
       <Caution about="deepCourse" />
     </PictureFrame>
   );

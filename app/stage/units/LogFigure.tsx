@@ -10,7 +10,7 @@ import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { sayAloud, silence } from './speech';
-import { toldOf, VOICES, type Told } from './told';
+import { logEntriesOf, VOICES, type LogEntry } from './log-entries';
 import styles from './units.module.css';
 
 /** What the chosen unit told and what became of the gas, in sentences that can be read, heard and gone to. */
@@ -23,7 +23,7 @@ export function LogFigure() {
   const units = usePreferences((state) => state.units);
   const [spoken, setSpoken] = useState(false);
   const told = useRef(cursorS);
-  const events = useMemo(() => toldOf(scene, watch, units), [scene, watch, units]);
+  const events = useMemo(() => logEntriesOf(scene, watch, units), [scene, watch, units]);
   const supplied = events.filter(({ voice }) => voice === 'bySupply').length;
 
   useEffect(() => {
@@ -62,7 +62,7 @@ export function LogFigure() {
         </div>
       }
       columns={[
-        { heading: 'Time', cell: (event: Told) => printClock(event.timeS) },
+        { heading: 'Time', cell: (event: LogEntry) => printClock(event.timeS) },
         { heading: 'What', cell: ({ kind }) => kind },
         { heading: 'Said by', cell: ({ voice }) => VOICES[voice] },
       ]}

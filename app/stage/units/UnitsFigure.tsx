@@ -11,7 +11,7 @@ import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { DeskWhy } from '../why/DeskWhy';
 import { SetupEditor } from './SetupEditor';
-import { ASKED } from './asked-of-units';
+import { UNIT_QUESTIONS } from './unit-questions';
 import { watchesOf } from '../../pictures/scene-watches';
 import styles from './units.module.css';
 
@@ -24,9 +24,9 @@ export function UnitsFigure() {
   const units = usePreferences((state) => state.units);
   const shown = watches.map((watch) => shownAt(watch, sample, units));
   const said = shown.map((one) => unitSayings(one, units));
-  const told = (Object.keys(said[0]!) as UnitReadingId[]).map((id) => ({
+  const rows = (Object.keys(said[0]!) as UnitReadingId[]).map((id) => ({
     label: said[0]![id].name,
-    why: ASKED[id],
+    why: UNIT_QUESTIONS[id],
     cells: said.map((one) => one[id].text),
   }));
   const right = watches[0]!;
@@ -45,13 +45,13 @@ export function UnitsFigure() {
           : `${watches.length} units watch the same dive; what differs from the one set right is marked with ≠.`
       }
       columns={[
-        { heading: 'Reading', cell: (row: (typeof told)[number]) => row.label },
+        { heading: 'Reading', cell: (row: (typeof rows)[number]) => row.label },
         ...watches.map((watch, index) => ({
           heading: watch.setup.name,
-          cell: (row: (typeof told)[number]) => row.cells[index]!,
+          cell: (row: (typeof rows)[number]) => row.cells[index]!,
         })),
       ]}
-      rows={() => told}
+      rows={() => rows}
     >
       <div className={styles.unitTable} role="region" aria-label="What each unit shows now" tabIndex={0}>
         <table>
@@ -71,7 +71,7 @@ export function UnitsFigure() {
             </tr>
           </thead>
           <tbody>
-            {told.map((row) => (
+            {rows.map((row) => (
               <tr key={row.label}>
                 <th scope="row">{row.label}</th>
                 {row.cells.map((cell, index) => (

@@ -10,7 +10,7 @@ import type { Target } from '@/lib/ways-out/trouble';
 import type { WayOut } from '@/lib/ways-out/ways-out';
 import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';
-import { useAsked } from '../../parts/working/asked';
+import { useOpenWhy } from '../../parts/working/open-why';
 import { WorkingSheet } from '../../parts/working/WorkingSheet';
 import { useWaysOut } from '../../working/ways-out/use-ways-out';
 import { targetOf, useWaysOutHere, waysOutId } from '../../working/ways-out/ways-out-here';
@@ -23,7 +23,7 @@ import { sceneOf, type Scene } from '../../pictures/scene';
 
 /** Answers on the desk what would have avoided a stop, whoever asked: a reading, an event of the log, a "why?". */
 export function DeskWaysOut() {
-  const target = useAsked((state) => targetOf(state.id));
+  const target = useOpenWhy((state) => targetOf(state.id));
   useEffect(() => {
     useWaysOutHere.setState(({ panels }) => ({ panels: panels + 1 }));
     return () => useWaysOutHere.setState(({ panels }) => ({ panels: panels - 1 }));
@@ -43,7 +43,7 @@ function OpenPanel({ target }: { target: Target }) {
   const live = useDesk((state) => state.base !== undefined || state.still);
   const sample = useDesk(cursorSample);
   const units = usePreferences((state) => state.units);
-  const { ask, close } = useAsked.getState();
+  const { ask, close } = useOpenWhy.getState();
   const asked = useMemo(
     () => ({ script: writeScript(scene.dive), question: { target, system: units, rules } }),
     [scene, target, units, rules],

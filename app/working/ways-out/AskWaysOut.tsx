@@ -2,7 +2,7 @@
 
 import type { Target } from '@/lib/ways-out/trouble';
 import { Button } from '../../parts/Button';
-import { useAsked } from '../../parts/working/asked';
+import { useOpenWhy } from '../../parts/working/open-why';
 import { useWaysOutHere, waysOutId } from './ways-out-here';
 
 interface AskWaysOutProps {
@@ -16,7 +16,7 @@ export function AskWaysOut({ target, reverse = false }: AskWaysOutProps) {
   const here = useWaysOutHere((state) => state.panels > 0);
   if (!here) return null;
   return (
-    <Button onClick={() => useAsked.getState().ask(waysOutId(target))}>
+    <Button onClick={() => useOpenWhy.getState().ask(waysOutId(target))}>
       {reverse ? 'How much more would it have taken?' : 'What would have avoided it?'}
     </Button>
   );

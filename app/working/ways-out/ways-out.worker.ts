@@ -1,3 +1,4 @@
+import { ourFault } from '@/app/parts/our-fault';
 import { howMuchMore } from '@/lib/ways-out/how-much-more';
 import { settingsThatMadeIt } from '@/lib/ways-out/unit-settings';
 import { waysOut, type NoWayOut, type Question, type WayOut } from '@/lib/ways-out/ways-out';
@@ -20,6 +21,6 @@ onmessage = ({ data: { script, question } }: MessageEvent<WaysAsked>) => {
     const more = ways.length > 0 ? [] : howMuchMore(script, question);
     postMessage({ ways, more } satisfies WaysFound);
   } catch (error) {
-    postMessage({ failure: error instanceof Error ? error.message : String(error) });
+    postMessage({ failure: ourFault(error) });
   }
 };

@@ -26,7 +26,7 @@ export function readCarried(text: string): Parsed<CarriedRead[]> {
     const separator = from > 0 && /^(?:,|;|\sand\s)$/.test(item);
     if (!separator) {
       const read = shifted(
-        readEntry(item, text.slice(from, from + item.length)),
+        readAnswer(item, text.slice(from, from + item.length)),
         from + item.length - item.trimStart().length,
         item.trim().length,
       );
@@ -40,7 +40,7 @@ export function readCarried(text: string): Parsed<CarriedRead[]> {
   return accepted(carried);
 }
 
-function readEntry(plain: string, typed: string): Parsed<CarriedRead> {
+function readAnswer(plain: string, typed: string): Parsed<CarriedRead> {
   const entry = plain.trim();
   if (entry === '')
     return refused(

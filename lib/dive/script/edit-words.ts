@@ -35,6 +35,11 @@ export function depthLike(old: string, depthM: number, inFeet: boolean): string 
   return inFeet ? `${atMost(depthM / METRES_PER_FOOT, 0)} ft` : `${atMost(depthM, 1)} m`;
 }
 
+/** Whether a depth is written in feet; one written as a word goes by the rest of its script. */
+export function isInFeet(text: string, scriptInFeet: boolean): boolean {
+  return NUMBER_START.test(plainText(text)) ? /f/i.test(text) : scriptInFeet;
+}
+
 /** A rate in the words of the one it replaces, to 0.1 m/min, 1 ft/min, 0.01 m/s or 0.1 ft/s. */
 export function rateLike(old: string, rateMMin: number): string {
   const like = likeBefore(
@@ -66,12 +71,12 @@ export function turned(verb: string): string {
   const plain = plainText(verb).replace(/[\s_-]+/g, ' ');
   const pair = VERTICAL_WORDS.find(([down, up]) => down === plain || up === plain);
   if (!pair) return verb;
-  return withCapitalOf(verb, pair[0] === plain ? pair[1] : pair[0]);
+  return likeCapital(verb, pair[0] === plain ? pair[1] : pair[0]);
 }
 
 /** The words that begin a step which only said `surface`, now that it goes somewhere else. */
 export function ascendFor(verb: string): string {
-  return withCapitalOf(verb, 'ascend to');
+  return likeCapital(verb, 'ascend to');
 }
 
 /** Whether the words of a step are the one verb that goes to the surface by itself. */
@@ -79,6 +84,7 @@ export function isSurfaceVerb(verb: string): boolean {
   return plainText(verb) === SURFACE;
 }
 
-function withCapitalOf(old: string, words: string): string {
+/** Words with a capital where the old ones had one. */
+export function likeCapital(old: string, words: string): string {
   return /^[A-Z]/.test(old) ? words.charAt(0).toUpperCase() + words.slice(1) : words;
 }

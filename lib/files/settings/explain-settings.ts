@@ -6,7 +6,8 @@ import { accepted, refused, type Parsed } from '../../quantity/parsed';
 import { diveFromRecords, type RecordOptions } from '../records/dive-from-record';
 import type { Recording } from '../records/record';
 import { sayExplanation } from './explanation-words';
-import { LimitsTried, type Fit, type LimitPair, type Site } from './fit-limits';
+import { LimitsTried, type Fit, type LimitPair } from './fit-limits';
+import type { Site } from './unit-fit';
 import { comparisonOf, type Comparison } from './readings-compared';
 import { tellingMinute } from './telling-minute';
 
@@ -16,6 +17,8 @@ export interface Doubt {
   readonly altitude: boolean;
   /** Tried only where one gas was breathed throughout. */
   readonly gas: boolean;
+  /** Whether it still knew of the dives before; tried only where there are several. */
+  readonly memory: boolean;
 }
 
 export interface SearchProgress {
@@ -61,19 +64,22 @@ const OXYGEN_STEPS = [0.02, 0.01];
 /** Of the sites that depart from the record in two things, so many are looked at closely. */
 const CLOSE_LOOKS = 6;
 const FEWEST_READINGS = 5;
+/** A loss of memory is tried before each of so many dives after the first. */
+const MOST_FORGOTTEN = 4;
+const ALL_IN_DOUBT: Doubt = { water: true, altitude: true, gas: true, memory: true };
 /** The work of a search, in rough looks at a site. */
 const ROWS_WORK = 20;
 const CLOSE_WORK = 6;
 
 /**
  * Searches for all settings that explain the figures a unit showed as well as their noise allows: gradient factors to the
- * percent and, where in doubt, water, altitude (to 50 m) and gas (to 1 % of oxygen). What the record says of the site is
- * believed unless departing from it pays. It yields how far it is and returns what it found; the same record always
+ * percent and, where in doubt, water, altitude (to 50 m), gas (to 1 % of oxygen) and a loss of memory between dives. What
+ * the record says of the site is believed unless departing from it pays. It yields how far it is and returns what it found; the same record always
  * gives the same answer.
  */
 export function* explainSettings(
   recordings: readonly Recording[],
-  { options = {}, doubt = { water: true, altitude: true, gas: true } }: { options?: RecordOptions; doubt?: Doubt } = {},
+  { options = {}, doubt = ALL_IN_DOUBT }: { options?: RecordOptions; doubt?: Doubt } = {},
 ): Generator<SearchProgress, Parsed<Explanation>> {
   const made = diveFromRecords(recordings, options);
   if (!made.ok) return made;
@@ -88,7 +94,8 @@ export function* explainSettings(
   }
   const recorded = siteOfSettings(dive.settings);
   const oneGas = recordings.every(({ switches }) => switches.every(({ gas }) => sameGas(gas, recorded.gas)));
-  const sites = sitesOf(recorded, { ...doubt, gas: doubt.gas && oneGas });
+  const dives = doubt.memory ? Math.min(recordings.length, MOST_FORGOTTEN + 1) : 1;
+  const sites = sitesOf(recorded, { ...doubt, gas: doubt.gas && oneGas }, dives);
   const single = sites.filter((site) => departuresOf(site, recorded) === 1);
   const double = sites.filter((site) => departuresOf(site, recorded) === 2);
   const of = ROWS_WORK + single.length + double.length + 2 * CLOSE_LOOKS * CLOSE_WORK;
@@ -163,21 +170,31 @@ export function explainSettingsAtOnce(...given: Parameters<typeof explainSetting
 }
 
 function siteOfSettings({ water, altitudeM, gas }: Settings): Site {
-  return { water, altitudeM, gas };
+  return { water, altitudeM, gas, forgotBefore: 0 };
 }
 
-function sitesOf(recorded: Site, doubt: Doubt): Site[] {
+function sitesOf(recorded: Site, doubt: Doubt, dives: number): Site[] {
   const waters = doubt.water ? WATERS : [recorded.water];
   const altitudes = doubt.altitude ? [...new Set([recorded.altitudeM, ...ALTITUDES_M])] : [recorded.altitudeM];
   const others = doubt.gas ? [AIR, ...NITROX].filter((gas) => !sameGas(gas, recorded.gas)) : [];
-  return waters.flatMap((water) =>
-    altitudes.flatMap((altitudeM) => [recorded.gas, ...others].map((gas) => ({ water, altitudeM, gas }))),
+  const remembering = waters.flatMap((water) =>
+    altitudes.flatMap((altitudeM) =>
+      [recorded.gas, ...others].map((gas): Site => ({ water, altitudeM, gas, forgotBefore: 0 })),
+    ),
   );
+  return Array.from({ length: dives }, (_, forgotBefore) =>
+    remembering.map((site): Site => ({ ...site, forgotBefore })),
+  ).flat();
 }
 
 /** In which things, gradient factors aside, a unit is set otherwise than the record says. */
 function departures(site: Site, recorded: Site): readonly boolean[] {
-  return [site.water !== recorded.water, site.altitudeM !== recorded.altitudeM, !sameGas(site.gas, recorded.gas)];
+  return [
+    site.water !== recorded.water,
+    site.altitudeM !== recorded.altitudeM,
+    !sameGas(site.gas, recorded.gas),
+    site.forgotBefore !== 0,
+  ];
 }
 
 function departuresOf(site: Site, recorded: Site): number {

@@ -1,10 +1,9 @@
 import { gasName, sameGas } from '../../physics/gas';
 import { atMost } from '../../quantity/number';
 import type { Explanation, SettingsSet } from './explain-settings';
-import type { Site } from './fit-limits';
 import type { Comparison } from './readings-compared';
 import type { ShownThen, TellingMinute } from './telling-minute';
-import type { Misfit } from './unit-fit';
+import type { Misfit, Site } from './unit-fit';
 
 /** What a search found, in plain words: the settings as ranges, how well they explain the unit, and what stays open. */
 export function sayExplanation(
@@ -73,6 +72,7 @@ export function sayDepartures(site: Site, recorded: Site): string[] {
     site.water !== recorded.water && `${site.water} water`,
     site.altitudeM !== recorded.altitudeM && `an altitude of ${site.altitudeM} m`,
     !sameGas(site.gas, recorded.gas) && `${gasName(site.gas)} as the gas`,
+    site.forgotBefore !== 0 && `the tissues it reckons with begun anew before dive ${site.forgotBefore + 1}`,
   ].filter((text) => text !== false);
 }
 

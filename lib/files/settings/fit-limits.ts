@@ -1,15 +1,13 @@
 import type { Figures } from '../../ascent/figures';
 import type { GradientFactors } from '../../dive/dive';
 import type { Comparison } from './readings-compared';
-import { believedTimeline, misfitOf, type Misfit, type UnitSettings } from './unit-fit';
+import { believedTimeline, misfitOf, type Misfit, type Site, type UnitSettings } from './unit-fit';
 
 /** Settings of a unit and how well they explain what it showed. */
 export interface Fit {
   readonly settings: UnitSettings;
   readonly misfit: Misfit;
 }
-
-export type Site = Omit<UnitSettings, 'gradientFactors'>;
 
 /** A pair of gradient factors, percent. */
 export interface LimitPair {

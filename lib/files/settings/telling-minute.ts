@@ -4,7 +4,7 @@ import type { Step } from '../../dive/dive';
 import { computeTimeline } from '../../dive/timeline';
 import type { SettingsSet } from './explain-settings';
 import type { Comparison } from './readings-compared';
-import type { UnitSettings } from './unit-fit';
+import { believedDive, legsForgottenAt, type UnitSettings } from './unit-fit';
 
 /** How much longer a stay would have to be for two settings to show different figures, and which. */
 export interface TellingMinute {
@@ -39,12 +39,12 @@ export function tellingMinute(
   const { steps, depthM } = held;
   const longer = [...steps, ...Array.from({ length: LONGEST_MIN }, (): Step => ({ kind: 'stay', durationS: 60 }))];
   const figures = pair.map((settings) => {
-    const { water, altitudeM, gas, gradientFactors } = settings;
-    const start =
-      dive.settings.start.kind === 'adapted' ? { kind: 'adapted' as const, altitudeM } : dive.settings.start;
-    const believed = { ...dive.settings, water, altitudeM, gas, start, gradientFactors };
-    const timeline = computeTimeline({ settings: believed, steps: longer, lines: [] }, 60, { intervalEveryS: 3600 });
-    return { settings, timeline, figures: figuresOf(timeline, believed) };
+    const believed = believedDive({ ...dive, steps: longer, lines: [] }, settings);
+    const timeline = computeTimeline(believed, 60, {
+      intervalEveryS: 3600,
+      freshAtLegs: legsForgottenAt(believed, settings.forgotBefore),
+    });
+    return { settings, timeline, figures: figuresOf(timeline, believed.settings) };
   });
   const endS = figures[0]!.timeline.timeS.at(-1)!;
   const showing = (minutes: number) =>

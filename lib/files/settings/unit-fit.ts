@@ -1,5 +1,6 @@
 import { figuresOf, type Figures } from '../../ascent/figures';
-import type { GradientFactors } from '../../dive/dive';
+import type { Dive, GradientFactors } from '../../dive/dive';
+import { legsOf } from '../../dive/legs';
 import { computeTimeline, type Timeline } from '../../dive/timeline';
 import type { Gas } from '../../physics/gas';
 import type { Water } from '../../physics/water';
@@ -11,7 +12,11 @@ export interface UnitSettings {
   readonly water: Water;
   readonly altitudeM: number;
   readonly gas: Gas;
+  /** The dive of the record, its first being 0, before which the unit lost what it knew of the tissues; 0 for none. */
+  readonly forgotBefore: number;
 }
+
+export type Site = Omit<UnitSettings, 'gradientFactors'>;
 
 /** How far the model under some settings is from what the unit showed. Root mean squares without outliers; undefined where it showed none. */
 export interface Misfit {
@@ -34,13 +39,24 @@ export const FARTHEST = 1.5;
 const DELAY_PAYS = 0.004;
 
 /** The timeline a unit set to a water, an altitude and a gas would compute from the recorded depths. */
-export function believedTimeline(
-  { dive, everyS }: Comparison,
-  { water, altitudeM, gas }: Omit<UnitSettings, 'gradientFactors'>,
-): Timeline {
+export function believedTimeline({ dive, everyS }: Comparison, site: Site): Timeline {
+  return computeTimeline(believedDive(dive, site), everyS, {
+    intervalEveryS: INTERVAL_EVERY_S,
+    freshAtLegs: legsForgottenAt(dive, site.forgotBefore),
+  });
+}
+
+/** The dive as a unit set otherwise takes it to be; one that is adapted to its altitude takes the diver to be, too. */
+export function believedDive(dive: Dive, { water, altitudeM, gas, ...unit }: Site | UnitSettings): Dive {
   const start = dive.settings.start.kind === 'adapted' ? { kind: 'adapted' as const, altitudeM } : dive.settings.start;
-  const settings = { ...dive.settings, water, altitudeM, gas, start };
-  return computeTimeline({ ...dive, settings }, everyS, { intervalEveryS: INTERVAL_EVERY_S });
+  const { gradientFactors = dive.settings.gradientFactors } = unit as Partial<UnitSettings>;
+  return { ...dive, settings: { ...dive.settings, water, altitudeM, gas, start, gradientFactors } };
+}
+
+/** The leg at which a unit's tissues begin anew, where it forgets; an empty list where it does not. */
+export function legsForgottenAt(dive: Dive, forgotBefore: number): readonly number[] {
+  const first = forgotBefore === 0 ? -1 : legsOf(dive).legs.findIndex(({ diveNumber }) => diveNumber === forgotBefore);
+  return first < 0 ? [] : [first];
 }
 
 /** Holds the model under some gradient factors against the unit. `reuse` is overwritten where it fits. */

@@ -7,7 +7,7 @@ import { checkPredict, checkQuestion } from '../questions/check-questions';
 import { Checker } from './checker';
 import { givenAway } from './given-away';
 import type { PlacedFault } from './fault';
-import type { KnownNames } from '../questions/known';
+import type { KnownNames } from '../questions/known-names';
 import type { Lesson } from '../lesson';
 import { goalStateOf } from '../questions/goal';
 import { judgeCondition } from '../questions/judge';

@@ -3,8 +3,8 @@ import { quoted } from '../../quantity/parsed';
 import type { Unanswered } from '../expression/evaluate';
 import type { PlacedFault } from './fault';
 import { judgeAmount, judgeCondition } from '../questions/judge';
-import type { KnownNames } from '../questions/known';
-import { momentOf } from '../questions/draw-asked';
+import type { KnownNames } from '../questions/known-names';
+import { momentOf } from '../questions/drawing-question';
 import { fillSlots, parseTemplate } from '../expression/template';
 import type { Amount, World } from '../expression/world';
 

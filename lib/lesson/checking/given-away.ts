@@ -5,13 +5,13 @@ import type { LessonWorld } from '../expression/lesson-world';
 import { parseTemplate } from '../expression/template';
 import type { Amount, FactRead, World } from '../expression/world';
 import type { Lesson } from '../lesson';
-import { momentOf } from '../questions/draw-asked';
+import { momentOf } from '../questions/drawing-question';
 import { rightOption } from '../questions/judge';
-import type { Tells } from '../questions/known';
+import type { Tells } from '../questions/known-names';
 import type { Subject } from '../questions/subject';
 import type { LessonStep, StepOf } from '../step';
 import type { PlacedFault } from './fault';
-import { ONE_MOMENT_S, readsOf, sameFact, sameMoment, secretOf, tellsFact, type Secret } from './told';
+import { ONE_MOMENT_S, readsOf, sameFact, sameMoment, secretOf, tellsFact, type Secret } from './secrets';
 
 /*
  * Nothing a prediction asks for may be told before it is answered: not in a text, not in a picture, a reading or a

@@ -153,7 +153,7 @@ export function shapeFault(issue: z.core.$ZodIssue): PlacedFault[] {
         },
       ];
     case 'custom':
-      return [{ path, what: `${capital(issue.message)}.`, mend: 'Change it so that it is.' }];
+      return [{ path, what: `${capital(issue.message)}.`, mend: 'Mend it here.' }];
     default:
       return [{ path, what: `${subject} does not fit.`, mend: 'Write it as in the other lessons.' }];
   }

@@ -49,7 +49,7 @@ export interface FactCall {
   readonly is: 'fact';
   readonly name: string;
   readonly arguments: readonly FactArgument[];
-  readonly at: Moment | undefined;
+  readonly at: WrittenMoment | undefined;
   /** The extreme over the dive instead of a moment. */
   readonly extreme: 'highest' | 'lowest' | undefined;
   /** Which dive of the day, from 1; the last when undefined. */
@@ -68,7 +68,7 @@ export const NAMED_MOMENTS = ['start', 'arrival', 'leaving', 'surfacing', 'end']
 export type NamedMoment = (typeof NAMED_MOMENTS)[number];
 
 /** A moment of the dive. */
-export type Moment =
+export type WrittenMoment =
   | { readonly is: 'time'; readonly minutes: Expression; readonly place: Place }
   | { readonly is: 'named'; readonly name: NamedMoment; readonly place: Place }
   | { readonly is: 'event'; readonly name: string; readonly place: Place }
@@ -76,7 +76,7 @@ export type Moment =
       readonly is: 'shifted';
       readonly minutes: Expression;
       readonly direction: 1 | -1;
-      readonly from: Moment;
+      readonly from: WrittenMoment;
       readonly place: Place;
     };
 

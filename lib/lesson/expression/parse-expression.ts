@@ -9,7 +9,7 @@ import {
   type FactArgument,
   type FactCall,
   type FunctionName,
-  type Moment,
+  type WrittenMoment,
   type NamedMoment,
   type Place,
 } from './expression';
@@ -26,7 +26,9 @@ export function parseExpression(text: string): Parsed<Expression> {
 }
 
 /** Reads a moment alone, such as `5 min`, `arrival` or `2 min after leaving in dive 1`. */
-export function parseMoment(text: string): Parsed<{ readonly moment: Moment; readonly dive: number | undefined }> {
+export function parseMoment(
+  text: string,
+): Parsed<{ readonly moment: WrittenMoment; readonly dive: number | undefined }> {
   return read(text, (reader) => reader.momentAlone());
 }
 
@@ -286,7 +288,7 @@ class Reader {
   }
 
   private qualifiers(): Pick<FactCall, 'at' | 'dive' | 'script' | 'unit'> {
-    let at: Moment | undefined;
+    let at: WrittenMoment | undefined;
     let dive: number | undefined;
     let script: string | undefined;
     let unit: string | undefined;
@@ -329,12 +331,12 @@ class Reader {
     return value;
   }
 
-  momentAlone(): { moment: Moment; dive: number | undefined } {
+  momentAlone(): { moment: WrittenMoment; dive: number | undefined } {
     const moment = this.moment();
     return { moment, dive: this.is('in') ? this.diveNumber() : undefined };
   }
 
-  private moment(): Moment {
+  private moment(): WrittenMoment {
     const from = this.next.at;
     if (this.next.kind === 'number' || this.is('(')) {
       const minutes = this.next.kind === 'number' ? this.amount() : this.factor();
@@ -345,7 +347,7 @@ class Reader {
     return this.namedMoment();
   }
 
-  private namedMoment(): Moment {
+  private namedMoment(): WrittenMoment {
     const from = this.next.at;
     if (this.next.kind !== 'word')
       this.stop('A moment is missing here.', `Write a run time such as 5 min, or one of ${NAMED_MOMENTS.join(', ')}.`);

@@ -6,7 +6,7 @@ import { EVENT_KINDS } from '../../rules/all';
 import { COMPARTMENTS } from '../../tissue/coefficients';
 import { namedMomentS, type DiveSpan } from './dive-spans';
 import { amountOf, asDimension, stopAt, type AmountOutcome } from '../expression/evaluate';
-import type { Expression, FactArgument, FactCall, Moment } from '../expression/expression';
+import type { Expression, FactArgument, FactCall, WrittenMoment } from '../expression/expression';
 import { factForm } from './fact-row';
 import { FACT_NAMES, factNamed } from './facts';
 import { NoValue, type Fact, type MomentFact, type ParameterKind } from './fact';
@@ -149,7 +149,7 @@ function looksOf({ dear, parameters }: MomentFact): number {
 }
 
 /** When a moment is, s since the script began. */
-export function momentS(moment: Moment, call: Pick<FactCall, 'dive'>, subject: Subject, world: World): number {
+export function momentS(moment: WrittenMoment, call: Pick<FactCall, 'dive'>, subject: Subject, world: World): number {
   // Seconds told as parts of a minute come back a hair short, and a moment is the sample it names.
   const timeS = Math.round(unboundedS(moment, call, subject, world) * 1e6) / 1e6;
   if (timeS < 0) throw new NoValue('This moment is before the script begins.');
@@ -158,7 +158,7 @@ export function momentS(moment: Moment, call: Pick<FactCall, 'dive'>, subject: S
   return timeS;
 }
 
-function unboundedS(moment: Moment, call: Pick<FactCall, 'dive'>, subject: Subject, world: World): number {
+function unboundedS(moment: WrittenMoment, call: Pick<FactCall, 'dive'>, subject: Subject, world: World): number {
   if (moment.is === 'time') return minutesOf(moment.minutes, world) * 60;
   if (moment.is === 'shifted')
     return unboundedS(moment.from, call, subject, world) + moment.direction * minutesOf(moment.minutes, world) * 60;
@@ -175,7 +175,7 @@ function minutesOf(minutes: Expression, world: World): number {
 
 /** Events are those of a unit that is set right; the moment is the sample at one or next after it, which shows what it has changed. */
 function eventS(
-  { name, place }: Extract<Moment, { is: 'event' }>,
+  { name, place }: Extract<WrittenMoment, { is: 'event' }>,
   call: Pick<FactCall, 'dive'>,
   subject: Subject,
 ): number {

@@ -7,10 +7,29 @@ import * as z from 'zod';
 
 /** An expression over the documented facts. */
 export const expressionText = z.string().trim().min(1).max(400);
+
+const DEEPEST = 8;
+/** More levels of quotes and lists than that, opened on one line: a reader of Markdown goes down into each and may fall. */
+const TOO_DEEP = new RegExp(`^[ \\t]*(?:>[ \\t]*|(?:[-*+]|\\d{1,9}[.)])[ \\t]+){${DEEPEST + 1}}`, 'm');
+/** More marks of emphasis in one text take a reader of Markdown ever longer. */
+const MOST_MARKS = 200;
+
+const markdown = (longest: number) =>
+  z
+    .string()
+    .trim()
+    .min(1)
+    .max(longest)
+    .refine((text) => !TOO_DEEP.test(text), `quotes and lists go more than ${DEEPEST} levels deep on one line`)
+    .refine(
+      (text) => (text.match(/[*_~]+/g)?.length ?? 0) <= MOST_MARKS,
+      `this text has more than ${MOST_MARKS} marks of emphasis`,
+    );
+
 /** Markdown with `{{expression}}` wherever a number comes from the engine or is to be read in the reader's units. */
-export const prose = z.string().trim().min(1).max(8000);
+export const prose = markdown(8000);
 /** One or two sentences of the same. */
-export const sentence = z.string().trim().min(1).max(900);
+export const sentence = markdown(900);
 /** How a value is printed, such as `min down`; see print-value.ts. */
 const formatText = z.string().trim().min(1).max(20);
 

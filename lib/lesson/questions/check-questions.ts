@@ -5,7 +5,7 @@ import { drawQuestion, fillScript, valuesOf } from './drawn-question';
 import { judgeNumber, numberAsked, numbersToPick, rightOption } from './judge';
 import type { LessonWorld } from '../expression/lesson-world';
 import { FORMATS, formatsFor } from '../expression/print-value';
-import { drawAsked } from './draw-asked';
+import { drawAsked } from './drawing-question';
 import { ignorantSketches, judgeSketch, typedTruth, worldWithSketch } from './judge-sketch';
 import type { DrawAsked } from './sketch';
 import type { Question, StepOf } from '../step';

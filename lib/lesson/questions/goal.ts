@@ -8,7 +8,7 @@ import {
   type Expression,
   type FactArgument,
   type FactCall,
-  type Moment,
+  type WrittenMoment,
 } from '../expression/expression';
 import { factNamed } from '../facts/facts';
 import { notKept, type Freedom } from './kept-settings';
@@ -143,7 +143,7 @@ function whenOf({ at }: FactCall): string {
   return at ? ` ${momentText(at)}` : '';
 }
 
-function momentText(at: Moment): string {
+function momentText(at: WrittenMoment): string {
   if (at.is === 'named') return WHEN[at.name];
   if (at.is === 'event') return `at the first “${at.name.replaceAll('-', ' ')}”`;
   const minutes =

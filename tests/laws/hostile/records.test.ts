@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { createBenchStore, FRESH_SHEET } from '@/app/bench/bench-store';
+import { createBenchStore } from '@/app/bench/bench-store';
+import { useKeptSheets } from '@/app/bench/kept-sheets';
+import { FRESH_SHEET } from '@/app/bench/sheet';
 import { takeHandOver } from '@/app/parts/hand-over';
 import { deskKind } from '@/app/desk/keep/desk-record';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
@@ -10,7 +12,7 @@ import { readKept } from '@/app/keep/document-kind';
 import { lastWords, sayLastWords } from '@/app/keep/last-words';
 import { storageShelf } from '@/app/keep/storage-shelf';
 import { keptDrafts } from '@/app/lessons/workshop/drafts';
-import { progressKind } from '@/app/lessons/player/progress-kind';
+import { progressKind } from '@/app/keep/lesson-progress';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { preferencesKey } from '@/app/parts/theme';
@@ -252,6 +254,27 @@ describe('a damaged record', () => {
           expect(texts()).toContain(text);
       }),
       300,
+    );
+  });
+
+  it('of kept sheets is their list, or is set aside whole before another is kept', () => {
+    const outcomes = [{ unit: 'Unit 1', ruling: 'in' as const, farthestM: 0.2, faults: ['button stuck' as const] }];
+    const sheets = [{ id: '1', keptAt: '2026-05-01T10:00:00.000Z', sheet: FRESH_SHEET, outcomes }];
+    law(
+      fc.property(damagedRecord({ version: 1, sheets }), (record) => {
+        local.clear();
+        const text = JSON.stringify(record) ?? 'null';
+        local.setItem('halftime.bench-sheets', text);
+        const close = useKeptSheets.getState().open();
+        const found = useKeptSheets.getState().sheets.length;
+        useKeptSheets.getState().add(FRESH_SHEET, []);
+        close();
+        const kept = JSON.parse(local.getItem('halftime.bench-sheets')!) as { sheets: unknown[] };
+        expect(kept.sheets).toHaveLength(found + 1);
+        expectUnpolluted(kept);
+        if (found === 0 && !text.includes('"sheets":[]')) expect(texts()).toContain(text);
+      }),
+      200,
     );
   });
 

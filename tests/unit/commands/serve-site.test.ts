@@ -6,12 +6,14 @@ import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { addressesInNetwork } from '@/app/commands/network-addresses';
 import { serveSite, type RunningSite } from '@/app/commands/serve-site';
 
 const PAGE = `<title>A page</title>${'dive '.repeat(1000)}`;
 let folder: string;
 let site: RunningSite;
 let port: number;
+const turned: (readonly string[])[] = [];
 
 function layOut(words: string) {
   mkdirSync(join(folder, 'desk'), { recursive: true });
@@ -29,6 +31,7 @@ beforeAll(async () => {
   writeFileSync(join(folder, '.hidden'), 'hidden');
   symlinkSync('/etc/hostname', join(folder, 'outside.txt'));
   site = await serveSite(folder, 0, {
+    onNetwork: (inNetwork) => turned.push(inNetwork),
     handlers: [
       {
         path: '/class/',
@@ -55,7 +58,7 @@ interface Answer {
 
 function ask(
   path: string,
-  { method = 'GET', headers = {} }: { method?: string; headers?: Record<string, string> } = {},
+  { method = 'GET', headers = {}, body }: { method?: string; headers?: Record<string, string>; body?: string } = {},
 ) {
   return new Promise<Answer>((resolve, reject) => {
     const asked = request({ host: '127.0.0.1', port, path, method, headers, agent: false }, (response) => {
@@ -66,7 +69,7 @@ function ask(
       );
     });
     asked.on('error', reject);
-    asked.end();
+    asked.end(body);
   });
 }
 
@@ -189,8 +192,42 @@ describe('the list of handlers', () => {
     expect((await ask('/')).status).toBe(200);
   });
 
-  it('tells the front page that it is open to this machine alone', async () => {
-    expect(JSON.parse((await ask('/here.json')).body.toString())).toEqual({ inNetwork: [] });
+  it('tells the front page that it is open to this machine alone, and that it may be opened from here', async () => {
+    expect(JSON.parse((await ask('/here.json')).body.toString())).toEqual({ inNetwork: [], maySwitch: true });
+  });
+});
+
+describe('the switch that opens the server to its network', () => {
+  const json = { 'content-type': 'application/json' };
+  const turn = (open: boolean, headers: Record<string, string> = {}, body = JSON.stringify({ open })) =>
+    ask('/here.json', { method: 'POST', headers: { ...json, ...headers }, body });
+  const told = (answer: Answer) => JSON.parse(answer.body.toString()) as { inNetwork: string[]; maySwitch: boolean };
+
+  it('opens an address of each network this machine is in, where nobody else may close it, and closes all', async () => {
+    const { inNetwork } = told(await turn(true));
+    expect(turned.at(-1)).toEqual(inNetwork);
+    expect(inNetwork).toEqual(addressesInNetwork('0.0.0.0', port));
+    for (const address of inNetwork) {
+      expect(await (await fetch(`${address}/ten.bin`)).text()).toBe('0123456789');
+      expect(await (await fetch(`${address}/here.json`)).json()).toEqual({ inNetwork, maySwitch: false });
+      const closing = await fetch(`${address}/here.json`, { method: 'POST', headers: json, body: '{"open":false}' });
+      expect(closing.status).toBe(403);
+    }
+    expect(told(await turn(false)).inNetwork).toEqual([]);
+    for (const address of inNetwork) await expect(fetch(address)).rejects.toThrow();
+    expect((await ask('/')).status).toBe(200);
+  });
+
+  it.each<[string, Record<string, string>, string?]>([
+    ['a page of another origin, whose kind of body needs no leave', { 'content-type': 'text/plain' }],
+    ['a page whose own name leads here', { host: 'elsewhere.invalid:3000' }],
+    ['someone whose request was passed on', { 'x-forwarded-for': '192.168.1.9' }],
+    ['a body that is not understood', {}, '{"open":"yes"}'],
+    ['a body that is no JSON', {}, 'open'],
+    ['a body without end', {}, ' '.repeat(100_000)],
+  ])('is not turned by %s', async (_, headers, body) => {
+    expect((await turn(true, headers, body)).status).toBe(403);
+    expect(told(await ask('/here.json')).inNetwork).toEqual([]);
   });
 });
 

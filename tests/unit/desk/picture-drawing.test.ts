@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { markPartPath, markPath } from '@/app/pictures/axes/mark-shapes';
-import { spread } from '@/app/pictures/axes/spread';
+import { spacedOut } from '@/app/pictures/axes/spaced-out';
 import { supersaturationColumns } from '@/app/pictures/tissues/supersaturation-columns';
 import { columnPath, columnRuns, timeColumns } from '@/app/pictures/axes/time-columns';
 import { timeScale } from '@/app/pictures/axes/time-scale';
@@ -127,7 +127,7 @@ describe('labels moved apart', () => {
   it('keep their order, their distance and the edge, where there is room for all', () => {
     law(
       fc.property(fc.array(fc.double({ min: 0, max: 200, noNaN: true }), { maxLength: 6 }), (places) => {
-        const moved = spread(places, 18, 200);
+        const moved = spacedOut(places, 18, 200);
         const order = places.map((_, index) => index).sort((one, other) => places[one]! - places[other]!);
         order.forEach((index, rank) => {
           expect(moved[index]!).toBeGreaterThanOrEqual(-1e-9);
@@ -139,7 +139,7 @@ describe('labels moved apart', () => {
   });
 
   it('stay where they are when far enough apart', () => {
-    expect(spread([120, 10, 60], 18, 200)).toEqual([120, 10, 60]);
+    expect(spacedOut([120, 10, 60], 18, 200)).toEqual([120, 10, 60]);
   });
 });
 

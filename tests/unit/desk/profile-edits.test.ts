@@ -1,33 +1,53 @@
 import { describe, expect, it } from 'vitest';
-import { addPoint } from '@/app/stage/figures/profile-edits';
+import { addPoint, newPointS, pullLegEnd } from '@/app/stage/figures/profile-edits';
 import { legsOf } from '@/lib/dive/legs';
 import { parseScript } from '@/lib/dive/script';
 
 const SCRIPT = 'descend to 20 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
 
-function withPoint(depthM: number) {
-  const before = parseScript(SCRIPT);
-  if (!before.ok) throw new Error('the script is sound');
-  const after = parseScript(addPoint(SCRIPT, before.dive, legsOf(before.dive).legs[1]!, 600, depthM));
-  if (!after.ok) throw new Error('the script with the point is sound');
-  return after.dive.steps;
+function read(script: string) {
+  const parsed = parseScript(script);
+  if (!parsed.ok) throw new Error(`the script is not sound: ${script}`);
+  return { ...parsed.dive, ...legsOf(parsed.dive) };
 }
 
-describe('a point put into a stay', () => {
-  it('deeper is gone down to at 18 m/min', () =>
-    expect(withPoint(29)[2]).toMatchObject({ kind: 'descend', toM: 29, durationS: 30 }));
+const { legs } = read(SCRIPT);
+const [down, stay, up] = legs as [(typeof legs)[0], (typeof legs)[0], (typeof legs)[0]];
 
-  it('shallower is gone up to at 9 m/min', () =>
-    expect(withPoint(11)[2]).toMatchObject({ kind: 'ascend', toM: 11, durationS: 60 }));
+describe('a point put on a leg', () => {
+  it.each([
+    ['a descent', down, 40, 12],
+    ['a stay', stay, 600, 20],
+    ['an ascent', up, up.startS + 60, 11],
+  ])('lies on the line of %s, at that time', (_, leg, timeS, depthM) => {
+    const made = read(addPoint(SCRIPT, leg, timeS));
+    expect(made.legs).toHaveLength(4);
+    const point = made.legs[leg.step]!;
+    expect(Math.abs(point.endS - timeS)).toBeLessThan(0.5);
+    expect(point.toM).toBeCloseTo(depthM, 9);
+    expect(made.endS).toBeCloseTo(legs.at(-1)!.endS, 6);
+  });
 
-  it('cuts the stay there, and the rest of it is spent at the new depth', () => {
-    const [down, first, , rest] = withPoint(29);
-    expect([first, rest]).toMatchObject([{ kind: 'stay' }, { kind: 'stay' }]);
-    const arrivalS = down!.kind === 'descend' ? down!.durationS : NaN;
-    expect(first).toMatchObject({ durationS: Math.round(600 - arrivalS) });
-    expect([first, rest].reduce((sum, step) => sum + (step?.kind === 'stay' ? step.durationS : NaN), 0)).toBeCloseTo(
-      1200,
-      -1,
-    );
+  it('is at the time cursor by the key, and half way where the cursor is elsewhere', () => {
+    expect(newPointS(stay, 600)).toBe(600);
+    expect(newPointS(stay, 0)).toBe((stay.startS + stay.endS) / 2);
+  });
+});
+
+describe('the end of a stay pulled to another depth', () => {
+  it.each([
+    [12, 'ascend to 12 m in 20 min'],
+    [25.04, 'descend to 25 m in 20 min'],
+  ])('at %f m makes a way there of it, in the same time', (depthM, line) => {
+    const script = pullLegEnd(SCRIPT, stay, depthM);
+    expect(script.split('\n')[1]).toBe(line);
+    const made = read(script);
+    expect(made.legs[1]).toMatchObject({ startS: stay.startS, endS: stay.endS, fromM: 20 });
+    expect(made.legs[2]!.fromM).toBeCloseTo(depthM, 1);
+  });
+
+  it('stays a stay where it is put back, and stops short of a way up with nothing left to rise', () => {
+    expect(pullLegEnd(SCRIPT, stay, 20)).toBe(SCRIPT);
+    expect(pullLegEnd(SCRIPT, stay, -3)).toContain('ascend to 0.1 m in 20 min');
   });
 });

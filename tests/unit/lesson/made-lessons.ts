@@ -1,5 +1,5 @@
 import { lessonWorld, type LessonWorld } from '@/lib/lesson/expression/lesson-world';
-import type { KnownNames } from '@/lib/lesson/questions/known';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import type { World } from '@/lib/lesson/expression/world';
 

@@ -5,7 +5,7 @@ import { layDown } from '../../../parts/as-built';
 import { Page } from '../../../parts/Page';
 import { Watermarked } from '../../../parts/Watermarked';
 import { lessonSlugs, loadLesson, loadPrepared } from '../../load-lessons';
-import { lessonPath } from '../../paths';
+import { lessonPath } from '../../../parts/lesson-paths';
 import { PrintButton } from '../../PrintButton';
 import { WholeText } from '../../WholeText';
 import { UnitsFrame } from '../../UnitsFrame';

@@ -3,6 +3,7 @@ import { plannedAt } from '@/lib/ascent/ascent-start';
 import { figuresOf } from '@/lib/ascent/figures';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Settings, Step } from '@/lib/dive/dive';
+import { legsOf } from '@/lib/dive/legs';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { diveFromRecords } from '@/lib/files/records/dive-from-record';
 import { explainSettings, explainSettingsAtOnce, type Explanation } from '@/lib/files/settings/explain-settings';
@@ -30,6 +31,7 @@ const SECOND: Step[] = [
   { kind: 'stay', durationS: 240 },
   { kind: 'ascend', toM: 0, durationS: 60 },
 ];
+const AT_SEA = { water: 'reference', altitudeM: 0, gas: { o2: 0.21, he: 0 } };
 const AIR_SWITCH = [{ timeS: 0, gas: { o2: 0.21, he: 0 } }];
 
 /** What a unit with these settings would have shown, recorded as worn in reference water at sea level on air. */
@@ -58,7 +60,7 @@ function explained(recordings: readonly Recording[], more: Parameters<typeof exp
   return result.value;
 }
 
-const sure = { water: false, altitude: false, gas: false };
+const sure = { water: false, altitude: false, gas: false, memory: false };
 
 /** Whether a set that is as the record says has these limits in it. */
 function holds({ sets, sawStops, explains }: Explanation, { low, high }: Settings['gradientFactors']): boolean {
@@ -152,6 +154,31 @@ describe('explaining a unit by its settings', () => {
     );
     expect(own).toBeDefined();
     expect(Math.abs(own!.best.settings.gradientFactors.high - gradientFactors.high)).toBeLessThan(0.025);
+  });
+
+  it('tells a memory that was lost between two dives, where the record holds both', () => {
+    const settings = { ...defaultSettings(), gradientFactors: TRUTH };
+    const shallow: Step[] = [
+      { kind: 'interval', durationS: 2400 },
+      { kind: 'descend', toM: 18, durationS: 100 },
+      { kind: 'stay', durationS: 1800 },
+      { kind: 'ascend', toM: 0, durationS: 180 },
+    ];
+    const dive = { settings, steps: [...DEEP, ...shallow], lines: [] };
+    const second = legsOf(dive).legs.findIndex(({ diveNumber }) => diveNumber === 1);
+    const forgetful = computeTimeline(dive, 10, { intervalEveryS: 3600, freshAtLegs: [second] });
+    const recordings = inMinutes(recordingsOfTimeline(forgetful, figuresOf(forgetful, settings))).map((recording) => ({
+      ...recording,
+      altitudeM: 0,
+      water: 'reference' as const,
+      switches: AIR_SWITCH,
+    }));
+    const { sets, others, sentences } = explained(recordings);
+    const forgot = [...sets, ...others].find(({ site }) => site.forgotBefore === 1 && site.altitudeM === 0);
+    expect(forgot?.pairs).toContainEqual({ low: 85, high: 85 });
+    expect(sentences.join(' ')).toContain('the tissues it reckons with begun anew before dive 2');
+    // At its word the record is not believed here.
+    expect(sets.map(({ site }) => site)).not.toContainEqual(expect.objectContaining({ ...AT_SEA, forgotBefore: 0 }));
   });
 
   it('believes the record where departing from it gains next to nothing', () => {

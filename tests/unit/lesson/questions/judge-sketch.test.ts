@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { knownNames } from '@/app/lessons/known-names';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
-import { drawAsked } from '@/lib/lesson/questions/draw-asked';
+import { drawAsked } from '@/lib/lesson/questions/drawing-question';
 import { drawnAt, isWhole, withoutTyped, withStroke, withTyped } from '@/lib/lesson/questions/draw-sketch';
 import { ignorantSketches, judgeSketch, typedTruth } from '@/lib/lesson/questions/judge-sketch';
 import type { Sketch } from '@/lib/lesson/questions/sketch';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compareSketch, sayMoment } from '@/lib/lesson/questions/compare-sketch';
-import { drawAsked } from '@/lib/lesson/questions/draw-asked';
+import { drawAsked } from '@/lib/lesson/questions/drawing-question';
 import { closeShare, isClose, sketchAt, type DrawAsked } from '@/lib/lesson/questions/sketch';
 import { THIRTY, worldFor } from '../made-lessons';
 

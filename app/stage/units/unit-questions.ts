@@ -2,7 +2,7 @@ import type { Shown } from '@/lib/rules/unit/shown';
 import type { UnitReadingId } from '@/lib/sayings/unit-readings';
 import type { UnitReadingId as AskedId } from '@/lib/working/rules/unit-all';
 
-interface Asked {
+interface UnitQuestion {
   readonly reading: AskedId;
   readonly about: string;
   /** Whether a unit shows a figure to ask about. */
@@ -12,7 +12,7 @@ interface Asked {
 const isUnderWater = ({ mode }: Shown) => mode === 'dive';
 
 /** What a unit can be asked about each of its readings. */
-export const ASKED: Readonly<Partial<Record<UnitReadingId, Asked>>> = {
+export const UNIT_QUESTIONS: Readonly<Partial<Record<UnitReadingId, UnitQuestion>>> = {
   rate: { reading: 'rate', about: 'this rate', shows: ({ rateMMin }) => rateMMin !== null },
   'no-stop': { reading: 'no-stop', about: 'this no-stop time', shows: isUnderWater },
   ceiling: { reading: 'ceiling', about: 'this ceiling', shows: isUnderWater },

@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3';
 import { memo } from 'react';
 import type { Scene } from '../scene';
-import type { TimePicture } from '../axes/time-picture';
-import styles from './exposure.module.css';
+import type { TimePicture } from './time-picture';
+import styles from '../pictures.module.css';
 
 /** The dive itself, faintly, behind a picture that shares its time axis. */
 export const DiveGhost = memo(function DiveGhost({ scene, frame }: { scene: Scene; frame: TimePicture }) {

@@ -2,7 +2,7 @@ import type { DrawAnswer, NumberAnswer, Option } from '../questions/answer';
 import { parseExpression } from '../expression/parse-expression';
 import { printBoth, type Filled } from '../expression/template';
 import type { Amount, FactRead, World } from '../expression/world';
-import { drawAsked } from '../questions/draw-asked';
+import { drawAsked } from '../questions/drawing-question';
 import { judgeAmount, judgeCondition, numberAsked, rightOption } from '../questions/judge';
 import type { StepOf } from '../step';
 

@@ -10,7 +10,7 @@ const KEYS = {
 export type PresenterDoing = keyof typeof KEYS;
 
 /** What a key or a clicker asks of the presenter's view; undefined where it is meant for what has the focus. */
-export function presenterKey(event: KeyboardEvent): PresenterDoing | undefined {
+export function classKey(event: KeyboardEvent): PresenterDoing | undefined {
   if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return undefined;
   const { target, key } = event;
   if (isTypedIn(target)) return undefined;

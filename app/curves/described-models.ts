@@ -8,11 +8,11 @@ import { LIMIT_MODELS } from '@/lib/tissue/models/all';
 
 const FILES = [haldane, workman, zhL16A, zhL16B, zhL16C] as readonly ModelFile[];
 
-/** Each limit model with what is told of it, oldest first. */
-export const TOLD_MODELS = LIMIT_MODELS.map((model) => ({ model, told: toldOf(model.id) }));
+/** Each limit model with what is description of it, oldest first. */
+export const DESCRIBED_MODELS = LIMIT_MODELS.map((model) => ({ model, description: descriptionOf(model.id) }));
 
-function toldOf(wanted: string): ModelFile {
+function descriptionOf(wanted: string): ModelFile {
   const found = FILES.find(({ id }) => id === wanted);
-  if (!found) throw new Error(`FILES in app/curves/told-models.ts lacks content/models/${wanted}.json`);
+  if (!found) throw new Error(`FILES in app/curves/description-models.ts lacks content/models/${wanted}.json`);
   return found;
 }

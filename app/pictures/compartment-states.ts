@@ -7,7 +7,7 @@ import { limitBar } from '@/lib/tissue/limit';
 import type { Scene } from './scene';
 
 /** One compartment in the chase: where it is and what it tolerates, bar. */
-export interface Runner {
+export interface CompartmentState {
   /** 1–16. */
   readonly number: number;
   /** For nitrogen. */
@@ -22,7 +22,7 @@ export interface Runner {
 }
 
 /** The sixteen compartments at one sample. */
-export function runnersAt({ timeline, figures, dive }: Scene, sample: number): Runner[] {
+export function compartmentStatesAt({ timeline, figures, dive }: Scene, sample: number): CompartmentState[] {
   const load = loadAt(timeline, sample);
   const { gradientFactors } = dive.settings;
   const gfNow = gradientFactorAt(timeline.depthM[sample]!, figures.anchorM[sample]!, gradientFactors);
@@ -48,7 +48,7 @@ export function breathedInertBar(timeline: Timeline, sample: number): number {
   return nitrogenBar + heliumBar;
 }
 
-export const isPastSurfaceLimit = (runner: Runner): boolean => runner.tensionBar > runner.limitAtSurfaceBar;
+export const isPastSurfaceLimit = (state: CompartmentState): boolean => state.tensionBar > state.limitAtSurfaceBar;
 
 /** The lowest and the highest pressure a dive has to show, bar: tensions and gas breathed; water, and what it lets be tolerated. */
 export function pressureRange({ timeline, dive }: Scene): {

@@ -9,12 +9,12 @@ import type { PreparedLesson, PreparedStep } from '../prepared';
 import { Prose } from '../Prose';
 import { ClassCheck } from './ClassCheck';
 import { ClassPredict } from './ClassPredict';
-import { presenterKey } from './presenter-key';
+import { classKey } from './class-key';
 import { StepNotes } from './StepNotes';
 import { StepView } from './StepView';
-import styles from './presenter.module.css';
+import styles from './class-lesson.module.css';
 
-interface PresenterProps {
+interface ClassLessonProps {
   lesson: PreparedLesson;
   place: number;
   onTurn: (place: number) => void;
@@ -24,7 +24,7 @@ interface PresenterProps {
 const LARGE = 1;
 
 /** A lesson before a class: large type, answers covered until you uncover them, hands counted. */
-export function Presenter({ lesson, place, onTurn, onEnd }: PresenterProps) {
+export function ClassLesson({ lesson, place, onTurn, onEnd }: ClassLessonProps) {
   const stage = useRef<HTMLDivElement>(null);
   const step = lesson.steps[place]!;
   const [uncovered, setUncovered] = useState<string>();
@@ -45,7 +45,7 @@ export function Presenter({ lesson, place, onTurn, onEnd }: PresenterProps) {
 
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      const doing = presenterKey(event);
+      const doing = classKey(event);
       if (!doing) return;
       event.preventDefault();
       doings[doing]();

@@ -2,7 +2,7 @@
  * Moves places apart that are closer than `gap`, keeping their order, within 0 to `end`. Gives the new places in the
  * order of the old ones.
  */
-export function spread(places: readonly number[], gap: number, end: number): number[] {
+export function spacedOut(places: readonly number[], gap: number, end: number): number[] {
   const order = places.map((_, index) => index).sort((one, other) => places[one]! - places[other]!);
   const moved = [...places];
   let least = 0;

@@ -8,7 +8,7 @@ import type { Scene } from '../../pictures/scene';
 import { saidBy } from './event-voice';
 
 /** One thing in the desk's log. */
-export interface Told {
+export interface LogEntry {
   readonly timeS: number;
   readonly text: string;
   readonly kind: string;
@@ -30,22 +30,22 @@ const AVOIDABLE: Readonly<Record<string, Target>> = {
   'limits-tightened': 'slow-down',
 };
 
-export const VOICES: Readonly<Record<Told['voice'], string>> = {
+export const VOICES: Readonly<Record<LogEntry['voice'], string>> = {
   byModel: 'the model’s limit',
   byRule: 'a rule',
   bySupply: 'the gas that is left',
 };
 
 /** What the chosen unit tells and what happens to the cylinders, in order of time. */
-export function toldOf(scene: Scene, watch: Watch, units: UnitSystem): Told[] {
-  const unit = watch.events.map((event): Told => ({
+export function logEntriesOf(scene: Scene, watch: Watch, units: UnitSystem): LogEntry[] {
+  const unit = watch.events.map((event): LogEntry => ({
     timeS: event.timeS,
     text: eventText(event, units),
     kind: EVENT_KINDS[event.kind as keyof typeof EVENT_KINDS],
     voice: saidBy(event),
     avoidable: AVOIDABLE[event.kind],
   }));
-  const supply = (supplyOf(scene)?.events ?? []).map((event): Told => ({
+  const supply = (supplyOf(scene)?.events ?? []).map((event): LogEntry => ({
     timeS: event.timeS,
     text: saySupplyEvent(event, units),
     kind: event.kind === 'out-of-gas' ? 'a cylinder is empty' : 'no cylinder holds the gas',

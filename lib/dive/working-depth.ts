@@ -1,6 +1,6 @@
-import { DEEPEST_M } from '@/lib/dive/bounds';
-import { parseDepth } from '@/lib/quantity/depth';
-import { refused, type Parsed } from '@/lib/quantity/parsed';
+import { DEEPEST_M } from './bounds';
+import { parseDepth } from '../quantity/depth';
+import { refused, type Parsed } from '../quantity/parsed';
 
 /** Reads a depth that the model reaches; m. */
 export function parseWorkingDepth(text: string): Parsed<number> {

@@ -1,4 +1,4 @@
-import { routes } from '../parts/routes';
+import { routes } from './routes';
 
 /** Addresses under the lessons. */
 export const glossaryPath = `${routes.lessons.path}glossary/`;

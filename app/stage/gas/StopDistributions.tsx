@@ -19,7 +19,7 @@ const GROUPS = [
 ] as const;
 
 /** The same time spent deeper or shallower by gradient factors; worked out once it is opened. */
-export function Spreads({ dive, diveNumber }: { dive: Dive; diveNumber: number }) {
+export function StopDistributions({ dive, diveNumber }: { dive: Dive; diveNumber: number }) {
   const [open, setOpen] = useState(false);
   return (
     <Disclosure summary="Deeper or shallower stops, in the same time" onToggle={setOpen}>

@@ -1,7 +1,7 @@
 import { refused } from '../../quantity/parsed';
 import type { DrawAnswer } from './answer';
 import { attempted, evaluateAmount, evaluateAs, type Evaluated } from '../expression/evaluate';
-import type { Expression, FactCall, Moment } from '../expression/expression';
+import type { Expression, FactCall, WrittenMoment } from '../expression/expression';
 import { momentS } from '../facts/fact-value';
 import { factNamed } from '../facts/facts';
 import { parseExpression, parseMoment } from '../expression/parse-expression';
@@ -127,7 +127,7 @@ function curveOf(expression: Expression): FactCall | undefined {
   return call.at || call.extreme ? undefined : call;
 }
 
-function timeOf(timeS: number): Moment {
+function timeOf(timeS: number): WrittenMoment {
   return {
     is: 'time',
     minutes: { is: 'amount', value: timeS / 60, dimension: 'time', bare: false, place: [0, 0] },

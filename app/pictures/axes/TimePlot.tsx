@@ -1,0 +1,73 @@
+import type { ReactNode } from 'react';
+import { printClock } from '@/lib/quantity/duration';
+import type { PictureProps } from '../picture-props';
+import { PointerTip } from '../hand/PointerTip';
+import { usePointed, type Pointed } from '../hand/use-pointed';
+import { Plate } from './Plate';
+import { columnAt, type TimePicture } from './time-picture';
+import { TimeCursor } from './TimeCursor';
+import styles from '../pictures.module.css';
+
+/** A moment a pointer is at: its pixel column, the sample that stands for it, and the place in the plot. */
+export interface PointedMoment extends Pointed {
+  readonly column: number;
+  readonly sample: number;
+}
+
+/** What is told beside a pointer; the time heads it unless it has a title of its own. */
+interface Tip {
+  readonly lines: readonly ReactNode[];
+  readonly title?: string;
+  /** Half way down unless it says where. */
+  readonly y?: number;
+}
+
+interface TimePlotProps extends Pick<PictureProps, 'width' | 'height' | 'cursorS' | 'onCursor'> {
+  frame: TimePicture;
+  /** Room under the plot that the cursor goes through, too. */
+  below?: number;
+  className?: string | undefined;
+  /** What stays while the cursor moves. */
+  children: ReactNode;
+  /** What stands where the cursor is, told where along the plot that is; not drawn where the cursor is out of it. */
+  atCursor?: (x: number) => ReactNode;
+  /** What a pointer is told; undefined where there is nothing to tell. */
+  tip: (at: PointedMoment) => Tip | undefined;
+  /** Marks what is pointed at; a line through the plot unless given. */
+  mark?: (at: PointedMoment) => ReactNode;
+}
+
+/** A plot over the time of the dive: the sheet, the one time cursor, and what a pointer is told. Pressing moves the cursor. */
+export function TimePlot(props: TimePlotProps) {
+  const { frame, width, height, cursorS, onCursor, below = 0, className, children, atCursor, tip, mark } = props;
+  const { margin, inner, x, columns } = frame;
+  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
+  const column = pointed && pointed.x >= 0 && pointed.x <= inner.width ? columnAt(frame, pointed.x) : undefined;
+  const at = column === undefined ? undefined : { ...pointed!, column, sample: columns[column]! };
+  const told = at && tip(at);
+  const cursorX = x(cursorS);
+  const foot = inner.height + below;
+  return (
+    <>
+      <Plate width={width} height={height} margin={margin} className={className} {...handlers}>
+        {children}
+        <TimeCursor x={cursorX} width={inner.width} height={foot} />
+        {told && (mark ? mark(at) : <path d={`M${at.column},0V${foot}`} className={styles.pointed} />)}
+        {cursorX >= 0 && cursorX <= inner.width && atCursor?.(cursorX)}
+      </Plate>
+      {told && (
+        <PointerTip
+          x={margin.left + at.x}
+          y={margin.top + (told.y ?? inner.height / 2)}
+          width={width}
+          height={height}
+          title={told.title ?? printClock(x.invert(at.x))}
+        >
+          {told.lines.map((line, index) => (
+            <span key={index}>{line}</span>
+          ))}
+        </PointerTip>
+      )}
+    </>
+  );
+}

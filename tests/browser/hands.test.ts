@@ -1,0 +1,94 @@
+import type { CDPSession, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { arrive, browserVisits } from './visit';
+
+const visit = browserVisits();
+
+const script = (page: Page) => page.getByRole('textbox', { name: 'Dive script' }).inputValue();
+
+async function middleOf(page: Page, name: RegExp): Promise<readonly [x: number, y: number]> {
+  const box = (await page.getByRole('slider', { name }).boundingBox())!;
+  return [box.x + box.width / 2, box.y + box.height / 2];
+}
+
+/** A finger put down, moved and lifted, as the browser gets it from a touch screen: it may scroll with it. */
+async function swipe(touch: CDPSession, [x, y]: readonly [number, number], byX: number, byY: number): Promise<void> {
+  const at = (share: number) => [{ x: x + byX * share, y: y + byY * share }];
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: at(0) });
+  for (let step = 1; step <= 12; step += 1)
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(step / 12) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+}
+
+/** How far anything on the page is scrolled, px. */
+const scrolled = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('*')].reduce((sum, element) => sum + element.scrollTop + element.scrollLeft, 0),
+  );
+
+describe('a finger on the dive', () => {
+  // More pictures than have room at once, so that there is something to scroll.
+  const crowded = async () => {
+    const { page } = await visit({ viewport: { width: 820, height: 700 }, hasTouch: true });
+    await arrive(page, '/desk/');
+    await page.getByRole('button', { name: 'Tools of The dive' }).click();
+    await page.getByText('Choose pictures').first().click();
+    for (const name of ['The loading map', 'Supersaturation', 'No-stop time'])
+      await page.getByRole('checkbox', { name }).check();
+    await page.keyboard.press('Escape');
+    await page.getByRole('slider', { name: /^Point 1:/ }).waitFor();
+    return { page, touch: await page.context().newCDPSession(page) };
+  };
+
+  it('drags a point, and nothing scrolls', async () => {
+    const { page, touch } = await crowded();
+    const before = await script(page);
+    await swipe(touch, await middleOf(page, /^Point 1:/), 0, -70);
+    expect(await scrolled(page)).toBe(0);
+    expect(await script(page)).not.toBe(before);
+    expect(await script(page)).toMatch(/descend to (1\d|2\d) m at 18 m\/min/);
+  });
+
+  it('anywhere else in the picture scrolls the page, and the dive stays as it is', async () => {
+    const { page, touch } = await crowded();
+    const before = await script(page);
+    const [x, y] = await middleOf(page, /^Point 1:/);
+    const [farX] = await middleOf(page, /^Point 2:/);
+    await swipe(touch, [(x + farX) / 2, y], 0, -70);
+    expect(await scrolled(page)).toBeGreaterThan(20);
+    expect(await script(page)).toBe(before);
+  });
+});
+
+it('a double click on a leg puts a point there, and the dive stays what it was', async () => {
+  const { page } = await visit();
+  await arrive(page, '/desk/');
+  const readings = () => page.locator('[data-reading="required-stop"], [data-reading="ceiling"]').allInnerTexts();
+  await page.getByRole('slider', { name: 'Time cursor' }).fill(String(18 * 60));
+  const before = await readings();
+  const count = await page.getByRole('slider', { name: /^Point \d/ }).count();
+  for (const [from, to] of [
+    [/^Point 1:/, /^Point 2:/],
+    [/^Point 3:/, /^Point 4:/],
+  ] as const) {
+    const [[x1, y1], [x2, y2]] = [await middleOf(page, from), await middleOf(page, to)];
+    await page.mouse.dblclick((x1 + x2) / 2, (y1 + y2) / 2);
+  }
+  expect(await page.getByRole('slider', { name: /^Point \d/ }).count()).toBe(count + 2);
+  expect(await readings()).toEqual(before);
+  expect(await script(page)).toMatch(/stay \d+ min( \d+ s)?\nstay \d+ min( \d+ s)? +# the no-stop time runs out/);
+});
+
+it('Space plays on where a button has been clicked, and presses the one that Tab has led to', async () => {
+  const { page } = await visit();
+  await arrive(page, '/desk/');
+  await page.getByRole('button', { name: 'On 30 seconds' }).click();
+  await page.keyboard.press('Space');
+  await page.getByRole('button', { name: 'Pause' }).waitFor();
+  await page.keyboard.press('Space');
+  await page.getByRole('button', { name: 'Play', exact: true }).waitFor();
+  await page.getByRole('button', { name: 'Back 30 seconds' }).click();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Space');
+  await page.getByRole('button', { name: 'Pause' }).waitFor();
+});

@@ -45,6 +45,7 @@ describe('covering readings one by one', () => {
   it('covers and uncovers a reading by its own button, with the focus staying where the hand is', async () => {
     render(<Desk />);
     const ceiling = within(await screen.findByRole('group', { name: 'Ceiling' }));
+    fireEvent.change(screen.getByRole('slider', { name: 'Time cursor' }), { target: { value: '0' } });
     ceiling.getByRole('button', { name: 'Cover Ceiling' }).focus();
     await userEvent.keyboard('{Enter}');
     expect(ceiling.queryByText('none')).not.toBeInTheDocument();

@@ -1,8 +1,9 @@
 import { cautions } from '@/content/cautions';
 import { figuresAt, figuresOf } from '@/lib/ascent/figures';
-import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
+import { isMultiple } from '@/lib/dive/sample-instants';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';
 import { exposureReadings } from './exposure-readings';
 import type { WayOutReading } from './ways-out-readings';
@@ -34,19 +35,16 @@ export type SampleReadings = ReturnType<typeof sampleReadings> &
   ReturnType<ReturnType<typeof exposureReadings>['at']> &
   ReturnType<ReturnType<typeof ruleReadings>['at']>;
 
-/** Rules are stepped at least this finely, s, however far apart the readings are asked for. */
+/** Rules are stepped every so many seconds, however far apart the readings are asked for. */
 const RULES_EVERY_S = 1;
-/** Two moments closer than this are one. */
-const SAME_INSTANT_S = 1e-6;
-
 /** Readings every so many seconds and at each change of step. */
 export function readingsOf(dive: Dive, warnings: readonly Notice[], everyS: number): Readings {
   // Sampled as finely as rules need it, once for all; of these samples those asked for are told.
-  const workedEveryS = everyS / Math.ceil(everyS / RULES_EVERY_S);
-  const timeline = computeTimeline(dive, workedEveryS);
+  const alsoEveryS = isMultiple(everyS, RULES_EVERY_S) ? [] : [everyS];
+  const timeline = computeTimeline(dive, RULES_EVERY_S, { alsoEveryS });
   const figures = figuresOf(timeline, dive.settings);
   const exposure = exposureReadings(timeline, dive.settings);
-  const rules = ruleReadings(dive, workedEveryS, { timeline, figures });
+  const rules = ruleReadings(dive, RULES_EVERY_S, { truth: { timeline, figures }, alsoEveryS });
   const events: ReadingEvent[] = [...exposure.events, ...rules.events];
   return {
     caution: cautions.general,
@@ -64,9 +62,7 @@ export function readingsOf(dive: Dive, warnings: readonly Notice[], everyS: numb
 /** The samples at multiples of `everyS`, at the start of each leg and at the end. */
 function askedSamples({ length, timeS, leg }: Timeline, everyS: number): number[] {
   return Array.from({ length }, (_, sample) => sample).filter((sample) => {
-    const ticks = timeS[sample]! / everyS;
-    const atTick = Math.abs(ticks - Math.round(ticks)) * everyS < SAME_INSTANT_S;
-    return atTick || sample === length - 1 || leg[sample] !== leg[sample - 1];
+    return isMultiple(timeS[sample]!, everyS) || sample === length - 1 || leg[sample] !== leg[sample - 1];
   });
 }
 

@@ -4,7 +4,7 @@ import { SET_RIGHT } from '@/lib/dive/set-right';
 import type { Timeline } from '@/lib/dive/timeline';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { shownAt, type Shown } from '@/lib/rules/unit/shown';
-import { watchDive } from '@/lib/rules/watch';
+import { watchDive, type WatchOptions } from '@/lib/rules/watch';
 
 interface RuleEventReading {
   readonly timeS: number;
@@ -17,15 +17,15 @@ interface RuleEventReading {
 
 /**
  * What instruments show of a dive and tell on the way: one that is set right, and the setups the script names. They
- * watch it at the samples of `truth`, which lie `everyS` apart.
+ * watch it every `everyS` seconds at the samples of `truth`.
  */
 export function ruleReadings(
   dive: Dive,
   everyS: number,
-  truth: { readonly timeline: Timeline; readonly figures: Figures },
+  options: { readonly truth: { readonly timeline: Timeline; readonly figures: Figures } } & WatchOptions,
 ) {
-  const right = watchDive(dive, SET_RIGHT, DEFAULT_RULES, everyS, { truth });
-  const named = (dive.settings.setups ?? []).map((setup) => watchDive(dive, setup, DEFAULT_RULES, everyS, { truth }));
+  const right = watchDive(dive, SET_RIGHT, DEFAULT_RULES, everyS, options);
+  const named = (dive.settings.setups ?? []).map((setup) => watchDive(dive, setup, DEFAULT_RULES, everyS, options));
   const events: RuleEventReading[] = [
     ...right.events.map(({ timeS, kind, rule, text }) => ({ timeS, kind, rule, text })),
     ...named.flatMap(({ events: told, setup }) =>

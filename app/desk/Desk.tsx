@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { scenarios } from '@/content/scenarios/scenarios';
+import { overstayed } from '@/content/scenarios/overstayed';
 import { fetchedLater } from '../parts/fetched-later';
 import { DeskContext } from '../stage/desk-context';
 import { createDeskStore } from '../stage/desk-store';
@@ -14,7 +14,7 @@ const DeskSheet = fetchedLater(async () => (await import('./keep/keep-and-print'
 /** The sandbox: a script, and the dive, the tissues and the readings it leads to. */
 export function Desk() {
   const [store] = useState(() =>
-    createDeskStore({ script: scenarios[0].script, pictures: ['profile', 'chase'], covered: [] }),
+    createDeskStore({ script: overstayed.script, pictures: ['profile', 'chase'], covered: [] }),
   );
   return (
     <DeskContext value={store}>

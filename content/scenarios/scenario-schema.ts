@@ -1,5 +1,4 @@
 import * as z from 'zod';
-import type { UnitSystem } from '@/lib/quantity/unit-system';
 
 /** A dive to begin with on the desk. All are invented, and ship with the app: it is the tests that hold them to this. */
 export const scenarioSchema = z.strictObject({
@@ -14,13 +13,3 @@ export const scenarioSchema = z.strictObject({
   pictures: z.array(z.string()).optional(),
 });
 export type Scenario = z.infer<typeof scenarioSchema>;
-
-/** A ready dive as it is read in the units chosen. */
-export function scenarioIn(scenario: Scenario, system: UnitSystem): Pick<Scenario, 'title' | 'shows' | 'script'> {
-  return system === 'imperial' ? scenario.inFeet : scenario;
-}
-
-/** Whether a script is a ready dive as it stands, in either units. */
-export function isScenario({ script, inFeet }: Scenario, typed: string | undefined): boolean {
-  return typed === script || typed === inFeet.script;
-}

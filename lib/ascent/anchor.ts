@@ -13,7 +13,7 @@ export interface LineState {
 
 export const FREE: LineState = { bound: false, anchorBar: 0 };
 
-/** A piece of a path on which the dive stays bound and every compartment's ceiling at `low` goes one way only. */
+/** A piece of a path on which the dive stays bound and no compartment's ceiling at `low` that sinks the anchor peaks within. */
 type OnBoundPiece = (fromMin: number, toMin: number, anchorBar: number) => boolean;
 
 /**
@@ -27,16 +27,28 @@ export function lineAlong(
   before: LineState,
   onPiece: OnBoundPiece = () => true,
 ): LineState | null {
+  let couldBeOver = false;
+  let overThroughout = false;
+  for (let c = 0; c < COMPARTMENTS && !overThroughout; c += 1) {
+    if (path.mostOverBar(c, high) <= 0) continue;
+    couldBeOver = true;
+    overThroughout = path.leastOverBar(c, high) > 0;
+  }
+  if (!couldBeOver) return FREE;
   const cuts = new Set([0, path.minutes]);
+  // Only a ceiling that may come below the anchor there is already can sink it.
+  const deeperThanBar = overThroughout && before.bound ? before.anchorBar : 0;
   for (let c = 0; c < COMPARTMENTS; c += 1) {
-    for (const minutes of path.crossings(c, high)) cuts.add(minutes);
-    for (const minutes of path.turns(c, low)) cuts.add(minutes);
+    if (!overThroughout && path.mostOverBar(c, high) > 0)
+      for (const minutes of path.crossings(c, high)) cuts.add(minutes);
+    if (low < high && path.mostToleratedBar(c, low) > deeperThanBar)
+      for (const minutes of path.turns(c, low)) cuts.add(minutes);
   }
   const marks = [...cuts].sort((one, other) => one - other);
   let state = before;
   for (let i = 1; i < marks.length; i += 1) {
     const [from, to] = [marks[i - 1]!, marks[i]!];
-    if (!path.isOver((from + to) / 2, high)) {
+    if (!overThroughout && !path.isOver((from + to) / 2, high)) {
       state = FREE;
       continue;
     }

@@ -4,7 +4,7 @@ import { nitrogenFraction } from '../physics/gas';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { toleratedAmbientBar } from '../tissue/limit';
 import { FREE, lineAlong, type LineState } from './anchor';
-import { GasPath, type BreathedAlong } from './gas-path';
+import { GasPath, mostOf, type BreathedAlong } from './gas-path';
 
 /** The ceilings under each gradient factor alone at every sample, m, with the compartment (1–16) that sets the one at high. */
 interface Ceilings {
@@ -149,14 +149,9 @@ function mostHeldBar(
 ): number {
   const before = (i - 1) * COMPARTMENTS + c;
   const now = i * COMPARTMENTS + c;
-  const nitrogen = peakBar(nitrogenBar[before]!, nitrogenBar[now]!, along.nitrogenStartBar, along.nitrogenEndBar);
+  const nitrogen = mostOf(nitrogenBar[before]!, nitrogenBar[now]!, along.nitrogenStartBar, along.nitrogenEndBar);
   if (!hasHelium) return nitrogen > Math.max(nitrogenBar[before]!, nitrogenBar[now]!) ? nitrogen : 0;
-  return nitrogen + peakBar(heliumBar[before]!, heliumBar[now]!, along.heliumStartBar, along.heliumEndBar);
-}
-
-function peakBar(beforeBar: number, nowBar: number, breathedBeforeBar: number, breathedNowBar: number): number {
-  const turns = beforeBar < breathedBeforeBar && nowBar > breathedNowBar;
-  return turns ? breathedBeforeBar : Math.max(beforeBar, nowBar);
+  return nitrogen + mostOf(heliumBar[before]!, heliumBar[now]!, along.heliumStartBar, along.heliumEndBar);
 }
 
 /** The coefficients under which a compartment tolerates least, whatever it holds. */

@@ -1,14 +1,16 @@
-import { gasAt, tissuesAt, type Timeline } from '../dive/timeline';
+import { gasAt, type Timeline } from '../dive/timeline';
+import { COMPARTMENTS } from '../tissue/coefficients';
 import type { Figures } from './figures';
 import { ascentPlanner, type AscentStart, type Schedule } from './schedule';
 
-/** Where an ascent begun at one sample of a timeline is planned from. */
+/** Where an ascent begun at one sample of a timeline is planned from; no tension is copied. */
 export function ascentStartAt(timeline: Timeline, { anchorM }: Pick<Figures, 'anchorM'>, sample: number): AscentStart {
   return {
     depthM: timeline.depthM[sample]!,
     gas: gasAt(timeline, sample),
-    ...tissuesAt(timeline, sample),
-    at: 0,
+    nitrogenBar: timeline.nitrogenBar,
+    heliumBar: timeline.heliumBar,
+    at: sample * COMPARTMENTS,
     anchorM: anchorM[sample]!,
     stayedMin: stayedMin(timeline, sample),
   };

@@ -112,7 +112,7 @@ export function figuresAt(timeline: Timeline, figures: Figures, sample: number):
     ceilingAtLow: ceilingAtGf(load, gradientFactors.low),
     ceilingAtHigh: ceilingAtGf(load, gradientFactors.high),
     noStop: left,
-    creditedNoStopMin: creditedNoStopMin(planAscent, timeline, start, gradientFactors),
+    creditedNoStopMin: creditedNoStopMin(figures.limits, timeline, start, planAscent),
     supersaturation: supersaturation(load, timeline.ambientBar[sample]!),
     surfacingSupersaturation: surfacing,
     schedule: planAscent(start),

@@ -1,5 +1,6 @@
 import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
 import { toleratedAmbientBar } from '../tissue/limit';
+import { rootBetween } from './root';
 
 /** The pressures of both inert gases in the lungs at the two ends of a path, bar; in between they change evenly. */
 export interface BreathedAlong {
@@ -9,9 +10,6 @@ export interface BreathedAlong {
   readonly heliumEndBar: number;
 }
 
-/** How closely a moment is found, min: the last digits of a double near an hour. */
-const MOMENT_MIN = 1e-14;
-const MOST_HALVINGS = 100;
 /** With helium turns are looked for in pieces, the first so long, min; later ones grow, since everything slows down. */
 const FIRST_PIECE_MIN = 0.25;
 
@@ -23,7 +21,12 @@ const FIRST_PIECE_MIN = 0.25;
 export class GasPath {
   private readonly nitrogenBar = new Float64Array(COMPARTMENTS);
   private readonly heliumBar = new Float64Array(COMPARTMENTS);
-  private along: BreathedAlong = { nitrogenStartBar: 0, nitrogenEndBar: 0, heliumStartBar: 0, heliumEndBar: 0 };
+  /** What `mostBar` has told already on this path; NaN where it has not. */
+  private readonly most = new Float64Array(COMPARTMENTS);
+  private nitrogenStartBar = 0;
+  private heliumStartBar = 0;
+  private nitrogenPerMin = 0;
+  private heliumPerMin = 0;
   private anyHelium = false;
   minutes = 0;
 
@@ -32,7 +35,7 @@ export class GasPath {
     private readonly surfaceBar: number,
   ) {}
 
-  /** Begins a path: sixteen tensions of each gas, `stride` apart from `at` on, bar. */
+  /** Begins a path: sixteen tensions of each gas, `stride` apart from `at` on (helium's `heliumAfter` later), bar. */
   begin(
     nitrogenBar: Float64Array,
     heliumBar: Float64Array,
@@ -40,28 +43,33 @@ export class GasPath {
     stride: number,
     along: BreathedAlong,
     minutes: number,
+    heliumAfter = 0,
   ): void {
-    this.along = along;
+    const { nitrogenStartBar, nitrogenEndBar, heliumStartBar, heliumEndBar } = along;
     this.minutes = minutes;
-    this.anyHelium = along.heliumStartBar > 0 || along.heliumEndBar > 0;
+    this.nitrogenStartBar = nitrogenStartBar;
+    this.heliumStartBar = heliumStartBar;
+    this.nitrogenPerMin = minutes > 0 ? (nitrogenEndBar - nitrogenStartBar) / minutes : 0;
+    this.heliumPerMin = minutes > 0 ? (heliumEndBar - heliumStartBar) / minutes : 0;
+    this.anyHelium = heliumStartBar > 0 || heliumEndBar > 0;
+    this.most.fill(NaN);
     for (let c = 0; c < COMPARTMENTS; c += 1) {
       this.nitrogenBar[c] = nitrogenBar[at + stride * c]!;
-      this.heliumBar[c] = heliumBar[at + stride * c]!;
-      if (this.heliumBar[c]! > 0) this.anyHelium = true;
+      const helium = heliumBar[at + heliumAfter + stride * c]!;
+      this.heliumBar[c] = helium;
+      if (helium > 0) this.anyHelium = true;
     }
   }
 
   nitrogenAt(c: number, minutes: number): number {
-    const { nitrogenStartBar, nitrogenEndBar } = this.along;
-    const rate = this.minutes > 0 ? (nitrogenEndBar - nitrogenStartBar) / this.minutes : 0;
-    return tensionAfter(this.nitrogenBar[c]!, nitrogenStartBar, rate, this.compartments.nitrogenK[c]!, minutes);
+    const k = this.compartments.nitrogenK[c]!;
+    return tensionAfter(this.nitrogenBar[c]!, this.nitrogenStartBar, this.nitrogenPerMin, k, minutes);
   }
 
   heliumAt(c: number, minutes: number): number {
     if (!this.anyHelium) return 0;
-    const { heliumStartBar, heliumEndBar } = this.along;
-    const rate = this.minutes > 0 ? (heliumEndBar - heliumStartBar) / this.minutes : 0;
-    return tensionAfter(this.heliumBar[c]!, heliumStartBar, rate, this.compartments.heliumK[c]!, minutes);
+    const k = this.compartments.heliumK[c]!;
+    return tensionAfter(this.heliumBar[c]!, this.heliumStartBar, this.heliumPerMin, k, minutes);
   }
 
   /** How far a compartment is over what it tolerates under `gf` at an ambient pressure, bar. */
@@ -102,101 +110,155 @@ export class GasPath {
     return false;
   }
 
+  /** A bound on what a compartment is over the surface's limit under `gf`, anywhere along the path, bar. */
+  mostOverBar(c: number, gf: number): number {
+    const { a, b } = this.strictest(c);
+    return this.mostBar(c) - this.surfaceBar - gf * (a + this.surfaceBar / b - this.surfaceBar);
+  }
+
+  /** The same from the other side: it is over by this much at least, all along. */
+  leastOverBar(c: number, gf: number): number {
+    const { nitrogenA, nitrogenB, heliumA, heliumB } = this.compartments;
+    const a = this.anyHelium ? Math.max(nitrogenA[c]!, heliumA[c]!) : nitrogenA[c]!;
+    const b = this.anyHelium ? Math.min(nitrogenB[c]!, heliumB[c]!) : nitrogenB[c]!;
+    return this.leastBar(c) - this.surfaceBar - gf * (a + this.surfaceBar / b - this.surfaceBar);
+  }
+
+  /** A bound on how far below the surface a compartment's tolerated pressure under `gf` lies anywhere along the path, bar. */
+  mostToleratedBar(c: number, gf: number): number {
+    const { a, b } = this.strictest(c);
+    return toleratedAmbientBar(this.mostBar(c), a, b, gf) - this.surfaceBar;
+  }
+
+  /** A bound on what a compartment holds anywhere along the path, bar. */
+  mostBar(c: number): number {
+    const known = this.most[c]!;
+    if (!Number.isNaN(known)) return known;
+    const { minutes, nitrogenStartBar, nitrogenPerMin, heliumStartBar, heliumPerMin } = this;
+    const n = this.nitrogenBar[c]!;
+    const nitrogenEndBar = nitrogenStartBar + nitrogenPerMin * minutes;
+    let most = mostOf(n, this.nitrogenAt(c, minutes), nitrogenStartBar, nitrogenEndBar);
+    if (this.anyHelium) {
+      const heliumEndBar = heliumStartBar + heliumPerMin * minutes;
+      most += mostOf(this.heliumBar[c]!, this.heliumAt(c, minutes), heliumStartBar, heliumEndBar);
+    }
+    this.most[c] = most;
+    return most;
+  }
+
+  /** The coefficients under which a compartment tolerates least, whatever it holds. */
+  strictest(c: number): { readonly a: number; readonly b: number } {
+    const { nitrogenA, nitrogenB, heliumA, heliumB } = this.compartments;
+    if (!this.anyHelium) return { a: nitrogenA[c]!, b: nitrogenB[c]! };
+    return { a: Math.min(nitrogenA[c]!, heliumA[c]!), b: Math.max(nitrogenB[c]!, heliumB[c]!) };
+  }
+
+  private leastBar(c: number): number {
+    const { minutes, nitrogenStartBar, nitrogenPerMin, heliumStartBar, heliumPerMin } = this;
+    const nitrogenEndBar = nitrogenStartBar + nitrogenPerMin * minutes;
+    const least = leastOf(this.nitrogenBar[c]!, this.nitrogenAt(c, minutes), nitrogenStartBar, nitrogenEndBar);
+    if (!this.anyHelium) return least;
+    const heliumEndBar = heliumStartBar + heliumPerMin * minutes;
+    return least + leastOf(this.heliumBar[c]!, this.heliumAt(c, minutes), heliumStartBar, heliumEndBar);
+  }
+
   /** Moments at which a compartment's tolerated pressure under `gf` turns from rising to falling or back. */
   turns(c: number, gf: number): number[] {
-    return this.turnsOf(c, (minutes) => this.toleratedBar(c, minutes, gf));
+    return this.turnsOf(c, (minutes) => this.toleratedPerMin(c, minutes, gf));
   }
 
   /** Moments at which a compartment passes its limit at the surface under `gf`, in either direction. */
   crossings(c: number, gf: number): number[] {
     const over = (minutes: number) => this.overBar(c, minutes, gf, this.surfaceBar);
-    const marks = [0, ...this.turnsOf(c, over), this.minutes];
+    const marks = [...this.turnsOf(c, (minutes) => this.overPerMin(c, minutes, gf)), this.minutes];
     const found: number[] = [];
-    for (let i = 1; i < marks.length; i += 1) {
-      const [from, to] = [marks[i - 1]!, marks[i]!];
-      if (over(from) > 0 !== over(to) > 0) found.push(changeBetween((minutes) => over(minutes) > 0, from, to));
+    let from = 0;
+    let atFrom = over(0);
+    for (const to of marks) {
+      const atTo = over(to);
+      if (atFrom > 0 !== atTo > 0) found.push(rootBetween(over, from, to, atFrom, atTo));
+      [from, atFrom] = [to, atTo];
     }
     return found;
   }
 
-  private turnsOf(c: number, value: (minutes: number) => number): number[] {
+  /** Moments at which a rate passes 0. */
+  private turnsOf(c: number, perMin: (minutes: number) => number): number[] {
     if (!this.anyHelium) {
       const turn = this.nitrogenTurn(c);
       return turn === undefined ? [] : [turn];
     }
     const found: number[] = [];
     let from = 0;
+    let atFrom = perMin(0);
     let pieceMin = FIRST_PIECE_MIN;
     while (from < this.minutes) {
       const to = this.minutes - from < 1.5 * pieceMin ? this.minutes : from + pieceMin;
-      const turn = turnBetween(value, from, to);
-      if (turn !== undefined) found.push(turn);
-      from = to;
+      const atTo = perMin(to);
+      if (atFrom > 0 !== atTo > 0 && atFrom !== 0) found.push(rootBetween(perMin, from, to, atFrom, atTo));
+      [from, atFrom] = [to, atTo];
       pieceMin = Math.max(FIRST_PIECE_MIN, from / 8);
     }
     return found;
   }
 
+  /** How fast the tolerated pressure of a compartment under `gf` changes, bar/min: of (P − a·gf)/(gf/b − gf + 1). */
+  private toleratedPerMin(c: number, minutes: number, gf: number): number {
+    const { inertBar, inertPerMin, a, aPerMin, b, bPerMin } = this.mixtureAt(c, minutes);
+    const divisor = gf / b - gf + 1;
+    return (inertPerMin - aPerMin * gf) / divisor + ((inertBar - a * gf) * gf * bPerMin) / (b * b * divisor * divisor);
+  }
+
+  /** How fast what a compartment is over the surface's limit under `gf` changes, bar/min: of P − p − gf·(a + p/b − p). */
+  private overPerMin(c: number, minutes: number, gf: number): number {
+    const { inertPerMin, aPerMin, b, bPerMin } = this.mixtureAt(c, minutes);
+    return inertPerMin - gf * (aPerMin - (this.surfaceBar * bPerMin) / (b * b));
+  }
+
+  /** What a compartment holds, its a and b averaged by its gases, and how fast all three change. */
+  private mixtureAt(c: number, minutes: number) {
+    const { nitrogenK, heliumK, nitrogenA, nitrogenB, heliumA, heliumB } = this.compartments;
+    const n = this.nitrogenAt(c, minutes);
+    const h = this.heliumAt(c, minutes);
+    const nPerMin = nitrogenK[c]! * (this.nitrogenStartBar + this.nitrogenPerMin * minutes - n);
+    const hPerMin = heliumK[c]! * (this.heliumStartBar + this.heliumPerMin * minutes - h);
+    const inertBar = n + h;
+    const inertPerMin = nPerMin + hPerMin;
+    const a = (nitrogenA[c]! * n + heliumA[c]! * h) / inertBar;
+    const b = (nitrogenB[c]! * n + heliumB[c]! * h) / inertBar;
+    return {
+      inertBar,
+      inertPerMin,
+      a,
+      aPerMin: (nitrogenA[c]! * nPerMin + heliumA[c]! * hPerMin - a * inertPerMin) / inertBar,
+      b,
+      bPerMin: (nitrogenB[c]! * nPerMin + heliumB[c]! * hPerMin - b * inertPerMin) / inertBar,
+    };
+  }
+
   /** When a compartment holds what is breathed, which is where it turns: t = ln(1 + g·k/R)/k for a gap g = P − P_alv and a rate R. */
   private nitrogenTurn(c: number): number | undefined {
-    const { nitrogenStartBar, nitrogenEndBar } = this.along;
-    if (this.minutes === 0 || nitrogenEndBar === nitrogenStartBar) return undefined;
-    const rate = (nitrogenEndBar - nitrogenStartBar) / this.minutes;
+    const rate = this.nitrogenPerMin;
+    if (rate === 0) return undefined;
     const k = this.compartments.nitrogenK[c]!;
-    const share = ((this.nitrogenBar[c]! - nitrogenStartBar) * k) / rate;
+    const share = ((this.nitrogenBar[c]! - this.nitrogenStartBar) * k) / rate;
     if (!(share > 0)) return undefined;
     const minutes = Math.log1p(share) / k;
     return minutes < this.minutes ? minutes : undefined;
   }
 }
 
+/** A bound on a tension between two moments, bar: one that turns on the way does so where it meets what is breathed. */
+export function mostOf(beforeBar: number, nowBar: number, breathedBeforeBar: number, breathedNowBar: number): number {
+  return beforeBar < breathedBeforeBar && nowBar > breathedNowBar ? breathedBeforeBar : Math.max(beforeBar, nowBar);
+}
+
+function leastOf(beforeBar: number, nowBar: number, breathedBeforeBar: number, breathedNowBar: number): number {
+  return beforeBar > breathedBeforeBar && nowBar < breathedNowBar ? breathedBeforeBar : Math.min(beforeBar, nowBar);
+}
+
 /** Schreiner's solution, at a rate of 0 Haldane's: tension after some minutes, bar. */
 function tensionAfter(tensionBar: number, breathedBar: number, rate: number, k: number, minutes: number): number {
   const gone = Math.expm1(-k * minutes);
   return tensionBar + (tensionBar - breathedBar) * gone + rate * (minutes + gone / k);
-}
-
-/** The first moment of what is so at `to` and not at `from`, by halving. */
-export function changeBetween(so: (minutes: number) => boolean, from: number, to: number): number {
-  const wanted = so(to);
-  let before = from;
-  let after = to;
-  for (let halving = 0; halving < MOST_HALVINGS && after - before > MOMENT_MIN * Math.max(1, after); halving += 1) {
-    const middle = (before + after) / 2;
-    if (middle <= before || middle >= after) break;
-    if (so(middle) === wanted) after = middle;
-    else before = middle;
-  }
-  return after;
-}
-
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** A turn is found this closely, min: its value, flat there, is then exact to rounding. */
-const TURN_MIN = 1e-7;
-/** How far from an end of a piece its slope is felt, as a share of the piece. */
-const FEELER = 1e-4;
-
-/** Where a function turns within a piece short enough to hold one turn at most; undefined where it goes one way only. */
-function turnBetween(value: (minutes: number) => number, from: number, to: number): number | undefined {
-  const feel = (to - from) * FEELER;
-  const up = value(from + feel) - value(from);
-  const upLater = value(to) - value(to - feel);
-  if (up === 0 || upLater === 0 || up > 0 === upLater > 0) return undefined;
-  const better = (one: number, other: number) => (up > 0 ? one >= other : one <= other);
-  let [before, after] = [from, to];
-  let one = after - GOLDEN * (after - before);
-  let other = before + GOLDEN * (after - before);
-  let [atOne, atOther] = [value(one), value(other)];
-  while (after - before > TURN_MIN) {
-    if (better(atOne, atOther)) {
-      [after, other, atOther] = [other, one, atOne];
-      one = after - GOLDEN * (after - before);
-      atOne = value(one);
-    } else {
-      [before, one, atOne] = [one, other, atOther];
-      other = before + GOLDEN * (after - before);
-      atOther = value(other);
-    }
-  }
-  return (before + after) / 2;
 }

@@ -1,12 +1,10 @@
-import { gasAt, sampleAt, type Timeline } from '../dive/timeline';
-import { nitrogenFraction } from '../physics/gas';
-import { COMPARTMENTS } from '../tissue/coefficients';
-import { lineAlong } from './anchor';
+import { sampleAt, type Timeline } from '../dive/timeline';
 import { ascentStartAt } from './ascent-start';
 import { ceilingOnLine } from './ceiling';
 import type { Figures } from './figures';
-import { GasPath } from './gas-path';
 import { ascentPlanner, type AscentStart, type Schedule } from './schedule';
+import { startsAfter } from './start-after';
+import { surelyFree } from './surely-free';
 
 /**
  * How a diver stands towards stops. Two questions are asked at every instant: is there a ceiling now, and does the plan's
@@ -85,14 +83,14 @@ function same(one: StopChange, other: StopChange): boolean {
 }
 
 /** How the diver stands at any instant of a timeline. */
-function standingAlong(timeline: Timeline, figures: Figures): (timeS: number) => StopChange {
+export function standingAlong(timeline: Timeline, figures: Figures): (timeS: number) => StopChange {
   const planAscent = ascentPlanner(figures.limits, timeline);
   const { gradientFactors } = figures.limits;
-  const path = new GasPath(timeline.compartments, timeline.surfaceBar);
-  const isSurelyFree = surelyFree(timeline, figures);
+  const isSurelyFree = surelyFree(timeline, figures.limits);
+  const after = startsAfter(timeline, gradientFactors);
   return (timeS) => {
     const sample = sampleAt(timeline, timeS);
-    const start = startAt(timeline, figures, path, sample, timeS);
+    const start = startAt(timeline, figures, after, sample, timeS);
     const ceilingM =
       timeS === timeline.timeS[sample]
         ? figures.ceilingM[sample]!
@@ -103,62 +101,17 @@ function standingAlong(timeline: Timeline, figures: Figures): (timeS: number) =>
   };
 }
 
-/**
- * Whether no tissue can come over the surface's limit on a direct way up: told without planning it, for nitrogen alone.
- * On the way up no more nitrogen is breathed than now, so that Haldane's solution at this depth is the most there can be;
- * and what the surface tolerates is tolerated deeper. What it does not tell may be free all the same.
- */
-function surelyFree(timeline: Timeline, { limits }: Figures): (start: AscentStart) => boolean {
-  const { compartments, surfaceBar, barPerMetre, lungOffsetBar } = timeline;
-  const { nitrogenA, nitrogenB, nitrogenK } = compartments;
-  const { high } = limits.gradientFactors;
-  if (timeline.hasHelium || limits.carried.some(({ gas }) => gas.he > 0)) return () => false;
-  const limitBar = nitrogenA.map((a, c) => surfaceBar + high * (a + surfaceBar / nitrogenB[c]! - surfaceBar));
-  return ({ depthM, gas, nitrogenBar, at }) => {
-    const breathedBar = (surfaceBar + depthM * barPerMetre - lungOffsetBar) * nitrogenFraction(gas);
-    const minutes = depthM / limits.plan.ascentMMin;
-    for (let c = 0; c < COMPARTMENTS; c += 1) {
-      const tension = nitrogenBar[at + c]!;
-      const gainedBar = Math.max(0, breathedBar - tension) * (1 - Math.exp(-nitrogenK[c]! * minutes));
-      if (tension + gainedBar > limitBar[c]!) return false;
-    }
-    return true;
-  };
-}
-
 /** Where an ascent begun at an instant, at a sample or after it, is planned from. */
-function startAt(timeline: Timeline, figures: Figures, path: GasPath, sample: number, timeS: number): AscentStart {
+function startAt(
+  timeline: Timeline,
+  figures: Figures,
+  after: ReturnType<typeof startsAfter>,
+  sample: number,
+  timeS: number,
+): AscentStart {
   const start = ascentStartAt(timeline, figures, sample);
   const minutes = (timeS - timeline.timeS[sample]!) / 60;
   if (!(minutes > 0)) return start;
   const { startS, endS, fromM, toM } = timeline.legs[timeline.leg[sample]!]!;
-  const depthM = fromM === toM ? toM : fromM + ((toM - fromM) * (timeS - startS)) / (endS - startS);
-  const gas = gasAt(timeline, sample);
-  const dryBar = (depth: number) => timeline.surfaceBar + depth * timeline.barPerMetre - timeline.lungOffsetBar;
-  const nitrogen = nitrogenFraction(gas);
-  path.begin(
-    timeline.nitrogenBar,
-    timeline.heliumBar,
-    sample * COMPARTMENTS,
-    1,
-    {
-      nitrogenStartBar: dryBar(start.depthM) * nitrogen,
-      nitrogenEndBar: dryBar(depthM) * nitrogen,
-      heliumStartBar: dryBar(start.depthM) * gas.he,
-      heliumEndBar: dryBar(depthM) * gas.he,
-    },
-    minutes,
-  );
-  const { low, high } = figures.limits.gradientFactors;
-  const anchorBar = start.anchorM * timeline.barPerMetre;
-  const line = low < high ? lineAlong(path, figures.limits.gradientFactors, { bound: anchorBar > 0, anchorBar }) : null;
-  return {
-    depthM,
-    gas,
-    nitrogenBar: Float64Array.from({ length: COMPARTMENTS }, (_, c) => path.nitrogenAt(c, minutes)),
-    heliumBar: Float64Array.from({ length: COMPARTMENTS }, (_, c) => path.heliumAt(c, minutes)),
-    at: 0,
-    anchorM: line ? line.anchorBar / timeline.barPerMetre : 0,
-    stayedMin: fromM === toM ? (start.stayedMin ?? 0) + minutes : 0,
-  };
+  return after(start, minutes, fromM === toM ? toM : fromM + ((toM - fromM) * (timeS - startS)) / (endS - startS));
 }

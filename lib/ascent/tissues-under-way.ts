@@ -4,11 +4,13 @@ import { toleratedAmbientBar } from '../tissue/limit';
 import { FREE, lineAlong, type LineState } from './anchor';
 import { lineDepthBar } from './ceiling';
 import { GasPath } from './gas-path';
-import type { AscentSite, AscentStart } from './schedule';
+import type { AscentPart, AscentSite, AscentStart } from './schedule';
 import { SHARES, type Stretch } from './stretch';
 
 /** Rounding allowance when a tension is held against its limit, bar. */
 const ROUNDING_BAR = 1e-12;
+
+const ALL_COMPARTMENTS = Array.from({ length: COMPARTMENTS }, (_, c) => c);
 
 /** Numbers of each compartment in `coefficients`: nitrogen's a, b and 1/b − 1, helium's a and b. */
 const COEFFICIENTS = 5;
@@ -27,6 +29,8 @@ export class TissuesUnderWay {
   private gf: GradientFactors = { low: 1, high: 1 };
   private tensions = new Float64Array(2 * COMPARTMENTS);
   private tensionsNext = new Float64Array(2 * COMPARTMENTS);
+  /** How the tensions were before a way that may turn out not to be open. */
+  private readonly before = new Float64Array(2 * COMPARTMENTS);
   private readonly coefficients = new Float64Array(COEFFICIENTS * COMPARTMENTS);
   /** Shares of a gap to the breathed pressure left after so many units. */
   private readonly leftAfterUnits: number[][] = [];
@@ -155,16 +159,25 @@ export class TissuesUnderWay {
 
   /** Takes a way after some units of waiting, if every compartment then keeps the line all along it. */
   private takeAfter(units: number, way: readonly Stretch[]): boolean {
-    if (way.length === 1 && (this.line.bound || this.gf.low === this.gf.high)) {
+    // What is settled at once needs no way back.
+    if (way.length === 1) {
       const settled = this.settledByEnds(units, way[0]!);
       if (settled !== undefined) return settled;
     }
-    const restore = this.remember();
-    const [first] = way;
-    if (units > 0 && first) this.wait(first, units * this.unitMin);
-    for (const stretch of way) {
-      if (this.follow(stretch, true)) continue;
-      restore();
+    const { line, holdsHelium, before } = this;
+    before.set(this.tensions);
+    for (let i = 0; i < way.length; i += 1) {
+      const stretch = way[i]!;
+      const unitsHere = i === 0 ? units : 0;
+      let taken = way.length === 1 ? undefined : this.settledByEnds(unitsHere, stretch);
+      if (taken === undefined) {
+        if (unitsHere > 0) this.wait(stretch, units * this.unitMin);
+        taken = this.follow(stretch, true);
+      }
+      if (taken) continue;
+      this.tensions.set(before);
+      this.line = line;
+      this.holdsHelium = holdsHelium;
       return false;
     }
     return true;
@@ -178,7 +191,7 @@ export class TissuesUnderWay {
       heliumStartBar,
       heliumEndBar: heliumStartBar,
     };
-    this.path.begin(this.tensions, this.tensions.subarray(1), 0, 2, along, minutes);
+    this.path.begin(this.tensions, this.tensions, 0, 2, along, minutes, 1);
     this.line = lineAlong(this.path, this.gf, this.line)!;
     this.arrive(minutes);
   }
@@ -211,6 +224,7 @@ export class TissuesUnderWay {
    */
   private settledByEnds(units: number, stretch: Stretch): boolean | undefined {
     const { tensions, tensionsNext, coefficients, gf, site } = this;
+    if (!this.line.bound && gf.low !== gf.high) return undefined;
     const { anchorBar } = this.line;
     const count = COMPARTMENTS;
     const wait = units > 0 ? this.leftAfter(units) : undefined;
@@ -289,7 +303,7 @@ export class TissuesUnderWay {
   private deepestAlong(stretch: Stretch, anchorBar: number): number {
     const { path, tensions, gf } = this;
     const { minutes } = stretch.part;
-    path.begin(tensions, tensions.subarray(1), 0, 2, stretch, minutes);
+    path.begin(tensions, tensions, 0, 2, stretch, minutes, 1);
     let deepestBar = anchorBar;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
       if (!(tensions[2 * c]! < stretch.nitrogenStartBar || tensions[2 * c + 1]! < stretch.heliumStartBar)) continue;
@@ -307,35 +321,53 @@ export class TissuesUnderWay {
   /** Takes one stretch, following the line closely; with `within`, only if it is kept all along, and says whether. */
   private follow(along: Stretch, within: boolean): boolean {
     const { part } = along;
-    const { path, site, gf } = this;
+    const { path, gf } = this;
     if (!this.line.bound && this.staysFree(along)) {
       this.carry(along);
       return true;
     }
-    path.begin(this.tensions, this.tensions.subarray(1), 0, 2, along, part.minutes);
-    const fromBar = part.fromM * site.barPerMetre;
-    const perMinute = part.minutes > 0 ? ((part.toM - part.fromM) * site.barPerMetre) / part.minutes : 0;
-    const overBar = (minutes: number, anchorBar: number) => {
-      const belowBar = fromBar + perMinute * minutes;
-      const anchorNowBar = gf.low === gf.high ? 0 : Math.max(anchorBar, path.ceilingBar(minutes, gf.low));
-      const factor = this.factorAt(belowBar, anchorNowBar);
-      let worst = -Infinity;
-      for (let c = 0; c < COMPARTMENTS; c += 1)
-        worst = Math.max(worst, path.overBar(c, minutes, factor, site.surfaceBar + belowBar));
-      return worst;
-    };
-    const line = lineAlong(path, gf, this.line, (from, to, anchorBar) => {
-      if (!within) return true;
-      const kinkMin = perMinute === 0 ? 0 : (anchorBar - fromBar) / perMinute;
-      const over = (minutes: number) => overBar(minutes, anchorBar);
-      return kinkMin > from && kinkMin < to
-        ? staysBelow(over, from, kinkMin) && staysBelow(over, kinkMin, to)
-        : staysBelow(over, from, to);
-    });
+    path.begin(this.tensions, this.tensions, 0, 2, along, part.minutes, 1);
+    const line = lineAlong(
+      path,
+      gf,
+      this.line,
+      (from, to, anchorBar) => !within || this.keeps(part, from, to, anchorBar),
+    );
     if (line === null) return false;
-    this.arrive(part.minutes);
+    this.carry(along);
     this.line = line;
     return true;
+  }
+
+  /** Whether the line is kept all along a piece of the path on which the dive is bound and the anchor lies so deep at least. */
+  private keeps({ fromM, toM, minutes: takesMin }: AscentPart, from: number, to: number, anchorBar: number): boolean {
+    const { path, site, gf } = this;
+    const fromBar = fromM * site.barPerMetre;
+    const perMinute = takesMin > 0 ? ((toM - fromM) * site.barPerMetre) / takesMin : 0;
+    const belowBar = (minutes: number) => fromBar + perMinute * minutes;
+    const shallowestBar = site.surfaceBar + Math.min(belowBar(from), belowBar(to));
+    // A deeper anchor only gives more room.
+    const leastFactor = this.factorAt(Math.max(belowBar(from), belowBar(to)), anchorBar);
+    const asked = ALL_COMPARTMENTS.filter((c) => {
+      const { a, b } = path.strictest(c);
+      return path.mostBar(c) > shallowestBar + leastFactor * (a + shallowestBar / b - shallowestBar);
+    });
+    if (asked.length === 0) return true;
+    const sinking =
+      gf.low === gf.high ? [] : ALL_COMPARTMENTS.filter((c) => path.mostToleratedBar(c, gf.low) > anchorBar);
+    const overBar = (minutes: number) => {
+      const depthBar = belowBar(minutes);
+      let anchorNowBar = gf.low === gf.high ? 0 : anchorBar;
+      for (const c of sinking) anchorNowBar = Math.max(anchorNowBar, path.toleratedBar(c, minutes, gf.low));
+      const factor = this.factorAt(depthBar, anchorNowBar);
+      let worst = -Infinity;
+      for (const c of asked) worst = Math.max(worst, path.overBar(c, minutes, factor, site.surfaceBar + depthBar));
+      return worst;
+    };
+    const kinkMin = perMinute === 0 ? 0 : (anchorBar - fromBar) / perMinute;
+    return kinkMin > from && kinkMin < to
+      ? staysBelow(overBar, from, kinkMin) && staysBelow(overBar, kinkMin, to)
+      : staysBelow(overBar, from, to);
   }
 
   /** Whether a free diver stays free all along a stretch, by the most that each compartment could hold on it. */
@@ -434,11 +466,16 @@ export class TissuesUnderWay {
     const { gf, tensions, coefficients, site } = this;
     if (gf.low === gf.high) return false;
     if (!this.line.bound) return true;
-    const { nitrogenStartBar, heliumStartBar } = way[0]!;
+    let nitrogenMostBar = 0;
+    let heliumMostBar = 0;
+    for (const { nitrogenStartBar, heliumStartBar } of way) {
+      nitrogenMostBar = Math.max(nitrogenMostBar, nitrogenStartBar);
+      heliumMostBar = Math.max(heliumMostBar, heliumStartBar);
+    }
     for (let c = 0; c < COMPARTMENTS; c += 1) {
       const at = c * COEFFICIENTS;
-      const n = Math.max(tensions[2 * c]!, nitrogenStartBar);
-      const h = Math.max(tensions[2 * c + 1]!, heliumStartBar);
+      const n = Math.max(tensions[2 * c]!, nitrogenMostBar);
+      const h = Math.max(tensions[2 * c + 1]!, heliumMostBar);
       const strict = h > 0 ? strictestAt(coefficients, at) : { a: coefficients[at]!, b: coefficients[at + 1]! };
       const tolerated = (n + h - strict.a * gf.low) / (gf.low / strict.b - gf.low + 1);
       if (tolerated - site.surfaceBar > this.line.anchorBar + ROUNDING_BAR) return true;

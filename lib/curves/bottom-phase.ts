@@ -1,7 +1,7 @@
 import type { AscentSite, AscentStart } from '../ascent/schedule';
+import { startsAfter } from '../ascent/start-after';
 import type { Dive, Settings, Step } from '../dive/dive';
 import { curveSite, rested } from './curve-site';
-import { tissuesAfterChange } from './tissues-after-change';
 
 /** A square dive as far as the end of its time at depth, as plain data. */
 export interface BottomPhase {
@@ -20,19 +20,18 @@ export interface Bottom {
   readonly end: AscentStart;
 }
 
-/** Throws RangeError for a depth, time or rate that is no dive. */
-export function bottomOf({ settings, depthM, minutes, descentMMin }: BottomPhase): Bottom {
+/** Under other gradient factors than the settings' if told. Throws RangeError for a depth, time or rate that is no dive. */
+export function bottomOf(phase: BottomPhase, gradientFactors = phase.settings.gradientFactors): Bottom {
+  const { settings, depthM, minutes, descentMMin } = phase;
   if (!(depthM > 0) || !Number.isFinite(depthM))
     throw new RangeError(`a bottom phase needs a depth of more than 0 m, not ${depthM} m`);
   if (!(minutes >= 0) || !Number.isFinite(minutes))
     throw new RangeError(`a bottom phase needs a time of 0 min or more, not ${minutes} min`);
   if (!(descentMMin > 0)) throw new RangeError(`a descent needs a rate of more than 0 m/min, not ${descentMMin} m/min`);
-  const { gas } = settings;
   const site = curveSite(settings);
-  const arrived = tissuesAfterChange(site, rested(settings), gas, 0, depthM, depthM / descentMMin);
-  const left = tissuesAfterChange(site, arrived, gas, depthM, depthM, minutes);
-  const start = { depthM, gas, at: 0, anchorM: 0 };
-  return { site, arrival: { ...start, ...arrived }, end: { ...start, ...left } };
+  const rest = { depthM: 0, gas: settings.gas, ...rested(settings), at: 0, anchorM: 0 };
+  const arrival = startsAfter(site, gradientFactors)(rest, depthM / descentMMin, depthM);
+  return { site, arrival, end: startsAfter(site, gradientFactors)(arrival, minutes) };
 }
 
 /** The same as a dive, as far as leaving the bottom or, with a rate, straight up from there. */

@@ -69,11 +69,19 @@ export function gradientFactorGrid(request: SweepRequest): SweepGrid {
 }
 
 function figureUnder(phase: BottomPhase, figure: SweepFigure): (gradientFactors: GradientFactors) => number {
-  const { site, arrival, end } = bottomOf(phase);
+  const { site, arrival } = bottomOf(phase);
   const planAscent = ascentPlanner(phase.settings, site);
-  if (figure === 'timeToSurface') return (gradientFactors) => planAscent(end, gradientFactors).timeToSurfaceMin;
+  if (figure === 'timeToSurface') {
+    return (gradientFactors) => planAscent(bottomOf(phase, gradientFactors).end, gradientFactors).timeToSurfaceMin;
+  }
   if (figure === 'creditedNoStop') {
-    return (gradientFactors) => creditedNoStopMin(planAscent, site, arrival, gradientFactors);
+    return (gradientFactors) =>
+      creditedNoStopMin(
+        { ...phase.settings, gradientFactors },
+        site,
+        bottomOf(phase, gradientFactors).arrival,
+        planAscent,
+      );
   }
   const breathed = breathedAt(site, arrival.gas, site.surfaceBar + arrival.depthM * site.barPerMetre);
   return ({ high }) => noStop({ ...site, ...arrival }, breathed, high).minutes;

@@ -48,6 +48,8 @@ export interface TimelineOptions {
   readonly freshAtLegs?: readonly number[] | undefined;
   /** Surface intervals may be sampled more sparsely, every so many seconds, since nothing happens fast there. */
   readonly intervalEveryS?: number | undefined;
+  /** Sampled at the multiples of these too, s. */
+  readonly alsoEveryS?: readonly number[] | undefined;
   /** Half-times and limits to use instead of the published ones the dive's settings name. */
   readonly compartments?: Compartments | undefined;
 }
@@ -66,15 +68,15 @@ export function siteOf(dive: Dive): { readonly surfaceBar: number; readonly barP
  * more than the arithmetic.
  */
 export function computeTimeline(dive: Dive, everyS: number, options: TimelineOptions = {}): Timeline {
-  const { reuse, freshAtLegs = [], intervalEveryS = everyS } = options;
-  for (const seconds of [everyS, intervalEveryS]) {
+  const { reuse, freshAtLegs = [], intervalEveryS = everyS, alsoEveryS = [] } = options;
+  for (const seconds of [everyS, intervalEveryS, ...alsoEveryS]) {
     if (!(seconds > 0) || !Number.isFinite(seconds))
       throw new RangeError('a timeline needs a positive number of seconds');
   }
   const { model } = dive.settings;
   const coefficients = options.compartments ?? compartments(model.variant, model.first);
   const { legs, gases, endS } = legsOf(dive);
-  const { timeS, leg, firstOfLeg } = sampleInstants(legs, endS, everyS, intervalEveryS, reuse);
+  const { timeS, leg, firstOfLeg } = sampleInstants(legs, endS, everyS, intervalEveryS, reuse, alsoEveryS);
   const length = timeS.length;
   const start = startingTissues(dive.settings, coefficients);
   const hasHelium = gases.some((gas) => gas.he > 0) || start.heliumBar.some((tension) => tension > 0);

@@ -1,7 +1,9 @@
-import { ascentPlanner, type Schedule } from '../ascent/schedule';
+import { plannedAt } from '../ascent/ascent-start';
+import { figuresOf } from '../ascent/figures';
+import type { Schedule } from '../ascent/schedule';
 import type { Dive, Settings, Step } from '../dive/dive';
 import { legsOf } from '../dive/legs';
-import { computeTimeline, gasAt, tissuesAt, type Timeline } from '../dive/timeline';
+import { computeTimeline, gasAt, type Timeline } from '../dive/timeline';
 import { sameGas, type Gas } from '../physics/gas';
 
 /** A dive that ends where its ascent begins, and the ascent the model asks for from there. */
@@ -44,8 +46,7 @@ export function planFrom(
   const last = timeline.length - 1;
   const gas = gasAt(timeline, last);
   const depthM = timeline.depthM[last]!;
-  const start = { depthM, gas, ...tissuesAt(timeline, last), at: 0, anchorM: 0 };
-  const schedule = ascentPlanner(changed.settings, timeline)(start);
+  const schedule = plannedAt(timeline, figuresOf(timeline, changed.settings), last);
   return { bottom: changed, ascentFromS: timeline.timeS[last]!, depthM, gas, schedule, timeline };
 }
 

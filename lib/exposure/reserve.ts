@@ -1,11 +1,10 @@
+import { ascentStartAt } from '../ascent/ascent-start';
+import { figuresOf } from '../ascent/figures';
 import { ascentPlanner, type Schedule } from '../ascent/schedule';
-import { breathedAt } from '../ascent/breathed';
-import { tissuesAfter } from '../tissue/tissues';
-import { tissuesAt } from '../dive/timeline';
+import { startsAfter } from '../ascent/start-after';
 import type { Dive } from '../dive/dive';
 import { ascentPlanOf } from './ascent-plan';
 import { breathingRatesOf, stressFactorOf } from './consumption';
-import { ambientBarAt } from './gas-depths';
 import { gasNeeds, partNeeds, type GasNeed, type PartNeed } from './gas-need';
 
 /** Minutes two divers are given at the deepest point to find each other and share. Common practice, no source. */
@@ -44,9 +43,11 @@ export function reserveFor(dive: Dive, options: ReserveOptions = {}): Reserve {
   const { settings } = dive;
   const { sharingMin = USUAL_SHARING_MIN, divers = 2, stressFactor = stressFactorOf(settings) } = options;
   const { timeline, depthM, gas } = ascentPlanOf(dive, options.diveNumber);
-  const breathed = breathedAt(timeline, gas, ambientBarAt(depthM, timeline));
-  const tissues = tissuesAfter(tissuesAt(timeline, timeline.length - 1), timeline.compartments, breathed, sharingMin);
-  const schedule = ascentPlanner(settings, timeline)({ depthM, gas, ...tissues, at: 0, anchorM: 0 });
+  const leaving = ascentStartAt(timeline, figuresOf(timeline, settings), timeline.length - 1);
+  const schedule = ascentPlanner(
+    settings,
+    timeline,
+  )(startsAfter(timeline, settings.gradientFactors)(leaving, sharingMin));
   const rates = breathingRatesOf(settings);
   const times = divers * stressFactor;
   const sharing = partNeeds(

@@ -20,12 +20,12 @@ export function parseDepth(text: string): Parsed<number> {
 /** A depth as a reading, always as many decimals so that it keeps its width: `30.0 m`, `98 ft`. */
 export function printDepth(depthM: number, system: UnitSystem, rounding: Rounding = 'nearest'): string {
   const [depth, decimals, unit] = system === 'metric' ? [depthM, 1, 'm'] : [depthM / METRES_PER_FOOT, 0, 'ft'];
-  return `${fixed(rounding === 'nearest' ? depth : roundedTo(depth, decimals, rounding), decimals)} ${unit}`;
+  return `${fixed(roundedTo(depth, decimals, rounding), decimals)} ${unit}`;
 }
 
 /** A depth in a sentence, without a needless zero: `30 m`, `4.5 m`, `98 ft`. */
 export function sayDepth(depthM: number, system: UnitSystem): string {
-  return system === 'metric' ? `${atMost(depthM, 1)} m` : printDepth(depthM, system);
+  return system === 'metric' ? `${atMost(roundedTo(depthM, 1, 'nearest'), 1)} m` : printDepth(depthM, system);
 }
 
 const STOP_STEP_M = 3;

@@ -8,6 +8,6 @@ const DUST = 1e-6;
 export function roundedTo(value: number, decimals: number, rounding: Rounding): number {
   const steps = value * 10 ** decimals;
   const whole =
-    rounding === 'down' ? Math.floor(steps + DUST) : rounding === 'up' ? Math.ceil(steps - DUST) : Math.round(steps);
+    rounding === 'up' ? Math.ceil(steps - DUST) : Math.floor(steps + DUST + (rounding === 'down' ? 0 : 0.5));
   return whole / 10 ** decimals;
 }

@@ -45,6 +45,8 @@ export interface WatchOptions {
   readonly truth?: { readonly timeline: Timeline; readonly figures: Figures } | undefined;
   /** Surface intervals may be sampled more sparsely, every so many seconds. */
   readonly intervalEveryS?: number | undefined;
+  /** The timeline is sampled at multiples of these too, s; rules are not stepped there, so that they don't depend on it. */
+  readonly alsoEveryS?: readonly number[] | undefined;
 }
 
 /** Has a unit watch a dive. The tensions are the model's alone: no rule changes them. */
@@ -55,11 +57,12 @@ export function watchDive(
   everyS = 1,
   options: WatchOptions = {},
 ): Watch {
-  const { truth, intervalEveryS, reuse } = options;
+  const { truth, intervalEveryS, alsoEveryS, reuse } = options;
   const believed = believedDive(dive, setup);
   const shared = truth && believed.dive === dive && believed.freshAtLegs.length === 0 ? truth : undefined;
   const own = reuse?.ownModel ? reuse : undefined;
-  const timeline = shared?.timeline ?? believedTimeline(believed, everyS, { reuse: own?.timeline, intervalEveryS });
+  const timeline =
+    shared?.timeline ?? believedTimeline(believed, everyS, { reuse: own?.timeline, intervalEveryS, alsoEveryS });
   const figures = shared?.figures ?? figuresOf(timeline, believed.dive.settings, own?.figures);
   const drawnIn = [figures];
   const unit = new Unit(
@@ -69,7 +72,7 @@ export function watchDive(
   const tracks = roomForTracks(timeline.length, reuse?.tracks);
   averagedRates(timeline, legsOf(dive).legs, believed.depthFactor, rules.rateWatch.averageS, tracks.rateMMin);
   run(
-    new PassingMoment(timeline, tracks.rateMMin),
+    new PassingMoment(timeline, tracks.rateMMin, everyS, (alsoEveryS ?? []).length > 0),
     unit,
     rules,
     setup.mode === 'gauge',
@@ -111,7 +114,10 @@ function run(
 ): void {
   const begin = () => (gauge ? [] : switchedOn(rules));
   let running = begin();
+  let tracked = 0;
   while (now.next()) {
+    // Between two looks the unit stands as it did.
+    for (; tracked < now.sample; tracked += 1) track(tracks, unit, tracked);
     if (now.diveStarts) {
       if (freshAtLegs.has(now.leg)) {
         if (!gauge) unit.tell(memoryLost, now.timeS, { forgotten: unit.divesKnown });
@@ -127,6 +133,7 @@ function run(
       unit.restart();
       running = begin();
     }
-    track(tracks, unit, now);
+    track(tracks, unit, tracked);
+    tracked += 1;
   }
 }

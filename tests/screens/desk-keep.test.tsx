@@ -44,7 +44,7 @@ afterEach(() => vi.useRealTimers());
 describe('covering readings one by one', () => {
   it('covers and uncovers a reading by its own button, with the focus staying where the hand is', async () => {
     render(<Desk />);
-    const ceiling = within(screen.getByRole('group', { name: 'Ceiling' }));
+    const ceiling = within(await screen.findByRole('group', { name: 'Ceiling' }));
     ceiling.getByRole('button', { name: 'Cover Ceiling' }).focus();
     await userEvent.keyboard('{Enter}');
     expect(ceiling.queryByText('none')).not.toBeInTheDocument();
@@ -59,7 +59,7 @@ describe('covering readings one by one', () => {
     render(<Desk />);
     const cursor = screen.getByRole('slider', { name: 'Time cursor' });
     fireEvent.change(cursor, { target: { value: '1000' } });
-    const ceiling = screen.getByRole('group', { name: 'Ceiling' });
+    const ceiling = await screen.findByRole('group', { name: 'Ceiling' });
     expect(ceiling.className).toContain('stop');
     await userEvent.click(within(ceiling).getByRole('button', { name: 'Cover Ceiling' }));
     expect(ceiling.className).not.toContain('stop');

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import { usePreferences } from '../../parts/preferences';
-import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
+import { isScenario, scenarioIn } from '@/content/scenarios/scenario-in';
 import { scenarios } from '@/content/scenarios/scenarios';
 import type { Decoded, SharedState } from '@/lib/files/links/share-link';
 import { useStatus } from '../../parts/status';

@@ -1,3 +1,5 @@
+import type { Leg } from '../../dive/legs';
+import { isMultiple } from '../../dive/sample-instants';
 import type { Timeline } from '../../dive/timeline';
 import type { Moment } from '../rule';
 
@@ -20,17 +22,34 @@ export class PassingMoment implements Moment {
   /** For each leg, the first leg of the climb it is part of, however many legs tell that climb; -1 where it is none. */
   private readonly climb: readonly number[];
 
+  /** For each leg, whether it only goes on as the one before did: where a step is cut in two nothing happens. */
+  private readonly goesOn: readonly boolean[];
+
+  /** A unit looks every `tickS` seconds and at each change; with `betweenToo` the timeline has samples it doesn't look at. */
   constructor(
     private readonly timeline: Timeline,
     private readonly rates: Float64Array,
+    private readonly tickS: number,
+    private readonly betweenToo: boolean,
   ) {
     this.climb = climbs(timeline);
+    this.goesOn = timeline.legs.map((leg, index) => index > 0 && isSame(timeline.legs[index - 1]!, leg));
   }
 
-  /** Moves on by one sample; false once there is none left. */
+  /** Whether a unit looks at a sample. */
+  private looksAt(sample: number): boolean {
+    const { timeS, leg, length } = this.timeline;
+    if (sample === 0 || sample === length - 1) return true;
+    const begins = leg[sample] !== leg[sample - 1];
+    if (begins && !this.goesOn[leg[sample]!]) return true;
+    return begins || this.betweenToo ? isMultiple(timeS[sample]!, this.tickS) : true;
+  }
+
+  /** Moves on to the next sample that is looked at; false once there is none left. */
   next(): boolean {
     const { timeline } = this;
-    const sample = this.sample + 1;
+    let sample = this.sample + 1;
+    while (sample < timeline.length && !this.looksAt(sample)) sample += 1;
     if (sample >= timeline.length) return false;
     const timeS = timeline.timeS[sample]!;
     const depthM = timeline.depthM[sample]!;
@@ -52,6 +71,19 @@ export class PassingMoment implements Moment {
     if (this.diveStarts) this.diveNumber = diveNumber;
     return true;
   }
+}
+
+/** Two legs whose rates differ by less than this, m/s, go on alike. */
+const SAME_RATE_M_S = 1e-9;
+
+function isSame(before: Leg, leg: Leg): boolean {
+  const rate = ({ startS, endS, fromM, toM }: Leg) => (endS > startS ? (toM - fromM) / (endS - startS) : 0);
+  return (
+    before.diveNumber === leg.diveNumber &&
+    before.interval === leg.interval &&
+    before.gas === leg.gas &&
+    Math.abs(rate(before) - rate(leg)) < SAME_RATE_M_S
+  );
 }
 
 function climbs({ legs }: Timeline): number[] {

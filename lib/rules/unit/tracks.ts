@@ -1,5 +1,4 @@
 import { reusedBytes, reusedFloats } from '../../dive/reused-array';
-import type { Moment } from '../rule';
 import { SAFETY_STOP_STATES } from '../safety-stop-state';
 import type { Unit } from './unit';
 
@@ -54,9 +53,11 @@ export function roomForTracks(length: number, reuse?: Tracks): Tracks {
   };
 }
 
-/** Writes down how the unit stands. */
-export function track(tracks: Tracks, unit: Unit, { sample, timeS, atSurface }: Moment): void {
-  const { dive } = unit;
+/** Writes down how the unit stands at a sample. */
+export function track(tracks: Tracks, unit: Unit, sample: number): void {
+  const { dive, timeline } = unit;
+  const timeS = timeline.timeS[sample]!;
+  const atSurface = timeline.depthM[sample]! <= 0;
   const endS = atSurface ? (dive?.surfacedS ?? timeS) : timeS;
   tracks.rateLevel[sample] = unit.rateLevel;
   tracks.breaches[sample] = dive?.breaches ?? 0;

@@ -1,7 +1,6 @@
 import { ascentStartAt } from '../../ascent/ascent-start';
 import { creditedNoStopMin } from '../../ascent/credited-no-stop';
-import { NO_STOP_CAP_MIN } from '../../ascent/no-stop';
-import { ascentPlanner } from '../../ascent/schedule';
+import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import { breathedAt } from '../../ascent/breathed';
 import { gasAt, tissuesAt } from '../../dive/timeline';
 import { tissuesAfter } from '../../tissue/tissues';
@@ -31,12 +30,7 @@ const JUMPED_BAR = 1e-5;
 export function creditedNoStopWorking(instant: Instant): Working {
   const { timeline, figures, sample } = instant;
   const start = ascentStartAt(timeline, figures, sample);
-  const minutes = creditedNoStopMin(
-    ascentPlanner(figures.limits, timeline),
-    timeline,
-    start,
-    figures.limits.gradientFactors,
-  );
+  const minutes = creditedNoStopMin(figures.limits, timeline, start);
   const stayMin = Math.min(minutes, NO_STOP_CAP_MIN);
   const then = later(instant, minutes === 0 || minutes === Infinity ? stayMin : stayMin + JUST_AFTER_MIN);
   const wait = requiredWait(then);

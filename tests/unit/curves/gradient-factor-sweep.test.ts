@@ -43,8 +43,7 @@ describe('a sweep over gradient factors', () => {
     const { values } = sweep('creditedNoStop');
     const { site, arrival } = bottomOf(deep);
     const gradientFactors = { low: 0.4, high: 0.9 };
-    const planAscent = ascentPlanner({ ...deep.settings, gradientFactors }, site);
-    expect(values[2 * 3 + 1]).toBe(creditedNoStopMin(planAscent, site, arrival, gradientFactors));
+    expect(values[2 * 3 + 1]).toBe(creditedNoStopMin({ ...deep.settings, gradientFactors }, site, arrival));
     // Whether a dive needs stops is decided by `high`; `low` can only bring the need forward.
     expect(values[2 * 3]).toBeLessThanOrEqual(values[2 * 3 + 2]!);
   });

@@ -171,7 +171,7 @@ describe('saved dives', () => {
     await saveAs(page, 'Reef');
     await page.getByRole('combobox', { name: 'Ready dives' }).selectOption({ index: 1 });
     await page.getByRole('button', { name: 'Open Reef' }).click();
-    expect(await script(page).inputValue()).toBe(REEF);
+    expect(await script(page).inputValue()).toBe(REEF.replace('A reef at eighteen metres', 'Reef'));
     await page.getByRole('button', { name: 'Rename Reef' }).click();
     await page.getByRole('textbox', { name: 'New name' }).fill('Reef, Tuesday');
     await page.keyboard.press('Enter');
@@ -211,7 +211,7 @@ describe('saved dives', () => {
     await bring(file.dives);
     await elsewhere.getByText('2 dives left out: the same is here already.').waitFor();
     await elsewhere.getByRole('button', { name: 'Open Reef', exact: true }).click();
-    expect(await script(elsewhere).inputValue()).toBe(REEF);
+    expect(await script(elsewhere).inputValue()).toBe(REEF.replace('A reef at eighteen metres', 'Reef'));
   });
 
   it('say what is wrong with a file that is not one of theirs', async () => {

@@ -2,7 +2,6 @@
 
 import { useId, useState } from 'react';
 import { cautions } from '@/content/cautions';
-import { writeReadingsCsv } from '@/lib/files/csv/write-csv';
 import { qrPicture, type QrPicture } from '@/lib/files/links/qr';
 import { encodeState, LINK_LEAVES_OUT, type Encoded } from '@/lib/files/links/share-link';
 import type { Parsed } from '@/lib/quantity/parsed';
@@ -12,6 +11,7 @@ import { LinkBox } from '../../parts/LinkBox';
 import { usePreferences } from '../../parts/preferences';
 import { QrFigure } from '../../parts/QrFigure';
 import { useDeskStore } from '../../stage/desk-context';
+import { SaveReadings } from '../../stage/figures/SaveReadings';
 import { viewOf } from './desk-view';
 import { diveTitle } from '../../pictures/dive-title';
 import { qrSvg } from './qr-svg';
@@ -78,15 +78,7 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
             The readings of every sample, with all sixteen compartments, for a spreadsheet. Each picture has its own
             buttons under it.
           </p>
-          <Button
-            icon="table"
-            onClick={() => {
-              const { timeline, figures } = store.getState().scene;
-              saveFile(`halftime-${fileWords(title)}-readings.csv`, writeReadingsCsv(timeline, figures), 'text/csv');
-            }}
-          >
-            Save the readings as CSV
-          </Button>
+          <SaveReadings />
         </div>
       </div>
     </Dialog>

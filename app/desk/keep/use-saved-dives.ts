@@ -8,6 +8,7 @@ import { viewOfSaved } from './saved-dive';
 import { exportDives, importDives, listDives, putDive, removeDive, saveDive, type ImportReport } from './saved-dives';
 import type { Unread } from '../../keep/read-each';
 import { reasonOf, type Shelf } from '../../keep/shelf';
+import { withTitle } from '../../pictures/dive-title';
 import { deskKind } from './desk-record';
 import { otherWindows, type OtherWindows } from '../../keep/windows';
 
@@ -84,7 +85,8 @@ export function useSavedDives(): SavedDivesDoing & {
           );
       },
       async rename(dive, title) {
-        const done = await change((shelf) => putDive(shelf, { ...dive, title }).then(() => true));
+        const renamed = { ...dive, title, script: withTitle(dive.script, title) };
+        const done = await change((shelf) => putDive(shelf, renamed).then(() => true));
         if (done)
           say(
             `“${dive.title}” is now “${title}”.`,

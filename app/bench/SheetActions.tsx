@@ -4,7 +4,7 @@ import { readyRuns } from '@/content/bench/runs';
 import { chamberDive } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { tookOf } from '@/lib/bench/live-run';
-import { writeSheetCsv, type UnitSheet } from '@/lib/bench/write-sheet-csv';
+import type { UnitSheet } from '@/lib/bench/write-sheet-csv';
 import { writeScript } from '@/lib/dive/script';
 import { leaveForDesk } from '../parts/hand-over';
 import { saveFile } from '../parts/save-file';
@@ -56,6 +56,10 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       location.assign(routes.desk.path);
     else say('This browser does not let a dive be passed to the desk.');
   };
+  const exportCsv = async () => {
+    const { writeSheetCsv } = await import('@/lib/bench/write-sheet-csv');
+    saveFile('bench-sheet.csv', writeSheetCsv(title, about, settings, sheets), 'text/csv');
+  };
   return (
     <div className={`${styles.row} ${styles.unprinted}`}>
       <Button icon="print" onClick={() => window.print()}>
@@ -63,7 +67,9 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       </Button>
       <Button
         icon="save"
-        onClick={() => saveFile('bench-sheet.csv', writeSheetCsv(title, about, settings, sheets), 'text/csv')}
+        onClick={() =>
+          void exportCsv().catch(() => say('What writes the file could not be fetched; you may be offline. Try again.'))
+        }
       >
         Export as CSV
       </Button>

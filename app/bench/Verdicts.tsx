@@ -3,7 +3,8 @@
 import { printDeviation, WATER_WORDS } from '@/lib/bench/bench-words';
 import { depthDeviations, driftOf, hysteresisOf } from '@/lib/bench/deviations';
 import { verdictOf, type Ruling } from '@/lib/bench/verdict';
-import { TOLERANCE_SOURCE, type UnitSheet } from '@/lib/bench/write-sheet-csv';
+import { TOLERANCE_SOURCE } from '@/lib/bench/verdict';
+import type { UnitSheet } from '@/lib/bench/write-sheet-csv';
 import { gasName } from '@/lib/physics/gas';
 import { printClock } from '@/lib/quantity/duration';
 import { sayDepth } from '@/lib/quantity/depth';

@@ -3,7 +3,7 @@
 import { line, scaleLinear } from 'd3';
 import type { SideBySide } from '@/lib/files/settings/unit-and-model';
 import type { UnitChannel } from '@/lib/files/records/record';
-import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import { printClock } from '@/lib/quantity/duration';
 import { printAs } from '@/lib/sayings/measures';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';

@@ -2,17 +2,16 @@
 
 import { useState } from 'react';
 import { Button } from '../parts/Button';
+import { fetchedLater } from '../parts/fetched-later';
 import { BringContext, useBring } from './bring-context';
 import { createBringStore } from './bring-store';
 import type { Session } from './brought';
 import { ChooseFile, type SampleFile } from './ChooseFile';
-import { ColumnsStep } from './ColumnsStep';
-import { DivesStep } from './DivesStep';
-import { FaultsStep } from './FaultsStep';
-import { TakeAwayStep } from './TakeAwayStep';
-import { UnitStep } from './UnitStep';
 import { workerSession } from './worker-session';
 import styles from './bring.module.css';
+
+// Nothing of them shows before a file is chosen.
+const Steps = fetchedLater(async () => (await import('./Steps')).Steps);
 
 /** A recorded dive on its way to the desk: found, mended by consent, drawn, explained, handed over. */
 export function BringScreen({ samples, session }: { samples: readonly SampleFile[]; session?: Session }) {
@@ -22,11 +21,7 @@ export function BringScreen({ samples, session }: { samples: readonly SampleFile
       <div className={styles.bring}>
         <ChooseFile samples={samples} />
         <Standing />
-        <ColumnsStep />
-        <FaultsStep />
-        <DivesStep />
-        <UnitStep />
-        <TakeAwayStep />
+        <Steps />
       </div>
     </BringContext>
   );

@@ -1,6 +1,6 @@
 import { cautions } from '@/content/cautions';
 import { figuresAt, figuresOf } from '@/lib/ascent/figures';
-import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { isMultiple } from '@/lib/dive/sample-instants';

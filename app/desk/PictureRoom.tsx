@@ -1,12 +1,14 @@
 'use client';
 
 import { useMemo, useState } from 'react';
+import { fetchedLater } from '../parts/fetched-later';
 import { useSize } from '../pictures/hand/use-size';
 import type { PictureId } from '../pictures/picture-ids';
 import { pictures } from '../stage/figures/all';
 import { RoomContext, type Room } from '../stage/figures/room';
-import { PictureChooser } from './PictureChooser';
 import styles from './sheet.module.css';
+
+const PictureChooser = fetchedLater(async () => (await import('./keep/keep-and-print')).PictureChooser);
 
 /** Three or four pictures stand two by two where each has this much, in usual letters; else all after the first take turns. */
 const TWO_BY_TWO_REM = { width: 68, height: 44 };

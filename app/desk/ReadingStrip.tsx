@@ -1,7 +1,10 @@
 'use client';
 
-import { ReadingsPanel } from '../stage/ReadingsPanel';
+import { fetchedLater } from '../parts/fetched-later';
 import { READING_IDS, type ReadingId } from '../stage/reading-ids';
+
+// The page comes with them drawn; they move once the desk has opened.
+const ReadingsPanel = fetchedLater(async () => (await import('../stage/after-opening')).ReadingsPanel);
 
 /** What has to be seen together with the pictures; all others are one press away. */
 const ON_THE_STRIP: readonly ReadingId[] = ['depth', 'time', 'no-stop', 'ceiling', 'required-stop', 'rate'];

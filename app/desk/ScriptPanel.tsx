@@ -1,25 +1,23 @@
 'use client';
 
-import { memo, useCallback, useEffect, useId, useMemo, useRef } from 'react';
-import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
-import { scenarios } from '@/content/scenarios/scenarios';
-import { writeInUnits } from '@/lib/dive/write-in-units';
+import { useId, useRef } from 'react';
 import { Button } from '../parts/Button';
-import { Choice } from '../parts/Choice';
-import { usePreferences } from '../parts/preferences';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
 import { fetchedLater } from '../parts/fetched-later';
 import { useDesk, useDeskStore } from '../stage/desk-context';
-import { OverlaySentence } from '../stage/figures/OverlayChooser';
 import { StepHint } from '../stage/figures/StepHint';
-import { PictureChooser } from './PictureChooser';
-import { ScriptHelp } from './ScriptHelp';
 import { useScriptShown } from './use-script-shown';
 import styles from './desk.module.css';
 import noticeStyles from './notices.module.css';
 
 const StepEditor = fetchedLater(async () => (await import('../stage/after-opening')).StepEditor, <StepHint />);
+// What helps to write a dive stands there as the page came with it until it is fetched.
+const ReadyDives = fetchedLater(async () => (await import('./keep/keep-and-print')).ReadyDives);
+const WriteInUnits = fetchedLater(async () => (await import('./keep/keep-and-print')).WriteInUnits);
+const OverlaySentence = fetchedLater(async () => (await import('./keep/keep-and-print')).OverlaySentence);
+const PictureChooser = fetchedLater(async () => (await import('./keep/keep-and-print')).PictureChooser);
+const ScriptHelp = fetchedLater(async () => (await import('./keep/keep-and-print')).ScriptHelp);
 
 /** The dive as text, what is wrong with it, and dives to begin with. */
 export function ScriptPanel() {
@@ -76,59 +74,6 @@ export function ScriptPanel() {
       <PictureChooser />
       <ScriptHelp />
     </section>
-  );
-}
-
-const OWN = { value: 'own', label: 'Your own' };
-
-/** Dives to begin with; kept apart, since it stays the same while a script is changed. */
-const ReadyDives = memo(function ReadyDives() {
-  const units = usePreferences((state) => state.units);
-  const scenario = useDesk((state) => scenarios.find((one) => isScenario(one, state.script)));
-  const change = useDesk((state) => state.change);
-  const store = useDeskStore();
-  // A ready dive that nobody has touched follows the units.
-  useEffect(() => {
-    const { script, past } = store.getState();
-    const ready = scenarios.find((one) => isScenario(one, script));
-    if (ready && past.length === 0) change({ script: scenarioIn(ready, units).script });
-  }, [store, change, units]);
-  const own = scenario === undefined;
-  const options = useMemo(() => {
-    const ready = scenarios.map((one) => ({ value: one.id, label: scenarioIn(one, units).title }));
-    return own ? [OWN, ...ready] : ready;
-  }, [own, units]);
-  const choose = useCallback(
-    (chosen: string) => {
-      const next = scenarios.find((one) => one.id === chosen);
-      if (next) change({ script: scenarioIn(next, units).script });
-    },
-    [change, units],
-  );
-  return (
-    <Choice
-      label="Ready dives"
-      value={scenario?.id ?? OWN.value}
-      options={options}
-      onChange={choose}
-      hint={scenario && scenarioIn(scenario, units).shows}
-    />
-  );
-});
-
-/** Writes the script in the units chosen, where it is in the others. */
-function WriteInUnits() {
-  const units = usePreferences((state) => state.units);
-  const script = useDesk((state) => (state.errors.length > 0 ? undefined : state.script));
-  const change = useDesk((state) => state.change);
-  const written = useMemo(() => (script === undefined ? undefined : writeInUnits(script, units)), [script, units]);
-  if (written === undefined || written === script) return null;
-  return (
-    <p>
-      <Button kind="quiet" onClick={() => change({ script: written })}>
-        Write it in {units === 'imperial' ? 'feet' : 'metres'}
-      </Button>
-    </p>
   );
 }
 

@@ -1,4 +1,3 @@
-import type * as z from 'zod';
 import { cautions } from '@/content/cautions';
 import { saveFile } from '../parts/save-file';
 import { useStatus } from '../parts/status';
@@ -21,7 +20,7 @@ export interface DocumentKind<Value> {
   /** The form its records are written in; a larger number in a record is a newer version's. */
   readonly version: number;
   /** Makes a document of a record of this version, and refuses anything else. */
-  readonly schema: z.ZodType<Value>;
+  readonly schema: RecordReader<Value>;
   /** Brings a record of an older form to this version, and leaves all others as they are. */
   readonly migrate?: (stored: object) => unknown;
   readonly words: {
@@ -32,6 +31,11 @@ export interface DocumentKind<Value> {
     /** The name of the file in which a record that can't be read is handed over. */
     readonly fileName: string;
   };
+}
+
+/** A schema of zod's; or, where a record is taken piece by piece anyway, a plain reader, for which no checker is fetched. */
+interface RecordReader<Value> {
+  safeParse(record: unknown): { readonly data?: Value | undefined };
 }
 
 /** The document in a record of any shape; undefined where there is none that can be read. Never throws. */

@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import type { Progress } from '@/lib/lesson/progress';
 import { readProgress } from '@/lib/lesson/read-progress';
 import type { RecordKind } from './kept-record';
@@ -8,9 +7,14 @@ export const progressKind: RecordKind<Progress> = {
   name: 'halftime.lessons',
   version: 2,
   // Used piece by piece: an answer that makes no sense loses no other.
-  schema: z
-    .object({ version: z.union([z.literal(1), z.literal(2)]), state: z.object({ progress: z.looseObject({}) }) })
-    .transform(({ state }) => readProgress(state.progress)),
+  schema: {
+    safeParse(record) {
+      const { version, state } = (record ?? {}) as { version?: unknown; state?: { progress?: unknown } };
+      const progress = state?.progress;
+      const readable = (version === 1 || version === 2) && typeof progress === 'object' && progress !== null;
+      return readable ? { data: readProgress(progress) } : {};
+    },
+  },
   write: (progress) => ({ state: { progress }, version: 2 }),
   words: {
     unread: 'What was kept of your lessons can’t be read here, so they begin anew.',

@@ -11,7 +11,6 @@ import {
   type ReactNode,
 } from 'react';
 import { Button } from './Button';
-import { useStatus } from './status';
 import styles from './fetched-later.module.css';
 
 /**
@@ -45,9 +44,6 @@ export function fetchedLater<Props extends object>(
 
 const TryAgain = createContext<() => void>(() => undefined);
 
-const UNFETCHED = 'This part of the page could not be fetched; you may be offline. Nothing on the page is lost.';
-const TRY_AGAIN = 'Try again';
-
 /** One for each part that stands unfetched: several are often missing for one reason, and come back together. */
 const waiting = new Set<() => void>();
 const tryAllAgain = () => [...waiting].forEach((again) => again());
@@ -64,15 +60,8 @@ function Unfetched() {
   useWaiting();
   return (
     <div role="alert" className={styles.unfetched}>
-      <p>{UNFETCHED}</p>
-      <Button onClick={tryAllAgain}>{TRY_AGAIN}</Button>
+      <p>This part of the page could not be fetched; you may be offline. Nothing on the page is lost.</p>
+      <Button onClick={tryAllAgain}>Try again</Button>
     </div>
   );
-}
-
-/** For parts of a picture, in which no words can stand: the page says it. */
-export function UnfetchedInPicture() {
-  useWaiting();
-  useEffect(() => useStatus.getState().say(UNFETCHED, { label: TRY_AGAIN, run: tryAllAgain }), []);
-  return null;
 }

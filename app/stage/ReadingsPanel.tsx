@@ -2,7 +2,6 @@
 
 import { modelSayings } from '@/lib/sayings/model-readings';
 import { usePreferences } from '../parts/preferences';
-import { fetchedLater } from '../parts/fetched-later';
 import { Button } from '../parts/Button';
 import { Reading } from '../parts/Reading';
 import { useCovering } from './covering';
@@ -12,25 +11,10 @@ import { ExposureReadings, isExposureReading } from './gas/ExposureReadings';
 import { modelMomentOf } from './model-moment';
 import { READING_IDS, type ReadingId } from './reading-ids';
 import { tileOf } from './tile-of';
+import { UnitInsists } from './units/UnitInsists';
+import { UnitReadings } from './units/UnitReadings';
 import { DeskWhy } from './why/DeskWhy';
 import styles from './stage.module.css';
-
-const UnitInsists = fetchedLater(async () => (await import('./after-opening')).UnitInsists);
-// What a unit adds to the model comes with its rules, after the desk has opened.
-const UnitReadings = fetchedLater(
-  async () => (await import('./after-opening')).UnitReadings,
-  // The one that is always there keeps its place.
-  ({ only }) => (
-    <Reading
-      id="rate"
-      label="Rate"
-      absent={only !== undefined && !only.includes('rate')}
-      value="…"
-      roomFor={4}
-      note="…"
-    />
-  ),
-);
 
 interface ReadingsPanelProps {
   only?: readonly ReadingId[];

@@ -1,45 +1,8 @@
+import { overstayed } from './overstayed';
 import type { Scenario } from './scenario-schema';
 
 export const scenarios: readonly [Scenario, ...Scenario[]] = [
-  {
-    id: 'overstayed',
-    title: 'Six minutes too long',
-    shows:
-      'A 30 m dive on air that is stayed past its no-stop time: watch the ceiling come down and a stop be asked for.',
-    script: `# Six minutes too long: a wreck at 30 m, and nobody looks at the time
-water: reference
-altitude: 0 m
-gradient factors: 85/85
-gas: air
-
-descend to 30 m at 18 m/min
-stay 17 min               # the no-stop time runs out on the way
-ascend to 6 m at 9 m/min
-stay 1 min                # the ceiling is just overhead
-ascend to 3 m at 9 m/min
-stay 5 min                # the stop the model asks for
-ascend to surface at 9 m/min
-`,
-    inFeet: {
-      title: 'Six minutes too long',
-      shows:
-        'A 100 ft dive on air that is stayed past its no-stop time: watch the ceiling come down and a stop be asked for.',
-      script: `# Six minutes too long: a wreck at 100 ft, and nobody looks at the time
-water: reference
-altitude: 0 ft
-gradient factors: 85/85
-gas: air
-
-descend to 100 ft at 60 ft/min
-stay 17 min               # the no-stop time runs out on the way
-ascend to 20 ft at 30 ft/min
-stay 1 min                # the ceiling is just overhead
-ascend to 10 ft at 30 ft/min
-stay 5 min                # the stop the model asks for
-ascend to surface at 30 ft/min
-`,
-    },
-  },
+  overstayed,
   {
     id: 'two-reefs',
     title: 'Two reefs and an hour between',
@@ -65,6 +28,7 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
+    stillS: 6480,
     inFeet: {
       title: 'Two reefs and an hour between',
       shows:
@@ -113,6 +77,7 @@ descend to 40 m at 18 m/min
 stay 6 min 46 s
 ascend to surface at 30 m/min   # gas that had no time to leave
 `,
+    stillS: 174200,
     inFeet: {
       title: 'Nine minutes at a hundred and thirty feet, two ways up',
       shows:
@@ -152,6 +117,7 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
+    stillS: 1215,
     inFeet: {
       title: 'A lake at six and a half thousand feet',
       shows: 'Less air above the water: the same depth gives less no-stop time, and a ceiling comes sooner.',
@@ -204,6 +170,7 @@ switch to oxygen
 stay 22 min
 ascend to surface at 3 m/min
 `,
+    stillS: 1900,
     inFeet: {
       title: 'Staged stops on three gases',
       shows:
@@ -264,6 +231,7 @@ ascend to 3 m at 9 m/min
 stay 4 min
 ascend to surface at 9 m/min
 `,
+    stillS: 1450,
     inFeet: {
       title: 'One dive, four settings',
       shows:

@@ -2,7 +2,7 @@ import type { GradientFactors } from '../dive/dive';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { breathedAt } from './breathed';
 import type { Limits } from './limits';
-import { NO_STOP_CAP_MIN } from './no-stop';
+import { NO_STOP_CAP_MIN } from './no-stop-cap';
 import { changeBetween } from './root';
 import { ascentPlanner, type AscentPlanner, type AscentSite, type AscentStart } from './schedule';
 import { startsAfter } from './start-after';

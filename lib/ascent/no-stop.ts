@@ -1,8 +1,6 @@
+import { NO_STOP_CAP_MIN } from './no-stop-cap';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { coefficientsOf, inertBarOf, type Load } from './ceiling';
-
-/** Longest no-stop time that is told as a figure, min; beyond it a person reads "more than 99 min". */
-export const NO_STOP_CAP_MIN = 99;
 
 /** How far ahead a no-stop time is searched for where it can't be solved for, min. */
 export const SEARCHED_MIN = NO_STOP_CAP_MIN + 1;

@@ -1,4 +1,4 @@
-import { NO_STOP_CAP_MIN } from '../ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '../ascent/no-stop-cap';
 import type { GradientFactors } from '../dive/dive';
 import { SET_RIGHT } from '../dive/set-right';
 import { samplingOf } from '../dive/sampling';

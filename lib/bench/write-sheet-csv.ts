@@ -5,7 +5,7 @@ import { saySettings } from './bench-words';
 import { sayAbout, type BenchSettings, type BenchUnit, type Readings, type SheetAbout } from './bench-settings';
 import { depthDeviations, driftOf, hysteresisOf, type DepthDeviation } from './deviations';
 import type { Band, Expected } from './expected';
-import { verdictOf } from './verdict';
+import { TOLERANCE_SOURCE, verdictOf } from './verdict';
 
 /** One unit with what it should have shown and what it did. */
 export interface UnitSheet {
@@ -13,10 +13,6 @@ export interface UnitSheet {
   readonly expected: readonly Expected[];
   readonly readings: Readings;
 }
-
-/** Where tolerances for instruments are laid down; this sheet has none of its own. */
-export const TOLERANCE_SOURCE =
-  'EN 13319 is where to look for the accuracy of depth gauges and combined instruments; the maker’s service manual may ask for more.';
 
 const FIELDS = [
   'row',

@@ -1,9 +1,10 @@
 import * as z from 'zod';
 import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
 import { DEEPEST_M, LONGEST_S, MOST_SETUPS, SHORTEST_S } from './bounds';
+import { checker } from './checker';
 import { gasSchema } from './gas-schema';
 import { schemasOf } from './script/setting';
-import { FIELDS } from './script/settings';
+import { FIELDS } from './script/fields';
 import { setupSchema } from './setup';
 import { supplySchema } from './supply';
 
@@ -43,13 +44,13 @@ const startSchema = z.discriminatedUnion('kind', [
 const { model, plan, ...single } = FIELDS;
 
 export const settingsSchema = z.object({
-  ...schemasOf(single),
+  ...schemasOf(single, checker),
   altitudeM,
   start: startSchema,
-  model: z.object(schemasOf(model)),
+  model: z.object(schemasOf(model, checker)),
   /** Gases the plan may switch to on the way up, each from its depth. */
   carried: z.array(z.object({ gas: gasSchema, fromM: depthM })),
-  plan: z.object(schemasOf(plan)),
+  plan: z.object(schemasOf(plan, checker)),
   /** Cylinders and breathing; absent when the script says nothing of them. */
   supply: supplySchema.optional(),
   /** Instruments that watch the dive. A script always has a list of them, other makers of dives may leave it out. */

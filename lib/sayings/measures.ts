@@ -1,4 +1,4 @@
-import { NO_STOP_CAP_MIN } from '../ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '../ascent/no-stop-cap';
 import { printDepth, printStopDepth } from '../quantity/depth';
 import { printClock, printHours, printMinutes } from '../quantity/duration';
 import { atMost, fixed } from '../quantity/number';

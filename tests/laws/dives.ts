@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { expect } from 'vitest';
 import type * as z from 'zod';
 import { DEEPEST_M, SHORTEST_S } from '@/lib/dive/bounds';
+import { checker, type Checker } from '@/lib/dive/checker';
 import { settingsSchema, type Dive, type Settings, type Step } from '@/lib/dive/dive';
 import { FASTEST_M_MIN, legDurationS } from '@/lib/dive/script/leg-rate';
-import { FIELDS } from '@/lib/dive/script/settings';
+import { FIELDS } from '@/lib/dive/script/fields';
 import { anyOf } from './any-of-schema';
 
 /** Any dive a script can say. */
@@ -32,7 +33,7 @@ const tensions = fc.array(fc.oneof(fc.constant(0), between(0.001, 12)), { minLen
 interface Entry {
   readonly name: string;
   readonly unless: string;
-  readonly schema: z.ZodType;
+  readonly schema: (parts: Checker) => z.ZodType;
   read(text: string): { readonly ok: boolean; readonly value?: unknown };
   write(value: never): string;
 }
@@ -58,7 +59,10 @@ const near = (value: unknown): unknown =>
 const fieldsOf = (group: Readonly<Record<string, Entry>>) =>
   fc.record(
     Object.fromEntries(
-      Object.entries(group).map(([key, entry]) => [key, anyOf(entry.schema).map((drawn) => sayable(entry, drawn))]),
+      Object.entries(group).map(([key, entry]) => [
+        key,
+        anyOf(entry.schema(checker)).map((drawn) => sayable(entry, drawn)),
+      ]),
     ),
   );
 

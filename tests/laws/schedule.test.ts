@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ceilingAtGf, coefficientsOf, gradientFactorAt, inertBarOf } from '@/lib/ascent/ceiling';
 import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
-import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import { loadAt } from '@/lib/ascent/figures';
 import { ascentPlanner, type AscentPart, type AscentStart, type Schedule } from '@/lib/ascent/schedule';
 import type { Dive, GradientFactors, Step } from '@/lib/dive/dive';

@@ -1,8 +1,7 @@
-import { act, render, screen, waitFor } from '@testing-library/react';
+import { render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
-import { fetchedLater, UnfetchedInPicture } from '@/app/parts/fetched-later';
-import { useStatus } from '@/app/parts/status';
+import { fetchedLater } from '@/app/parts/fetched-later';
 
 describe('a part that is fetched later', () => {
   it('says so where it can’t be had, and comes when it is tried again', async () => {
@@ -23,30 +22,25 @@ describe('a part that is fetched later', () => {
     expect(screen.queryByRole('alert')).not.toBeInTheDocument();
   });
 
-  it('in a picture is told of by the page, and comes with any other that is tried again', async () => {
+  it('comes with any other that is tried again', async () => {
     let online = false;
     const missing = (words: string) => async () => {
       if (!online) throw new TypeError('Failed to fetch');
       return function Words() {
-        return <text>{words}</text>;
+        return <p>{words}</p>;
       };
     };
-    const Marks = fetchedLater(missing('The marks'), null, UnfetchedInPicture);
-    const Handles = fetchedLater(missing('The handles'), null, UnfetchedInPicture);
+    const Marks = fetchedLater(missing('The marks'));
+    const Handles = fetchedLater(missing('The handles'));
     render(
-      <svg>
+      <>
         <Marks />
         <Handles />
-      </svg>,
+      </>,
     );
-    await waitFor(() =>
-      expect(useStatus.getState().message).toMatchObject({
-        text: expect.stringContaining('could not be fetched'),
-        action: { label: 'Try again' },
-      }),
-    );
+    expect(await screen.findAllByRole('alert')).toHaveLength(2);
     online = true;
-    act(() => useStatus.getState().message!.action!.run());
+    await userEvent.click(screen.getAllByRole('button', { name: 'Try again' })[0]!);
     expect(await screen.findByText('The marks')).toBeInTheDocument();
     expect(await screen.findByText('The handles')).toBeInTheDocument();
   });

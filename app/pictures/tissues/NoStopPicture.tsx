@@ -2,7 +2,7 @@
 
 import { scalePow, type ScalePower } from 'd3';
 import { memo, useId, useMemo } from 'react';
-import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import { printAs } from '@/lib/sayings/measures';
 import type { Scene } from '../scene';
 import { LeaderStrip, STRIP_HEIGHT } from '../axes/LeaderStrip';

@@ -1,7 +1,7 @@
 'use client';
 
 import { memo } from 'react';
-import { isScenario, scenarioIn } from '@/content/scenarios/scenario-schema';
+import { isScenario, scenarioIn } from '@/content/scenarios/scenario-in';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk, useDeskStore } from '../desk-context';

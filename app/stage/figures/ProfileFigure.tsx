@@ -1,32 +1,25 @@
 'use client';
 
 import { useContext, useState } from 'react';
-import { fetchedLater, UnfetchedInPicture } from '../../parts/fetched-later';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
 import { useOpened } from '../../parts/use-opened';
-import { StepHint } from './StepHint';
-import { ZoomControls } from './ZoomControls';
+import { ProfileHandles } from './ProfileHandles';
+import { StepEditor } from './StepEditor';
+import { EventMarks } from '../units/EventMarks';
+import { SupplyMarks } from '../../pictures/gas/SupplyMarks';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
+import { SaveReadings } from './SaveReadings';
+import { ZoomControls } from './ZoomControls';
 import { useOverlay, useShownWays } from './use-overlay';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
-
-// What takes hold of the dive, and what rules and cylinders say of it, comes once the desk has opened.
-const ProfileHandles = fetchedLater(
-  async () => (await import('../after-opening')).ProfileHandles,
-  null,
-  UnfetchedInPicture,
-);
-const StepEditor = fetchedLater(async () => (await import('../after-opening')).StepEditor, <StepHint />);
-const SupplyMarks = fetchedLater(async () => (await import('../after-opening')).SupplyMarks, null, UnfetchedInPicture);
-const EventMarks = fetchedLater(async () => (await import('../after-opening')).EventMarks, null, UnfetchedInPicture);
 
 const TABLE_EVERY_S = 60;
 
@@ -62,6 +55,7 @@ export function ProfileFigure() {
         <div className={styles.tools}>
           {!fixed && <OverlayChooser />}
           <ZoomControls />
+          {filled && <SaveReadings />}
         </div>
       }
       title="The dive"

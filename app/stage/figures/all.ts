@@ -1,7 +1,6 @@
 import { createElement, type ComponentType } from 'react';
 import { fetchedLater } from '../../parts/fetched-later';
 import { PictureWaiting } from './PictureWaiting';
-import { ProfileFigure } from './ProfileFigure';
 import type { PictureId } from '../../pictures/picture-ids';
 
 export interface PictureKind {
@@ -16,7 +15,11 @@ const later = (load: () => Promise<ComponentType>) => fetchedLater(load, createE
 
 /** Every picture there is, each listed here once. */
 export const pictures: Record<PictureId, PictureKind> = {
-  profile: { title: 'The dive', Figure: ProfileFigure, wide: true },
+  profile: {
+    title: 'The dive',
+    Figure: later(async () => (await import('../after-opening')).ProfileFigure),
+    wide: true,
+  },
   chase: { title: 'The chase', Figure: later(async () => (await import('../after-opening')).ChaseFigure), wide: false },
   pressure: {
     title: 'Pressure against pressure',

@@ -1,5 +1,6 @@
 import type * as z from 'zod';
 import { accepted, type Parsed, type Refusal } from '../../quantity/parsed';
+import type { Checker } from '../checker';
 import type { Settings } from '../dive';
 
 /** Puts a value into the settings, which hold everything from the entries above it in the table; or refuses. */
@@ -45,7 +46,7 @@ interface AnyField extends Pick<
   Setting,
   'name' | 'also' | 'help' | 'unless' | 'examples' | 'choices' | 'inDive' | 'always'
 > {
-  readonly schema: z.ZodType;
+  readonly schema: (checker: Checker) => z.ZodType;
   readonly usual: unknown;
   read(text: string): Parsed<unknown>;
   write(value: never): string;
@@ -56,7 +57,8 @@ interface AnyField extends Pick<
  * made from these, and so are the dives that the round trip of text and dive is tried on.
  */
 interface Field<Schema extends z.ZodType> extends AnyField {
-  readonly schema: Schema;
+  /** Made when it is asked for: a screen that reads scripts and no data needn't fetch the checker. */
+  readonly schema: (checker: Checker) => Schema;
   /** What it is when left out; undefined for a field that is then absent. */
   readonly usual: z.infer<Schema>;
   read(text: string): Parsed<z.infer<Schema>>;
@@ -70,7 +72,7 @@ export function field<Schema extends z.ZodType>(entry: Field<Schema>): Field<Sch
 }
 
 type Group = Readonly<Record<string, AnyField>>;
-type Schemas<G extends Group> = { -readonly [Key in keyof G]: G[Key]['schema'] };
+type Schemas<G extends Group> = { -readonly [Key in keyof G]: ReturnType<G[Key]['schema']> };
 
 /** Every field as a setting of the script, in the order of the table; the fields of a group lie in an object of its name. */
 export function settingsOf(table: Readonly<Record<string, AnyField | Group>>): Setting[] {
@@ -101,8 +103,8 @@ function settingAt(entry: AnyField, key: string, group?: keyof Settings): Settin
 }
 
 /** The schemas of some fields by their keys, to make the schema of an object of. */
-export function schemasOf<G extends Group>(group: G): Schemas<G> {
-  return Object.fromEntries(Object.entries(group).map(([key, { schema }]) => [key, schema])) as Schemas<G>;
+export function schemasOf<G extends Group>(group: G, checker: Checker): Schemas<G> {
+  return Object.fromEntries(Object.entries(group).map(([key, { schema }]) => [key, schema(checker)])) as Schemas<G>;
 }
 
 /** What some fields are when left out, by their keys and made new each time; those that are then absent are left out. */

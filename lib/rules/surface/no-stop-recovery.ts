@@ -1,4 +1,5 @@
-import { NO_STOP_CAP_MIN, noStop, type NoStop } from '../../ascent/no-stop';
+import { noStop, type NoStop } from '../../ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import { breathedAt } from '../../ascent/breathed';
 import type { Load } from '../../ascent/ceiling';
 import type { Limits } from '../../ascent/limits';

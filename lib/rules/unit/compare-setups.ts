@@ -1,4 +1,4 @@
-import { NO_STOP_CAP_MIN } from '../../ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import { printClock } from '../../quantity/duration';
 import { sayDepth } from '../../quantity/depth';
 import type { UnitSystem } from '../../quantity/unit-system';

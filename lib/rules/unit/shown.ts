@@ -1,5 +1,5 @@
 import { SAME_DEPTH_M } from '../../ascent/ceiling';
-import { NO_STOP_CAP_MIN } from '../../ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import type { Schedule } from '../../ascent/schedule';
 import { gasAt } from '../../dive/timeline';
 import type { Gas } from '../../physics/gas';

@@ -1,6 +1,6 @@
 import { ascentStartAt } from '../../ascent/ascent-start';
 import { creditedNoStopMin } from '../../ascent/credited-no-stop';
-import { NO_STOP_CAP_MIN } from '../../ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import { startsAfter } from '../../ascent/start-after';
 import { fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import { ALL_COMPARTMENTS, coefficientSteps, inertStep } from '../steps/compartment-steps';

@@ -1,7 +1,8 @@
 import { breathedAt } from '../../ascent/breathed';
 import { coefficientsOf, inertBarOf } from '../../ascent/ceiling';
 import { loadAt } from '../../ascent/figures';
-import { compartmentNoStopMin, NO_STOP_CAP_MIN, surfaceMarginBar, type Breathed } from '../../ascent/no-stop';
+import { compartmentNoStopMin, surfaceMarginBar, type Breathed } from '../../ascent/no-stop';
+import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import { gasAt, tissuesAt } from '../../dive/timeline';
 import { haldane } from '../../tissue/loading';
 import { limitBar } from '../../tissue/limit';

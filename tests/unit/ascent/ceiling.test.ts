@@ -4,7 +4,6 @@ import published from '@/content/published/gradient-factors.json';
 import { compartments } from '@/lib/tissue/coefficients';
 import { plainLoad } from './plain-model';
 
-
 describe('the ceiling under one gradient factor', () => {
   it('of 4 bar where twice the ambient pressure is tolerated is at 2 bar: 10 m', () =>
     expect(ceilingAtGf(plainLoad(4), 1).depthM).toBeCloseTo(10, 12));

@@ -165,7 +165,7 @@ describe('the guide, followed in a copy of the house,', () => {
       "import { NewFigure } from './NewFigure';",
     );
     insert(list, 'before', '  helium: {', "  new: { title: 'A new one', Figure: NewFigure, wide: true },");
-    insert('app/lessons/what-tells.ts', 'before', '    profile: [', '    new: [],');
+    insert('app/lessons/what-tells.ts', 'before', '    rules: [],', '    new: [],');
     insert(
       'content/scenarios/scenarios.ts',
       'after',

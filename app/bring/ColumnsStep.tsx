@@ -139,8 +139,9 @@ function Asked({
 
 /** The answer the mapping stands for now. */
 function answerNow({ id, guess }: Question, mapping: Mapping): string {
-  const [about, which = ''] = id.split(':');
+  const [about, which = ''] = id.split(/:(.*)/s);
   if (about === 'decimal') return mapping.decimal;
+  if (about === 'use') return mapping.columns[Number(which.split(',')[0])]?.role ?? guess;
   if (about === 'unit') return mapping.columns[Number(which.split(',')[0])]?.unit ?? guess;
   const index = mapping.columns.findIndex(({ role }) => role === which);
   return index < 0 ? guess : String(index);

@@ -83,7 +83,7 @@ function same(one: StopChange, other: StopChange): boolean {
 }
 
 /** How the diver stands at any instant of a timeline. */
-function standingAlong(timeline: Timeline, figures: Figures): (timeS: number) => StopChange {
+export function standingAlong(timeline: Timeline, figures: Figures): (timeS: number) => StopChange {
   const planAscent = ascentPlanner(figures.limits, timeline);
   const { gradientFactors } = figures.limits;
   const isSurelyFree = surelyFree(timeline, figures.limits);

@@ -113,8 +113,8 @@ export interface Mapping {
   /** Line of the file the first samples are on, counted from 1. */
   readonly firstRow: number;
   readonly columns: readonly ColumnUse[];
-  /** The gas that a line above the samples names, for dives that no column tells the gas of. */
-  readonly gasAbove?: { readonly row: number; readonly gas: Gas } | undefined;
+  /** The gases that lines above the samples name, for dives that no column tells the gas of. */
+  readonly gasAbove?: { readonly rows: readonly number[]; readonly gases: readonly Gas[] } | undefined;
 }
 
 /** The size of a plain unit in the model's own (s, m or fraction); undefined for clocks, dates and temperatures. */

@@ -4,6 +4,7 @@ import { numberBetween, type RowScanner } from './csv-cells';
 import { tidy } from '../../quantity/number';
 import { celsius, unitSize, type Mapping, type Role } from './csv-mapping';
 import { timeReader } from './csv-time';
+import { partedUnit } from './csv-words';
 import { inDiveOrder, TURNED_NOTE } from '../records/dive-log';
 import { GrowingNumbers } from '../records/growing';
 import {
@@ -94,8 +95,16 @@ export class CsvSamples {
 
   private number(column: number): number {
     const { scanner } = this;
-    return column < scanner.cells
-      ? numberBetween(scanner.text, scanner.from[column]!, scanner.to[column]!, this.decimal)
+    if (column >= scanner.cells) return NaN;
+    const value = numberBetween(scanner.text, scanner.from[column]!, scanner.to[column]!, this.decimal);
+    return value === value ? value : this.numberWithUnit(column);
+  }
+
+  /** `12.5 m` in a column of metres. */
+  private numberWithUnit(column: number): number {
+    const { number, unit } = partedUnit(this.scanner.cell(column));
+    return unit !== undefined && unit === this.mapping.columns[column]!.unit
+      ? numberBetween(number, 0, number.length, this.decimal)
       : NaN;
   }
 
@@ -207,7 +216,7 @@ export class CsvSamples {
     }
     const { gasAbove } = this.mapping;
     const untold = switches.length === 0 && gasAbove !== undefined;
-    if (untold) switches.push({ timeS: 0, gas: gasAbove.gas });
+    if (untold && gasAbove.gases.length === 1) switches.push({ timeS: 0, gas: gasAbove.gases[0]! });
     const unit: Partial<Record<UnitChannel, Float64Array>> = {};
     for (const [channel, { values }] of this.unit) unit[channel] = values.slice(first, end);
     const row = Uint32Array.from(this.rows.slice(first, end));
@@ -218,12 +227,7 @@ export class CsvSamples {
       timeS,
       depthM,
       switches,
-      firstGas: untold
-        ? {
-            from: `No column tells the gas; row ${gasAbove.row} names ${gasName(gasAbove.gas)}.`,
-            possible: [gasAbove.gas],
-          }
-        : undefined,
+      firstGas: untold ? { from: sayGasAbove(gasAbove), possible: gasAbove.gases } : undefined,
       unit,
       temperatureC: this.temperature?.values.slice(first, end),
       startedAt: this.timeIsDated ? this.dives[index]!.startText : undefined,
@@ -256,6 +260,13 @@ export class CsvSamples {
     if (ordered.turned) notes.push(TURNED_NOTE);
     return { ok: true, recordings: ordered.recordings, notes };
   }
+}
+
+function sayGasAbove({ rows, gases }: NonNullable<Mapping['gasAbove']>): string {
+  const [row, ...more] = rows;
+  return more.length === 0
+    ? `No column tells the gas; row ${row} names ${gasName(gases[0]!)}.`
+    : `No column tells when which gas was breathed; rows ${rows.join(' and ')} name ${gases.map(gasName).join(' and ')}.`;
 }
 
 /** A later dive, or one that begins long after nought, counts from its own beginning. */

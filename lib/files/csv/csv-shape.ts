@@ -1,4 +1,6 @@
 import Papa from 'papaparse';
+import type { CsvUnit } from './csv-mapping';
+import { partedUnit } from './csv-words';
 
 /** How a CSV text is laid out: its separator, its decimal mark, and where the samples begin. */
 export interface CsvShape {
@@ -14,6 +16,8 @@ export interface CsvShape {
   readonly firstRow: number;
   /** The first rows of samples, as text. */
   readonly rows: readonly (readonly string[])[];
+  /** The unit that every cell of a column has after its number, column by column; the rows are without it. */
+  readonly cellUnits: readonly (CsvUnit | undefined)[];
   /** Lines above the headings, as cells. */
   readonly above: readonly { readonly row: number; readonly cells: readonly string[] }[];
 }
@@ -25,7 +29,7 @@ const NUMBER = /^[-+\u2212]?(\d+([.,]\d+)?|[.,]\d+|\d{1,3}([.,'\u00a0\u202f]\d{3
 
 /** Whether a cell could be a sample of something measured: a number, a time or nothing. */
 function looksMeasured(cell: string): boolean {
-  const text = cell.trim();
+  const text = partedUnit(cell.trim()).number;
   return text === '' || NUMBER.test(text) || CLOCK.test(text) || DATED.test(text);
 }
 
@@ -56,7 +60,11 @@ export function shapeOf(head: string, whole: boolean): CsvShape | undefined {
   }
   if (!best) return undefined;
   const { separator, table } = best;
-  const rows = table.cells.slice(table.first);
+  const written = table.cells.slice(table.first);
+  const cellUnits = Array.from({ length: table.width }, (_, i) => unitOfAll(written.map((row) => row[i] ?? '')));
+  const rows = written.map((row) =>
+    row.map((cell, i) => (cellUnits[i] === undefined ? cell : partedUnit(cell).number)),
+  );
   const { decimal, sure } = decimalOf(rows);
   const above = table.cells.slice(0, table.first);
   const unitRow =
@@ -74,8 +82,15 @@ export function shapeOf(head: string, whole: boolean): CsvShape | undefined {
     unitRow,
     firstRow: table.rows[table.first]!,
     rows,
+    cellUnits,
     above: above.map((cells, i) => ({ row: table.rows[i]!, cells })),
   };
+}
+
+/** The unit that stands in every cell of a column that is not empty. */
+function unitOfAll(cells: readonly string[]): CsvUnit | undefined {
+  const told = cells.filter((cell) => cell.trim() !== '').map((cell) => partedUnit(cell).unit);
+  return told.every((unit) => unit === told[0]) ? told[0] : undefined;
 }
 
 /** `sep=;` as the first line is how some spreadsheets are told the mark between columns. */

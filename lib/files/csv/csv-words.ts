@@ -9,6 +9,15 @@ export interface HeadingRead {
   readonly metric: boolean;
 }
 
+/** Words with which a heading that names a gas is of something else about it. */
+const OF_A_GAS =
+  /\b(pressure|partial|pp|toxicity|cns|otu|exposure|sensor|cell|time|rate|consum\w*|tank|volume|remaining|left|density|druck|\w*druck|presion|pression|pressione|verbrauch|used|temperature|temp)\b/;
+const OF_SOMETHING_ELSE: Partial<Readonly<Record<Role, RegExp>>> = {
+  gas: OF_A_GAS,
+  oxygen: OF_A_GAS,
+  helium: OF_A_GAS,
+};
+
 type Words = readonly (readonly [Role, string, string])[];
 
 /**
@@ -42,7 +51,7 @@ const WORDS: Words = [
   ['gas', 'gas|mix|breathing gas|gas mix', 'gaz|gasgemisch|atemgas|melange|mezcla|miscela|gasmengsel'],
   [
     'time',
-    'time|elapsed|elapsed time|dive time|divetime|run time|runtime|t|seconds|minutes|sample time',
+    'time|timestamp|time stamp|datetime|date time|elapsed|elapsed time|dive time|divetime|run time|runtime|t|seconds|minutes|sample time',
     'zeit|tauchzeit|dauer|laufzeit|temps|duree|tiempo|tempo|tijd|duiktijd|tid|dyketid|dykketid|czas|cas|aika|время|时间|時間|sekunden|minuten|secondes|segundos|secondi',
   ],
   [
@@ -84,6 +93,13 @@ export function unitOfWord(text: string): CsvUnit | undefined {
   );
 }
 
+/** A number and the unit written after it in its own cell, such as `12.5 m`; without one, the cell as it is. */
+export function partedUnit(cell: string): { readonly number: string; readonly unit: CsvUnit | undefined } {
+  const parts = /^(.*\d)\s*(\p{L}{1,12}|°\s?\p{L}|%)$/su.exec(cell.trim());
+  const unit = parts ? unitOfWord(parts[2]!) : undefined;
+  return unit === undefined ? { number: cell, unit } : { number: parts![1]!, unit };
+}
+
 const ROLE_OF_WORD = new Map<string, { readonly role: Role; readonly metric: boolean }>();
 for (const [role, english, others] of WORDS) {
   for (const word of english.split('|')) ROLE_OF_WORD.set(word, { role, metric: false });
@@ -102,10 +118,11 @@ export function readHeading(heading: string): HeadingRead | undefined {
   const parts = name.split(' ');
   const tail = unitOfWord(parts.at(-1)!);
   if (tail !== undefined && parts.length > 1) {
-    const rest = ROLE_OF_WORD.get(parts.slice(0, -1).join(' '));
+    const rest = ROLE_OF_WORD.get(parts.slice(0, -1).join(' ').replace(/ in$/, ''));
     if (rest) return { ...rest, unit: unit ?? tail, sure: 1 };
   }
   for (const [role, english, others] of WORDS) {
+    if (OF_SOMETHING_ELSE[role]?.test(name)) continue;
     for (const word of `${english}|${others}`.split('|')) {
       if (word.length > 2 && ` ${name} `.includes(` ${word} `)) {
         return { role, metric: ROLE_OF_WORD.get(word)!.metric, unit: unit ?? tail, sure: 0.6 };
@@ -120,9 +137,15 @@ function unitNamed(name: string): CsvUnit | undefined {
   return name.length > 2 ? UNIT_OF_WORD.get(name) : undefined;
 }
 
+/** A heading without accents, capitals and punctuation, words of a camelCase one apart. */
+export function headingWords(heading: string): string {
+  return words(plain(heading));
+}
+
 function plain(text: string): string {
   return text
     .trim()
+    .replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
     .toLowerCase()
     .normalize('NFD')
     .replace(/[\u0300-\u036f]/g, '')

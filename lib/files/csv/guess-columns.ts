@@ -1,9 +1,19 @@
-import { refused, type Refusal } from '../../quantity/parsed';
-import { isClock, isDated, shapeOf, type CsvShape } from './csv-shape';
-import { UNIT_WORDS, unitsOfRole, type ColumnUse, type CsvUnit, type Mapping, type Role } from './csv-mapping';
-import { readHeading, unitOfWord, type HeadingRead } from './csv-words';
-import { numberBetween } from './csv-cells';
+import { sameGas, type Gas } from '../../physics/gas';
+import type { Refusal } from '../../quantity/parsed';
+import { allNumbers, numbersOf, rises } from './column-numbers';
+import { shapeOf, type CsvShape } from './csv-shape';
+import {
+  ROLE_WORDS,
+  UNIT_WORDS,
+  unitsOfRole,
+  type ColumnUse,
+  type CsvUnit,
+  type Mapping,
+  type Role,
+} from './csv-mapping';
+import { headingWords, readHeading, unitOfWord, type HeadingRead } from './csv-words';
 import { guessUnit, type UnitGuess } from './guess-unit';
+import { misfitOf, noRows } from './no-samples';
 import { recordedGas } from './recorded-gas';
 
 /** A column of the file as it was understood. */
@@ -46,13 +56,8 @@ const ROWS_SHOWN = 5;
  */
 export function guessColumns(head: string, whole = false): Guess | Refusal {
   const shape = shapeOf(head, whole);
-  if (!shape) {
-    return refused(
-      'No rows of numbers were found in this file.',
-      'Bring a CSV file with a row for each sample, such as “time_s,depth_m”, then “0,0.0” and so on.',
-    );
-  }
-  const misfit = commaForBoth(shape) ?? listOfDives(shape);
+  if (!shape) return noRows(head);
+  const misfit = misfitOf(shape);
   if (misfit) return misfit;
   const columns = columnsOf(shape);
   const mapping: Mapping = {
@@ -81,7 +86,7 @@ export function guessColumns(head: string, whole = false): Guess | Refusal {
 /** A mapping after one question has been answered. An answer that is not among the choices changes nothing. */
 export function answerQuestion(mapping: Mapping, question: Question, value: string): Mapping {
   if (!question.choices.some((choice) => choice.value === value)) return mapping;
-  const [about, which = ''] = question.id.split(':');
+  const [about, which = ''] = question.id.split(/:(.*)/s);
   if (about === 'decimal') return { ...mapping, decimal: value === ',' ? ',' : '.' };
   if (about === 'unit') {
     return which
@@ -90,6 +95,12 @@ export function answerQuestion(mapping: Mapping, question: Question, value: stri
         (changed, index) => changeColumn(changed, Number(index), ({ role }) => ({ role, unit: value as CsvUnit })),
         mapping,
       );
+  }
+  if (about === 'use') {
+    const [index, unit] = which.split(/,(.*)/s);
+    const use: ColumnUse =
+      value === 'ignored' ? { role: 'ignored', unit: 'none' } : { role: value as Role, unit: unit as CsvUnit };
+    return changeColumn(mapping, Number(index), () => use);
   }
   const role = which as Role;
   const from = mapping.columns.findIndex((use) => use.role === role);
@@ -102,61 +113,24 @@ function changeColumn(mapping: Mapping, index: number, change: (use: ColumnUse) 
   return { ...mapping, columns: mapping.columns.map((use, i) => (i === index ? change(use) : use)) };
 }
 
-/** `10,1,5` for 10 s and 1.5 m under two headings: nobody can tell which comma is which. */
-function commaForBoth(shape: CsvShape): Refusal | undefined {
-  const named = shape.headings.filter((heading) => heading !== '').length;
-  const extra = shape.separator === ',' && named > 0 && named < shape.headings.length;
-  if (!extra || !shape.rows.every((row) => row.every((cell) => !cell.includes('.')))) return undefined;
-  return refused(
-    `The comma seems to part the columns and to mark decimals too: row ${shape.firstRow} has ${shape.headings.length} cells for ${named} headings.`,
-    'Save the file with semicolons or tabs between the columns, or with decimal points.',
-  );
-}
+const GAS_LINE =
+  /^["\s]*(?:breathing )?(?:gas|mix|gas mix|gasgemisch|atemgas|gaz|melange|mélange|mezcla|miscela|gasmengsel)\s*(?:#?\s*\d{1,2}\s*[:=]|[:=]?)\s+(.+)$/i;
 
-const MOST_DEPTH =
-  /\b(max\w*|deepest|grosste|profonde?ur max\w*)\b.*\b(depth|tiefe|prof\w*|diepte|djup|dybde)\b|\b(depth|tiefe|prof\w*|diepte|djup|dybde)\b.*\bmax\w*|maximaltiefe/;
-const WHOLE_DIVE =
-  /\b(date|datum|fecha|data|duration|dauer|duree|duracion|durata|bottom time|tauchzeit|site|location|ort|lieu|lugar)\b/;
-
-/** A greatest depth and a length or a date in each row: a list of dives, with no profile in it. */
-function listOfDives(shape: CsvShape): Refusal | undefined {
-  const headings = shape.headings.map((heading) =>
-    heading
-      .toLowerCase()
-      .normalize('NFD')
-      .replace(/[\u0300-\u036f]/g, '')
-      .replace(/[_-]/g, ' '),
-  );
-  if (!headings.some((heading) => MOST_DEPTH.test(heading)) || !headings.some((heading) => WHOLE_DIVE.test(heading)))
-    return undefined;
-  const cells = shape.headings.map((_, i) => shape.rows.map((row) => (row[i] ?? '').trim()));
-  const sampled = shape.headings.some((heading, i) => {
-    const read = readHeading(heading);
-    return (
-      read?.role === 'time' && read.sure === 1 && !WHOLE_DIVE.test(headings[i]!) && rises(cells[i]!, shape.decimal)
-    );
-  });
-  if (sampled && shape.rows.length > 1) return undefined;
-  return refused(
-    `This is a list of dives, one to a row (row ${shape.firstRow}: ${shape.rows[0]!.slice(0, 4).join(', ')}): it holds no depth at each moment.`,
-    'Export the dives with their profiles: a row for each sample, with its time and its depth.',
-  );
-}
-
-/** A gas named in a line above the samples, such as `Gas:,EAN32`. */
+/** Gases named in lines above the samples, such as `Gas:,EAN32` or `Gas 2: EAN50`, each once. */
 function gasAbove({ above }: CsvShape): Mapping['gasAbove'] {
+  const rows: number[] = [];
+  const gases: Gas[] = [];
   for (const { row, cells } of above) {
-    const line = cells.join(' ').trim();
-    const named =
-      /^["\s]*(?:breathing )?(gas|mix|gas mix|gasgemisch|atemgas|gaz|melange|mélange|mezcla|miscela|gasmengsel)\s*[:=]?\s+(.+)$/i.exec(
-        line,
-      );
-    const gas = named && recordedGas(named[2]!);
-    if (gas) return { row, gas };
+    const gas = recordedGas(GAS_LINE.exec(cells.join(' ').trim())?.[1] ?? '');
+    if (!gas || gases.some((other) => sameGas(other, gas))) continue;
+    rows.push(row);
+    gases.push(gas);
   }
-  return undefined;
+  return gases.length > 0 ? { rows, gases } : undefined;
 }
 
+/** Meanings of which a wrong one would go unseen into the dive or the search. */
+const ASKED_FOR: readonly Role[] = ['gas', 'oxygen', 'helium', 'noStop', 'ceiling', 'stopDepth', 'stopTime'];
 /** A meaning or unit surer than this is taken without asking. */
 const ASKED_BELOW = 0.7;
 
@@ -171,18 +145,23 @@ interface Column extends GuessedColumn {
 
 function columnsOf(shape: CsvShape): Column[] {
   const cells = shape.headings.map((_, i) => shape.rows.map((row) => (row[i] ?? '').trim()));
-  const read = shape.headings.map(readHeading);
+  const read = shape.headings.map((heading, i) =>
+    asMeasured(readHeading(heading), cells[i]!, shape.decimal, shape.cellUnits[i] === '%'),
+  );
   // A column that stands still is no time, whatever its heading says, where another of that name goes on.
   const moving = read.map((heading, i) => heading?.role !== 'time' || rises(cells[i]!, shape.decimal));
   const contested = read.filter((heading, i) => heading?.role === 'time' && moving[i]).length > 0;
   const meant = read.map((heading, i) => (contested && !moving[i] ? undefined : heading));
   const roles = meant.map((heading, i): Role => (heading && isSurest(meant, i) ? heading.role : 'ignored'));
-  const claim = (role: Role, fits: (column: readonly string[]) => boolean) => {
-    const index = roles.includes(role) ? -1 : cells.findIndex((column, i) => roles[i] === 'ignored' && fits(column));
+  const claim = (role: Role, fits: (column: readonly string[], index: number) => boolean) => {
+    const index = roles.includes(role) ? -1 : cells.findIndex((column, i) => roles[i] === 'ignored' && fits(column, i));
     if (index >= 0) roles[index] = role;
   };
   claim('time', (column) => rises(column, shape.decimal));
-  claim('depth', (column) => allNumbers(column, shape.decimal));
+  claim(
+    'depth',
+    (column, i) => allNumbers(column, shape.decimal) && !OTHER_MEASURE.test(headingWords(shape.headings[i]!)),
+  );
   const metric = read.some((heading) => heading?.metric);
   const depth = roles.indexOf('depth');
   const depthTold = depth < 0 ? undefined : toldUnit(shape, read, depth, 'depth');
@@ -193,17 +172,48 @@ function columnsOf(shape: CsvShape): Column[] {
       ? guessUnit('depth', depthTold, cells[depth]!, metric)
       : guessUnit(role, own, cells[i]!, metric);
     const sure = read[i]?.role === role ? read[i].sure : role === 'ignored' ? 1 : 0.4;
+    const strange = own === undefined ? strangeUnit(shape.headings[i]!) : undefined;
     return {
       name: shape.headings[i] || `column ${i + 1}`,
       examples: cells[i]!.slice(0, 3),
       role,
       unit: guessed.unit,
       confidence: sure * guessed.sure,
-      guessed,
+      guessed:
+        strange === undefined
+          ? guessed
+          : {
+              ...guessed,
+              why: `Its heading says “${strange}”, which is no unit of ${ROLE_WORDS[role]} that is read here.`,
+            },
       named: sure >= ASKED_BELOW,
       followsDepth,
     };
   });
+}
+
+/** Headings of what a bare column of numbers beside a time may be instead of a depth. */
+const OTHER_MEASURE =
+  /\b(pressure|bar|mbar|psi|temp\w*|speed|rate|heart|pulse|battery|voltage|heading|compass|index|druck|herz\w*|batterie)\b/;
+
+/** A column of gases that holds bare numbers tells percent or fractions of oxygen; of small whole ones nobody knows. */
+function asMeasured(
+  read: HeadingRead | undefined,
+  cells: readonly string[],
+  decimal: '.' | ',',
+  inPercent: boolean,
+): HeadingRead | undefined {
+  if (read?.role !== 'gas' || !allNumbers(cells, decimal)) return read;
+  const numbers = numbersOf(cells, decimal);
+  const isOxygen =
+    numbers.every((value) => value >= 5 && value <= 100) || numbers.every((value) => value > 0.04 && value < 1);
+  return isOxygen ? { ...read, role: 'oxygen', sure: inPercent ? read.sure : 0.5 } : read;
+}
+
+/** The unit a heading names in brackets, where it is none that is known. */
+function strangeUnit(heading: string): string | undefined {
+  const named = /[([{]([^)\]}]{1,20})[)\]}]\s*$/.exec(heading)?.[1]?.trim();
+  return named === undefined || named === '' || unitOfWord(named) !== undefined ? undefined : named;
 }
 
 /** Whether a heading is the one to take among those of its meaning: the surest, and of these the first. */
@@ -222,29 +232,8 @@ function toldUnit(
   index: number,
   role: Role,
 ): CsvUnit | undefined {
-  const units = [read[index]?.unit, unitOfWord(shape.unitRow?.[index] ?? '')];
+  const units = [read[index]?.unit, unitOfWord(shape.unitRow?.[index] ?? ''), shape.cellUnits[index]];
   return units.find((unit) => unit !== undefined && unitsOfRole(role).includes(unit));
-}
-
-function numbersOf(column: readonly string[], decimal: '.' | ','): number[] {
-  return column.filter((cell) => cell !== '').map((cell) => numberBetween(cell, 0, cell.length, decimal.charCodeAt(0)));
-}
-
-function rises(column: readonly string[], decimal: '.' | ','): boolean {
-  const told = column.filter((cell) => cell !== '');
-  if (told.length > 0 && told.every((cell) => isClock(cell) || isDated(cell)))
-    return told.length === 1 || told.some((cell) => cell !== told[0]);
-  const numbers = numbersOf(column, decimal);
-  return (
-    numbers.length > 1 &&
-    numbers.every((value, i) => Number.isFinite(value) && (i === 0 || value >= numbers[i - 1]!)) &&
-    numbers.at(-1)! > numbers[0]!
-  );
-}
-
-function allNumbers(column: readonly string[], decimal: '.' | ','): boolean {
-  const numbers = numbersOf(column, decimal);
-  return numbers.length > 0 && numbers.every(Number.isFinite);
 }
 
 function questionsOf(shape: CsvShape, columns: readonly Column[]): Question[] {
@@ -272,9 +261,29 @@ function questionsOf(shape: CsvShape, columns: readonly Column[]): Question[] {
         value: String(i),
         label: `${name} (${examples.join(', ')}, …)`,
       })),
-      guess: String(Math.max(0, index)),
+      guess: String(
+        index >= 0
+          ? index
+          : Math.max(
+              0,
+              columns.findIndex((column) => column.role === 'ignored'),
+            ),
+      ),
     });
   }
+  columns.forEach(({ name, role, unit, named }, i) => {
+    if (named || !ASKED_FOR.includes(role)) return;
+    questions.push({
+      id: `use:${i},${unit}`,
+      ask: `Does “${name}” hold the ${ROLE_WORDS[role]}?`,
+      why: 'Its heading does not say so for certain.',
+      choices: [
+        { value: role, label: `yes, the ${ROLE_WORDS[role]}` },
+        { value: 'ignored', label: 'no: leave it out' },
+      ],
+      guess: role,
+    });
+  });
   columns.forEach(({ name, role, unit, guessed, followsDepth }, i) => {
     if (role === 'ignored' || followsDepth || guessed.sure >= ASKED_BELOW) return;
     const followers = role === 'depth' ? columns.flatMap((column, other) => (column.followsDepth ? [other] : [])) : [];

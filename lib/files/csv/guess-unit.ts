@@ -31,7 +31,7 @@ export function guessUnit(role: Role, told: CsvUnit | undefined, cells: readonly
       return depthUnit(told, largest(filled), metric);
     case 'oxygen':
     case 'helium':
-      return settled(told, largest(filled) <= 1 && largest(filled) > 0 ? 'fraction' : '%');
+      return shareUnit(told, largest(filled));
     case 'temperature':
       return temperatureUnit(told, largest(filled));
     default:
@@ -41,6 +41,14 @@ export function guessUnit(role: Role, told: CsvUnit | undefined, cells: readonly
 
 function settled(told: CsvUnit | undefined, likely: CsvUnit): UnitGuess {
   return { unit: told ?? likely, sure: told ? CERTAIN : LIKELY, why: '', possible: [told ?? likely] };
+}
+
+/** A percent of at most one is hardly breathed: a heading that says percent over such numbers is asked about. */
+function shareUnit(told: CsvUnit | undefined, most: number): UnitGuess {
+  const seems = most <= 1 && most > 0 ? 'fraction' : '%';
+  if (told !== '%' || seems === '%') return settled(told, seems);
+  const why = 'Its heading says percent, and its numbers look like fractions of 1.';
+  return { unit: 'fraction', sure: OPEN, why, possible: ['fraction', '%'] };
 }
 
 /** No water a diver is in is warmer than 45 °C, and none colder than 28 °F: between them a bare number may be either. */
@@ -74,6 +82,8 @@ function timeUnit(role: Role, told: CsvUnit | undefined, cells: readonly string[
       why: 'Its heading names no unit, and its numbers look like parts of a day.',
       possible,
     };
+  // Seconds and milliseconds since 1970, as computers count.
+  if (role === 'time' && most > 1e9) return settled(undefined, most > 1e11 ? 'ms' : 's');
   const whole = cells.every((cell) => /^[-+]?\d+$/.test(cell));
   if (role !== 'time') return { unit: most > 300 ? 's' : 'min', sure: OPEN, why, possible };
   return { unit: whole || most > 300 ? 's' : 'min', sure: OPEN, why, possible };

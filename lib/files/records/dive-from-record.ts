@@ -13,7 +13,7 @@ import { BLOCKING, walkFaults } from './faults';
 import { profileOf, type RecordProfile } from './record-profile';
 import type { Recording } from './record';
 import { DEFAULT_CLOSENESS, simplify, type Closeness } from './simplify';
-import { FROM_REST_S, intervalsInScript, surfaceIntervals } from './surface-intervals';
+import { FROM_REST_S, intervalsAtOdds, intervalsInScript, surfaceIntervals } from './surface-intervals';
 
 /** Steps a dive made of records may have: its script stays within what an editor takes. */
 const MOST_STEPS = 4000;
@@ -69,6 +69,7 @@ export function diveFromRecords(recordings: readonly Recording[], options: Recor
   const notes: string[] = recordings.flatMap(({ firstGas }) =>
     firstGas?.possible.length === 1 ? [firstGas.from] : [],
   );
+  if (!options.intervalsS?.some((intervalS) => intervalS !== undefined)) notes.push(...intervalsAtOdds(recordings));
   if (cut)
     notes.push(
       `A surface interval is given as ${printHours(FROM_REST_S)}: a script follows one week, and by then less than 1 % of what the slowest compartment took up is left.`,
@@ -119,7 +120,7 @@ function blockedBy(recording: Recording): Refusal | undefined {
   const others = samples - first.count;
   const more =
     others > 0
-      ? ` ${others === 1 ? 'One sample more' : `${others} samples more`} of “${recording.name}” ${kinds > 1 ? 'have this or other faults' : 'have the same fault'}.`
+      ? ` ${others === 1 ? 'One sample more' : `${others} samples more`} of “${recording.name}” ${others === 1 ? 'has' : 'have'} ${kinds > 1 ? 'this or other faults' : 'the same fault'}.`
       : '';
   return refused(`${first.what}${more}`, `To mend it: ${first.repair} Or mend the file.`);
 }

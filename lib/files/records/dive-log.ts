@@ -1,5 +1,5 @@
 import type { Recording } from './record';
-import { FROM_REST_S, lengthS, startsApartS, surfaceIntervals } from './surface-intervals';
+import { FROM_REST_S, intervalsInScript, lengthS, startsApartS, surfaceIntervals } from './surface-intervals';
 
 /** Dives whose tissues carry over from each to the next, by their places in the file's order. */
 export interface Series {
@@ -26,7 +26,9 @@ const FEW = 5;
 export function likelyChoice(recordings: readonly Recording[]): number[] {
   const series = seriesOf(recordings);
   const oneDay = recordings.length <= FEW && series.every(({ begins }) => begins !== 'rest');
-  return series.length === 1 || oneDay ? recordings.map((_, place) => place) : [];
+  if (series.length !== 1 && !oneDay) return [];
+  const intervalsS = surfaceIntervals(recordings).map((intervalS) => intervalS ?? 0);
+  return intervalsInScript(intervalsS, recordings).fits ? recordings.map((_, place) => place) : [];
 }
 
 /**

@@ -1,5 +1,6 @@
 import { LONGEST_S } from '../../dive/bounds';
 import { readMoment, secondsBetween } from '../csv/csv-time';
+import { printHours } from '../../quantity/duration';
 import type { Recording } from './record';
 
 /**
@@ -22,19 +23,37 @@ export function surfaceIntervals(recordings: readonly Recording[]): (number | un
   });
 }
 
+/** Where what a file says of a surface interval and the times it gives for its dives are at odds: a sentence each. */
+export function intervalsAtOdds(recordings: readonly Recording[]): string[] {
+  return recordings.flatMap((recording, i) => {
+    const said = recording.intervalBeforeS;
+    const apart = i === 0 ? undefined : startsApartS(recordings[i - 1]!, recording);
+    if (said === undefined || said === Infinity || apart === undefined) return [];
+    const byTimes = apart - lengthS(recordings[i - 1]!);
+    return Math.abs(byTimes - said) <= AT_ODDS_S
+      ? []
+      : [
+          `The file says ${printHours(said)} at the surface before “${recording.name}”, and the times of its dives say ${byTimes > 0 ? printHours(byTimes) : 'none'}: ${printHours(said)} is taken.`,
+        ];
+  });
+}
+
+/** Clocks of a file may differ by so much, s: those who write it round, and a dive’s end is not always told. */
+const AT_ODDS_S = 300;
+
 /**
  * The intervals as a script can have them: together with the dives they may not pass the week it follows. Where they
- * would, those from rest are cut to the shortest that still are; `cut` says whether any was.
+ * would, those from rest are cut to the shortest that still are; `cut` says whether any was, `fits` whether that was enough.
  */
 export function intervalsInScript(
   intervalsS: readonly number[],
   recordings: readonly Recording[],
-): { readonly intervalsS: readonly number[]; readonly cut: boolean } {
+): { readonly intervalsS: readonly number[]; readonly cut: boolean; readonly fits: boolean } {
   const divedS = recordings.reduce((sum, recording) => sum + lengthS(recording), 0);
   const ended = intervalsS.map((intervalS) => (intervalS === Infinity ? FROM_REST_S : intervalS));
-  const fits = divedS + ended.reduce((sum, intervalS) => sum + intervalS, 0) <= LONGEST_S;
-  const shown = fits ? ended : ended.map((intervalS) => Math.min(FROM_REST_S, intervalS));
-  return { intervalsS: shown, cut: shown.some((intervalS, i) => intervalS !== intervalsS[i]) };
+  const fit = (all: readonly number[]) => divedS + all.reduce((sum, intervalS) => sum + intervalS, 0) <= LONGEST_S;
+  const shown = fit(ended) ? ended : ended.map((intervalS) => Math.min(FROM_REST_S, intervalS));
+  return { intervalsS: shown, cut: shown.some((intervalS, i) => intervalS !== intervalsS[i]), fits: fit(shown) };
 }
 
 /** The latest time a recording reaches, s. */
@@ -45,6 +64,9 @@ export function lengthS({ timeS }: Recording): number {
 /** Seconds from the beginning of one recording to that of another, negative where the other came first; undefined where the file does not tell. */
 export function startsApartS(one: Recording, other: Recording): number | undefined {
   if (one.clockS !== undefined && other.clockS !== undefined) return other.clockS - one.clockS;
-  const [from, to] = [one, other].map(({ startedAt }) => (startedAt === undefined ? undefined : readMoment(startedAt)));
+  const [from, to] = [one, other].map(({ startedAt = '' }) =>
+    // With strokes nobody knows which of day and month comes first.
+    /^\d{1,2}\//.test(startedAt) ? undefined : readMoment(startedAt),
+  );
   return from && to ? secondsBetween(from, to) : undefined;
 }

@@ -11,6 +11,7 @@ import {
   type UnitChannel,
   type Unread,
 } from '../records/record';
+import { plainNumber } from '../../quantity/number';
 import { RefusedFile, tooManySamples } from '../refused-file';
 import { xmlNumber } from './xml-number';
 
@@ -41,8 +42,8 @@ interface Waypoint {
 export class UddfDive {
   readonly name: string;
   readonly links: string[] = [];
-  /** Mixes that cylinders of this dive are linked to, each once. */
-  private readonly tankRefs: string[] = [];
+  /** What this dive and its cylinders are linked to, each once: mixes are among it. */
+  private readonly refs: string[] = [];
   altitudeM: number | undefined;
   /** A mode other than open circuit, if the dive has one. */
   refusedMode: string | undefined;
@@ -83,10 +84,11 @@ export class UddfDive {
         switchRef: undefined,
         unread: [],
       };
-    } else if (name === 'link' && path.includes('tankdata')) {
-      if (attributes.ref !== undefined && !this.tankRefs.includes(attributes.ref)) this.tankRefs.push(attributes.ref);
-    } else if (name === 'link' && path.includes('informationbeforedive')) this.links.push(attributes.ref ?? '');
-    else if (name === 'infinity' && path.includes('surfaceintervalbeforedive')) this.intervalBeforeS = Infinity;
+    } else if (name === 'link' && !waypoint) {
+      const { ref = '' } = attributes;
+      if (path.includes('informationbeforedive')) this.links.push(ref);
+      if (!this.refs.includes(ref)) this.refs.push(ref);
+    } else if (name === 'infinity' && path.includes('surfaceintervalbeforedive')) this.intervalBeforeS = Infinity;
     else if (!waypoint) return;
     else if (name === 'switchmix') waypoint.switchRef = attributes.ref ?? '';
     else if (name === 'divemode') {
@@ -153,7 +155,7 @@ export class UddfDive {
   private firstGas(gasOf: (ref: string) => Gas, isMix: (ref: string) => boolean): FirstGas | undefined {
     if (this.switches[0]?.waypoint === 1) return undefined;
     const possible: Gas[] = [];
-    for (const gas of this.tankRefs.filter(isMix).map(gasOf)) {
+    for (const gas of this.refs.filter(isMix).map(gasOf)) {
       if (!possible.some((other) => sameGas(other, gas))) possible.push(gas);
     }
     const [only] = possible;
@@ -164,8 +166,25 @@ export class UddfDive {
       };
     const names = possible.map(gasName).join(' and ');
     return possible.length === 1
-      ? { from: `“${this.name}” names no gas at its beginning: ${names} is taken, from its cylinder.`, possible }
+      ? {
+          from: `“${this.name}” names no gas at its beginning: ${names} is taken, from its cylinder or its own link.`,
+          possible,
+        }
       : { from: `“${this.name}” has cylinders of ${names} and does not say which it begins with.`, possible };
+  }
+
+  /** What of it was passed over. */
+  notes(): string[] {
+    const odd = this.kelvin.slice().find((value) => Number.isFinite(value) && !isOfWater(value));
+    const { altitudeM } = this;
+    return [
+      odd === undefined
+        ? ''
+        : `${this.name} tells of ${plainNumber(odd)} K, which no water has: such temperatures were passed over.`,
+      altitudeM === undefined || Number.isNaN(altitudeM) || inRange(altitudeM) !== undefined
+        ? ''
+        : `${this.name} tells of an altitude of ${plainNumber(altitudeM)} m, beyond what is reckoned with: it was passed over.`,
+    ].filter((note) => note !== '');
   }
 
   /**
@@ -198,8 +217,8 @@ export class UddfDive {
       switches,
       firstGas,
       unit,
-      temperatureC: kelvin.some(Number.isFinite)
-        ? kelvin.map((value) => Math.round((value - ZERO_CELSIUS_K) * 1e9) / 1e9)
+      temperatureC: kelvin.some(isOfWater)
+        ? kelvin.map((value) => (isOfWater(value) ? Math.round((value - ZERO_CELSIUS_K) * 1e9) / 1e9 : NaN))
         : undefined,
       startedAt: this.startedAt,
       clockS: undefined,
@@ -209,6 +228,11 @@ export class UddfDive {
       unread: this.unread,
     };
   }
+}
+
+/** Whether a temperature could be one of water or air around a diver, K. */
+function isOfWater(kelvin: number): boolean {
+  return kelvin > 200 && kelvin < 350;
 }
 
 function inRange(altitudeM: number | undefined): number | undefined {

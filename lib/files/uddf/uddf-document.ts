@@ -25,7 +25,8 @@ interface Mix {
 export class UddfDocument {
   private readonly mixes = new Map<string, Mix>();
   private readonly sites = new Map<string, { altitudeM: number | undefined; densityKgM3: number | undefined }>();
-  private readonly recordings: Recording[] = [];
+  /** Dives read to their end: mixes and sites may be defined after them. */
+  private readonly read: UddfDive[] = [];
   private readonly notes: string[] = [];
   private readonly path: string[] = [];
   private heard = '';
@@ -97,7 +98,7 @@ export class UddfDocument {
         `${dive.name} was left out: it is in the mode “${dive.refusedMode.slice(0, 40)}”, and the model here takes open circuit alone.`,
       );
     } else if (dive.length === 0) this.notes.push(`${dive.name} was left out: it has no waypoints.`);
-    else this.recordings.push(this.recordingOf(dive));
+    else this.read.push(dive);
   }
 
   private within(name: string): boolean {
@@ -151,25 +152,42 @@ export class UddfDocument {
 
   /** The dives read whole, and of one broken off the waypoints read whole. */
   soFar(): Recording[] {
-    if (!this.dive || this.dive.length < 2 || this.dive.refusedMode !== undefined) return this.recordings;
-    try {
-      return [...this.recordings, this.recordingOf(this.dive)];
-    } catch (thrown) {
-      // What was read of a dive whose gas cannot be used is of no use either.
-      if (thrown instanceof RefusedFile) return this.recordings;
-      throw thrown;
+    if (!this.dive || this.dive.length < 2 || this.dive.refusedMode !== undefined)
+      return this.recordings(this.read).recordings;
+    return this.recordings([...this.read, this.dive]).recordings;
+  }
+
+  /** The dives whose gas can be used; of one whose gas cannot the rest is of no use either. */
+  private recordings(dives: readonly UddfDive[]): {
+    recordings: Recording[];
+    leftOut: { name: string; why: RefusedFile }[];
+  } {
+    const recordings: Recording[] = [];
+    const leftOut: { name: string; why: RefusedFile }[] = [];
+    for (const dive of dives) {
+      try {
+        recordings.push(this.recordingOf(dive));
+      } catch (thrown) {
+        if (!(thrown instanceof RefusedFile)) throw thrown;
+        leftOut.push({ name: dive.name, why: thrown });
+      }
     }
+    return { recordings, leftOut };
   }
 
   result(): FileResult {
-    if (this.recordings.length === 0) {
+    const { recordings: usable, leftOut } = this.recordings(this.read);
+    if (usable.length === 0 && leftOut[0]) throw leftOut[0].why;
+    for (const { name, why } of leftOut) this.notes.push(`${name} was left out: ${why.what}`);
+    for (const dive of this.read) this.notes.push(...dive.notes());
+    if (usable.length === 0) {
       const why = this.notes.length > 0 ? ` ${this.notes.join(' ')}` : '';
       throw new RefusedFile(
         `The file holds no dive that can be read.${why}`,
         'Export it with its profile: waypoints with depth and divetime.',
       );
     }
-    const { recordings, turned } = inDiveOrder(this.recordings);
+    const { recordings, turned } = inDiveOrder(usable);
     return { ok: true, recordings, notes: turned ? [...this.notes, TURNED_NOTE] : this.notes };
   }
 }

@@ -49,7 +49,7 @@ describe('opening a file of dives', () => {
   it.each([
     [Buffer.alloc(0), 'The file is empty.'],
     [Buffer.from('PK\u0003\u0004 rest'), 'This is a zip archive or a spreadsheet.'],
-    [Buffer.from('just words'), 'No rows of numbers were found in this file.'],
+    [Buffer.from('just words'), 'No rows of numbers were found in this file: row 1 is “just words”.'],
     [Buffer.from('<svg/>'), 'not a UDDF file'],
   ])('refuses what is neither, in words', async (bytes, what) => {
     const result = await open(bytes);

@@ -92,6 +92,51 @@ describe('shapes of CSV files', () => {
     expect(made.ok && made.value.notes.join()).toMatch(/row 2 names 32%/);
   });
 
+  it('read units that stand in the cells, and none of another unit', async () => {
+    const { timeS, depthM } = await opened('Time,Depth\n0 s,0.0 m\n30 s,5.5 m\n60 s,9 m\n');
+    expect([timeS, depthM]).toEqual([
+      [0, 30, 60],
+      [0, 5.5, 9],
+    ]);
+    const mixed = await opened(
+      `time_s,depth_m\n${Array.from({ length: 20 }, (_, i) => `${i},${i === 12 ? '9 ft' : i}`).join('\n')}\n`,
+    );
+    expect(mixed.depthM[12]).toBeNaN();
+  });
+
+  it('take headings written as one word, and moments counted from 1970', async () => {
+    const inOneWord = await opened('timeInSeconds,depthInMeters\n0,0\n60,5\n120,9\n');
+    expect([inOneWord.timeS, inOneWord.asked]).toEqual([[0, 60, 120], []]);
+    for (const unit of [1, 1000]) {
+      const { timeS, asked } = await opened(
+        `timestamp,depth_m\n${[0, 60, 120].map((s) => `${(1_714_557_600 + s) * unit},${s / 20}`).join('\n')}\n`,
+      );
+      expect([timeS, asked]).toEqual([[0, 60, 120], []]);
+    }
+  });
+
+  it('do not take a pressure for a depth, and say of a unit that is not known which it is', () => {
+    const guess = guessColumns('time_s,Pressure (mbar)\n0,1013\n60,1313\n120,1613\n', true);
+    expect(guess).toMatchObject({ ok: true, columns: [{ role: 'time' }, { role: 'ignored' }] });
+    const strange = guessColumns('time_s,Depth (dm)\n0,0\n60,30\n120,60\n', true);
+    expect(strange).toMatchObject({
+      questions: [
+        { ask: 'What is “Depth (dm)” in?', why: 'Its heading says “dm”, which is no unit of depth that is read here.' },
+      ],
+    });
+  });
+
+  it.each([
+    ['{"samples":[{"t":0,"d":0}]}', /^This looks like JSON/],
+    [
+      'Interval: 10 s\nDepth (m)\n0\n5\n9\n12\n',
+      /^Each row holds one number alone, such as “0” in row 3: no time goes with a depth\.$/,
+    ],
+    ['Time,Depth\n0m30s,0\n1m30s,5\n', /^No rows of numbers were found in this file: row 3 is “1m30s,5”\.$/],
+  ])('are refused where they hold no rows of samples, with what they hold: %j', (text, what) => {
+    expect(guessColumns(text, true)).toMatchObject({ ok: false, what: expect.stringMatching(what) });
+  });
+
   it('know a list of dives, one to a row, for what it is', () => {
     for (const text of [
       'No,Date,Max depth (m),Duration (min),Site\n1,2024-05-01,18.2,45,A reef\n2,2024-05-02,30.1,38,A wall\n',
@@ -133,6 +178,40 @@ describe('the gas of a CSV file', () => {
       [0.18, 0.45],
       [1, 0],
     ]);
+  });
+
+  it.each([
+    ['O2 (%)', '0.32', 'What is “O2 (%)” in?', 0.32],
+    ['gas', '32', 'Does “gas” hold the oxygen?', 0.32],
+    ['gas', '0.32', 'Does “gas” hold the oxygen?', 0.32],
+    ['Nitrox oxygen share', '32', 'Does “Nitrox oxygen share” hold the oxygen?', 0.32],
+  ])('is asked about under the heading %j over %j', async (heading, cell, ask, o2) => {
+    const { asked, first } = await opened(`time_s,depth_m,${heading}\n0,0,${cell}\n60,9,${cell}\n120,0,${cell}\n`);
+    expect(asked).toEqual([ask]);
+    expect(first.switches.map(({ gas }) => gas.o2)).toEqual([o2]);
+  });
+
+  it.each([
+    'PO2 (bar)',
+    'Oxygen partial pressure (bar)',
+    'Oxygen toxicity (%)',
+    'CNS O2 (%)',
+    'Gas pressure (bar)',
+    'Gas time (min)',
+  ])('is not taken from a column of something else: %s', async (heading) => {
+    const { first } = await opened(`time_s,depth_m,${heading}\n0,0,0.2\n60,9,0.4\n120,0,0.3\n`);
+    expect(first.switches).toEqual([]);
+  });
+
+  it('is left open between several that lines above the samples name', async () => {
+    const { first } = await opened('Gas 1: EAN32\nGas 2: EAN50\ntime_s,depth_m\n0,0\n60,9\n120,0\n');
+    expect(first.firstGas).toEqual({
+      from: 'No column tells when which gas was breathed; rows 1 and 2 name 32% and 50%.',
+      possible: [
+        { o2: 0.32, he: 0 },
+        { o2: 0.5, he: 0 },
+      ],
+    });
   });
 
   it('does not silently stay what it was where a name is not understood', async () => {

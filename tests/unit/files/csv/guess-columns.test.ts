@@ -130,11 +130,12 @@ describe('guessing the columns of a CSV file', () => {
     expect(guess.ok ? '' : guess.what).toContain('row 2 has 3 cells for 2 headings');
   });
 
-  it.each(['', 'hello', 'one line of words\nand another', '{"a": 1}'])(
-    'refuses %j, which has no rows of numbers',
-    (text) => {
-      const guess = guessColumns(text, true);
-      expect(guess.ok ? '' : guess.what).toBe('No rows of numbers were found in this file.');
-    },
-  );
+  it.each([
+    ['', ''],
+    ['hello', ': row 1 is “hello”'],
+    ['one line of words\nand another', ': row 1 is “one line of words”'],
+  ])('refuses %j, which has no rows of numbers, and says what it has', (text, says) => {
+    const guess = guessColumns(text, true);
+    expect(guess.ok ? '' : guess.what).toBe(`No rows of numbers were found in this file${says}.`);
+  });
 });

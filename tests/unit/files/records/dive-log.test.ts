@@ -46,6 +46,8 @@ describe('a log of dives', () => {
     expect(likelyChoice(log)).toEqual([]);
     expect(likelyChoice(log.slice(0, 3))).toEqual([0, 1, 2]);
     expect(likelyChoice([at(undefined), at(undefined)])).toEqual([0, 1]);
+    // Ten days running are one series, and longer than a script.
+    expect(likelyChoice(Array.from({ length: 10 }, (_, day) => at(`2024-05-${10 + day}T09:00:00`)))).toEqual([]);
   });
 
   it('that is written newest first stands in the order it was dived', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkRecord } from '@/lib/files/records/check-record';
 import { readUddf } from '@/lib/files/uddf/read-uddf';
 import type { FileRead } from '@/lib/files/records/record';
+import { intervalsAtOdds, surfaceIntervals } from '@/lib/files/records/surface-intervals';
 import { piecesOf } from '../made-recordings';
 
 /** Structure, elements and units as the standard's pages describe them (UDDF 3.2); the dives are invented. */
@@ -39,6 +40,51 @@ describe('reading a UDDF file', () => {
     expect([...recordings[0]!.timeS]).toEqual([0, 240, 1560]);
     expect([...recordings[0]!.depthM]).toEqual([0, 20, 0]);
     expect(checkRecord(recordings[0]!).findings).toEqual([]);
+  });
+
+  it('takes the gas a dive itself is linked to, and mixes that are defined after the dives', async () => {
+    const linked = await read(file(dive(waypoint('0', '0') + waypoint('60', '9'), '<link ref="deco"/>'), gases));
+    expect(linked.recordings[0]!.switches).toEqual([{ timeS: 0, gas: { o2: 0.5, he: 0 } }]);
+    const after = file(dive(waypoint('0', '0', '<switchmix ref="deco"/>') + waypoint('60', '9')));
+    const { recordings } = await read(after.replace('</profiledata>', `</profiledata>${gases}`));
+    expect(recordings[0]!.switches).toEqual([{ timeS: 0, gas: { o2: 0.5, he: 0 } }]);
+  });
+
+  it('leaves out a dive whose gas cannot be used and reads the others, and says so', async () => {
+    const broken = dive(waypoint('0', '0', '<switchmix ref="wrong"/>') + waypoint('60', '9'));
+    const { recordings, notes } = await read(file(broken + plain, gases));
+    expect(recordings.map(({ name }) => name)).toEqual(['Dive 2']);
+    expect(notes).toEqual([
+      'Dive 1 was left out: The mix “wrong” cannot be used: its o2 is 32, and a fraction is at most 1.',
+    ]);
+  });
+
+  it('passes over temperatures no water has and an altitude beyond all, and says so', async () => {
+    const { recordings, notes } = await read(
+      file(
+        dive(waypoint('0', '0', '<temperature>18</temperature>') + waypoint('60', '9'), '<altitude>12000</altitude>'),
+      ),
+    );
+    expect([recordings[0]!.temperatureC, recordings[0]!.altitudeM]).toEqual([undefined, undefined]);
+    expect(notes).toEqual([
+      'Dive 1 tells of 18 K, which no water has: such temperatures were passed over.',
+      'Dive 1 tells of an altitude of 12000 m, beyond what is reckoned with: it was passed over.',
+    ]);
+  });
+
+  it('says where an interval and the times of the dives are at odds, and takes no date with strokes for one', async () => {
+    const at = (datetime: string, more = '') =>
+      dive(
+        waypoint('0', '0') + waypoint('600', '9') + waypoint('1200', '0'),
+        `<datetime>${datetime}</datetime>${more}`,
+      );
+    const interval = '<surfaceintervalbeforedive><passedtime>600</passedtime></surfaceintervalbeforedive>';
+    const odd = await read(file(at('2024-05-01T10:00:00') + at('2024-05-01T12:00:00', interval)));
+    expect(intervalsAtOdds(odd.recordings)).toEqual([
+      'The file says 10 min at the surface before “Dive 2”, and the times of its dives say 1 h 40 min: 10 min is taken.',
+    ]);
+    const strokes = await read(file(at('05/01/2024 10:00') + at('05/02/2024 10:00')));
+    expect(surfaceIntervals(strokes.recordings)).toEqual([0, undefined]);
   });
 
   it('passes over an altitude of a site that stands where no site belongs', async () => {

@@ -56,7 +56,7 @@ describe('a run-time table from the desk', () => {
       window.print = () => undefined;
     });
     await arrive(page, '/desk/');
-    await page.getByText('Choose pictures').click();
+    await page.getByText('Choose pictures').locator('visible=true').click();
     for (const title of ['Oxygen', 'Cylinders', 'Staged stops', 'Helium and nitrogen'])
       await page.getByRole('checkbox', { name: title, exact: true }).check();
   }

@@ -200,7 +200,9 @@ describe('saved dives', () => {
       });
     await bring([...file.dives, { id: 'x', title: 'No script' }]);
     await elsewhere.getByText('2 dives brought in.').waitFor();
-    expect(await elsewhere.getByText(/Record 3 left out: script/).isVisible()).toBe(true);
+    expect(await elsewhere.getByText('Record 3 left out: “script” is missing.', { exact: true }).isVisible()).toBe(
+      true,
+    );
     await bring(file.dives);
     await elsewhere.getByText('2 dives left out: the same is here already.').waitFor();
     await elsewhere.getByRole('button', { name: 'Open Reef', exact: true }).click();

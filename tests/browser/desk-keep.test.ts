@@ -67,7 +67,7 @@ describe('the desk between visits', () => {
         }),
     );
     await page.reload();
-    await page.getByText(/can’t be read\. It is set aside, not lost/).waitFor();
+    await page.getByText(/can’t be read, so the desk opens with a ready dive\. It is set aside, not lost/).waitFor();
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save it as a file' }).click(),

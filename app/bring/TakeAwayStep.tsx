@@ -5,8 +5,12 @@ import { fileWords, saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
 import { routes } from '../parts/routes';
 import { useStatus } from '../parts/status';
+import { AskWaysOut } from '../working/ways-out/AskWaysOut';
 import { useBring } from './bring-context';
+import { fetchedLater } from '../parts/fetched-later';
 import styles from './bring.module.css';
+
+const RecordWaysOut = fetchedLater(async () => (await import('./RecordWaysOut')).RecordWaysOut);
 
 /** The dive goes to the desk, or back into a file. */
 export function TakeAwayStep() {
@@ -16,8 +20,8 @@ export function TakeAwayStep() {
   const say = useStatus((status) => status.say);
   if (!made?.ok) return null;
   const title = fileName.replace(/\.[a-z0-9]{1,5}$/i, '');
-  const open = () => {
-    const script = `# ${title}: a recorded dive\n${made.script}`;
+  const open = (dive: string) => {
+    const script = `# ${title}: a recorded dive\n${dive}`;
     if (leaveForDesk({ script, title: title.slice(0, 200) })) location.assign(routes.desk.path);
     else
       say(
@@ -30,12 +34,14 @@ export function TakeAwayStep() {
   };
   return (
     <section aria-labelledby="take" className={styles.step}>
+      <RecordWaysOut script={made.script} onOpen={(way) => open(way.script)} />
       <h2 id="take">Take it on</h2>
       <p>On the desk everything works on it: the rules, other setups, the working of each number, lessons and links.</p>
       <div className={styles.row}>
-        <Button kind="primary" onClick={open}>
+        <Button kind="primary" onClick={() => open(made.script)}>
           Open on the desk
         </Button>
+        <AskWaysOut target="stop">What would have avoided its stop?</AskWaysOut>
         <Button icon="save" onClick={() => void save('uddf')}>
           Export as UDDF
         </Button>

@@ -57,6 +57,8 @@ export interface Lever {
   readonly avoids: readonly Target[];
   /** Whether it changes the whole day, and not one dive of it. */
   readonly wholeDay?: true;
+  /** Whether it changes no climb, so that no rise can become too fast by it. */
+  readonly keepsRates?: true;
   range(asked: Asked): Range | NoRoom;
 }
 

@@ -4,7 +4,9 @@ import type { Setup } from '../dive/setup';
 import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
 import { watchDive } from '../rules/watch';
 import { dayOf, type Day } from './day';
-import { breachesOf, finely, firstOwed, mostOwed, type Target } from './trouble';
+import { breachesOf, finely } from './breaches';
+import { Owing } from './owing';
+import { mostOwed, type Target } from './trouble';
 import type { NoWayOut, Question, WayOut } from './ways-out';
 import { AVOIDED, sayMinutes } from './words';
 
@@ -109,7 +111,10 @@ function whatIsAsked(day: Day, setup: Setup, target: Target, rules: RuleSettings
   const watch = watchDive(day.dive, setup, rules, everyS, { intervalEveryS });
   if (setup.mode === 'gauge') return { asks: false, said: '' };
   if (target === 'slow-down') return { asks: breachesOf(watch).length > 0, said: AVOIDED[target] };
-  if (!firstOwed(watch, target)) return { asks: false, said: '' };
+  if (
+    !new Owing({ timeline: watch.timeline, figures: watch.figures, limits: watch.figures.limits }).first(target, false)
+  )
+    return { asks: false, said: '' };
   const { stopsMin } = mostOwed(watch);
   return { asks: true, said: stopsMin > 0 ? `${sayMinutes(stopsMin)} of stops` : 'a ceiling to be kept' };
 }

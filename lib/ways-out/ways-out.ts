@@ -5,18 +5,9 @@ import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
 import { dayOf, type Day } from './day';
 import type { Asked, Lever, Range, Try } from './lever';
 import { LEVERS } from './levers/all';
-import {
-  breachesOf,
-  finely,
-  firstOwed,
-  mostOwed,
-  TURNS,
-  watched,
-  worked,
-  type Target,
-  type Trouble,
-  type Worked,
-} from './trouble';
+import { breachesIn } from './breaches';
+import { Owing, type Place } from './owing';
+import { mostOwed, worked, type Target, type Trouble } from './trouble';
 import { AVOIDED, sayLeft } from './words';
 
 /** A change that would have avoided it: worked out anew, rules and all, and no smaller one of its kind would have. */
@@ -53,7 +44,7 @@ export interface Question {
 /** Whether and where a script has what is asked after; undefined where it has not, or makes no sense. */
 export function troubleOf(script: string, question: Question): Trouble | undefined {
   const day = dayOf(script, question.system);
-  return day && firstTrouble(day, question, whole(question));
+  return day && firstTrouble(day, question.target, whole(question));
 }
 
 /**
@@ -65,7 +56,7 @@ export function waysOut(script: string, question: Question): (WayOut | NoWayOut)
   const day = dayOf(script, question.system);
   if (!day) return [];
   const checks = whole(question);
-  const trouble = firstTrouble(day, question, checks);
+  const trouble = firstTrouble(day, question.target, checks);
   if (!trouble) return [];
   return LEVERS.filter(({ avoids }) => avoids.includes(question.target)).map((lever) =>
     pulled(lever, day, trouble, question, checks),
@@ -76,6 +67,8 @@ export function waysOut(script: string, question: Question): (WayOut | NoWayOut)
 interface Checks {
   readonly rules: RuleSettings;
   readonly breaches: (day: Day) => readonly Trouble[];
+  /** Where it was in the change tried last: there it is looked for first in the next. */
+  seen?: Place | undefined;
 }
 
 function whole({ rules = DEFAULT_RULES }: Question): Checks {
@@ -84,17 +77,14 @@ function whole({ rules = DEFAULT_RULES }: Question): Checks {
     rules,
     breaches(day) {
       let breaches = known.get(day);
-      if (!breaches) known.set(day, (breaches = breachesOf(watched(day.dive, rules))));
+      if (!breaches) known.set(day, (breaches = breachesIn(day.dive, rules)));
       return breaches;
     },
   };
 }
 
-function firstTrouble(day: Day, { target }: Question, checks: Checks): Trouble | undefined {
-  if (target === 'slow-down') return checks.breaches(day)[0];
-  const atTurns = firstOwed(worked(day.dive, TURNS), target);
-  const between = firstOwed(worked(day.dive, finely(day.dive)), target);
-  return between ?? atTurns;
+function firstTrouble(day: Day, target: Target, checks: Checks): Trouble | undefined {
+  return target === 'slow-down' ? checks.breaches(day)[0] : new Owing(worked(day.dive)).first(target, true);
 }
 
 /** Pulls a lever on one dive after another, until the day is free of it. */
@@ -178,11 +168,7 @@ function onOneDive(
   const why = fasterOnly
     ? `a rise would have been too fast for the unit wherever ${AVOIDED[target]} was avoided`
     : last
-      ? sayLeft(
-          target,
-          target === 'slow-down' ? { stopsMin: 0, ceilingM: 0 } : mostOwed(worked(last.dive, TURNS)),
-          system,
-        )
+      ? sayLeft(target, target === 'slow-down' ? { stopsMin: 0, ceilingM: 0 } : mostOwed(worked(last.dive)), system)
       : `${AVOIDED[target]} would have been there`;
   return { none: `${range.even}, ${why}.` };
 }
@@ -191,22 +177,30 @@ function onOneDive(
 function judged(
   changed: Day,
   before: Day,
-  { wholeDay }: Lever,
+  { wholeDay, keepsRates }: Lever,
   { diveNumber }: Trouble,
   { target }: Question,
   checks: Checks,
 ): 'still there' | 'too fast' | { readonly next: Trouble | undefined } {
-  const still = (trouble: Trouble | undefined) => trouble && (wholeDay || trouble.diveNumber <= diveNumber);
-  if (target === 'slow-down') {
-    const [next] = checks.breaches(changed);
-    return still(next) ? 'still there' : { next };
+  const last = wholeDay ? Infinity : diveNumber;
+  let next: Trouble | undefined;
+  if (target === 'slow-down') [next] = checks.breaches(changed);
+  else {
+    const owing = new Owing(worked(changed.dive), wholeDay ? 0 : diveNumber);
+    const seen = owing.seen(target, last, checks.seen);
+    next = seen ? undefined : owing.first(target, false);
+    const place = seen ?? (next && next.diveNumber <= last ? owing.placeOf(next.timeS) : undefined);
+    if (place) {
+      checks.seen = place;
+      return 'still there';
+    }
+    // The next dive is told of at its instant.
+    if (next) next = owing.first(target, true);
   }
-  if (still(firstOwed(worked(changed.dive, TURNS), target))) return 'still there';
-  const fine: Worked = worked(changed.dive, finely(changed.dive));
-  const next = firstOwed(fine, target);
-  if (still(next)) return 'still there';
-  const breaches = breachesOf(watched(changed.dive, checks.rules, fine));
-  return breaches.length > checks.breaches(before).length ? 'too fast' : { next };
+  if (next && next.diveNumber <= last) return 'still there';
+  const addsBreach =
+    target !== 'slow-down' && !keepsRates && checks.breaches(changed).length > checks.breaches(before).length;
+  return addsBreach ? 'too fast' : { next };
 }
 
 function capital(sentence: string): string {

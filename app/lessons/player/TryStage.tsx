@@ -1,19 +1,29 @@
 'use client';
 
-import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { withDraft, withMet, withWayLooked } from '@/lib/lesson/progress';
 import { usePreferences } from '../../parts/preferences';
+import { chosenWatch } from '../../pictures/scene-watches';
 import { Button } from '../../parts/Button';
+import { fetchedLater } from '../../parts/fetched-later';
 import { Disclosure } from '../../parts/Disclosure';
 import { IconButton } from '../../parts/IconButton';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { PlaybackBar } from '../../stage/PlaybackBar';
+import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import type { PreparedLesson, TryStep } from '../prepared';
 import { Prose, ProseLine } from '../Prose';
 import { goalStanding } from './engine';
 import { useLessonProgress, useProgress } from './progress-store';
 import { Stage } from './Stage';
 import styles from './stage.module.css';
+
+const DeskWaysOut = fetchedLater(async () => (await import('../../stage/why/DeskWaysOut')).DeskWaysOut);
+
+/** After so many dives that did not do it, what would have is offered as a hint. */
+const MISSES_TO_HINT = 2;
+/** A dive that stays as it is for so long was meant. */
+const MEANT_MS = 1500;
 
 /** The learner's own dive: written or dragged, and judged as it changes. */
 export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
@@ -59,6 +69,8 @@ function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
     if (met) update((before) => withMet(before, lesson.slug, step.id, script));
   }, [met, script, update, lesson.slug, step.id]);
 
+  const misses = useMisses(script, sound && !met);
+
   return (
     <section aria-label="Goal" className={styles.goal} data-met={met}>
       <p role="status">
@@ -80,8 +92,42 @@ function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
           <ProseLine html={html} />
         </p>
       ))}
+      {!met && misses >= MISSES_TO_HINT && <WaysOutHint />}
       {met && step.after && <Prose html={step.after} />}
     </section>
+  );
+}
+
+/** How many dives the learner has made that did not do it. */
+function useMisses(script: string, missed: boolean): number {
+  const [misses, setMisses] = useState(0);
+  const last = useRef(script);
+  useEffect(() => {
+    if (!missed || script === last.current) return undefined;
+    const meant = setTimeout(() => {
+      last.current = script;
+      setMisses((before) => before + 1);
+    }, MEANT_MS);
+    return () => clearTimeout(meant);
+  }, [script, missed]);
+  return misses;
+}
+
+/** Asks what would have avoided the stop or the “slow down” of the dive as it is; nothing where it has neither. */
+function WaysOutHint() {
+  const watch = useDesk(chosenWatch);
+  const has = (kind: string) => watch.events.some((event) => event.kind === kind);
+  const target = has('stop-owed') ? 'stop' : has('slow-down') ? 'slow-down' : undefined;
+  return (
+    <>
+      <DeskWaysOut tellOnly />
+      {target && (
+        <p>
+          {target === 'stop' ? 'A stop is owed on this dive. ' : 'The unit says “slow down” on this dive. '}
+          <AskWaysOut target={target} />
+        </p>
+      )}
+    </>
   );
 }
 

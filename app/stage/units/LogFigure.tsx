@@ -59,6 +59,7 @@ export function LogFigure() {
             <input type="checkbox" checked={spoken} onChange={(event) => setSpoken(event.target.checked)} />
             Speak while it plays
           </label>
+          {!events.some(({ avoidable }) => avoidable === 'stop') && <AskWaysOut target="stop" reverse />}
         </div>
       }
       columns={[

@@ -6,6 +6,7 @@ import { parseScript, writeScript } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
 import { printClock } from '@/lib/quantity/duration';
 import { modelSayings } from '@/lib/sayings/model-readings';
+import { needsDeepCaution } from '@/lib/ways-out/deep';
 import type { Target } from '@/lib/ways-out/trouble';
 import type { WayOut } from '@/lib/ways-out/ways-out';
 import { usePreferences } from '../../parts/preferences';
@@ -21,21 +22,24 @@ import { useDesk, useDeskStore } from '../desk-context';
 import { modelMomentOf } from '../model-moment';
 import { sceneOf, type Scene } from '../../pictures/scene';
 
+interface DeskWaysOutProps {
+  /** Tells without offering to write it into the script, as where the dive is for the learner to mend. */
+  tellOnly?: boolean;
+}
+
 /** Answers on the desk what would have avoided a stop, whoever asked: a reading, an event of the log, a "why?". */
-export function DeskWaysOut() {
+export function DeskWaysOut({ tellOnly = false }: DeskWaysOutProps) {
   const target = useOpenWhy((state) => targetOf(state.id));
   useEffect(() => {
     useWaysOutHere.setState(({ panels }) => ({ panels: panels + 1 }));
     return () => useWaysOutHere.setState(({ panels }) => ({ panels: panels - 1 }));
   }, []);
-  return target ? createPortal(<OpenPanel target={target} />, document.body) : null;
+  return target ? createPortal(<OpenPanel target={target} tellOnly={tellOnly} />, document.body) : null;
 }
 
-/** Deeper than this a dive is no recreational one, m: common practice, with no single source. */
-const DEEP_M = 40;
 const MOST_SHOWN = 2;
 
-function OpenPanel({ target }: { target: Target }) {
+function OpenPanel({ target, tellOnly }: { target: Target; tellOnly: boolean }) {
   const store = useDeskStore();
   const scene = useDesk((state) => state.scene);
   const rules = useDesk((state) => state.rules);
@@ -75,7 +79,6 @@ function OpenPanel({ target }: { target: Target }) {
     reading: said[0]![reading].name,
     values: said.map((one) => one[reading].text),
   }));
-  const deepestM = scene.timeline.legs.reduce((deepest, { toM }) => Math.max(deepest, toM), 0);
   return (
     <WorkingSheet title="What would have avoided it?" onClose={close}>
       <WaysOutPanel
@@ -84,9 +87,9 @@ function OpenPanel({ target }: { target: Target }) {
         answer={answer}
         shown={shown}
         onShow={show}
-        onUse={live ? undefined : use}
+        onUse={live || tellOnly ? undefined : use}
         beside={{ when: `At ${printClock(cursorS)}`, rows }}
-        deep={deepestM > DEEP_M || scene.timeline.gases.length > 1}
+        deep={needsDeepCaution(scene.dive)}
       />
     </WorkingSheet>
   );

@@ -23,10 +23,13 @@ interface WaysOutPanelProps {
   answer: WaysAnswer | undefined;
   /** The ways drawn beside the dive, at most two. */
   shown: readonly WayOut[];
-  onShow: (way: WayOut) => void;
-  /** Left out while the dive can't be changed. */
+  /** Left out where there is no picture to draw it in. */
+  onShow?: ((way: WayOut) => void) | undefined;
+  /** Left out where the dive can't be changed. */
   onUse?: ((way: WayOut) => void) | undefined;
-  beside: { readonly when: string; readonly rows: readonly BesideRow[] };
+  /** What using it is called. */
+  use?: string;
+  beside?: { readonly when: string; readonly rows: readonly BesideRow[] };
   /** A deep or staged dive has a caution of its own. */
   deep: boolean;
 }
@@ -45,12 +48,12 @@ const NOTHING: Readonly<Record<Target, string>> = {
 
 /** What would have avoided a stop: each change by itself, drawn beside the dive or written into it. */
 export function WaysOutPanel(props: WaysOutPanelProps) {
-  const { target, onTarget, answer, shown, onShow, onUse, beside, deep } = props;
+  const { target, onTarget, answer, shown, onShow, onUse, use = 'Use it', beside, deep } = props;
   const ways = answer?.found?.ways ?? [];
   const more = answer?.found?.more ?? [];
   const current = answer?.asked.question.target === target;
   const list = (all: readonly (WayOut | NoWayOut)[]) => (
-    <WayList all={all} shown={shown} onShow={onShow} onUse={onUse} />
+    <WayList all={all} shown={shown} onShow={onShow} onUse={onUse} use={use} />
   );
   return (
     <div className={styles.panel}>
@@ -70,7 +73,7 @@ export function WaysOutPanel(props: WaysOutPanelProps) {
           {list(more)}
         </>
       )}
-      {shown.length > 0 && (
+      {beside && shown.length > 0 && (
         <section className={styles.beside}>
           <h3>{beside.when}</h3>
           <DataTable
@@ -92,9 +95,11 @@ export function WaysOutPanel(props: WaysOutPanelProps) {
   );
 }
 
-type WayListProps = Pick<WaysOutPanelProps, 'shown' | 'onShow' | 'onUse'> & { all: readonly (WayOut | NoWayOut)[] };
+type WayListProps = Pick<WaysOutPanelProps, 'shown' | 'onShow' | 'onUse' | 'use'> & {
+  all: readonly (WayOut | NoWayOut)[];
+};
 
-function WayList({ all, shown, onShow, onUse }: WayListProps) {
+function WayList({ all, shown, onShow, onUse, use }: WayListProps) {
   const enough = all.filter((way): way is WayOut => !('none' in way));
   const none = all.filter((way): way is NoWayOut => 'none' in way);
   return (
@@ -108,12 +113,12 @@ function WayList({ all, shown, onShow, onUse }: WayListProps) {
               <p>{way.text}</p>
               {way.cost !== '' && <p className={styles.cost}>Its cost: {way.cost}.</p>}
               <span className={`${styles.tools} unprinted`}>
-                <Button aria-pressed={isShown} onClick={() => onShow(way)}>
-                  Show it
-                </Button>
-                <Button disabled={!onUse} onClick={() => onUse?.(way)}>
-                  Use it
-                </Button>
+                {onShow && (
+                  <Button aria-pressed={isShown} onClick={() => onShow(way)}>
+                    Show it
+                  </Button>
+                )}
+                {onUse && <Button onClick={() => onUse(way)}>{use}</Button>}
               </span>
             </li>
           );

@@ -28,6 +28,11 @@ export function rateLimitAt(limit: RateLimit, depthM: number): number {
   return mMin;
 }
 
+/** The least limit at any depth, m/min. */
+export function leastRateLimit(limit: RateLimit): number {
+  return limit.kind === 'steady' ? limit.mMin : Math.min(...limit.bands.map(({ mMin }) => mMin));
+}
+
 export interface RatePreset {
   readonly title: string;
   readonly limit: RateLimit;

@@ -11,6 +11,7 @@ export const longerInterval: Lever = {
   id: 'longer-interval',
   title: 'Wait longer at the surface before it',
   avoids: ['stop', 'ceiling'],
+  keepsRates: true,
   range({ day, dive: { intervalBefore } }) {
     if (!intervalBefore) return { none: 'No dive came before it: there is no interval to lengthen.' };
     const fromMin = minutesOf(intervalBefore);

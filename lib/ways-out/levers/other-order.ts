@@ -10,6 +10,7 @@ export const otherOrder: Lever = {
   title: 'Make the dives in the other order',
   avoids: ['stop', 'ceiling'],
   wholeDay: true,
+  keepsRates: true,
   range({ day }) {
     const count = day.dives.length;
     if (count < 2) return { none: 'There is one dive, and so no other order.' };

@@ -14,6 +14,7 @@ export const pause: Lever = {
   id: 'pause',
   title: 'Pause on the way up',
   avoids: ['stop', 'ceiling'],
+  keepsRates: true,
   range({ day, dive }) {
     const climbs = wayUpOf(dive);
     const { system } = day;

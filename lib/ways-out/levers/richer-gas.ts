@@ -15,6 +15,7 @@ export const richerGas: Lever = {
   title: 'Breathe a richer gas',
   avoids: ['stop', 'ceiling'],
   wholeDay: true,
+  keepsRates: true,
   range({ day }) {
     const { gas } = day.dive.settings;
     const most = Math.round((1 - gas.he) * 100);

@@ -74,9 +74,51 @@ export const minuteBell = rule({
 });
 `;
 
-const PICTURE = `/** Tells that there is a dive. */
+const PICTURE = `'use client';
+
+import { sayDepth } from '@/lib/quantity/depth';
+import { printClock } from '@/lib/quantity/duration';
+import { Levels } from '../../pictures/axes/Levels';
+import { columnPath } from '../../pictures/axes/time-columns';
+import { TimeGround } from '../../pictures/axes/TimeGround';
+import { timePicture } from '../../pictures/axes/time-picture';
+import { TimePlot } from '../../pictures/axes/TimePlot';
+import { PictureFrame } from './PictureFrame';
+import { usePicture } from './use-picture';
+import styles from '../../pictures/pictures.module.css';
+
+/** Water pressure over the dive. */
 export function NewFigure() {
-  return <p>A dive.</p>;
+  const { ref, scene, sample, cursorS, width, height, units, onCursor, view } = usePicture(() => 180);
+  const { timeline } = scene;
+  const frame = timePicture(scene, width, height, { top: 16, bottom: 28 }, view);
+  const y = (bar: number) => frame.inner.height - (bar / 6) * frame.inner.height;
+  const path = columnPath(
+    frame.columns,
+    (at) => frame.x(timeline.timeS[at]!),
+    (column) => y(timeline.ambientBar[frame.columns[column]!]!),
+  );
+  return (
+    <PictureFrame
+      id="new"
+      title="Water"
+      sentence={\`\${timeline.ambientBar[sample]!.toFixed(1)} bar surround the diver at \${sayDepth(timeline.depthM[sample]!, units)}.\`}
+      columns={[{ heading: 'Time', cell: (at: number) => printClock(timeline.timeS[at]!) }]}
+      rows={() => [...frame.columns]}
+    >
+      <div ref={ref} className={styles.canvas}>
+        <TimePlot
+          {...{ frame, width, height, cursorS, onCursor }}
+          tip={({ sample: at }) => ({ lines: [\`\${timeline.ambientBar[at]!.toFixed(1)} bar\`] })}
+        >
+          <TimeGround frame={frame} behind={scene}>
+            <Levels width={frame.inner.width} levels={[0, 2, 4].map((bar) => ({ y: y(bar), text: \`\${bar} bar\` }))} />
+            <path d={path} className={styles.ceiling} />
+          </TimeGround>
+        </TimePlot>
+      </div>
+    </PictureFrame>
+  );
 }
 `;
 
@@ -156,6 +198,7 @@ describe('the guide, followed in a copy of the house,', () => {
 
   it('adds a picture, a ready dive and a term, and all of it fits by type', { timeout: 180_000 }, () => {
     insert('app/pictures/picture-ids.ts', 'after', "  'helium',", "  'new',");
+    expect(PICTURE.split('\n').length).toBeLessThanOrEqual(55);
     writeFileSync(join(copy, 'app/stage/figures/NewFigure.tsx'), PICTURE);
     const list = 'app/stage/figures/all.ts';
     insert(
@@ -164,14 +207,14 @@ describe('the guide, followed in a copy of the house,', () => {
       "import { PictureWaiting } from './PictureWaiting';",
       "import { NewFigure } from './NewFigure';",
     );
+    insert('app/lessons/what-tells.ts', 'before', '    profile: [', "    new: ['ambientBar'],");
     insert(list, 'before', '  helium: {', "  new: { title: 'A new one', Figure: NewFigure, wide: true },");
-    insert('app/lessons/what-tells.ts', 'before', '    profile: [', '    new: [],');
     insert(
       'content/scenarios/scenarios.ts',
       'after',
       'export const scenarios: readonly [Scenario, ...Scenario[]] = [',
       `  {
-    id: 'new', title: 'New', shows: 'A new dive.', script: 'descend to 9 m at 9 m/min\\n',
+    id: 'new', title: 'New', shows: 'A new dive.', script: 'descend to 9 m at 9 m/min\\n', stillS: 60,
     inFeet: { title: 'New', shows: 'A new dive.', script: 'descend to 30 ft at 30 ft/min\\n' },
   },`,
     );

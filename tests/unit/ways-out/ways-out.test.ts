@@ -72,7 +72,7 @@ describe('what would have avoided a stop', () => {
   it('says that no rate and no pause would have done where it came about before the way up', () => {
     for (const lever of ['slower-all-the-way', 'pause'])
       expect(way(LEVELS, lever).text).toBe(
-        'The stop came about at 17:40, before the way up begins: nothing of this kind would have been enough.',
+        'The stop came about at 17:39, before the way up begins: nothing of this kind would have been enough.',
       );
   });
 

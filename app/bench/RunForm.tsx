@@ -5,7 +5,7 @@ import { readyRunOf, readyRuns, runScript } from '@/content/bench/runs';
 import { fasterThanStated } from '@/lib/bench/chamber-dive';
 import type { RunRead } from '@/lib/bench/chamber-run';
 import { sayDepth } from '@/lib/quantity/depth';
-import { printRate } from '@/lib/quantity/rate';
+import { printRate, printRateLimit } from '@/lib/quantity/rate';
 import { Button } from '../parts/Button';
 import { usePreferences } from '../parts/preferences';
 import { useBench } from './bench-context';
@@ -70,7 +70,7 @@ export function RunForm({ read }: { read: RunRead }) {
             {fast.map(({ step, fromM, toM, rateMMin }) => (
               <li key={step}>
                 From {sayDepth(fromM, units)} to {sayDepth(toM, units)} the script asks for {printRate(rateMMin, units)}
-                , faster than the {printRate(settings.fastestMMin!, units)} you state. Give that step more time.
+                , faster than the {printRateLimit(settings.fastestMMin!, units)} you state. Give that step more time.
               </li>
             ))}
           </ul>

@@ -39,7 +39,7 @@ describe('a dive to try, written in feet', () => {
         const reach = writeStepsInFeet(step.reach);
         expect(reach).not.toMatch(/\d m\b|m\/min/);
         const missed = stands(reach).clauses.filter(({ met }) => !met);
-      expect(missed, reach).toEqual([]);
+        expect(missed, reach).toEqual([]);
         expect(stands(writeStepsInFeet(given)).met).toBe(false);
       }
     },

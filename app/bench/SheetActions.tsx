@@ -1,6 +1,6 @@
 'use client';
 
-import { readyRuns } from '@/content/bench/runs';
+import { readyRunOf } from '@/content/bench/runs';
 import { chamberDive } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { tookOf } from '@/lib/bench/live-run';
@@ -23,7 +23,7 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
   const change = useBench((state) => state.change);
   const undo = useBench((state) => state.undo);
   const say = useStatus((status) => status.say);
-  const title = readyRuns.find((ready) => ready.script === script)?.title ?? 'A chamber run';
+  const title = readyRunOf(script)?.title ?? 'A chamber run';
   const readings = useBench((state) => state.readings);
   const sheet = useBench((state) => state.sheetNow);
   const empty = Object.values(readings).every((own) => Object.keys(own).length === 0);

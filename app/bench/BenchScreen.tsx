@@ -10,6 +10,7 @@ import { AboutForm } from './AboutForm';
 import { ChamberForm } from './ChamberForm';
 import { KeptSheets } from './KeptSheets';
 import { LivePanel } from './LivePanel';
+import { PrintedSheet } from './PrintedSheet';
 import { RunForm } from './RunForm';
 import { SheetActions } from './SheetActions';
 import { SheetTable } from './SheetTable';
@@ -58,6 +59,7 @@ function Bench() {
           <LivePanel run={read.run} />
           <SheetTable run={read.run} sheets={sheets} />
           <Verdicts sheets={sheets} />
+          <PrintedSheet run={read.run} sheets={sheets} />
           <SheetActions run={read.run} sheets={sheets} />
         </>
       )}

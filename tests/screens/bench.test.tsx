@@ -81,7 +81,9 @@ describe('the bench sheet', () => {
     await user.selectOptions(entry('Unit 1 at ten').getByLabelText('Fault seen'), 'button stuck');
     expect(screen.getByRole('article', { name: 'Unit 1' })).toHaveTextContent('At “ten”: button stuck.');
     put(screen.getByLabelText('Who runs it'), 'The one at the valve');
-    expect(screen.getByText('Who runs it: The one at the valve')).toBeInTheDocument();
+    expect(screen.getByText('The one at the valve', { selector: 'li strong' }).parentElement).toHaveTextContent(
+      'Who runs it: The one at the valve',
+    );
   });
 
   it('keeps a finished sheet, begins the next with the same units, and tells their history', async () => {

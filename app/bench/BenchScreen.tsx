@@ -20,6 +20,7 @@ const KeptSheets = fetchedLater(async () => (await import('./KeptSheets')).KeptS
 const SheetActions = fetchedLater(async () => (await import('./SheetActions')).SheetActions);
 const Verdicts = fetchedLater(async () => (await import('./Verdicts')).Verdicts);
 const LivePanel = fetchedLater(async () => (await import('./LivePanel')).LivePanel);
+const PrintedSheet = fetchedLater(async () => (await import('./PrintedSheet')).PrintedSheet);
 
 /** A sheet for a pressure-chamber run: scripted, printed or run live, filled in, judged by what its user states. */
 export function BenchScreen() {
@@ -61,6 +62,7 @@ function Bench() {
           <LivePanel run={read.run} />
           <SheetTable run={read.run} sheets={sheets} />
           <Verdicts sheets={sheets} />
+          <PrintedSheet run={read.run} sheets={sheets} />
           <SheetActions run={read.run} sheets={sheets} />
         </>
       )}

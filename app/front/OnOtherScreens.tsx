@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useState, useSyncExternalStore } from 'react';
 import { Button } from '../parts/Button';
 import { QrFigure } from '../parts/QrFigure';
 import type { Here } from './here';
@@ -9,10 +9,13 @@ import styles from './OnOtherScreens.module.css';
 /** How a class opens the same site from its own screens, and what plain HTTP from another machine keeps from working. */
 export function OnOtherScreens() {
   const [here, setHere] = useState<Here>();
-  const [isPlain, setPlain] = useState(false);
+  const isPlain = useSyncExternalStore(
+    () => () => undefined,
+    () => !window.isSecureContext,
+    () => false,
+  );
   useEffect(() => {
     let gone = false;
-    setPlain(!window.isSecureContext);
     // Where there is no server to ask, the page stays as it is.
     void import('./here')
       .then(({ hereOfServer }) => hereOfServer())

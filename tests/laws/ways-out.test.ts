@@ -65,7 +65,7 @@ const anyScript = fc.constantFrom<UnitSystem>('metric', 'imperial').chain((syste
 
 const anyQuestion = fc.record({ asked: anyScript, target: fc.constantFrom<Target>('stop', 'ceiling', 'slow-down') });
 
-const EVERY_S = 5;
+const EVERY_S = 2;
 
 function has(script: string, target: Target): boolean {
   const parsed = parseScript(script);
@@ -95,7 +95,9 @@ describe('a way out of a stop, a ceiling or a “slow down”', () => {
         for (const way of waysOut(script, { target, system })) {
           if ('none' in way) continue;
           expect(has(way.script, target), way.text).toBe(false);
-          expect(breaches(way.script), way.text).toBeLessThanOrEqual(before);
+          // A wait cuts a rise that was too fast in two; it makes none too fast that was not.
+          if (!LEVERS.find(({ id }) => id === way.lever)!.keepsRates)
+            expect(breaches(way.script), way.text).toBeLessThanOrEqual(before);
         }
       }),
       25,
@@ -130,7 +132,7 @@ describe('a way out of a stop, a ceiling or a “slow down”', () => {
             const changed = tried.script();
             if (!('none' in way) && changed === way.script) break;
             if (changed === undefined || tried.but) continue;
-            const still = has(changed, target) || breaches(changed) > before;
+            const still = has(changed, target) || (!lever.keepsRates && breaches(changed) > before);
             expect(still, `${way.lever}: ${tried.doing}\n${script}`).toBe(true);
           }
         }

@@ -65,19 +65,20 @@ const anyScript = fc.constantFrom<UnitSystem>('metric', 'imperial').chain((syste
 
 const anyQuestion = fc.record({ asked: anyScript, target: fc.constantFrom<Target>('stop', 'ceiling', 'slow-down') });
 
-const EVERY_S = 2;
+/** Looked at coarsely, and where nothing is found ever more finely, s. */
+const EVERY_S = [30, 2];
 
 function has(script: string, target: Target): boolean {
   const parsed = parseScript(script);
   if (!parsed.ok) throw new Error(`a way out does not read: ${parsed.errors[0]!.message}\n${script}`);
   if (target === 'slow-down') return breaches(script) > 0;
-  const timeline = computeTimeline(parsed.dive, EVERY_S);
-  const figures = figuresOf(timeline, parsed.dive.settings);
-  for (let i = 0; i < timeline.length; i += 1) {
-    if (figures.ceilingM[i]! > 0 && (target === 'ceiling' || plannedAt(timeline, figures, i).stops.length > 0))
-      return true;
-  }
-  return false;
+  return EVERY_S.some((everyS) => {
+    const timeline = computeTimeline(parsed.dive, everyS);
+    const figures = figuresOf(timeline, parsed.dive.settings);
+    return timeline.timeS.some(
+      (_, i) => figures.ceilingM[i]! > 0 && (target === 'ceiling' || plannedAt(timeline, figures, i).stops.length > 0),
+    );
+  });
 }
 
 function breaches(script: string): number {

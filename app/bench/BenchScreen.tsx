@@ -4,13 +4,12 @@ import { useEffect, useState } from 'react';
 import { Button } from '../parts/Button';
 import { useUndoKeys } from '../keep/use-undo-keys';
 import { Caution } from '../parts/Caution';
+import { fetchedLater } from '../parts/fetched-later';
 import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
 import { AboutForm } from './AboutForm';
 import { ChamberForm } from './ChamberForm';
-import { KeptSheets } from './KeptSheets';
 import { LivePanel } from './LivePanel';
-import { PrintedSheet } from './PrintedSheet';
 import { RunForm } from './RunForm';
 import { SheetActions } from './SheetActions';
 import { SheetTable } from './SheetTable';
@@ -18,6 +17,9 @@ import { UnitsForm } from './UnitsForm';
 import { useRun, useSheets } from './use-sheets';
 import { Verdicts } from './Verdicts';
 import styles from './bench.module.css';
+
+const KeptSheets = fetchedLater(async () => (await import('./KeptSheets')).KeptSheets);
+const PrintedSheet = fetchedLater(async () => (await import('./PrintedSheet')).PrintedSheet);
 
 /** A sheet for a pressure-chamber run: scripted, printed or run live, filled in, judged by what its user states. */
 export function BenchScreen() {

@@ -17,7 +17,7 @@ export function InsistLine({ presenting, children }: { presenting: boolean; chil
   return (
     <div className={styles.insist} data-part="insist">
       <UnitInsists />
-      {holds && <HoldAtEvents says={!presenting} />}
+      {holds && <HoldAtEvents className={presenting ? undefined : styles.held} />}
       {!saying && children}
       <StatusRegion inLine />
     </div>

@@ -100,9 +100,10 @@ describe('explaining a unit by its settings', () => {
     expect(singleWrong).toEqual([]);
   }, 120_000);
 
-  it('finds a range that holds the truth in all but three of twenty late, rounded, capped, missing and outlying ones at the worst', () => {
+  it('finds a range that holds the truth in all but two of twenty late, rounded, capped, missing and outlying ones at the worst', () => {
     const { held, singleWrong } = trials(20, true);
-    expect(held).toBeGreaterThanOrEqual(17);
+    // Of hundreds drawn at a time more than 98 in 100 are held; three of 20 missed would be no chance.
+    expect(held).toBeGreaterThanOrEqual(18);
     expect(singleWrong).toEqual([]);
   }, 120_000);
 

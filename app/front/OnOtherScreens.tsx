@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useState } from 'react';
 import { Button } from '../parts/Button';
 import { QrFigure } from '../parts/QrFigure';
 import type { Here } from './here';
@@ -9,18 +9,18 @@ import styles from './OnOtherScreens.module.css';
 /** How a class opens the same site from its own screens, and what plain HTTP from another machine keeps from working. */
 export function OnOtherScreens() {
   const [here, setHere] = useState<Here>();
-  const isPlain = useSyncExternalStore(
-    () => () => undefined,
-    () => !window.isSecureContext,
-    () => false,
-  );
+  const [isPlain, setPlain] = useState(false);
   useEffect(() => {
     let gone = false;
+    const look = async () => {
+      const { hereOfServer } = await import('./here');
+      if (gone) return;
+      setPlain(!window.isSecureContext);
+      const told = await hereOfServer();
+      if (!gone) setHere(told);
+    };
     // Where there is no server to ask, the page stays as it is.
-    void import('./here')
-      .then(({ hereOfServer }) => hereOfServer())
-      .then((told) => !gone && setHere(told))
-      .catch(() => undefined);
+    look().catch(() => undefined);
     return () => {
       gone = true;
     };

@@ -5,7 +5,7 @@
 const floors = [
   ['files', 'lesson', 'working', 'evidence', 'bench', 'curves', 'ways-out'],
   ['sayings'],
-  ['rules'],
+  ['rules', 'steer'],
   ['ascent', 'dive', 'exposure'],
   ['tissue'],
   ['physics'],

@@ -1,7 +1,8 @@
 'use client';
 
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { overstayed } from '@/content/scenarios/overstayed';
+import { replayEarlyPresses } from '../parts/early-presses';
 import { fetchedLater } from '../parts/fetched-later';
 import { DeskContext } from '../stage/desk-context';
 import { createDeskStore } from '../stage/desk-store';
@@ -13,9 +14,12 @@ const DeskSheet = fetchedLater(async () => (await import('./keep/keep-and-print'
 
 /** The sandbox: a script, and the dive, the tissues and the readings it leads to. */
 export function Desk() {
-  const [store] = useState(() =>
-    createDeskStore({ script: overstayed.script, pictures: ['profile', 'chase'], covered: [] }),
-  );
+  const [store] = useState(() => {
+    const made = createDeskStore({ script: overstayed.script, pictures: ['profile', 'chase'], covered: [] });
+    made.getState().showStill(overstayed.stillS);
+    return made;
+  });
+  useEffect(replayEarlyPresses, []);
   return (
     <DeskContext value={store}>
       <Playback />

@@ -24,6 +24,7 @@ import styles from './sheet.module.css';
 const DeskWaysOut = fetchedLater(async () => (await import('../stage/why/DeskWaysOut')).DeskWaysOut);
 const KeepDesk = fetchedLater(async () => (await import('./keep/keep-and-print')).KeepDesk);
 const Tour = fetchedLater(async () => (await import('./tour/Tour')).Tour);
+const SteerLever = fetchedLater(async () => (await import('./steer/hand')).SteerLever);
 const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);
 
 /** The button of the tour or, where it is folded away, what it is folded into. */
@@ -36,15 +37,22 @@ const TO_TOUR = '[data-way="tour"], [aria-label="Tools of the desk"]';
  */
 export function OneSheet() {
   const [kept, setKept] = useState<KeptDesk>({ kept: 'opening', notice: undefined, putAway: () => undefined });
-  const { undo, redo } = useDeskStore().getState();
+  const store = useDeskStore();
+  const { undo, redo } = store.getState();
   useUndoKeys(undo, redo);
   const sheet = useRef<HTMLDivElement>(null);
   const [presenting, setPresenting] = useState(false);
+  const present = () => {
+    // A still is for whoever opens a dive; a class is led through it from the start.
+    if (store.getState().atStill) store.getState().setCursor(0);
+    setPresenting(true);
+  };
   const leave = useCallback(() => {
     setPresenting(false);
     requestAnimationFrame(() => visibleIn(sheet.current, '[data-way="present"]')?.focus());
   }, []);
   useWorkingPlace(sheet);
+  const steering = useDesk((state) => state.run !== undefined);
   const deskPictures = useDesk((state) => state.pictures);
   const panels = usePresented();
   const [chosen, choose] = useState<DrawerId | 'none'>();
@@ -79,18 +87,21 @@ export function OneSheet() {
       <KeepDesk tell={setKept} />
       <DeskWaysOut />
       {presenting ? <Presenter stage={sheet} onLeave={leave} /> : <TimeControls />}
+      {steering && <SteerLever />}
       {!presenting && (
         <DeskLine
           {...kept}
           drawer={drawer ?? (fits ? 'script' : 'none')}
           onDrawer={toggle}
-          onPresent={() => setPresenting(true)}
+          onPresent={present}
           onTour={() => tour(true)}
         />
       )}
       <div className={styles.figures} data-place="figures" hidden={!shows('readings')}>
         <ReadingStrip />
-        <InsistLine>{!presenting && <TourOffer onShow={() => tour(true)} onRefused={refused} />}</InsistLine>
+        <InsistLine presenting={presenting}>
+          {!presenting && <TourOffer onShow={() => tour(true)} onRefused={refused} />}
+        </InsistLine>
       </div>
       <PictureRoom shown={shown} />
       <Drawer shown={drawer ?? 'script'} onClose={() => choose('none')} />

@@ -31,9 +31,11 @@ export const ReadyDives = memo(function ReadyDives() {
   const choose = useCallback(
     (chosen: string) => {
       const next = scenarios.find((one) => one.id === chosen);
-      if (next) change({ script: scenarioIn(next, units).script });
+      if (!next) return;
+      change({ script: scenarioIn(next, units).script });
+      if (!store.getState().run) store.getState().showStill(next.stillS);
     },
-    [change, units],
+    [change, units, store],
   );
   return (
     <Choice

@@ -1,24 +1,29 @@
 'use client';
 
-import { useState } from 'react';
+import { useRef } from 'react';
 import { fetchedLater } from '../parts/fetched-later';
+import { useDesk } from '../stage/desk-context';
 import { PlaybackBar } from '../stage/PlaybackBar';
+import { useFocusAfterSteering } from './use-focus-after-steering';
 import { useSpaceKey } from './use-space-key';
 import styles from './sheet.module.css';
 
-const SteerPanel = fetchedLater(async () => (await import('./steer/SteerPanel')).SteerPanel);
+const SteerBar = fetchedLater(async () => (await import('./steer/hand')).SteerBar);
 
 /** What moves time along: playback of the script, or a hand on the lever. */
 export function TimeControls() {
-  const [steering, setSteering] = useState(false);
+  const steering = useDesk((state) => state.run !== undefined);
+  const startRun = useDesk((state) => state.startRun);
+  const section = useRef<HTMLElement>(null);
+  useFocusAfterSteering(section, steering);
   return (
-    <section className={styles.time} aria-label="Time controls" data-part="time">
+    <section ref={section} className={styles.time} aria-label="Time controls" data-part="time">
       {steering ? (
-        <SteerPanel onEnd={() => setSteering(false)} />
+        <SteerBar />
       ) : (
         <>
           <SpaceKey />
-          <PlaybackBar onSteer={() => setSteering(true)} />
+          <PlaybackBar onSteer={startRun} />
         </>
       )}
     </section>

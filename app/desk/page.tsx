@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { earlyPressScript } from '../parts/early-presses';
 import { routes } from '../parts/routes';
 import { Desk } from './Desk';
 import { offerScript } from './tour/offer-script';
@@ -9,7 +10,7 @@ export default function DeskPage() {
   return (
     <>
       <h1 className="spoken">Desk</h1>
-      <script dangerouslySetInnerHTML={{ __html: offerScript }} />
+      <script dangerouslySetInnerHTML={{ __html: offerScript + earlyPressScript }} />
       <Desk />
     </>
   );

@@ -9,7 +9,7 @@ const PRESSED = 'button, a[href], summary';
 
 /**
  * Space plays and pauses wherever no field has the focus. What Tab has led to is pressed by it; a button that was
- * clicked has had its press, so that there, too, the key belongs to the dive.
+ * clicked has had its press, so that there, too, the key belongs to the dive. A clicker goes on from where playing waits.
  */
 export function useSpaceKey(): void {
   const store = useDeskStore();
@@ -19,13 +19,14 @@ export function useSpaceKey(): void {
       clicked = event.target instanceof Element ? event.target.closest(PRESSED) : null;
     };
     const press = (event: KeyboardEvent) => {
-      if (event.key === 'Tab') clicked = null;
-      if (event.key !== ' ' || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
-      const { target } = event;
-      if (isTypedIn(target)) return;
+      const { key, target } = event;
+      if (key === 'Tab') clicked = null;
+      if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+      const goesOn = key === 'PageDown' && store.getState().heldAtS !== undefined;
+      if ((key !== ' ' && !goesOn) || isTypedIn(target)) return;
       if (target instanceof Element && target.closest(FIELDS)) return;
       const pressed = target instanceof Element ? target.closest(PRESSED) : null;
-      if (pressed && pressed !== clicked) return;
+      if (pressed && pressed !== clicked && !goesOn) return;
       event.preventDefault();
       const { playing, play, pause } = store.getState();
       if (playing) pause();

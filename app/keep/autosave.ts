@@ -1,7 +1,8 @@
+import { tellSetAside } from './document-kind';
 import { forgetLastWords, sayLastWords } from './last-words';
 import { reasonOf, type RefusalReason, type Shelf } from './shelf';
 import { newName } from './new-name';
-import { othersThere, speakerOf, type Shelved, type ShelvedKind } from './shelved';
+import { othersThere, speakerOf, unreadThere, type SetAside, type Shelved, type ShelvedKind } from './shelved';
 
 /** How long a document rests before it is written, ms: after a change of itself, and of the place looked at. */
 const RESTS_MS = 500;
@@ -60,20 +61,25 @@ export function startAutosave<Content extends object>(options: AutosaveOptions<C
     due = 'nothing';
     const record = recordNow();
     let beside: Readonly<Record<string, unknown>> = {};
+    let aside: SetAside | undefined;
     let written = true;
     try {
-      await (
-        await shelf
-      ).change(name, (stored) => {
+      const there = await shelf;
+      await there.change(name, (stored) => {
         const others = othersThere(kind, record, stored);
-        written = !others || what === 'document';
+        const unread = unreadThere(kind, name, stored);
+        written = what === 'document' || (!others && !unread);
         beside = others && written ? kind.beside(others, record) : {};
-        return written ? { [name]: record, ...beside } : {};
+        aside = written ? unread : undefined;
+        return written ? { [name]: record, ...beside, ...(aside && { [aside.name]: aside.record }) } : {};
       });
       forgetLastWords(kind, [speaker]);
       if (!written) return;
       revision = record.revision;
       onKept(beside);
+      // Told last: it may be seldom, and it is what somebody has to act on.
+      const kept = aside;
+      if (kept) tellSetAside(kind, kept.record, () => there.read(kept.name));
     } catch (error) {
       due = 'document';
       onRefused(reasonOf(error));

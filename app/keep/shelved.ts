@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { readKept, type DocumentKind } from './document-kind';
+import { newName } from './new-name';
 
 /** What every document on the shelf says of its writing. */
 export const stampSchema = z.object({
@@ -38,4 +39,17 @@ export function othersThere<Content>(
 ): Shelved<Content> | undefined {
   const there = readKept(kind, stored);
   return there && there.revision !== record.follows ? there : undefined;
+}
+
+/** A record that can't be read, and the name it gets out of the way under. */
+export interface SetAside {
+  readonly name: string;
+  readonly record: unknown;
+}
+
+/** What lies where a document is to be written and can't be read here, such as a newer version's: one for each window that wrote it. */
+export function unreadThere<Content>(kind: ShelvedKind<Content>, name: string, stored: unknown): SetAside | undefined {
+  if (stored === undefined || readKept(kind, stored)) return undefined;
+  const visit = typeof stored === 'object' && stored !== null && 'visit' in stored ? stored.visit : undefined;
+  return { name: typeof visit === 'string' ? `aside/${name}-${visit}` : `aside/${newName()}`, record: stored };
 }

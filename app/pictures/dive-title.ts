@@ -18,3 +18,17 @@ export function firstRemark(script: string): string | undefined {
   if (remark === undefined || remark.length <= LONGEST) return remark;
   return `${remark.slice(0, LONGEST - 1).trimEnd()}…`;
 }
+
+/**
+ * A script that carries a title: as the remark it begins with, in place of one that stands there. It comes back as it was
+ * where it is called so already.
+ */
+export function withTitle(script: string, title: string): string {
+  if (firstRemark(script) === title) return script;
+  const written = `# ${title.replace(/\s+/g, ' ').replace(/^[#\s]+/, '')}`;
+  const lines = script.split('\n');
+  const first = lines.findIndex((line) => line.trim() !== '');
+  if (first >= 0 && /^\s*#/.test(lines[first]!)) lines[first] = written + (lines[first]!.endsWith('\r') ? '\r' : '');
+  else lines.unshift(written + (lines.length > 1 && lines[0]!.endsWith('\r') ? '\r' : ''));
+  return lines.join('\n');
+}

@@ -6,6 +6,7 @@ import { Choice } from '../parts/Choice';
 import { fetchedLater } from '../parts/fetched-later';
 import { IconButton } from '../parts/IconButton';
 import { Menu } from '../parts/Menu';
+import { usePreferences } from '../parts/preferences';
 import { printClock } from '@/lib/quantity/duration';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
@@ -34,18 +35,22 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const pause = useDesk((state) => state.pause);
   const speed = useDesk((state) => state.speed);
   const setSpeed = useDesk((state) => state.setSpeed);
+  const holds = usePreferences((state) => state.holds.desk);
+  const setHolds = usePreferences((state) => state.setHolds);
 
   const further = (
     <>
       <Choice label="Speed" labelSpokenOnly value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
       {onSteer && (
-        <Button
-          data-done=""
-          onClick={() => {
-            pause();
-            onSteer();
-          }}
-        >
+        <IconButton
+          icon="hold"
+          label="Hold when something happens"
+          pressed={holds}
+          onClick={() => setHolds('desk', !holds)}
+        />
+      )}
+      {onSteer && (
+        <Button data-done="" onClick={() => onSteer()}>
           Steer by hand
         </Button>
       )}
@@ -55,6 +60,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
     <div className={styles.playback} role="group" aria-label="Time" data-tour="time">
       <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => setCursor(cursorS - STEP_S)} />
       <IconButton
+        data-way="play"
         icon={playing ? 'pause' : 'play'}
         label={playing ? 'Pause' : 'Play'}
         onClick={playing ? pause : play}

@@ -6,5 +6,6 @@ export { ChaseFigure } from './figures/ChaseFigure';
 export { ProfileFigure } from './figures/ProfileFigure';
 export { ReadingsPanel } from './ReadingsPanel';
 export { EventSteps } from './EventSteps';
+export { HoldAtEvents } from './HoldAtEvents';
 export { StepEditor } from './figures/StepEditor';
 export { UnitInsists } from './units/UnitInsists';

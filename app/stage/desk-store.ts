@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
+import { cutRun, FRESH_RUN, runEndS, stepsAsSteered, type SteerRun } from '@/lib/steer/run';
 import { changed, NO_HISTORY, redone, undone, type History } from '../keep/history';
 import type { RuleSettings } from '@/lib/rules/all';
 import type { WayOut } from '@/lib/ways-out/ways-out';
@@ -36,6 +37,8 @@ export interface OpenedDesk extends DeskDocument {
   readonly unit?: number | undefined;
   /** Where the script makes no sense yet, the last one that did: the pictures show it. */
   readonly soundScript?: string | undefined;
+  /** A dive that was being steered by hand there, as far as it had gone. */
+  readonly run?: SteerRun | undefined;
 }
 
 export const PLAYBACK_SPEEDS = ['1', '10', '30', '60', '120'] as const;
@@ -68,21 +71,40 @@ export interface DeskState extends DeskDocument, History<PastDesk> {
   change: (change: Partial<DeskDocument>, joined?: string) => void;
   /** Ends a row of joined changes: the next is undone by itself. */
   settle: () => void;
-  /** The dive that stood here before one is steered by hand; undefined while none is. */
+  /** The script's own dive while another stands in its place, such as one steered by hand; else undefined. */
   base: Dive | undefined;
-  /** Shows a dive that is still going on; the script stays as it is until the run ends. */
+  /** Shows a dive that is not the script's; the script stays as it is. */
   showLive: (dive: Dive) => void;
-  /** Goes back to the script's own dive. */
-  dropLive: () => void;
+  /** The dive steered by hand, as far as it has gone; undefined while none is. */
+  run: SteerRun | undefined;
+  /** What was cut off it to steer on from an earlier moment, until more is cut off or the run ends. */
+  cutOff: SteerRun | undefined;
+  /** Begins a dive by hand in place of the script's, or goes on with one. */
+  startRun: (run?: SteerRun) => void;
+  /** Shows how far it has gone. */
+  steer: (run: SteerRun) => void;
+  /** Lets go of what comes after the time cursor, so that it is steered on from there. */
+  cutRunHere: () => void;
+  /** Takes up again what was cut off last. */
+  putBackRun: () => void;
+  /** Ends the run with a script in place of the desk's; without one, as if nobody had steered. */
+  endRun: (script?: string) => void;
   setCursor: (timeS: number) => void;
+  /** The cursor stands where a ready dive shows what it is for, and nobody has moved it: playing begins at the start. */
+  atStill: boolean;
+  showStill: (timeS: number) => void;
   setView: (view: DeskState['view']) => void;
   select: (step: number | undefined) => void;
   /** Whether the time cursor moves by itself, and how fast. */
   playing: boolean;
   speed: PlaybackSpeed;
-  /** Plays, from the start again where the end was reached. */
+  /** Where playing waits since something happened there, s; until it goes on or another moment is looked at. */
+  heldAtS: number | undefined;
+  /** Plays; from the start where the end was reached, or nobody has moved the cursor of a ready dive. */
   play: () => void;
   pause: () => void;
+  /** Waits at a moment at which something happens. */
+  hold: (timeS: number) => void;
   setSpeed: (speed: PlaybackSpeed) => void;
   /** Puts another desk here, as one change that can be undone; `fresh` forgets what stood here before. */
   open: (desk: OpenedDesk, fresh?: 'fresh') => void;
@@ -111,6 +133,15 @@ export function createDeskStore(document: DeskDocument, still = false) {
         set({ ...change, errors: staged.errors });
         return;
       }
+      const run = 'run' in change ? change.run : before.run;
+      if (run) {
+        // The settings are other than they were; what was steered stays as it is.
+        retired = undefined;
+        const base = staged.scene.dive;
+        const scene = sceneOf(diveOfRun(base, run), rules);
+        set({ ...change, scene, base, errors: [], warnings: staged.warnings, cursorS: before.cursorS });
+        return;
+      }
       retired = before.scene;
       const endS = staged.scene.timeline.timeS.at(-1)!;
       const cursorS = Math.min(change.cursorS ?? before.cursorS, endS);
@@ -127,8 +158,12 @@ export function createDeskStore(document: DeskDocument, still = false) {
 
     const step = (move: typeof undone) => () => {
       const to = move<PastDesk>(get(), moment());
-      if (to) show({ ...to.moment, ...to.history });
+      const { run, cursorS } = get();
+      if (to) show({ ...to.moment, ...to.history, atStill: false, ...(run && { cursorS }) });
     };
+
+    /** Where the cursor stood before a dive was steered. */
+    let cursorBeforeS = 0;
 
     return {
       ...document,
@@ -164,27 +199,73 @@ export function createDeskStore(document: DeskDocument, still = false) {
           selectedStep: undefined,
         });
       },
-      dropLive() {
-        const { base, scene: live } = get();
+      run: undefined,
+      cutOff: undefined,
+      startRun(run = FRESH_RUN) {
+        cursorBeforeS = get().cursorS;
+        set({ run, cutOff: undefined, playing: false, shownWays: [] });
+        get().steer(run);
+      },
+      steer(run) {
+        const { scene: before, base = before.dive, rules } = get();
+        const scene = sceneOf(diveOfRun(base, run), rules, retired);
+        retired = before;
+        set({ run, scene, base, cursorS: runEndS(run), view: viewOfRun(run), selectedStep: undefined });
+      },
+      cutRunHere() {
+        const { run, cursorS, steer } = get();
+        const cut = run && cutRun(run, cursorS);
+        if (!cut || runEndS(run) - runEndS(cut) < 1) return;
+        set({ cutOff: run });
+        steer(cut);
+      },
+      putBackRun() {
+        const { cutOff, steer } = get();
+        if (!cutOff) return;
+        set({ cutOff: undefined });
+        steer(cutOff);
+      },
+      endRun(script) {
+        const ended = { run: undefined, cutOff: undefined, view: undefined };
+        if (script !== undefined) {
+          show({ script, ...ended, ...changed(get(), { ...moment(), cursorS: cursorBeforeS }) });
+          set({ view: undefined });
+          return;
+        }
+        const { base, scene: live, rules } = get();
         if (!base) return;
-        const scene = sceneOf(base, get().rules, retired);
+        const scene = sceneOf(base, rules, retired);
         retired = live;
-        set({ scene, base: undefined, cursorS: 0 });
+        set({ ...ended, scene, base: undefined, cursorS: cursorBeforeS });
       },
       setCursor: (timeS) =>
-        set(({ scene }) => ({ cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!) })),
+        set(({ scene }) => ({
+          cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!),
+          heldAtS: undefined,
+          atStill: false,
+        })),
+      atStill: false,
+      showStill(timeS) {
+        get().setCursor(timeS);
+        set({ atStill: true });
+      },
       setView: (view) => set({ view }),
       select: (selectedStep) => set({ selectedStep }),
       playing: false,
+      heldAtS: undefined,
       speed: '60',
       play: () =>
-        set(({ scene, cursorS }) => ({
+        set(({ scene, cursorS, atStill }) => ({
           playing: true,
-          ...(cursorS >= scene.timeline.timeS.at(-1)! && { cursorS: 0 }),
+          heldAtS: undefined,
+          atStill: false,
+          ...((atStill || cursorS >= scene.timeline.timeS.at(-1)!) && { cursorS: 0 }),
         })),
       pause: () => set({ playing: false }),
+      hold: (timeS) => set({ playing: false, cursorS: timeS, heldAtS: timeS }),
       setSpeed: (speed) => set({ speed }),
-      open({ cursorS, view, unit = 0, soundScript, ...document }, fresh) {
+      open({ cursorS, view, unit = 0, soundScript, run, ...document }, fresh) {
+        if (get().run) get().endRun();
         const history = fresh ? NO_HISTORY : changed(get(), moment());
         if (soundScript !== undefined) show({ script: soundScript, rules: document.rules, joined: undefined });
         show({
@@ -196,17 +277,30 @@ export function createDeskStore(document: DeskDocument, still = false) {
           ...history,
           selectedStep: undefined,
           playing: false,
+          atStill: false,
         });
         const endS = get().scene.timeline.timeS.at(-1)!;
         set({
           cursorS: Math.min(Math.max(0, cursorS), endS),
           view: view && view.startS < endS ? { startS: view.startS, endS: Math.min(view.endS, endS) } : undefined,
         });
+        if (run) get().startRun(run);
       },
       undo: step(undone),
       redo: step(redone),
     };
   });
+}
+
+function diveOfRun({ settings }: Dive, run: SteerRun): Dive {
+  return { settings, steps: stepsAsSteered(run), lines: [] };
+}
+
+/** Lengths of a time axis for a dive that is still going on, s: it grows in steps, so that what is drawn doesn't slide all the time. */
+const AXIS_EVERY_S = 600;
+
+function viewOfRun(run: SteerRun): NonNullable<DeskState['view']> {
+  return { startS: 0, endS: (Math.floor(runEndS(run) / AXIS_EVERY_S) + 1) * AXIS_EVERY_S };
 }
 
 export type DeskStore = ReturnType<typeof createDeskStore>;

@@ -20,6 +20,7 @@ ascend to 3 m at 9 m/min
 stay 5 min                # the stop the model asks for
 ascend to surface at 9 m/min
 `,
+  stillS: 1365,
   inFeet: {
     title: 'Six minutes too long',
     shows:

@@ -7,6 +7,8 @@ export const scenarioSchema = z.strictObject({
   /** What a class is meant to see in it. */
   shows: z.string().min(1),
   script: z.string().min(1),
+  /** A moment at which it shows what it is for, s since the start: the desk opens it there. */
+  stillS: z.number().positive(),
   /** The same for those who think in feet: a dive of its own, in round feet. */
   inFeet: z.strictObject({ title: z.string().min(1), shows: z.string().min(1), script: z.string().min(1) }),
   /** The desk's pictures that show it best, where the usual ones do not. */

@@ -28,6 +28,7 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
+    stillS: 6480,
     inFeet: {
       title: 'Two reefs and an hour between',
       shows:
@@ -76,6 +77,7 @@ descend to 40 m at 18 m/min
 stay 6 min 46 s
 ascend to surface at 30 m/min   # gas that had no time to leave
 `,
+    stillS: 174200,
     inFeet: {
       title: 'Nine minutes at a hundred and thirty feet, two ways up',
       shows:
@@ -115,6 +117,7 @@ ascend to 5 m at 9 m/min
 stay 3 min
 ascend to surface at 9 m/min
 `,
+    stillS: 1215,
     inFeet: {
       title: 'A lake at six and a half thousand feet',
       shows: 'Less air above the water: the same depth gives less no-stop time, and a ceiling comes sooner.',
@@ -167,6 +170,7 @@ switch to oxygen
 stay 22 min
 ascend to surface at 3 m/min
 `,
+    stillS: 1900,
     inFeet: {
       title: 'Staged stops on three gases',
       shows:
@@ -227,6 +231,7 @@ ascend to 3 m at 9 m/min
 stay 4 min
 ascend to surface at 9 m/min
 `,
+    stillS: 1450,
     inFeet: {
       title: 'One dive, four settings',
       shows:

@@ -133,23 +133,30 @@ describe('the desk between visits', () => {
 });
 
 describe('a dive that is being steered', () => {
-  it('is not lost with its window: it is a saved dive the next time', async () => {
+  it('is not lost with its window: it is steered on from where it was', async () => {
     const { page } = await visit();
     await deskWithReef(page);
     await page.getByRole('button', { name: 'Steer by hand' }).click();
-    const lever = page.getByRole('slider', { name: /^Lever/ });
-    await lever.focus();
-    await page.keyboard.down('ArrowDown');
-    await page.waitForFunction(
-      () => Number(document.querySelector('[aria-label="Steer by hand"] output')?.textContent?.split(' ')[0]) > 5,
-    );
-    await page.keyboard.up('ArrowDown');
+    await page.getByRole('slider', { name: /^Lever/ }).waitFor();
+    const moment = page.getByRole('slider', { name: 'Moment of the run' });
+    await page.keyboard.press('PageDown');
+    await expect.poll(async () => Number(await moment.inputValue()), { timeout: 30_000 }).toBeGreaterThan(20);
+    await page.keyboard.press('Space');
+    const left = Number(await moment.inputValue());
     await page.reload();
-    await page.getByText(/from a window that was closed, now among your saved dives/).waitFor();
+    await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
+    await page.getByRole('slider', { name: /^Lever/ }).waitFor();
+    expect(Number(await moment.inputValue())).toBeGreaterThanOrEqual(left);
     expect(await script(page).inputValue()).toBe(REEF);
-    await page.getByRole('button', { name: 'Saved dives' }).click();
-    await page.getByRole('button', { name: /^Open A reef at eighteen metres \(left on the desk\)/ }).click();
-    expect(await script(page).inputValue()).toMatch(/# steered by hand\ndescend to/);
+    await page.getByRole('button', { name: 'Throw away' }).click();
+    await page.getByRole('button', { name: 'Take it up again' }).click();
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await expect
+      .poll(() => script(page).inputValue())
+      .toMatch(/^# Steered to [\d.]+ m, 1 min\n[^]*# steered by hand\ndescend to/);
+    await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+    expect(await script(page).inputValue()).toBe(REEF);
   });
 });
 
@@ -164,7 +171,7 @@ describe('saved dives', () => {
     await saveAs(page, 'Reef');
     await page.getByRole('combobox', { name: 'Ready dives' }).selectOption({ index: 1 });
     await page.getByRole('button', { name: 'Open Reef' }).click();
-    expect(await script(page).inputValue()).toBe(REEF);
+    expect(await script(page).inputValue()).toBe(REEF.replace('A reef at eighteen metres', 'Reef'));
     await page.getByRole('button', { name: 'Rename Reef' }).click();
     await page.getByRole('textbox', { name: 'New name' }).fill('Reef, Tuesday');
     await page.keyboard.press('Enter');
@@ -204,7 +211,7 @@ describe('saved dives', () => {
     await bring(file.dives);
     await elsewhere.getByText('2 dives left out: the same is here already.').waitFor();
     await elsewhere.getByRole('button', { name: 'Open Reef', exact: true }).click();
-    expect(await script(elsewhere).inputValue()).toBe(REEF);
+    expect(await script(elsewhere).inputValue()).toBe(REEF.replace('A reef at eighteen metres', 'Reef'));
   });
 
   it('say what is wrong with a file that is not one of theirs', async () => {

@@ -89,31 +89,51 @@ describe('the desk', () => {
     expect(await page.getByRole('slider', { name: /^Point \d/ }).count()).toBeLessThanOrEqual(count);
   });
 
-  it('is steered by holding a key: the unit complains of the speed, and the run becomes a script', async () => {
+  it('is steered by holding a key: the unit complains of the speed, and the run becomes a script with a name', async () => {
     const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
     await openDesk(page);
     await page.getByRole('button', { name: 'Steer by hand' }).click();
-    const panel = page.getByRole('region', { name: 'Steer by hand' });
-    await panel.getByLabel('Speed of time').selectOption('20');
-    await panel.getByRole('slider').focus();
+    const lever = page.getByRole('slider', { name: /^Lever/ });
+    await lever.waitFor();
+    // The hand is on the lever at once.
+    expect(await lever.evaluate((element) => element === document.activeElement)).toBe(true);
+    await page.getByRole('combobox', { name: 'Speed of time' }).selectOption('20');
+    const depth = (is: (depthM: number) => boolean) =>
+      expect
+        .poll(
+          async () =>
+            is(
+              parseFloat(
+                await page
+                  .locator('[data-reading="depth"]')
+                  .innerText()
+                  .then((text) => text.split('\n')[1]!),
+              ),
+            ),
+          { timeout: 30_000 },
+        )
+        .toBe(true);
     await page.keyboard.down('ArrowDown');
-    await page.waitForFunction(
-      () => Number.parseFloat(document.querySelector('section[aria-label="Steer by hand"] output')!.textContent!) > 20,
-      undefined,
-      { timeout: 30_000 },
-    );
+    await depth((depthM) => depthM > 20);
     await page.keyboard.up('ArrowDown');
     await page.keyboard.down('ArrowUp');
-    await page.waitForFunction(
-      () => Number.parseFloat(document.querySelector('section[aria-label="Steer by hand"] output')!.textContent!) < 3,
-      undefined,
-      { timeout: 30_000 },
-    );
+    await page
+      .locator('[data-part="insist"]')
+      .getByText(/slow down/i)
+      .waitFor();
+    await depth((depthM) => depthM < 3);
     await page.keyboard.up('ArrowUp');
-    await panel.getByRole('button', { name: 'End and keep as a script' }).click();
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    const dialog = page.getByRole('dialog', { name: 'Keep this dive' });
+    expect(await dialog.innerText()).toMatch(/as \d+ steps?\. No depth is more than [\d.]+ m from what you steered/);
+    await dialog.getByLabel('Its name').fill('Too fast a way up');
+    await page.keyboard.press('Enter');
+    await dialog.waitFor({ state: 'detached' });
     const script = await scriptOf(page);
-    expect(script).toContain('# steered by hand');
-    expect(script).toMatch(/descend to \d+/);
+    expect(script).toMatch(/^# Too fast a way up\n/);
+    expect(script).not.toContain('Six minutes too long');
+    expect(script).toMatch(/# steered by hand\ndescend to \d+/);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Play');
     await page.getByRole('button', { name: 'Choose pictures' }).or(page.getByText('Choose pictures')).first().click();
     await page.getByRole('checkbox', { name: 'What the unit tells' }).check();
     expect(await page.getByRole('figure', { name: 'What the unit tells' }).innerText()).toContain('slow down');

@@ -6,7 +6,7 @@ import { createDeskStore } from '@/app/stage/desk-store';
 import { deskKind, type DeskRecord } from '@/app/desk/keep/desk-record';
 import { keepDesk } from '@/app/desk/keep/keep-desk';
 import { deskViewSchema } from '@/app/desk/keep/desk-view';
-import { firstRemark } from '@/app/pictures/dive-title';
+import { firstRemark, withTitle } from '@/app/pictures/dive-title';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives, saveDive } from '@/app/desk/keep/saved-dives';
 import { DESK } from '@/app/keep/dive-on-desk';
@@ -45,6 +45,7 @@ describe('covering readings one by one', () => {
   it('covers and uncovers a reading by its own button, with the focus staying where the hand is', async () => {
     render(<Desk />);
     const ceiling = within(await screen.findByRole('group', { name: 'Ceiling' }));
+    fireEvent.change(screen.getByRole('slider', { name: 'Time cursor' }), { target: { value: '0' } });
     ceiling.getByRole('button', { name: 'Cover Ceiling' }).focus();
     await userEvent.keyboard('{Enter}');
     expect(ceiling.queryByText('none')).not.toBeInTheDocument();
@@ -278,5 +279,16 @@ describe('what a dive is called', () => {
     [`# ${'long '.repeat(40)}`, `${'long '.repeat(15)}long…`],
   ])('%j', (script, title) => {
     expect(firstRemark(script)).toBe(title);
+  });
+
+  it.each([
+    ['# A reef\ngas: air\n', '# Tuesday\ngas: air\n'],
+    ['\n# A reef\n# the wall\n', '\n# Tuesday\n# the wall\n'],
+    ['gas: air\n# the wall\n', '# Tuesday\ngas: air\n# the wall\n'],
+    ['# A reef\r\ngas: air\r\n', '# Tuesday\r\ngas: air\r\n'],
+    ['# Tuesday\ngas: air\n', '# Tuesday\ngas: air\n'],
+  ])('follows what it is saved or renamed as: %j', (script, titled) => {
+    expect(withTitle(script, 'Tuesday')).toBe(titled);
+    expect(firstRemark(withTitle(script, 'Tuesday'))).toBe('Tuesday');
   });
 });

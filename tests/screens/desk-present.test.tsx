@@ -1,6 +1,12 @@
+import { act, render, screen } from '@testing-library/react';
 import { describe, expect, it } from 'vitest';
-import { createDeskStore } from '@/app/stage/desk-store';
-import { momentAfter, momentBefore, momentsOf } from '@/app/stage/moments';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore, cursorSample } from '@/app/stage/desk-store';
+import { HoldAtEvents } from '@/app/stage/HoldAtEvents';
+import { modelMomentOf } from '@/app/stage/model-moment';
+import { momentAfter, momentBefore, momentsOf, type NamedTime } from '@/app/stage/moments';
+import type { ReadingId } from '@/app/stage/reading-ids';
+import { modelSayings } from '@/lib/sayings/model-readings';
 import { presentedPanels } from '@/app/desk/present/panels';
 import { doingOfKey, PRESENTER_KEYS } from '@/app/desk/present/presenter-keys';
 import { isTypedIn } from '@/app/parts/typed-in';
@@ -77,10 +83,10 @@ describe('boxes that are typed in', () => {
   });
 });
 
-describe('moments to stop at', () => {
-  const { scene } = createDeskStore({ script: scenarios[0].script, pictures: [], covered: [] }).getState();
-  const moments = momentsOf(scene, watchesOf(scene)[0]!, 'metric');
+const { scene } = createDeskStore({ script: scenarios[0].script, pictures: [], covered: [] }).getState();
+const moments = momentsOf(scene, watchesOf(scene)[0]!, 'metric');
 
+describe('moments to stop at', () => {
   it('are where the dive turns, in order, and where the ceiling comes and goes', () => {
     const times = moments.map(({ timeS }) => timeS);
     expect(times).toEqual([...times].sort((one, other) => one - other));
@@ -91,6 +97,17 @@ describe('moments to stop at', () => {
     expect(moments.some(({ name }) => name.includes('The ceiling is gone.'))).toBe(true);
   });
 
+  it('bring a clicker to the instant from which a stop is owed, where the readings say so', () => {
+    const at = cursorSample({ scene, cursorS: 0 });
+    const stopAt = (sample: number) => modelSayings(modelMomentOf(scene, sample), 'metric')['required-stop'].text;
+    const none = stopAt(at);
+    const clicks: number[] = [];
+    for (let next = momentAfter(moments, 0); next; next = momentAfter(moments, next.timeS)) clicks.push(next.timeS);
+    const first = clicks.find((cursorS) => stopAt(cursorSample({ scene, cursorS })) !== none)!;
+    expect(stopAt(cursorSample({ scene, cursorS: first }) - 1)).toBe(none);
+    expect(moments.find(({ timeS }) => timeS === first)!.happens).toBe(true);
+  });
+
   it('lead through the dive and back, each once', () => {
     const there: number[] = [0];
     for (let next = momentAfter(moments, 0); next; next = momentAfter(moments, next.timeS)) there.push(next.timeS);
@@ -99,6 +116,56 @@ describe('moments to stop at', () => {
     for (let before = momentBefore(moments, Infinity); before; before = momentBefore(moments, before.timeS))
       back.push(before.timeS);
     expect(back.reverse()).toEqual(there);
+  });
+});
+
+describe('playing that holds', () => {
+  function playing(covered: readonly ReadingId[] = []) {
+    const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered });
+    render(
+      <DeskContext value={store}>
+        <HoldAtEvents says />
+      </DeskContext>,
+    );
+    const happenings = moments.filter(({ happens }) => happens);
+    act(() => store.getState().play());
+    return { store, happenings, to: (timeS: number) => act(() => store.getState().setCursor(timeS)) };
+  }
+
+  it('waits at the next thing that happens and says it, and one press goes on', () => {
+    const { store, happenings, to } = playing();
+    const [first, second] = happenings as [NamedTime, NamedTime];
+    to(first.timeS - 5);
+    expect(store.getState().playing).toBe(true);
+    to(first.timeS + 7);
+    expect(store.getState()).toMatchObject({ playing: false, cursorS: first.timeS, heldAtS: first.timeS });
+    expect(screen.getByRole('status')).toHaveTextContent(first.name);
+    act(() => store.getState().play());
+    expect(screen.queryByRole('status')).not.toBeInTheDocument();
+    to(first.timeS + 0.5);
+    expect(store.getState().playing).toBe(true);
+    for (let timeS = first.timeS; store.getState().playing; timeS += 20) to(timeS);
+    expect(store.getState().cursorS).toBe(second.timeS);
+  });
+
+  it('passes by where the dive only turns, lets a jump go where it wants, and looks on where it stands still', () => {
+    const { store, happenings, to } = playing();
+    const bottom = moments.find(({ happens, timeS }) => !happens && timeS > 0)!;
+    to(bottom.timeS + 1);
+    expect(store.getState().playing).toBe(true);
+    to(happenings[0]!.timeS + 300);
+    expect(store.getState().playing).toBe(true);
+    act(() => store.getState().pause());
+    to(happenings.at(-1)!.timeS - 1);
+    to(happenings.at(-1)!.timeS + 1);
+    expect(store.getState().heldAtS).toBeUndefined();
+  });
+
+  it('does not give away what a class is to find', () => {
+    const { happenings, to } = playing(['ceiling']);
+    to(happenings[0]!.timeS - 1);
+    to(happenings[0]!.timeS + 1);
+    expect(screen.getByRole('status')).toHaveTextContent('Something happens here.');
   });
 });
 

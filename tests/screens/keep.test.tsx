@@ -231,6 +231,34 @@ describe('a document on the shelf', () => {
     expect(readKept(pageKind, shelf.lying.get('page'))!.follows).toBe(first.revision);
   });
 
+  it.each([
+    ['a newer version’s', { version: 2, visit: 'newer', sheets: ['torn'] }, 'aside/page-newer'],
+    ['spoilt', 'torn in two', undefined],
+  ])('sets aside what lies there and can’t be read, being %s, and tells of it', async (_, stored, name) => {
+    const { shelf, type, lying } = keeping();
+    shelf.lying.set('page', stored);
+    type('a');
+    await settle();
+    expect(lying()).toBe('a');
+    const aside = [...shelf.lying].filter(([key]) => key.startsWith('aside/'));
+    expect(aside.map(([, record]) => record)).toEqual([stored]);
+    if (name !== undefined) expect(aside[0]![0]).toBe(name);
+    expect(message()?.text).toContain('It is set aside, not lost.');
+    message()!.action!.run();
+    await vi.waitFor(() => expect(saved.join()).toContain('"torn'));
+    type('b');
+    await settle();
+    expect([...shelf.lying].filter(([key]) => key.startsWith('aside/'))).toHaveLength(1);
+  });
+
+  it('leaves what lies there and can’t be read where only the place looked at is other than it was', async () => {
+    const { shelf, autosave } = keeping();
+    shelf.lying.set('page', 'torn in two');
+    autosave.changed('look');
+    await settle();
+    expect(shelf.lying.get('page')).toBe('torn in two');
+  });
+
   it('is not written after its keeper was stopped, whatever was under way', async () => {
     const { autosave, type, lying, told } = keeping();
     type('a');

@@ -30,7 +30,12 @@ describe('preferences', () => {
     await userEvent.click(screen.getByRole('radio', { name: 'Imperial' }));
     await userEvent.click(screen.getByRole('radio', { name: 'Dark' }));
     expect(document.documentElement).toHaveAttribute('data-theme', 'dark');
-    expect(stored()?.state).toEqual({ units: 'imperial', theme: 'dark', tour: 'offered' });
+    expect(stored()?.state).toEqual({
+      units: 'imperial',
+      theme: 'dark',
+      tour: 'offered',
+      holds: { desk: false, class: true },
+    });
   });
 
   it('come back when the page is opened again', async () => {
@@ -48,7 +53,7 @@ describe('preferences', () => {
     expect(await screen.findByRole('radio', { name: 'Dark', checked: true })).toBeInTheDocument();
     await vi.waitFor(() => expect(document.documentElement).toHaveAttribute('data-theme', 'dark'));
     await userEvent.click(screen.getByRole('radio', { name: 'Imperial' }));
-    expect(stored()?.state).toEqual({ units: 'imperial', theme: 'dark', tour: 'settled' });
+    expect(stored()?.state).toMatchObject({ units: 'imperial', theme: 'dark', tour: 'settled' });
   });
 
   it.each([
@@ -68,6 +73,11 @@ describe('preferences', () => {
       'of a tour in a standing it does not know',
       JSON.stringify({ state: { tour: 'half-way' }, version: 1 }),
       { tour: 'offered' },
+    ],
+    [
+      'of where playing holds, with a part spoilt',
+      JSON.stringify({ state: { holds: { desk: true, class: 'perhaps' } }, version: 1 }),
+      { holds: { desk: true, class: true } },
     ],
     [
       'from another version',

@@ -2,7 +2,6 @@
 
 import { useId, useState } from 'react';
 import { cautions } from '@/content/cautions';
-import { writeReadingsCsv } from '@/lib/files/csv/write-csv';
 import { qrPicture, type QrPicture } from '@/lib/files/links/qr';
 import { encodeState, LINK_LEAVES_OUT, type Encoded } from '@/lib/files/links/share-link';
 import type { Parsed } from '@/lib/quantity/parsed';
@@ -12,6 +11,7 @@ import { LinkBox } from '../../parts/LinkBox';
 import { usePreferences } from '../../parts/preferences';
 import { QrFigure } from '../../parts/QrFigure';
 import { useDeskStore } from '../../stage/desk-context';
+import { SaveReadings } from '../../stage/figures/SaveReadings';
 import { viewOf } from './desk-view';
 import { diveTitle } from '../../pictures/dive-title';
 import { qrSvg } from './qr-svg';
@@ -19,7 +19,8 @@ import { fileWords, saveFile } from '../../parts/save-file';
 import styles from './keep.module.css';
 
 /** Beyond what any link leaves out. */
-const DESK_LEAVES_OUT = 'Undo, units and theme stay with you too, and so does what is chosen inside a picture.';
+const DESK_LEAVES_OUT =
+  'Undo, units and theme stay with you too, and so do what is chosen inside a picture and a dive that is still being steered.';
 
 interface Made {
   title: string;
@@ -35,7 +36,7 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
   const [{ title, encoded, link, qr }] = useState((): Made => {
     const state = store.getState();
     const title = diveTitle(state.script, state.scene, usePreferences.getState().units);
-    const encoded = encodeState({ script: state.script, title, view: viewOf(state) });
+    const encoded = encodeState({ script: state.script, title, view: { ...viewOf(state), run: undefined } });
     const link = encoded.ok ? `${location.origin}${location.pathname}#${encoded.fragment}` : '';
     return { title, encoded, link, qr: encoded.ok ? qrPicture(link) : undefined };
   });
@@ -77,15 +78,7 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
             The readings of every sample, with all sixteen compartments, for a spreadsheet. Each picture has its own
             buttons under it.
           </p>
-          <Button
-            icon="table"
-            onClick={() => {
-              const { timeline, figures } = store.getState().scene;
-              saveFile(`halftime-${fileWords(title)}-readings.csv`, writeReadingsCsv(timeline, figures), 'text/csv');
-            }}
-          >
-            Save the readings as CSV
-          </Button>
+          <SaveReadings />
         </div>
       </div>
     </Dialog>

@@ -8,7 +8,7 @@ import { IconButton } from '../../parts/IconButton';
 import { usePreferences } from '../../parts/preferences';
 import { useDeskStore } from '../../stage/desk-context';
 import { viewOf } from './desk-view';
-import { diveTitle } from '../../pictures/dive-title';
+import { diveTitle, withTitle } from '../../pictures/dive-title';
 import { saveFile } from '../../parts/save-file';
 import { LONGEST_TITLE } from './saved-dive';
 import { SavedDiveRow } from './SavedDiveRow';
@@ -44,7 +44,12 @@ export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
 
   const save = (event: FormEvent) => {
     event.preventDefault();
-    if (name !== '') void doing.save(name, store.getState().script, viewOf(store.getState()));
+    if (name === '') return;
+    const { script, scene, change } = store.getState();
+    // What is saved under another name is called by it from then on, here too.
+    const named = name === diveTitle(script, scene, usePreferences.getState().units) ? script : withTitle(script, name);
+    change({ script: named });
+    void doing.save(name, named, viewOf(store.getState()));
   };
   const open = (dive: StoredDive) => {
     if (doing.open(dive)) setTitle(dive.title);

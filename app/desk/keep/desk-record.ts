@@ -20,7 +20,7 @@ export const deskKind: ShelvedKind<DeskContent> = {
     desk: deskViewSchema.optional().catch(undefined),
   }),
   lastWords: 'halftime.desk.last',
-  beside: (theirs, ours) => (theirs.script === ours.script ? {} : leftBehind(theirs).record),
+  beside: (theirs, ours) => (theirs.script === ours.script && !theirs.desk?.run ? {} : leftBehind(theirs).record),
   words: {
     unread: 'What was kept of your last visit can’t be read, so the desk opens with a ready dive.',
     refused: {

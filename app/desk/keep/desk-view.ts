@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { writeScript } from '@/lib/dive/script';
+import { steerRunSchema } from '@/lib/steer/run-schema';
 import type { DeskDocument, DeskState, OpenedDesk } from '../../stage/desk-store';
 import { PICTURE_IDS } from '../../pictures/picture-ids';
 import { PANEL_IDS } from '../../stage/panel-ids';
@@ -44,12 +45,14 @@ export const deskViewSchema = z.object({
   /** The unit whose readings are shown. */
   unit: z.number().int().min(0).max(100).optional(),
   soundScript: z.string().max(1_000_000).optional(),
+  /** A dive that is being steered by hand; passed over where it is none. */
+  run: steerRunSchema.optional().catch(undefined),
 });
 export type DeskView = z.infer<typeof deskViewSchema>;
 
 /** How a desk looks now. */
 export function viewOf(state: DeskState): DeskView {
-  const { pictures, covered, presented, rules, overlay, cursorS, view, unit, errors, base, scene } = state;
+  const { pictures, covered, presented, rules, overlay, cursorS, view, unit, errors, base, run, scene } = state;
   return {
     pictures: [...pictures],
     covered: [...covered],
@@ -58,7 +61,8 @@ export function viewOf(state: DeskState): DeskView {
     ...(overlay && { overlay }),
     // While a dive is steered by hand, the cursor is on that dive and not on the script's.
     cursorS: base ? 0 : Math.round(cursorS * 10) / 10,
-    ...(view && { view }),
+    ...(view && !run && { view }),
+    ...(run && { run: { timesS: [...run.timesS], depthsM: [...run.depthsM] } }),
     ...(unit > 0 && { unit }),
     ...(errors.length > 0 && { soundScript: writeScript(base ?? scene.dive) }),
   };

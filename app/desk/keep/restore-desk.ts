@@ -2,6 +2,7 @@ import { storedDiveSchema, type StoredDive } from '@/lib/files/records/stored-di
 import { readKept } from '../../keep/document-kind';
 import { DESK } from '../../keep/dive-on-desk';
 import { forgetLastWords, lastWords } from '../../keep/last-words';
+import type { SetAside } from '../../keep/shelved';
 import { newName } from '../../keep/new-name';
 import { deskKind, type DeskRecord } from './desk-record';
 import type { DeskView } from './desk-view';
@@ -15,7 +16,7 @@ export interface Restored {
   /** The revision on the shelf that the desk stands for. */
   readonly revision: string | undefined;
   /** Where a record went that could not be read. */
-  readonly setAside: { readonly name: string; readonly record: unknown } | undefined;
+  readonly setAside: SetAside | undefined;
   /** Titles of desks that windows had left unkept, and that are now among the saved dives. */
   readonly found: readonly string[];
 }
@@ -75,9 +76,10 @@ function newestFirst(one: DeskRecord, other: DeskRecord): number {
   return one.savedAt < other.savedAt ? 1 : -1;
 }
 
-/** Not worth a place among the saved dives: what the desk was made from, or the same dive. */
+/** Not worth a place among the saved dives: what the desk was made from, or the same dive with nobody steering. */
 function worthKeeping(record: DeskRecord, onDesk: DeskRecord | undefined): boolean {
-  return record.script !== onDesk?.script && record.revision !== onDesk?.follows;
+  const same = record.script === onDesk?.script && !record.desk?.run;
+  return !same && record.revision !== onDesk?.follows;
 }
 
 /** What this window had on its desk when another window wrote over it. */

@@ -71,10 +71,18 @@ export function useKeptDesk(): KeptDesk {
       const restored = await restoreDesk(shelf, changeVisit(visit)).catch(() => undefined);
       if (stopped) return;
       if (restored?.desk) {
-        const touched = store.getState().past.length > 0;
+        const { past, script } = store.getState();
+        const touched = past.length > 0;
+        // A ready dive may have followed the units by itself.
+        const typed = touched && !scenarios.some((ready) => isScenario(ready, script));
         store
           .getState()
           .open(deskFrom(restored.desk.script, restored.desk.view, store.getState()), touched ? undefined : 'fresh');
+        if (typed)
+          say('Your desk is as you left it. What you did while the page was opening is one Undo away.', {
+            label: 'Undo',
+            run: () => store.getState().undo(),
+          });
       }
       if (restored && restored.found.length > 0)
         say(
@@ -137,10 +145,6 @@ async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise
     clearAddress();
     return `${read.what} ${read.mend} Your own desk is open meanwhile.`;
   }
-  if (store.getState().base) {
-    clearAddress();
-    return 'A dive is being steered by hand. End it, then open the link again.';
-  }
   await putOnDesk(store, shelf, read.state, asked === undefined ? 'from the link' : 'to play');
   if (asked !== undefined) store.getState().play();
   const opened = store.getState();
@@ -187,8 +191,8 @@ async function putOnDesk(
 /** Saves the dive on the desk before another takes its place, unless it is the same, saved already, or a ready one. */
 async function keepBeside(store: DeskStore, shelf: Shelf, next: string): Promise<boolean> {
   const state = store.getState();
-  const { script, rules, overlay } = state;
-  const untouched = rules === undefined && overlay === undefined;
+  const { script, rules, overlay, run } = state;
+  const untouched = rules === undefined && overlay === undefined && run === undefined;
   if (untouched && (script === next || scenarios.some((ready) => isScenario(ready, script)))) return false;
   try {
     const { dives } = await listDives(shelf);

@@ -8,6 +8,7 @@ import { viewOfSaved } from './saved-dive';
 import { exportDives, importDives, listDives, putDive, removeDive, saveDive, type ImportReport } from './saved-dives';
 import type { Unread } from '../../keep/read-each';
 import { reasonOf, type Shelf } from '../../keep/shelf';
+import { withTitle } from '../../pictures/dive-title';
 import { deskKind } from './desk-record';
 import { otherWindows, type OtherWindows } from '../../keep/windows';
 
@@ -84,7 +85,8 @@ export function useSavedDives(): SavedDivesDoing & {
           );
       },
       async rename(dive, title) {
-        const done = await change((shelf) => putDive(shelf, { ...dive, title }).then(() => true));
+        const renamed = { ...dive, title, script: withTitle(dive.script, title) };
+        const done = await change((shelf) => putDive(shelf, renamed).then(() => true));
         if (done)
           say(
             `“${dive.title}” is now “${title}”.`,
@@ -101,8 +103,8 @@ export function useSavedDives(): SavedDivesDoing & {
       },
       open(dive) {
         const desk = store.getState();
-        if (desk.base) {
-          say('A dive is being steered by hand. End it, then open another.');
+        if (desk.run) {
+          say('A dive is being steered by hand. Keep it or throw it away, then open another.');
           return false;
         }
         desk.open(deskFrom(dive.script, viewOfSaved(dive), desk));

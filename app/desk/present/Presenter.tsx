@@ -10,6 +10,8 @@ import { chosenWatch } from '../../pictures/scene-watches';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { READING_IDS } from '../../stage/reading-ids';
 import { momentAfter, momentBefore, momentIndexAt, momentsOf } from '../../stage/moments';
+import { fetchedLater } from '../../parts/fetched-later';
+import { useFocusAfterSteering } from '../use-focus-after-steering';
 import { PanelChooser } from './PanelChooser';
 import { PointerRing } from './PointerRing';
 import { PresenterHelp } from './PresenterHelp';
@@ -18,12 +20,16 @@ import { useStage } from '../../stage/use-stage';
 import { useStripHeight } from './use-strip-height';
 import styles from './present.module.css';
 
+const SteerBar = fetchedLater(async () => (await import('../steer/hand')).SteerBar);
+
 /** Type sizes to choose from, as shares of what fits the screen. */
 const SIZES = [0.7, 0.85, 1, 1.2, 1.45];
 const USUAL_SIZE = 2;
 
 /** Larger than a lesson's where the screen is small: a sheet is composed to its height, and says less at once. */
 const SHEET_TYPE = 'clamp(100%, max(min(1.5vw, 2.7vh), min(1.8vw, 2.35vh)), 300%)';
+
+const OF_TIME: readonly PresenterDoing[] = ['next', 'back', 'play'];
 
 interface PresenterProps {
   stage: RefObject<HTMLElement | null>;
@@ -40,12 +46,16 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   const covered = useDesk((state) => state.covered);
   const units = usePreferences((state) => state.units);
   const moments = useMemo(() => momentsOf(scene, watch, units), [scene, watch, units]);
+  const holds = usePreferences((state) => state.holds.class);
+  const setHolds = usePreferences((state) => state.setHolds);
   const [ring, setRing] = useState(false);
   const [help, setHelp] = useState(false);
   const [size, setSize] = useState(USUAL_SIZE);
   useStage(stage, SIZES[size]!, onLeave, SHEET_TYPE);
   const strip = useRef<HTMLDivElement>(null);
   useStripHeight(strip);
+  const steering = useDesk((state) => state.run !== undefined);
+  useFocusAfterSteering(strip, steering);
 
   const doings = useMemo((): Record<PresenterDoing, () => void> => {
     const goTo = (moment: { timeS: number } | undefined) => {
@@ -54,7 +64,12 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
     };
     const resize = (by: number) => setSize((now) => Math.min(Math.max(0, now + by), SIZES.length - 1));
     return {
-      next: () => goTo(momentAfter(moments, store.getState().cursorS)),
+      next() {
+        const { heldAtS, cursorS, play } = store.getState();
+        // Where playing waits, the same press goes on.
+        if (heldAtS === undefined) goTo(momentAfter(moments, cursorS));
+        else play();
+      },
       back: () => goTo(momentBefore(moments, store.getState().cursorS)),
       play() {
         const { playing, play, pause } = store.getState();
@@ -81,13 +96,14 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       const doing = doingOfKey(event);
-      if (!doing) return;
+      // Under a hand on the lever, time has another owner.
+      if (!doing || (store.getState().run && OF_TIME.includes(doing))) return;
       event.preventDefault();
       doings[doing]();
     };
     window.addEventListener('keydown', press);
     return () => window.removeEventListener('keydown', press);
-  }, [doings]);
+  }, [doings, store]);
 
   const index = momentIndexAt(moments, cursorS);
   const more = (
@@ -101,17 +117,38 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   return (
     <>
       <div ref={strip} className={`${styles.hand} unprinted`} role="group" aria-label="Presenting" data-part="time">
-        <IconButton icon="stepBack" label="Back to the point or event before" onClick={doings.back} />
-        <IconButton icon={playing ? 'pause' : 'play'} label={playing ? 'Pause' : 'Play'} onClick={doings.play} />
-        <IconButton icon="stepOn" label="On to the next point or event" onClick={doings.next} />
-        <p className={styles.moment} role="status">
-          <b>{printClock(cursorS)}</b> {index + 1} of {moments.length}
-          {/* What happens would give away what a class is to find. */}
-          {covered.length === 0 && <span>. {moments[index]!.name}</span>}
-        </p>
-        <span className={styles.inHand}>{more}</span>
+        {steering ? (
+          <div className={styles.steering}>
+            <SteerBar />
+          </div>
+        ) : (
+          <>
+            <IconButton icon="stepBack" label="Back to the point or event before" onClick={doings.back} />
+            <IconButton
+              data-way="play"
+              icon={playing ? 'pause' : 'play'}
+              label={playing ? 'Pause' : 'Play'}
+              onClick={doings.play}
+            />
+            <IconButton icon="stepOn" label="On to the next point or event" onClick={doings.next} />
+            <p className={styles.moment} role="status">
+              <b>{printClock(cursorS)}</b> {index + 1} of {moments.length}
+              {/* What happens would give away what a class is to find. */}
+              {covered.length === 0 && <span>. {moments[index]!.name}</span>}
+            </p>
+          </>
+        )}
+        {!steering && <span className={styles.inHand}>{more}</span>}
         <Menu icon="more" label="More for presenting">
-          <span className={styles.foldedMore}>{more}</span>
+          <span className={steering ? styles.sizes : styles.foldedMore}>{more}</span>
+          {!steering && (
+            <Button data-done="" onClick={() => store.getState().startRun()}>
+              Steer by hand
+            </Button>
+          )}
+          <Button aria-pressed={holds} onClick={() => setHolds('class', !holds)}>
+            Hold when something happens
+          </Button>
           <Button aria-pressed={ring} onClick={doings.highlight}>
             Ring
           </Button>

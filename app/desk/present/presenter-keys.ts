@@ -18,7 +18,7 @@ export const PRESENTER_KEYS: readonly KeyHelp[] = [
     doing: 'next',
     keys: ['PageDown', 'ArrowRight', 'ArrowDown'],
     names: 'Page Down, → or ↓',
-    does: 'Go to the next point or event',
+    does: 'Go to the next point or event; where playing waits at one, play on',
   },
   {
     doing: 'back',

@@ -13,6 +13,7 @@ import { EventMarks } from '../units/EventMarks';
 import { SupplyMarks } from '../../pictures/gas/SupplyMarks';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
+import { SaveReadings } from './SaveReadings';
 import { ZoomControls } from './ZoomControls';
 import { useOverlay, useShownWays } from './use-overlay';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
@@ -54,6 +55,7 @@ export function ProfileFigure() {
         <div className={styles.tools}>
           {!fixed && <OverlayChooser />}
           <ZoomControls />
+          {filled && <SaveReadings />}
         </div>
       }
       title="The dive"

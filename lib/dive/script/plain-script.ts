@@ -1,5 +1,7 @@
 import { writeTime } from '../../quantity/duration';
+import { METRES_PER_FOOT } from '../../quantity/length';
 import { plainNumber } from '../../quantity/number';
+import type { UnitSystem } from '../../quantity/unit-system';
 import { defaultSettings } from '../default-settings';
 import type { Dive, Settings, Step } from '../dive';
 import { writeGas } from '../gas-text';
@@ -21,11 +23,16 @@ function settingLines(settings: Settings): string[] {
   });
 }
 
-/** Each step as a line of a script, in metric units. */
-export function stepLines(steps: readonly Step[]): string[] {
+const LENGTHS = {
+  metric: { name: 'm', sizeM: 1 },
+  imperial: { name: 'ft', sizeM: METRES_PER_FOOT },
+} as const satisfies Record<UnitSystem, { name: string; sizeM: number }>;
+
+/** Each step as a line of a script, in metres or in feet. */
+export function stepLines(steps: readonly Step[], system: UnitSystem = 'metric'): string[] {
   let fromM = 0;
   return steps.map((step) => {
-    const words = stepWords(step, fromM);
+    const words = stepWords(step, fromM, system);
     if ('toM' in step) fromM = step.toM;
     if (step.kind === 'interval') fromM = 0;
     return words;
@@ -33,7 +40,8 @@ export function stepLines(steps: readonly Step[]): string[] {
 }
 
 /** One step in words, from the depth it begins at. */
-export function stepWords(step: Step, fromM: number): string {
+export function stepWords(step: Step, fromM: number, system: UnitSystem = 'metric'): string {
+  const { name, sizeM } = LENGTHS[system];
   switch (step.kind) {
     case 'stay':
     case 'interval':
@@ -42,13 +50,14 @@ export function stepWords(step: Step, fromM: number): string {
       return `switch to ${writeGas(step.gas)}`;
     case 'descend':
     case 'ascend':
-      return `${step.kind} to ${step.toM === 0 ? 'surface' : `${plainNumber(step.toM)} m`} ${speedWords(fromM, step.toM, step.durationS)}`;
+      return `${step.kind} to ${step.toM === 0 ? 'surface' : `${plainNumber(step.toM / sizeM)} ${name}`} ${speedWords(fromM, step.toM, step.durationS, system)}`;
   }
 }
 
 /** As a whole rate when that is exactly what it is, which reads best; else as a time. */
-function speedWords(fromM: number, toM: number, durationS: number): string {
-  const rate = Math.round(legRateMMin(fromM, toM, durationS));
-  const exact = rate > 0 && rate <= FASTEST_M_MIN && legDurationS(fromM, toM, rate) === durationS;
-  return exact ? `at ${rate} m/min` : `in ${writeTime(durationS)}`;
+function speedWords(fromM: number, toM: number, durationS: number, system: UnitSystem): string {
+  const { name, sizeM } = LENGTHS[system];
+  const rate = Math.round(legRateMMin(fromM, toM, durationS) / sizeM);
+  const exact = rate > 0 && rate * sizeM <= FASTEST_M_MIN && legDurationS(fromM, toM, rate * sizeM) === durationS;
+  return exact ? `at ${rate} ${name}/min` : `in ${writeTime(durationS)}`;
 }

@@ -4,6 +4,7 @@ import { watchesOf } from '@/app/pictures/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { parseScript } from '@/lib/dive/script';
 import { DEFAULT_RULES } from '@/lib/rules/all';
+import { FRESH_RUN, runEndS, steered } from '@/lib/steer/run';
 
 const open = () => createDeskStore({ script: scenarios[0].script, pictures: ['profile', 'chase'], covered: [] });
 const SHORT = 'descend to 20 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n';
@@ -12,6 +13,26 @@ describe('a desk', () => {
   it.each(scenarios.map(({ id, script }) => [id, script]))('opens the ready dive %s', (_, script) => {
     expect(parseScript(script)).toMatchObject({ ok: true });
   });
+
+  it.each(
+    scenarios.flatMap(({ id, script, inFeet, stillS }) => [
+      [id, 'metric', script, stillS] as const,
+      [id, 'imperial', inFeet.script, stillS] as const,
+    ]),
+  )(
+    'opens the ready dive %s, %s, at a moment that shows something, and plays it from the start',
+    (_, __, script, stillS) => {
+      const desk = createDeskStore({ script, pictures: [], covered: [] });
+      desk.getState().showStill(stillS);
+      expect(desk.getState().scene.figures.ceilingM[cursorSample(desk.getState())]).toBeGreaterThan(0);
+      desk.getState().play();
+      expect(desk.getState().cursorS).toBe(0);
+      desk.getState().showStill(stillS);
+      desk.getState().setCursor(stillS + 1);
+      desk.getState().play();
+      expect(desk.getState().cursorS).toBe(stillS + 1);
+    },
+  );
 
   it('keeps the last good dive on show while the script makes no sense', () => {
     const desk = open();
@@ -89,13 +110,74 @@ describe('a desk', () => {
     expect(watchesOf(before)[0]!.events.some((event) => event.rule === 'safetyStop')).toBe(true);
   });
 
-  it('shows a dive that is still going on, and goes back to the script when it is thrown away', () => {
+  it('shows a dive that is steered, and goes back to the script, and where it was looked at, when it is thrown away', () => {
     const desk = open();
     const { dive } = desk.getState().scene;
-    desk.getState().showLive({ ...dive, steps: [{ kind: 'descend', toM: 12, durationS: 60 }] });
+    desk.getState().setCursor(100);
+    desk.getState().startRun();
+    desk.getState().steer(steered(FRESH_RUN, 12, 60, 0.1));
     expect(desk.getState().scene.timeline.depthM.at(-1)).toBe(12);
-    desk.getState().dropLive();
-    expect(desk.getState().scene.dive).toBe(dive);
-    expect(desk.getState().base).toBeUndefined();
+    expect(desk.getState().cursorS).toBe(60);
+    desk.getState().endRun();
+    expect(desk.getState().scene.dive).toEqual(dive);
+    expect(desk.getState()).toMatchObject({ base: undefined, run: undefined, cursorS: 100 });
+  });
+
+  it('steers on from an earlier moment, and takes up again what that cut off', () => {
+    const desk = open();
+    desk.getState().startRun();
+    const down = steered(FRESH_RUN, 12, 60, 0.1);
+    desk.getState().steer(steered(down, 0, 600, 0.1));
+    desk.getState().cutRunHere();
+    expect(runEndS(desk.getState().run!)).toBe(660);
+    desk.getState().setCursor(200);
+    desk.getState().cutRunHere();
+    expect(runEndS(desk.getState().run!)).toBe(200);
+    expect(desk.getState().scene.timeline.timeS.at(-1)).toBe(200);
+    desk.getState().putBackRun();
+    expect(runEndS(desk.getState().run!)).toBe(660);
+    expect(desk.getState().cutOff).toBeUndefined();
+  });
+
+  it('loses nothing that was steered when script, rules or pictures change meanwhile, or are undone', () => {
+    const desk = open();
+    desk.getState().startRun();
+    const run = steered(FRESH_RUN, 12, 60, 0.1);
+    desk.getState().steer(run);
+    const richer = `gas: 32%\n${SHORT}`;
+    desk.getState().change({ script: richer });
+    expect(desk.getState().run).toBe(run);
+    expect(desk.getState().scene.timeline.gases[0]!.o2).toBeCloseTo(0.32);
+    expect(desk.getState().scene.timeline.depthM.at(-1)).toBe(12);
+    desk.getState().change({ rules: DEFAULT_RULES });
+    desk.getState().change({ pictures: ['chase'] });
+    desk.getState().undo();
+    desk.getState().undo();
+    desk.getState().undo();
+    expect(desk.getState().run).toBe(run);
+    expect(desk.getState().script).toBe(scenarios[0].script);
+    expect(desk.getState().scene.timeline.gases[0]!.o2).toBeCloseTo(0.21);
+  });
+
+  it('keeps a run as a change that can be undone, and opens one that was left', () => {
+    const desk = open();
+    desk.getState().startRun();
+    desk.getState().steer(steered(FRESH_RUN, 12, 60, 0.1));
+    desk.getState().endRun('descend to 12 m at 12 m/min\nascend to surface at 9 m/min\n');
+    expect(desk.getState()).toMatchObject({ run: undefined, base: undefined, view: undefined, cursorS: 60 });
+    expect(desk.getState().scene.timeline.timeS.at(-1)).toBe(140);
+    desk.getState().undo();
+    expect(desk.getState().script).toBe(scenarios[0].script);
+    const run = steered(FRESH_RUN, 9, 30, 0.1);
+    desk
+      .getState()
+      .open({ script: scenarios[0].script, pictures: ['profile'], covered: [], cursorS: 0, view: undefined, run });
+    expect(desk.getState().run).toBe(run);
+    expect(desk.getState().scene.timeline.depthM.at(-1)).toBe(4.5);
+    desk
+      .getState()
+      .open({ script: scenarios[0].script, pictures: ['profile'], covered: [], cursorS: 0, view: undefined });
+    expect(desk.getState().run).toBeUndefined();
+    expect(desk.getState().scene.timeline.timeS.at(-1)).toBeGreaterThan(600);
   });
 });

@@ -219,7 +219,7 @@ describe('the guide, followed in a copy of the house,', () => {
       'after',
       'export const scenarios: readonly [Scenario, ...Scenario[]] = [',
       `  {
-    id: 'new', title: 'New', shows: 'A new dive.', script: 'descend to 9 m at 9 m/min\\n',
+    id: 'new', title: 'New', shows: 'A new dive.', script: 'descend to 9 m at 9 m/min\\n', stillS: 60,
     inFeet: { title: 'New', shows: 'A new dive.', script: 'descend to 30 ft at 30 ft/min\\n' },
   },`,
     );

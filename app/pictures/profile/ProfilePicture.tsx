@@ -105,6 +105,9 @@ export function ProfilePicture({
 
 /** What the words of a stop need beside it; nearer to the edge they stand before it. */
 const LABEL_ROOM_PX = 110;
+/** Along the first rise of the plan there is room for its name if it is so high, and so far from the edge. */
+const NAME_ROOM_PX = 70;
+const NAME_WIDTH_PX = 150;
 
 /** The way up the model would plan from the cursor, with its stops: dashed, since nobody has swum it. */
 function WayUp({
@@ -119,10 +122,27 @@ function WayUp({
   const startS = timeline.timeS[sample]!;
   const parts = timed(schedule.parts, startS);
   const stops = parts.filter((part) => part.fromM === part.toM);
+  const [first] = parts;
+  const fromY = y(timeline.depthM[sample]!);
+  // Only where nothing else is drawn: while the diver is not on that way already.
+  const leg = timeline.legs[timeline.leg[sample]!]!;
+  const named =
+    first !== undefined &&
+    leg.toM >= leg.fromM &&
+    fromY - y(first.toM) >= NAME_ROOM_PX &&
+    x(startS) + NAME_WIDTH_PX <= inner.width;
   const path = parts.map((part) => `L${x(part.endS).toFixed(1)},${y(part.toM).toFixed(1)}`);
   return (
-    <g clipPath="url(#dive-frame)" className={stops.length > 0 ? styles.wayUpStops : styles.wayUp}>
-      <path d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`} />
+    <g clipPath="url(#dive-frame)" className={styles.wayUp}>
+      <path
+        className={stops.length > 0 ? styles.withStops : undefined}
+        d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`}
+      />
+      {named && (
+        <text x={x(startS + first!.minutes * 30) + 10} y={(fromY + y(first!.toM)) / 2} dy="0.35em">
+          way up, planned
+        </text>
+      )}
       {stops.map((stop) => {
         const before = x(stop.endS) + LABEL_ROOM_PX > inner.width;
         return (

@@ -3,6 +3,7 @@
 import { useContext, useState } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
+import { printDayClock } from '@/lib/sayings/day-clock';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
@@ -10,7 +11,6 @@ import { useOpened } from '../../parts/use-opened';
 import { ProfileHandles } from './ProfileHandles';
 import { StepEditor } from './StepEditor';
 import { EventMarks } from '../units/EventMarks';
-import { SupplyMarks } from '../../pictures/gas/SupplyMarks';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
 import { SaveReadings } from './SaveReadings';
@@ -66,7 +66,7 @@ export function ProfileFigure() {
           : 'No ceiling appears.')
       }
       columns={[
-        { heading: 'Time', cell: (i: number) => printClock(timeline.timeS[i]!) },
+        { heading: 'Time', cell: (i: number) => printDayClock(timeline, timeline.timeS[i]!) },
         { heading: 'Depth', numeric: true, cell: (i) => printAs('depth', timeline.depthM[i]!, units) },
         {
           heading: 'Ceiling',
@@ -83,7 +83,6 @@ export function ProfileFigure() {
             opened && (
               <>
                 {!fixed && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
-                <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />
                 <EventMarks scales={scales} units={units} onCursor={picture.onCursor} />
               </>
             )

@@ -115,7 +115,7 @@ export function ChasePicture({
         {near && (
           <path d={markPath('round', x(near.halfTimeMin), y(near.tensionBar), size * 2)} className={shared.pointed} />
         )}
-        <OffTheTop state={states[0]!} scales={scales} units={units} />
+        <OffTheTop state={states[0]!} scales={scales} units={units} besideKey={timeline.hasHelium} />
         <LineNames
           scales={scales}
           names={[
@@ -316,19 +316,25 @@ function linesNear(
   return spans.map((bars) => [y(Math.max(...bars)), y(Math.min(...bars))]);
 }
 
+/** Over the plot, where no line runs, after the name of the axis. */
+const ABOVE = { x: 62, y: -24 };
+
 /** Where the limits here begin off the top, a mark at the edge says how far they reach. */
 function OffTheTop({
   state: { limitNowBar },
   scales: { y },
   units,
+  besideKey,
 }: {
   state: CompartmentState;
   scales: ChaseScales;
   units: UnitSystem;
+  /** The place over the plot is taken. */
+  besideKey: boolean;
 }) {
   if (y(limitNowBar) >= 0) return null;
   return (
-    <g className={styles.offTheTop}>
+    <g className={styles.offTheTop} transform={besideKey ? undefined : `translate(${ABOVE.x},${ABOVE.y})`}>
       <path d="M6,12l5,-10l5,10Z" />
       <text x={22} y={13} className={styles.limitName}>
         limit {printPressure(limitNowBar, units)}

@@ -2,7 +2,7 @@
 
 import { useContext, useState } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
-import { printClock } from '@/lib/quantity/duration';
+import { printClock, printHours } from '@/lib/quantity/duration';
 import { printDayClock } from '@/lib/sayings/day-clock';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
@@ -35,6 +35,7 @@ export function ProfileFigure() {
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
+  const dives = timeline.legs.at(-1)!.diveNumber + 1;
   const samples = () => {
     const chosen: number[] = [];
     let nextS = 0;
@@ -60,7 +61,7 @@ export function ProfileFigure() {
       }
       title="The dive"
       sentence={
-        `Depth over ${printClock(timeline.timeS.at(-1)!)}, to ${sayDepth(deepestM, units)}. ` +
+        `${dives > 1 ? `${dives} dives in ${printHours(timeline.timeS.at(-1)!)}` : `Depth over ${printClock(timeline.timeS.at(-1)!)}`}, to ${sayDepth(deepestM, units)}. ` +
         (ceilingM > 0
           ? `The hatched roof is the ceiling; it comes down to ${printAs('ceilingM', ceilingM, units)}.`
           : 'No ceiling appears.')

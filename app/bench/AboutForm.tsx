@@ -1,6 +1,6 @@
 'use client';
 
-import { ABOUT_WORDS, sayAbout, sheetAboutSchema, type SheetAbout } from '@/lib/bench/bench-settings';
+import { ABOUT_WORDS, sheetAboutSchema, type SheetAbout } from '@/lib/bench/bench-settings';
 import { accepted, refused, type Parsed } from '@/lib/quantity/parsed';
 import { TypedValue } from '../parts/TypedValue';
 import { useBench } from './bench-context';
@@ -17,9 +17,9 @@ export function AboutForm() {
   const change = useBench((state) => state.change);
   const names = Object.keys(ABOUT_WORDS) as (keyof SheetAbout)[];
   return (
-    <section aria-labelledby="about" className={styles.step}>
+    <section aria-labelledby="about" className={`${styles.step} ${styles.unprinted}`}>
       <h2 id="about">About this sheet</h2>
-      <div className={`${styles.fields} ${styles.unprinted}`}>
+      <div className={styles.fields}>
         {names.map((name) => (
           <TypedValue
             key={name}
@@ -31,11 +31,6 @@ export function AboutForm() {
           />
         ))}
       </div>
-      <ul className={styles.printedAbout}>
-        {sayAbout(about).map((text) => (
-          <li key={text}>{text}</li>
-        ))}
-      </ul>
     </section>
   );
 }

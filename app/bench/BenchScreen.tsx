@@ -4,11 +4,11 @@ import { useEffect, useState } from 'react';
 import { Button } from '../parts/Button';
 import { useUndoKeys } from '../keep/use-undo-keys';
 import { Caution } from '../parts/Caution';
+import { fetchedLater } from '../parts/fetched-later';
 import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
 import { AboutForm } from './AboutForm';
 import { ChamberForm } from './ChamberForm';
-import { KeptSheets } from './KeptSheets';
 import { LivePanel } from './LivePanel';
 import { RunForm } from './RunForm';
 import { SheetActions } from './SheetActions';
@@ -17,6 +17,9 @@ import { UnitsForm } from './UnitsForm';
 import { useRun, useSheets } from './use-sheets';
 import { Verdicts } from './Verdicts';
 import styles from './bench.module.css';
+
+const KeptSheets = fetchedLater(async () => (await import('./KeptSheets')).KeptSheets);
+const PrintedSheet = fetchedLater(async () => (await import('./PrintedSheet')).PrintedSheet);
 
 /** A sheet for a pressure-chamber run: scripted, printed or run live, filled in, judged by what its user states. */
 export function BenchScreen() {
@@ -58,6 +61,7 @@ function Bench() {
           <LivePanel run={read.run} />
           <SheetTable run={read.run} sheets={sheets} />
           <Verdicts sheets={sheets} />
+          <PrintedSheet run={read.run} sheets={sheets} />
           <SheetActions run={read.run} sheets={sheets} />
         </>
       )}

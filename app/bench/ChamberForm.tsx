@@ -24,7 +24,7 @@ export function ChamberForm() {
   const settings = useBench((state) => state.settings);
   const set = useBench((state) => state.setSettings);
   const units = usePreferences((preferences) => preferences.units);
-  const lengthUnit = units === 'metric' ? 'm' : 'ft';
+  const [lengthUnit, lengths] = units === 'metric' ? ['m', 'metres'] : ['ft', 'feet'];
   const length = (stated: number | null) => (stated === null ? '' : depthReadText(stated, units));
   return (
     <section aria-labelledby="chamber" className={`${styles.step} ${styles.unprinted}`}>
@@ -43,8 +43,8 @@ export function ChamberForm() {
           label="The reference gauge counts"
           value={settings.gaugeScale}
           options={[
-            { value: 'pot' as const, label: 'metres of the water in the pot' },
-            ...WATERS.map((water) => ({ value: water, label: `metres of ${WATER_WORDS[water]}` })),
+            { value: 'pot' as const, label: `${lengths} of the water in the pot` },
+            ...WATERS.map((water) => ({ value: water, label: `${lengths} of ${WATER_WORDS[water]}` })),
           ]}
           onChange={(gaugeScale) => set({ gaugeScale })}
         />

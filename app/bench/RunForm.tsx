@@ -1,10 +1,11 @@
 'use client';
 
-import { readyRuns } from '@/content/bench/runs';
+import { useEffect } from 'react';
+import { readyRunOf, readyRuns, runScript } from '@/content/bench/runs';
 import { fasterThanStated } from '@/lib/bench/chamber-dive';
 import type { RunRead } from '@/lib/bench/chamber-run';
 import { sayDepth } from '@/lib/quantity/depth';
-import { printRate } from '@/lib/quantity/rate';
+import { printRate, printRateLimit } from '@/lib/quantity/rate';
 import { Button } from '../parts/Button';
 import { usePreferences } from '../parts/preferences';
 import { useBench } from './bench-context';
@@ -16,6 +17,12 @@ export function RunForm({ read }: { read: RunRead }) {
   const settings = useBench((state) => state.settings);
   const change = useBench((state) => state.change);
   const units = usePreferences((preferences) => preferences.units);
+  const untouched = useBench((state) => state.past.length === 0);
+  const chosen = readyRunOf(script);
+  // A ready run that nobody has touched follows the units.
+  useEffect(() => {
+    if (untouched && chosen && runScript(chosen, units) !== script) change({ script: runScript(chosen, units) });
+  }, [untouched, chosen, units, script, change]);
   const fast = read.ok ? fasterThanStated(read.run, settings) : [];
   const errors = read.ok ? [] : read.errors;
   return (
@@ -26,8 +33,8 @@ export function RunForm({ read }: { read: RunRead }) {
           <Button
             key={ready.id}
             title={ready.shows}
-            aria-pressed={ready.script === script}
-            onClick={() => change({ script: ready.script, marks: [] })}
+            aria-pressed={ready === chosen}
+            onClick={() => change({ script: runScript(ready, units), marks: [] })}
           >
             {ready.title}
           </Button>
@@ -63,7 +70,7 @@ export function RunForm({ read }: { read: RunRead }) {
             {fast.map(({ step, fromM, toM, rateMMin }) => (
               <li key={step}>
                 From {sayDepth(fromM, units)} to {sayDepth(toM, units)} the script asks for {printRate(rateMMin, units)}
-                , faster than the {printRate(settings.fastestMMin!, units)} you state. Give that step more time.
+                , faster than the {printRateLimit(settings.fastestMMin!, units)} you state. Give that step more time.
               </li>
             ))}
           </ul>

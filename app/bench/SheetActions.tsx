@@ -1,6 +1,6 @@
 'use client';
 
-import { readyRuns } from '@/content/bench/runs';
+import { readyRunOf } from '@/content/bench/runs';
 import { chamberDive } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { tookOf } from '@/lib/bench/live-run';
@@ -12,7 +12,6 @@ import { Button } from '../parts/Button';
 import { routes } from '../parts/routes';
 import { useStatus } from '../parts/status';
 import { useBench } from './bench-context';
-import { useKeptSheets } from './kept-sheets';
 import styles from './bench.module.css';
 
 /** The sheet printed, saved as a file, cleared; the run on the desk. */
@@ -24,13 +23,13 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
   const change = useBench((state) => state.change);
   const undo = useBench((state) => state.undo);
   const say = useStatus((status) => status.say);
-  const title = readyRuns.find((ready) => ready.script === script)?.title ?? 'A chamber run';
-  const add = useKeptSheets((state) => state.add);
-  const remove = useKeptSheets((state) => state.remove);
+  const title = readyRunOf(script)?.title ?? 'A chamber run';
   const readings = useBench((state) => state.readings);
   const sheet = useBench((state) => state.sheetNow);
   const empty = Object.values(readings).every((own) => Object.keys(own).length === 0);
-  const keep = () => {
+  const keep = async () => {
+    const { useKeptSheets } = await import('./kept-sheets');
+    const { add, remove } = useKeptSheets.getState();
     const id = add(sheet(), sheets);
     change({ readings: {}, marks: [], about: { ...about, date: '', remarks: '' } });
     say('The sheet is kept, and a new one begun with the same run, chamber and units.', {
@@ -73,7 +72,7 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       >
         Export as CSV
       </Button>
-      <Button icon="save" disabled={empty} onClick={keep}>
+      <Button icon="save" disabled={empty} onClick={() => void keep()}>
         Keep it, and begin the next
       </Button>
       <Button onClick={open}>Watch this run on the desk</Button>

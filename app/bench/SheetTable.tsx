@@ -29,7 +29,7 @@ export function SheetTable({ run, sheets }: { run: ChamberRun; sheets: readonly 
     [sheets, settings],
   );
   return (
-    <section aria-labelledby="sheet" className={styles.step}>
+    <section aria-labelledby="sheet" className={`${styles.step} ${styles.unprinted}`}>
       <h2 id="sheet">The sheet</h2>
       <p className={styles.soft}>{saySettings(settings, units)}</p>
       {sheets.length === 0 && <p>Add a unit to be read.</p>}

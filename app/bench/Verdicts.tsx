@@ -25,7 +25,7 @@ const MARKS: Readonly<Record<Ruling, string>> = {
 /** What the readings of each unit come to, with the reasons. */
 export function Verdicts({ sheets }: { sheets: readonly UnitSheet[] }) {
   return (
-    <section aria-labelledby="verdicts" className={styles.step}>
+    <section aria-labelledby="verdicts" className={`${styles.step} ${styles.unprinted}`}>
       <h2 id="verdicts">Unit by unit</h2>
       <div className={styles.verdicts}>
         {sheets.map((sheet) => (

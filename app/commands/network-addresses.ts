@@ -1,3 +1,4 @@
+import type { IncomingMessage } from 'node:http';
 import { networkInterfaces, type NetworkInterfaceInfo } from 'node:os';
 
 /** Names that reach this machine and no other. */
@@ -12,6 +13,11 @@ export type Interfaces = Readonly<Record<string, readonly NetworkInterfaceInfo[]
 
 export function isLoopback(host: string): boolean {
   return LOOPBACK.test(host);
+}
+
+/** Where a request comes from, as an address without what marks one of version 4 in one of version 6. */
+export function cameFrom({ socket }: Pick<IncomingMessage, 'socket'>): string {
+  return (socket.remoteAddress ?? '').replace(/^::ffff:/, '');
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import { hereFile, MOST_ASKED_BYTES } from '../front/here-file';
-import { addressesInNetwork, isLoopback } from './network-addresses';
+import { addressesInNetwork, cameFrom, isLoopback } from './network-addresses';
 import type { RequestHandler } from './request-handler';
 
 /** Opens a server that listens to this machine alone to its network, and closes it again, while it runs. */
@@ -82,12 +82,12 @@ export function hereHandler(network: () => NetworkSwitch): RequestHandler {
  * Whether the asker sits at this machine: by where the request comes from, by the name it was asked of (a page from
  * elsewhere can make its own name lead here), and by no one having passed it on.
  */
-function isOfThisMachine({ socket, headers }: IncomingMessage): boolean {
-  const from = (socket.remoteAddress ?? '').replace(/^::ffff:/, '');
+function isOfThisMachine(request: IncomingMessage): boolean {
+  const { headers } = request;
   const asked = `http://${headers.host ?? ''}`;
   const name = URL.canParse(asked) ? new URL(asked).hostname.replace(/^\[|\]$/g, '') : '';
   const passedOn = ['forwarded', 'x-forwarded-for', 'via'].some((field) => headers[field] !== undefined);
-  return isLoopback(from) && isLoopback(name) && !passedOn;
+  return isLoopback(cameFrom(request)) && isLoopback(name) && !passedOn;
 }
 
 /** A page of another origin can't send this kind unasked. */

@@ -2,7 +2,7 @@ import { createServer, STATUS_CODES, type IncomingMessage, type Server, type Ser
 import type { AddressInfo } from 'node:net';
 import { statSync, unwatchFile, watchFile } from 'node:fs';
 import { join } from 'node:path';
-import { isLoopback } from './network-addresses';
+import { cameFrom, isLoopback } from './network-addresses';
 import { hereHandler, networkSwitch, type NetworkSwitch } from './network-switch';
 import { handlerAt, type RequestHandler } from './request-handler';
 import { sendFile } from './send-file';
@@ -28,11 +28,13 @@ export interface ServeOptions {
 /** The rest of the policy is in the pages themselves, so that it holds wherever they are put; these only a server can say. */
 const HEADERS = {
   'content-security-policy': "frame-ancestors 'none'",
-  'cross-origin-opener-policy': 'same-origin',
   'referrer-policy': 'no-referrer',
   vary: 'accept-encoding',
   'x-content-type-options': 'nosniff',
 };
+
+/** Browsers heed this from safe addresses alone, and complain of it from others: a proxy that makes ours safe is on this machine. */
+const SAFE_HEADERS = { 'cross-origin-opener-policy': 'same-origin' };
 
 /** Enough for some sixty screens, each with the six connections a browser opens. */
 const MOST_CONNECTIONS = 400;
@@ -76,7 +78,8 @@ export function serveSite(
     return notFound ? sendFile(request, response, notFound, 404) : refuse(response, 404);
   };
   const listener = (request: IncomingMessage, response: ServerResponse) => {
-    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+    const headers = isLoopback(cameFrom(request)) ? { ...HEADERS, ...SAFE_HEADERS } : HEADERS;
+    for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
     // Whoever asked may be gone before the answer is: that is theirs to do.
     request.on('error', () => undefined);
     response.on('error', () => undefined);

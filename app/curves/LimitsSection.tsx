@@ -40,18 +40,18 @@ export function LimitsSection() {
   const units = usePreferences((state) => state.units);
   const [chosen, setChosen] = useState<readonly number[]>([1, 5, 12]);
   const [gradientFactors, setGradientFactors] = useState({ low: 0.4, high: 0.85 });
-  const [firstStopM, setFirstStopM] = useState(15);
+  const [anchorM, setAnchorM] = useState(15);
   const [share, setShare] = useState<'0' | '0.5' | '1'>('0');
   const [cursorM, setCursorM] = useState(9);
   const limits = useMemo(
-    () => limitLines({ site: SITE, gradientFactors, heliumShare: Number(share), firstStopM, deepestM: DEEPEST_M }),
-    [gradientFactors, share, firstStopM],
+    () => limitLines({ site: SITE, gradientFactors, heliumShare: Number(share), anchorM, deepestM: DEEPEST_M }),
+    [gradientFactors, share, anchorM],
   );
   const drawn = limits.filter(({ compartment }) => chosen.includes(compartment));
   const step = depthStep(units);
   const depthM = ontoStep(cursorM, 0, DEEPEST_M, step);
   const ambientBar = SITE.surfaceBar + depthM * SITE.barPerMetre;
-  const gf = gradientFactorAt(depthM, firstStopM, gradientFactors);
+  const gf = gradientFactorAt(depthM, anchorM, gradientFactors);
   const inForce = ({ a, b }: CompartmentLimits) => limitBar(a, b, gf, ambientBar);
   const topBar = drawn.reduce((most, { mLine }) => Math.max(most, mLine[1].tensionBar), 3);
   const deepestBar = SITE.surfaceBar + DEEPEST_M * SITE.barPerMetre;
@@ -89,12 +89,12 @@ export function LimitsSection() {
             onValue={setGradientFactors}
           />
           <TypedValue
-            label="First stop"
-            shown={sayDepth(firstStopM, units)}
+            label="Anchor of the line"
+            shown={sayDepth(anchorM, units)}
             parse={parseWorkingDepth}
             live
-            onValue={setFirstStopM}
-            hint="Where the low factor holds; 0 for none"
+            onValue={setAnchorM}
+            hint="The low factor holds from here down; 0 for no line"
           />
           <Segmented label="Inert gas held" segments={SHARES} value={share} onChange={setShare} />
         </div>
@@ -135,7 +135,7 @@ export function LimitsSection() {
             entries={[
               { name: 'the model’s own limit, numbered by compartment', look: 0, bare: true },
               { name: 'under the low and the high gradient factor alone', look: 1, bare: true },
-              ...(firstStopM > 0 ? [{ name: 'in force from the first stop to the surface', look: 3, bare: true }] : []),
+              ...(anchorM > 0 ? [{ name: 'in force from the anchor to the surface', look: 3, bare: true }] : []),
               { name: 'tension equal to ambient pressure', look: 2, bare: true },
             ]}
           />
@@ -190,8 +190,8 @@ export function LimitsSection() {
                 about={`what compartment ${one.compartment} tolerates`}
                 ask={() => ({
                   dive: setDownAt(depthM, { ...defaultSettings(), gradientFactors }),
-                  reading: { compartment: one.compartment, heliumShare: Number(share), firstStopM },
-                  where: `At ${sayDepth(depthM, units)}, ${pair}, ${firstStopM > 0 ? `from a first stop at ${sayDepth(firstStopM, units)}` : 'no first stop'}`,
+                  reading: { compartment: one.compartment, heliumShare: Number(share), anchorM },
+                  where: `At ${sayDepth(depthM, units)}, ${pair}, ${anchorM > 0 ? `the line begins at ${sayDepth(anchorM, units)}` : 'no line'}`,
                 })}
               />
             ),

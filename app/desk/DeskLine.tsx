@@ -67,56 +67,58 @@ export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent, o
     </Button>
   );
   return (
-    <div className={styles.top}>
-      <div className={styles.line} role="group" aria-label="This desk">
-        <span className={styles.roomsFolded}>
-          <Menu icon="rooms" label="Screens">
+    <>
+      <div className={styles.top}>
+        <div className={styles.line} role="group" aria-label="This desk">
+          <span className={styles.roomsFolded}>
+            <Menu icon="rooms" label="Screens">
+              <Navigation />
+            </Menu>
+          </span>
+          <Wordmark />
+          <span className={styles.roomsInLine}>
             <Navigation />
-          </Menu>
-        </span>
-        <Wordmark />
-        <span className={styles.roomsInLine}>
-          <Navigation />
-        </span>
-        <p className={styles.kept} data-kept={kept} title={KEPT[kept]}>
-          {(kept === 'full' || kept === 'blocked') && <Icon name="caution" />}
-          {KEPT[kept]}
-        </p>
-        <Button kind="quiet" aria-pressed={drawer === 'script'} onClick={() => onDrawer('script')}>
-          Script
-        </Button>
-        <Button kind="quiet" aria-pressed={drawer === 'readings'} onClick={() => onDrawer('readings')}>
-          Readings
-        </Button>
-        <span className={styles.undo}>
-          <UndoButtons />
-        </span>
-        <span className={styles.toolsInLine}>{tools}</span>
-        {present}
-        <span className={styles.switchesInLine}>
-          <PreferenceSwitches />
-        </span>
-        <span className={styles.toolsFolded}>
-          <Menu icon="more" label="Tools of the desk">
-            {tools}
-            <span className={styles.undoFolded}>
-              <UndoButtons />
-            </span>
-            <span className={styles.switchesFolded}>
-              <PreferenceSwitches />
-            </span>
-          </Menu>
-        </span>
-      </div>
-      {notice !== undefined && (
-        <div className={styles.notice} role="alert">
-          <p>{notice}</p>
-          <IconButton icon="close" label="Put this notice away" onClick={putAway} />
+          </span>
+          <p className={styles.kept} data-kept={kept} title={KEPT[kept]}>
+            {(kept === 'full' || kept === 'blocked') && <Icon name="caution" />}
+            {KEPT[kept]}
+          </p>
+          <Button kind="quiet" aria-pressed={drawer === 'script'} onClick={() => onDrawer('script')}>
+            Script
+          </Button>
+          <Button kind="quiet" aria-pressed={drawer === 'readings'} onClick={() => onDrawer('readings')}>
+            Readings
+          </Button>
+          <span className={styles.undo}>
+            <UndoButtons />
+          </span>
+          <span className={styles.toolsInLine}>{tools}</span>
+          {present}
+          <span className={styles.switchesInLine}>
+            <PreferenceSwitches />
+          </span>
+          <span className={styles.toolsFolded}>
+            <Menu icon="more" label="Tools of the desk">
+              {tools}
+              <span className={styles.undoFolded}>
+                <UndoButtons />
+              </span>
+              <span className={styles.switchesFolded}>
+                <PreferenceSwitches />
+              </span>
+            </Menu>
+          </span>
         </div>
-      )}
+        {notice !== undefined && (
+          <div className={styles.notice} role="alert">
+            <p>{notice}</p>
+            <IconButton icon="close" label="Put this notice away" onClick={putAway} />
+          </div>
+        )}
+      </div>
       {opened === 'saved' && <SavedDivesPanel onClose={close} />}
       {opened === 'pass on' && <PassOnDialog onClose={close} />}
       {opened === 'print' && <PrintDialog onClose={close} />}
-    </div>
+    </>
   );
 }

@@ -8,7 +8,7 @@ import { loggedConsumptionLMin } from '@/lib/exposure/consumption';
 import { compressibility } from '@/lib/exposure/compressibility';
 import { ambientBarAt } from '@/lib/exposure/gas-depths';
 import { absoluteOfGauge, IDEAL_GAS, REAL_GAS } from '@/lib/exposure/gas-law';
-import { atmosphereBar } from '@/lib/physics/atmosphere';
+import { atmosphereBar, SEA_LEVEL_BAR } from '@/lib/physics/atmosphere';
 import { AIR, gasName, type Gas } from '@/lib/physics/gas';
 import { barPerMetre } from '@/lib/physics/water';
 import { printBreathingRate } from '@/lib/quantity/breathing-rate';
@@ -16,9 +16,10 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { atMost, fixed } from '@/lib/quantity/number';
 import { accepted, refused, type Parsed } from '@/lib/quantity/parsed';
-import { parsePressure, printCylinderPressure } from '@/lib/quantity/pressure';
+import { BAR_PER_PSI, parsePressure, printCylinderPressure } from '@/lib/quantity/pressure';
 import { parseTime } from '@/lib/quantity/time';
-import { printVolume } from '@/lib/quantity/volume';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { LITRES_PER_CUBIC_FOOT, printVolume } from '@/lib/quantity/volume';
 import { useWidth } from '../pictures/hand/use-width';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
@@ -57,7 +58,7 @@ export function CylinderSum() {
         <div className={styles.controls} role="group" aria-label="From a logbook">
           <TypedValue
             label="Cylinder"
-            shown={`${atMost(waterL, 1)} L`}
+            shown={sayCylinder(waterL, units)}
             parse={parseCylinder}
             live
             onValue={setWaterL}
@@ -132,4 +133,13 @@ function parseGauge(text: string): Parsed<number> {
       `Write at most ${FILL_RANGE_BAR[1]} bar.`,
     );
   return read;
+}
+
+const STAMPED_PSI = 3000;
+
+/** A cylinder as it is stamped: its water volume, or the gas it holds at a working pressure. */
+function sayCylinder(waterL: number, units: UnitSystem): string {
+  if (units === 'metric') return `${atMost(waterL, 1)} L`;
+  const heldL = (waterL * STAMPED_PSI * BAR_PER_PSI) / SEA_LEVEL_BAR;
+  return `${atMost(heldL / LITRES_PER_CUBIC_FOOT, 1)} cu ft at ${STAMPED_PSI} psi`;
 }

@@ -28,7 +28,9 @@ export function StatusRegion({ inLine = false }: { inLine?: boolean }) {
       <div role="status" className={message ? styles.toast : undefined}>
         {message && (
           <>
-            <span key={message.id}>{message.text}</span>
+            <span key={message.id} title={inLine ? message.text : undefined}>
+              {message.text}
+            </span>
             {message.action && (
               <Button
                 kind="quiet"

@@ -11,10 +11,10 @@ import { momentIndexAt, momentsOf, type NamedTime } from './moments';
 const JUMP_S = 0.6;
 
 /**
- * Has playing wait whenever something happens, and says what; one press goes on. `says` where nothing else on the screen
- * says it.
+ * Has playing wait whenever something happens; one press goes on. It says what it is in a line of the class given;
+ * without one it is said elsewhere.
  */
-export function HoldAtEvents({ says }: { says: boolean }) {
+export function HoldAtEvents({ className }: { className: string | undefined }) {
   const store = useDeskStore();
   const scene = useDesk((state) => state.scene);
   const watch = useDesk(chosenWatch);
@@ -30,11 +30,12 @@ export function HoldAtEvents({ says }: { says: boolean }) {
       }),
     [store, moments],
   );
-  if (heldAtS === undefined || !says) return null;
+  if (heldAtS === undefined || className === undefined) return null;
+  // What happens would give away what a class is to find.
+  const happened = covered ? 'Something happens here.' : moments[momentIndexAt(moments, heldAtS)]!.name;
   return (
-    <p role="status">
-      {/* What happens would give away what a class is to find. */}
-      {covered ? 'Something happens here.' : moments[momentIndexAt(moments, heldAtS)]!.name} Press Play to go on.
+    <p role="status" className={className} title={happened}>
+      {happened} Play goes on.
     </p>
   );
 }

@@ -298,9 +298,11 @@ function diveOfRun({ settings }: Dive, run: SteerRun): Dive {
 
 /** Lengths of a time axis for a dive that is still going on, s: it grows in steps, so that what is drawn doesn't slide all the time. */
 const AXIS_EVERY_S = 600;
+/** Room kept after where the dive has come to, for the way up that is planned from there, s. */
+const AHEAD_S = 180;
 
 function viewOfRun(run: SteerRun): NonNullable<DeskState['view']> {
-  return { startS: 0, endS: (Math.floor(runEndS(run) / AXIS_EVERY_S) + 1) * AXIS_EVERY_S };
+  return { startS: 0, endS: (Math.floor((runEndS(run) + AHEAD_S) / AXIS_EVERY_S) + 1) * AXIS_EVERY_S };
 }
 
 export type DeskStore = ReturnType<typeof createDeskStore>;

@@ -1,6 +1,6 @@
 import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
 import { toleratedAmbientBar } from '../tissue/limit';
-import type { GradientFactors, Settings } from '../dive/dive';
+import type { GradientFactors } from '../dive/dive';
 
 /** What a ceiling is worked out from: one diver at one instant. Arrays hold sixteen tensions from `at` on, bar. */
 export interface Load {
@@ -53,13 +53,6 @@ export function ceilingAtGf(load: Load, gf: number): Ceiling {
     }
   }
   return { depthM: (deepestBar - load.surfaceBar) / load.barPerMetre, leader };
-}
-
-/** A depth rounded deeper to a stop; 0 if there is none. */
-export function firstStopM(ceilingAtLowM: number, plan: Settings['plan']): number {
-  if (ceilingAtLowM <= SAME_DEPTH_M) return 0;
-  const rounded = Math.ceil((ceilingAtLowM - SAME_DEPTH_M) / plan.stopStepM) * plan.stopStepM;
-  return Math.max(rounded, plan.lastStopM);
 }
 
 /** The gradient factor in force at a depth: `low` from the anchor down, straight to `high` at the surface; `high` without an anchor. */

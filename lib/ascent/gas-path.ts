@@ -21,8 +21,14 @@ const FIRST_PIECE_MIN = 0.25;
 export class GasPath {
   private readonly nitrogenBar = new Float64Array(COMPARTMENTS);
   private readonly heliumBar = new Float64Array(COMPARTMENTS);
-  /** What `mostBar` has told already on this path; NaN where it has not. */
+  /** Bounds of each compartment along this path, once asked for: `most` is NaN until then. */
   private readonly most = new Float64Array(COMPARTMENTS);
+  private readonly least = new Float64Array(COMPARTMENTS);
+  /** The coefficients under which it tolerates least and most, whatever it holds on the way. */
+  private readonly strictA = new Float64Array(COMPARTMENTS);
+  private readonly strictB = new Float64Array(COMPARTMENTS);
+  private readonly mildA = new Float64Array(COMPARTMENTS);
+  private readonly mildB = new Float64Array(COMPARTMENTS);
   private nitrogenStartBar = 0;
   private heliumStartBar = 0;
   private nitrogenPerMin = 0;
@@ -112,54 +118,62 @@ export class GasPath {
 
   /** A bound on what a compartment is over the surface's limit under `gf`, anywhere along the path, bar. */
   mostOverBar(c: number, gf: number): number {
-    const { a, b } = this.strictest(c);
-    return this.mostBar(c) - this.surfaceBar - gf * (a + this.surfaceBar / b - this.surfaceBar);
+    return this.mostBar(c) - this.leastLimitBar(c, gf, this.surfaceBar);
   }
 
   /** The same from the other side: it is over by this much at least, all along. */
   leastOverBar(c: number, gf: number): number {
-    const { nitrogenA, nitrogenB, heliumA, heliumB } = this.compartments;
-    const a = this.anyHelium ? Math.max(nitrogenA[c]!, heliumA[c]!) : nitrogenA[c]!;
-    const b = this.anyHelium ? Math.min(nitrogenB[c]!, heliumB[c]!) : nitrogenB[c]!;
-    return this.leastBar(c) - this.surfaceBar - gf * (a + this.surfaceBar / b - this.surfaceBar);
+    this.findBounds(c);
+    const { surfaceBar } = this;
+    return this.least[c]! - surfaceBar - gf * (this.mildA[c]! + surfaceBar / this.mildB[c]! - surfaceBar);
   }
 
   /** A bound on how far below the surface a compartment's tolerated pressure under `gf` lies anywhere along the path, bar. */
   mostToleratedBar(c: number, gf: number): number {
-    const { a, b } = this.strictest(c);
-    return toleratedAmbientBar(this.mostBar(c), a, b, gf) - this.surfaceBar;
+    const most = this.mostBar(c);
+    return toleratedAmbientBar(most, this.strictA[c]!, this.strictB[c]!, gf) - this.surfaceBar;
   }
 
   /** A bound on what a compartment holds anywhere along the path, bar. */
   mostBar(c: number): number {
-    const known = this.most[c]!;
-    if (!Number.isNaN(known)) return known;
-    const { minutes, nitrogenStartBar, nitrogenPerMin, heliumStartBar, heliumPerMin } = this;
-    const n = this.nitrogenBar[c]!;
-    const nitrogenEndBar = nitrogenStartBar + nitrogenPerMin * minutes;
-    let most = mostOf(n, this.nitrogenAt(c, minutes), nitrogenStartBar, nitrogenEndBar);
-    if (this.anyHelium) {
-      const heliumEndBar = heliumStartBar + heliumPerMin * minutes;
-      most += mostOf(this.heliumBar[c]!, this.heliumAt(c, minutes), heliumStartBar, heliumEndBar);
-    }
-    this.most[c] = most;
-    return most;
+    this.findBounds(c);
+    return this.most[c]!;
   }
 
-  /** The coefficients under which a compartment tolerates least, whatever it holds. */
-  strictest(c: number): { readonly a: number; readonly b: number } {
+  /** A bound on what a compartment tolerates under `gf` at an ambient pressure, whatever it holds on the way, bar. */
+  leastLimitBar(c: number, gf: number, ambientBar: number): number {
+    this.findBounds(c);
+    return ambientBar + gf * (this.strictA[c]! + ambientBar / this.strictB[c]! - ambientBar);
+  }
+
+  private findBounds(c: number): void {
+    if (!Number.isNaN(this.most[c]!)) return;
+    const { minutes, nitrogenStartBar, nitrogenPerMin, heliumStartBar, heliumPerMin } = this;
     const { nitrogenA, nitrogenB, heliumA, heliumB } = this.compartments;
-    if (!this.anyHelium) return { a: nitrogenA[c]!, b: nitrogenB[c]! };
-    return { a: Math.min(nitrogenA[c]!, heliumA[c]!), b: Math.max(nitrogenB[c]!, heliumB[c]!) };
-  }
-
-  private leastBar(c: number): number {
-    const { minutes, nitrogenStartBar, nitrogenPerMin, heliumStartBar, heliumPerMin } = this;
+    const n = this.nitrogenBar[c]!;
+    const nEnd = this.nitrogenAt(c, minutes);
     const nitrogenEndBar = nitrogenStartBar + nitrogenPerMin * minutes;
-    const least = leastOf(this.nitrogenBar[c]!, this.nitrogenAt(c, minutes), nitrogenStartBar, nitrogenEndBar);
-    if (!this.anyHelium) return least;
-    const heliumEndBar = heliumStartBar + heliumPerMin * minutes;
-    return least + leastOf(this.heliumBar[c]!, this.heliumAt(c, minutes), heliumStartBar, heliumEndBar);
+    const nMost = mostOf(n, nEnd, nitrogenStartBar, nitrogenEndBar);
+    const nLeast = leastOf(n, nEnd, nitrogenStartBar, nitrogenEndBar);
+    let [hMost, hLeast] = [0, 0];
+    if (this.anyHelium) {
+      const h = this.heliumBar[c]!;
+      const hEnd = this.heliumAt(c, minutes);
+      const heliumEndBar = heliumStartBar + heliumPerMin * minutes;
+      hMost = mostOf(h, hEnd, heliumStartBar, heliumEndBar);
+      hLeast = Math.max(0, leastOf(h, hEnd, heliumStartBar, heliumEndBar));
+    }
+    this.most[c] = nMost + hMost;
+    this.least[c] = nLeast + hLeast;
+    // a and b go from those of nitrogen to those of helium with helium's share: its bounds give theirs.
+    const shareLeast = hLeast > 0 ? hLeast / (hLeast + nMost) : 0;
+    const shareMost = hMost > 0 ? hMost / (hMost + nLeast) : 0;
+    const a = (share: number) => nitrogenA[c]! + (heliumA[c]! - nitrogenA[c]!) * share;
+    const b = (share: number) => nitrogenB[c]! + (heliumB[c]! - nitrogenB[c]!) * share;
+    this.strictA[c] = Math.min(a(shareLeast), a(shareMost));
+    this.strictB[c] = Math.max(b(shareLeast), b(shareMost));
+    this.mildA[c] = Math.max(a(shareLeast), a(shareMost));
+    this.mildB[c] = Math.min(b(shareLeast), b(shareMost));
   }
 
   /** Moments at which a compartment's tolerated pressure under `gf` turns from rising to falling or back. */

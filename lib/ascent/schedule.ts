@@ -176,7 +176,8 @@ export function ascentPlanner(limits: Limits, site: AscentSite) {
     const done = (timeToSurfaceMin: number): Schedule => ({ stops, parts, timeToSurfaceMin, anchorM });
 
     // Above the ceiling already: the way up begins with the way back down to the stop at or next below it.
-    for (let ceilingM = ceilingNow(); depthM < ceilingM - SAME_DEPTH_M; ceilingM = ceilingNow()) {
+    // At the surface a hair above it is above it too: a bound diver there owes a stop.
+    for (let ceilingM = ceilingNow(); isAbove(ceilingM); ceilingM = ceilingNow()) {
       const level = stopAtOrBelow(ceilingM, plan);
       // Always on down: at the stop itself, a hair above the ceiling, it would never come to an end.
       goDownTo(levelM(level, plan) > depthM ? level : level + 1);
@@ -216,6 +217,10 @@ export function ascentPlanner(limits: Limits, site: AscentSite) {
       atStop = true;
     }
     return done(totalMin);
+
+    function isAbove(ceilingM: number): boolean {
+      return depthM < ceilingM - (depthM > 0 ? SAME_DEPTH_M : 0);
+    }
 
     function ceilingNow(): number {
       if (!tissues.line.bound) return 0;

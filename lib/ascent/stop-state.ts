@@ -1,6 +1,6 @@
 import { sampleAt, type Timeline } from '../dive/timeline';
 import { ascentStartAt } from './ascent-start';
-import { ceilingOnLine } from './ceiling';
+import { ceilingOnLine, type Load } from './ceiling';
 import type { Figures } from './figures';
 import { ascentPlanner, type AscentStart, type Schedule } from './schedule';
 import { startsAfter } from './start-after';
@@ -88,13 +88,22 @@ export function standingAlong(timeline: Timeline, figures: Figures): (timeS: num
   const { gradientFactors } = figures.limits;
   const isSurelyFree = surelyFree(timeline, figures.limits);
   const after = startsAfter(timeline, gradientFactors);
+  const { compartments, surfaceBar, barPerMetre } = timeline;
+  const load = ({ nitrogenBar, heliumBar, at }: AscentStart): Load => ({
+    compartments,
+    nitrogenBar,
+    heliumBar,
+    at,
+    surfaceBar,
+    barPerMetre,
+  });
   return (timeS) => {
     const sample = sampleAt(timeline, timeS);
     const start = startAt(timeline, figures, after, sample, timeS);
     const ceilingM =
       timeS === timeline.timeS[sample]
         ? figures.ceilingM[sample]!
-        : ceilingOnLine({ ...timeline, ...start }, gradientFactors, start.anchorM).depthM;
+        : ceilingOnLine(load(start), gradientFactors, start.anchorM).depthM;
     if (ceilingM === 0 && isSurelyFree(start)) return { timeS, state: 'free', stopM: 0 };
     const schedule = planAscent(start, gradientFactors, true);
     return { timeS, state: stopStateOf(ceilingM, needsStop(schedule)), stopM: schedule.stops[0]?.depthM ?? 0 };

@@ -348,10 +348,7 @@ export class TissuesUnderWay {
     const shallowestBar = site.surfaceBar + Math.min(belowBar(from), belowBar(to));
     // A deeper anchor only gives more room.
     const leastFactor = this.factorAt(Math.max(belowBar(from), belowBar(to)), anchorBar);
-    const asked = ALL_COMPARTMENTS.filter((c) => {
-      const { a, b } = path.strictest(c);
-      return path.mostBar(c) > shallowestBar + leastFactor * (a + shallowestBar / b - shallowestBar);
-    });
+    const asked = ALL_COMPARTMENTS.filter((c) => path.mostBar(c) > path.leastLimitBar(c, leastFactor, shallowestBar));
     if (asked.length === 0) return true;
     const sinking =
       gf.low === gf.high ? [] : ALL_COMPARTMENTS.filter((c) => path.mostToleratedBar(c, gf.low) > anchorBar);
@@ -377,12 +374,16 @@ export class TissuesUnderWay {
     for (let c = 0; c < COMPARTMENTS; c += 1) {
       const at = c * COEFFICIENTS;
       const n = tensions[2 * c]!;
-      let most = Math.max(n, nitrogenStartBar + (n - nitrogenStartBar) * shares[c * SHARES]!);
+      const nMost = Math.max(n, nitrogenStartBar + (n - nitrogenStartBar) * shares[c * SHARES]!);
+      let most = nMost;
+      let a = coefficients[at]!;
+      let b = coefficients[at + 1]!;
       if (anyHelium) {
         const h = tensions[2 * c + 1]!;
-        most += Math.max(h, heliumStartBar + (h - heliumStartBar) * shares[c * SHARES + 2]!);
+        const left = shares[c * SHARES + 2]!;
+        most += Math.max(h, heliumStartBar + (h - heliumStartBar) * left);
+        ({ a, b } = strictestFrom(nMost, h * left, coefficients, at));
       }
-      const { a, b } = anyHelium ? strictestAt(coefficients, at) : { a: coefficients[at]!, b: coefficients[at + 1]! };
       if (most > site.surfaceBar + gf.high * (a + site.surfaceBar / b - site.surfaceBar)) return false;
     }
     return true;
@@ -559,6 +560,12 @@ function strictestAt(coefficients: Float64Array, at: number): { readonly a: numb
     a: Math.min(coefficients[at]!, coefficients[at + 3]!),
     b: Math.max(coefficients[at + 1]!, coefficients[at + 4]!),
   };
+}
+
+/** The same where it holds so much nitrogen at most and so much helium at least, bar. */
+function strictestFrom(nMost: number, hLeast: number, coefficients: Float64Array, at: number) {
+  const mixed = mixedAt(nMost, hLeast, coefficients, at);
+  return { a: Math.min(mixed.a, coefficients[at + 3]!), b: Math.max(mixed.b, coefficients[at + 4]!) };
 }
 
 /** Each number to a whole power, by squaring: a wait is the same step so many times over. */

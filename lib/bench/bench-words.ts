@@ -68,7 +68,7 @@ export function sayExpected(expected: Expected, system: UnitSystem): string[] {
 export const WATER_WORDS: Readonly<Record<Water, string>> = {
   fresh: 'fresh water',
   salt: 'salt water',
-  reference: 'the gauge convention (10 m to the bar)',
+  reference: 'the gauge convention (10 m or 32.8 ft to the bar)',
 };
 
 /** How the chamber stood and what was allowed, for the head of a sheet. */
@@ -81,7 +81,7 @@ export function saySettings(settings: BenchSettings, system: UnitSystem): string
   ].filter((text) => text !== '');
   const parts = [
     `Water in the pot: ${WATER_WORDS[potWater]}`,
-    `gauge: metres of ${WATER_WORDS[gaugeWater(settings)]}`,
+    `gauge: ${system === 'metric' ? 'metres' : 'feet'} of ${WATER_WORDS[gaugeWater(settings)]}`,
     `surface pressure: ${atMost(surfaceBar * 1000, 2)} hPa`,
     `water over the units: ${sayAllowance(headM, system)}`,
     `limits: ${limits}`,

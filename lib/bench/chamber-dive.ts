@@ -1,3 +1,4 @@
+import { fastestWithin } from '../quantity/rate';
 import type { Dive } from '../dive/dive';
 import { altitudeOfAtmosphere } from '../physics/atmosphere';
 import { barPerMetre, type Water } from '../physics/water';
@@ -69,7 +70,7 @@ export function fasterThanStated(run: ChamberRun, { fastestMMin }: BenchSettings
     if (step.kind === 'interval') fromM = 0;
     if (!('toM' in step)) return;
     const rateMMin = (Math.abs(step.toM - fromM) * 60) / step.durationS;
-    if (rateMMin > fastestMMin * (1 + 1e-9)) fast.push({ step: index, fromM, toM: step.toM, rateMMin });
+    if (rateMMin > fastestWithin(fastestMMin) * (1 + 1e-9)) fast.push({ step: index, fromM, toM: step.toM, rateMMin });
     fromM = step.toM;
   });
   return fast;

@@ -1,6 +1,6 @@
 import { printClock } from '../quantity/duration';
 import { sayDepth } from '../quantity/depth';
-import { printRate } from '../quantity/rate';
+import { fastestWithin, printRate, printRateLimit } from '../quantity/rate';
 import type { UnitSystem } from '../quantity/unit-system';
 import { legsOf, type Leg } from '../dive/legs';
 import type { BenchSettings } from './bench-settings';
@@ -104,8 +104,8 @@ function scriptedTooFast(
   system: UnitSystem,
 ): string | undefined {
   const rate = rateOf(leg, leg.endS - leg.startS);
-  if (fastestMMin === null || rate <= fastestMMin * (1 + 1e-9)) return undefined;
-  return `This step asks for ${printRate(rate, system)}, and you state ${printRate(fastestMMin, system)} at most. Go slower: the run takes the time you really take.`;
+  if (fastestMMin === null || rate <= fastestWithin(fastestMMin) * (1 + 1e-9)) return undefined;
+  return `This step asks for ${printRate(rate, system)}, and you state ${printRateLimit(fastestMMin, system)} at most. Go slower: the run takes the time you really take.`;
 }
 
 /** The change of pressure just ended, if it was faster than stated. */
@@ -118,8 +118,8 @@ function tooFast(
   const before = legs[marks.length - 2];
   if (!before || before.fromM === before.toM || fastestMMin === null) return undefined;
   const rate = rateOf(before, marks.at(-1)! - marks.at(-2)!);
-  if (rate <= fastestMMin * (1 + 1e-9)) return undefined;
-  return `The pressure changed at ${printRate(rate, system)}, faster than the ${printRate(fastestMMin, system)} you state. Wait, and watch the chamber before you go on.`;
+  if (rate <= fastestWithin(fastestMMin) * (1 + 1e-9)) return undefined;
+  return `The pressure changed at ${printRate(rate, system)}, faster than the ${printRateLimit(fastestMMin, system)} you state. Wait, and watch the chamber before you go on.`;
 }
 
 /** Nobody stands at a chamber for longer in one step, s. */

@@ -40,7 +40,7 @@ export interface LimitLinesRequest {
   /** Share of helium in the inert gas a compartment holds, 0–1. */
   readonly heliumShare: number;
   /** Where the line from low to high begins, m; 0 for none. */
-  readonly firstStopM: number;
+  readonly anchorM: number;
   /** The lines reach from no pressure at all to this depth, m. */
   readonly deepestM: number;
 }
@@ -52,7 +52,7 @@ export function limitLines({
   site,
   gradientFactors,
   heliumShare,
-  firstStopM,
+  anchorM,
   deepestM,
 }: LimitLinesRequest): CompartmentLimits[] {
   if (!(heliumShare >= 0 && heliumShare <= 1)) throw new RangeError(`a share of helium is 0 to 1, not ${heliumShare}`);
@@ -68,7 +68,7 @@ export function limitLines({
     });
     const lineUnder = (gf: number): StraightLine => [pointUnder(gf, 0), pointUnder(gf, deepestBar)];
     const curve =
-      firstStopM > 0 ? Array.from({ length: CURVE_STEPS + 1 }, (_point, i) => (firstStopM * i) / CURVE_STEPS) : [];
+      anchorM > 0 ? Array.from({ length: CURVE_STEPS + 1 }, (_point, i) => (anchorM * i) / CURVE_STEPS) : [];
     return {
       compartment: c + 1,
       nitrogenHalfTimeMin: nitrogenHalfTimeMin[c]!,
@@ -80,7 +80,7 @@ export function limitLines({
       lowLine: lineUnder(gradientFactors.low),
       highLine: lineUnder(gradientFactors.high),
       fromLowToHigh: curve.map((depthM) =>
-        pointUnder(gradientFactorAt(depthM, firstStopM, gradientFactors), surfaceBar + depthM * barPerMetre),
+        pointUnder(gradientFactorAt(depthM, anchorM, gradientFactors), surfaceBar + depthM * barPerMetre),
       ),
       surfacingBar: {
         model: mValueBar(a, b, surfaceBar),

@@ -36,6 +36,29 @@ export function writeInUnits(script: Script, system: UnitSystem): string {
   return page.editedOrAsGiven();
 }
 
+/** A rate moves by no more than this part of itself to be a multiple of five feet a minute. */
+const NEAR_RATE = 0.03;
+
+/**
+ * Writes the steps of a script in feet as one would think of them there: depths in whole feet, rates in multiples of
+ * five feet a minute where that is near. The settings stay as they are, and the dive but for half a foot of depth.
+ */
+export function writeStepsInFeet(script: Script): string {
+  const page = new ScriptPage(script);
+  for (let line = 0; line < page.length; line += 1) {
+    const leg = page.leg(line);
+    if (leg?.speed?.value?.by === 'rate') {
+      const feet = leg.speed.value.mMin / METRES_PER_FOOT;
+      const round = Math.round(feet / 5) * 5;
+      // A climb does not become faster than it was: a limit may have been what it was written for.
+      const near = Math.abs(round - feet) <= NEAR_RATE * feet && (leg.kind === 'descend' || round <= feet);
+      page.replace(line, leg.speed.span, `${near ? round : Math.floor(feet + 1e-6)} ft/min`);
+    }
+    if (leg?.depth.value) page.replace(line, leg.depth.span, `${Math.round(leg.depth.value / METRES_PER_FOOT)} ft`);
+  }
+  return page.editedOrAsGiven();
+}
+
 function convertible(read: LineRead): { span: Span; near: number }[] {
   if (read.as === 'setting') {
     const { name } = read.setting;

@@ -50,7 +50,8 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
   {
     id: 'gradient-factors',
     title: 'Gradient factors',
-    about: 'A gradient factor lets a compartment use only part of the way from ambient pressure to its limit.',
+    about:
+      'A gradient factor lets a compartment use only part of the way from ambient pressure to its limit. Baker’s papers keep the line from low to high on all the time and round its foot to the first stop; here it is there only while high is broken and begins at the anchor unrounded, so that no figure jumps.',
     run: gradientFactorChecks,
   },
   {

@@ -28,6 +28,30 @@ export function metresPerMinute(word: string): number | undefined {
   return lengthM === undefined || timeS === undefined || more !== undefined ? undefined : (lengthM * 60) / timeS;
 }
 
+/** Where the trade thinks in threes of metres, feet go by tens: 9 m/min is 30 ft/min, 18 m/min is 60. */
+const SCALE_M = 3;
+const SCALE_FT = 10;
+
+/** What a limit of some m/min is called in feet: by the trade's scale where it is on it, else to the whole foot. */
+function limitInFeet(limitMMin: number): number {
+  const steps = limitMMin / SCALE_M;
+  const onScale = Math.abs(steps - Math.round(steps)) < 1e-6;
+  return onScale ? Math.round(steps) * SCALE_FT : Math.round(limitMMin / METRES_PER_FOOT);
+}
+
+/** A limit of the rate in the reader’s units. It is one limit in both: see `fastestWithin`. */
+export function printRateLimit(limitMMin: number, system: UnitSystem): string {
+  return system === 'metric' ? printRate(limitMMin, system) : `${limitInFeet(limitMMin)} ft/min`;
+}
+
+/**
+ * The fastest rate that keeps a limit, m/min: whoever rises at the figure it is stated by in either system keeps it. The
+ * taught 9 m/min are taught as 30 ft/min too, which is 9.144 m/min (common practice, no single source).
+ */
+export function fastestWithin(limitMMin: number): number {
+  return Math.max(limitMMin, Math.round(limitMMin * 10) / 10, limitInFeet(limitMMin) * METRES_PER_FOOT);
+}
+
 /** A rate in the reader’s units: at most one decimal of m/min, whole ft/min. */
 export function printRate(rateMMin: number, system: UnitSystem): string {
   return system === 'metric' ? `${atMost(rateMMin, 1)} m/min` : `${atMost(rateMMin / METRES_PER_FOOT, 0)} ft/min`;

@@ -1,5 +1,5 @@
 import { sayDepth } from '../quantity/depth';
-import { printRate } from '../quantity/rate';
+import { fastestWithin, printRateLimit } from '../quantity/rate';
 import { eventKind } from './event';
 import { RATE_PRESETS, rateLimitAt } from './settings/rate-limits';
 import { rule } from './rule';
@@ -33,7 +33,7 @@ const slowDown = eventKind({
   rule: 'rateWatch',
   meaning: 'You rose faster than the limit for longer than the unit lets pass; it counts as one breach.',
   say: ({ riseM, overS, limitMMin }: { riseM: number; overS: number; limitMMin: number; breach: number }, system) =>
-    `you rose ${sayDepth(riseM, system)} in ${sayTime(overS)}. The unit says “slow down”: it allows ${printRate(limitMMin, system)} here.`,
+    `you rose ${sayDepth(riseM, system)} in ${sayTime(overS)}. The unit says “slow down”: it allows ${printRateLimit(limitMMin, system)} here.`,
 });
 
 const slowedDown = eventKind({
@@ -73,7 +73,7 @@ export const rateWatch = rule({
     if (now.depthM < now.depthBeforeM) state.risingS = now.timeS;
     const limitMMin = rateLimitAt(own.limit, now.depthM);
     const resting = now.atSurface && !now.surfaces;
-    const level = resting ? 0 : levelOf(now.rateMMin / limitMMin, unit.rateLevel, own);
+    const level = resting ? 0 : levelOf(now.rateMMin, limitMMin, unit.rateLevel, own);
     if (level >= TOO_FAST) {
       if (Number.isNaN(state.sinceS)) {
         const averagedFromS = now.timeS - own.averageS;
@@ -113,13 +113,21 @@ export const rateWatch = rule({
   },
 });
 
-/** The level of a speed told as a part of its limit; a level once reached is held until the speed is clearly below it. */
-function levelOf(part: number, before: number, own: Settings): number {
+/** From which speed on each level is, m/min, brisk first; too fast is only what is beyond the limit in either system. */
+export function levelsFrom(limitMMin: number, own: Pick<Settings, 'briskFrom' | 'farTooFastFrom'>) {
+  const fastest = fastestWithin(limitMMin);
+  return [own.briskFrom * limitMMin, fastest, own.farTooFastFrom * fastest] as const;
+}
+
+/** The level of a speed; one once reached is held until the speed is clearly below it. */
+function levelOf(rateMMin: number, limitMMin: number, before: number, own: Settings): number {
+  const [brisk, tooFast, far] = levelsFrom(limitMMin, own);
+  const rounding = ROUNDING * limitMMin;
   const level =
-    part > own.farTooFastFrom + ROUNDING ? 3 : part > 1 + ROUNDING ? 2 : part >= own.briskFrom - ROUNDING ? 1 : 0;
+    rateMMin > far + rounding ? 3 : rateMMin > tooFast + rounding ? 2 : rateMMin >= brisk - rounding ? 1 : 0;
   for (let held = before; held > level; held -= 1) {
-    const from = held === 3 ? own.farTooFastFrom : held === 2 ? 1 : own.briskFrom;
-    if (part > from - own.hysteresis - ROUNDING) return held;
+    const from = held === 3 ? far : held === 2 ? tooFast : brisk;
+    if (rateMMin > from - own.hysteresis * limitMMin - rounding) return held;
   }
   return level;
 }

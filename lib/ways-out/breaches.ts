@@ -2,6 +2,7 @@ import type { Dive } from '../dive/dive';
 import { samplingOf, type Sampling } from '../dive/sampling';
 import { legsOf } from '../dive/legs';
 import { legRateMMin } from '../dive/script/leg-rate';
+import { fastestWithin } from '../quantity/rate';
 import { SET_RIGHT } from '../dive/set-right';
 import type { RuleSettings } from '../rules/all';
 import { leastRateLimit } from '../rules/settings/rate-limits';
@@ -29,7 +30,7 @@ export function breachesOf({ events, timeline }: Watch): Trouble[] {
 
 /** Where every climb keeps the least limit there is, an average of them keeps the limit at its depth. */
 function neverTooFast(dive: Dive, { rateWatch }: RuleSettings): boolean {
-  const leastMMin = leastRateLimit(rateWatch.limit);
+  const leastMMin = fastestWithin(leastRateLimit(rateWatch.limit));
   return (
     !rateWatch.on ||
     legsOf(dive).legs.every(

@@ -15,7 +15,7 @@ export const REMARKS = {
   withinRows: 'A depth or a mixture can be changed as far as it stays between the same rows of the table.',
   beyondTable: 'Beyond the last row this table says nothing: the figure is a guess.',
   stopJumps:
-    'The stop appears all at once here, as the line from low to high is drawn from another depth. The margin shown does not pass through nothing, and no search is made anew.',
+    'What decides here is not this margin alone: the ceiling is below you already, or the line from low to high moves on the way up. The margin shown does not pass through nothing, and no search is made anew.',
   rule: 'This is a rule’s doing, not the model’s. Makers’ rules differ; its numbers are settings.',
   earlierStretches: 'Only the latest stretches are worked through. What was left before them is taken as it stood.',
   asked: 'What counts and what does not was settled on the dive. A number you change alters the sum alone.',

@@ -67,7 +67,7 @@ describe('the desk between visits', () => {
         }),
     );
     await page.reload();
-    await page.getByText(/can’t be read\. It is set aside, not lost/).waitFor();
+    await page.getByText(/can’t be read, so the desk opens with a ready dive\. It is set aside, not lost/).waitFor();
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save it as a file' }).click(),
@@ -207,7 +207,9 @@ describe('saved dives', () => {
       });
     await bring([...file.dives, { id: 'x', title: 'No script' }]);
     await elsewhere.getByText('2 dives brought in.').waitFor();
-    expect(await elsewhere.getByText(/Record 3 left out: script/).isVisible()).toBe(true);
+    expect(await elsewhere.getByText('Record 3 left out: “script” is missing.', { exact: true }).isVisible()).toBe(
+      true,
+    );
     await bring(file.dives);
     await elsewhere.getByText('2 dives left out: the same is here already.').waitFor();
     await elsewhere.getByRole('button', { name: 'Open Reef', exact: true }).click();

@@ -73,8 +73,9 @@ describe('the tour of the desk', () => {
     const { page } = await visit({ viewport: { width: 390, height: 844 }, preferences: { theme: 'dark' } });
     await openDesk(page);
     await openTools(page, 'The dive');
-    await page.getByText('Choose pictures').click();
-    await page.getByRole('checkbox', { name: 'The dive', exact: true }).uncheck();
+    await page.getByText('Choose pictures').locator('visible=true').click();
+    // The menu goes with its picture.
+    await page.getByRole('checkbox', { name: 'The dive', exact: true }).click();
     await page.getByRole('button', { name: 'Tools of the desk' }).click();
     await page.getByRole('button', { name: 'Tour' }).click();
     await page.getByRole('button', { name: 'Next', exact: true }).click();

@@ -98,18 +98,14 @@ describe('the desk', () => {
     // The hand is on the lever at once.
     expect(await lever.evaluate((element) => element === document.activeElement)).toBe(true);
     await page.getByRole('combobox', { name: 'Speed of time' }).selectOption('20');
+    await lever.focus();
     const depth = (is: (depthM: number) => boolean) =>
       expect
         .poll(
-          async () =>
-            is(
-              parseFloat(
-                await page
-                  .locator('[data-reading="depth"]')
-                  .innerText()
-                  .then((text) => text.split('\n')[1]!),
-              ),
-            ),
+          async () => {
+            const text = await page.locator('[data-reading="depth"]').textContent();
+            return is(Number(/\d+\.\d/.exec(text ?? '')?.[0]));
+          },
           { timeout: 30_000 },
         )
         .toBe(true);

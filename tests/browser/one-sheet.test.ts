@@ -25,7 +25,7 @@ const TOGETHER = [
 ];
 
 /** What of it is not wholly in the window, or lies under something; and the share of the window the pictures have, %. */
-async function sheet(page: Page): Promise<{ faults: string[]; share: number; scrolls: number }> {
+async function sheet(page: Page, together = TOGETHER): Promise<{ faults: string[]; share: number; scrolls: number }> {
   return page.evaluate((selectors) => {
     const faults: string[] = [];
     let area = 0;
@@ -52,13 +52,30 @@ async function sheet(page: Page): Promise<{ faults: string[]; share: number; scr
       share: (area / innerWidth / innerHeight) * 100,
       scrolls: document.documentElement.scrollHeight - innerHeight,
     };
-  }, TOGETHER);
+  }, together);
 }
 
 async function playing(page: Page): Promise<void> {
   await page.goto('/desk/#play=overstayed');
   await page.getByRole('button', { name: 'Pause' }).waitFor();
   await page.getByText('Opened “Six minutes too long” to play.').waitFor();
+}
+
+/** On a phone the way to the lever is in a menu. */
+async function startSteering(page: Page, width: number): Promise<void> {
+  if (width < 768) await page.getByRole('button', { name: 'Speed and steering' }).click();
+  await page.getByRole('button', { name: 'Steer by hand' }).click();
+  await page.getByRole('slider', { name: /^Lever/ }).waitFor();
+}
+
+/** Waits until the diver is so deep, m. */
+async function reached(page: Page, depthM: number): Promise<void> {
+  await page.waitForFunction(
+    (least) =>
+      Number(/\d+\.\d/.exec(document.querySelector('[data-reading="depth"]')?.textContent ?? '')?.[0]) >= least,
+    depthM,
+    { timeout: 60_000 },
+  );
 }
 
 describe.each(SIZES)('the desk on one sheet at %i × %i', (width, height) => {
@@ -89,6 +106,39 @@ describe.each(SIZES)('the desk on one sheet at %i × %i', (width, height) => {
     const presented = await sheet(page);
     expect.soft(presented.faults, 'presented').toEqual([]);
     expect.soft(presented.share, 'presented').toBeGreaterThanOrEqual(least);
+    expect(complaints).toEqual([]);
+  }, 90_000);
+
+  it('has it while a dive is steered, and before a class, with the lever and its alarm in sight and nothing moving', async () => {
+    const { page, complaints } = await visit({ viewport: { width, height } });
+    await page.goto('/desk/');
+    await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
+    await startSteering(page, width);
+    await page.keyboard.press('PageDown');
+    await reached(page, 8);
+    const steering = await sheet(page, [...TOGETHER, '[data-part="lever"]', '[data-part="insist"]']);
+    expect.soft(steering.faults, 'steering').toEqual([]);
+    expect.soft(steering.share, 'steering').toBeGreaterThanOrEqual(width >= 1024 ? 40 : 0);
+    expect.soft(steering.scrolls).toBeLessThanOrEqual(0);
+
+    // An alarm comes into its own line, and the lever stays under the hand.
+    const lever = page.getByRole('slider', { name: /^Lever/ });
+    const before = await lever.boundingBox();
+    for (let press = 0; press < 4; press += 1) await page.keyboard.press('PageUp');
+    await page
+      .locator('[data-part="insist"]')
+      .getByText(/slow down/i)
+      .waitFor();
+    expect.soft(await lever.boundingBox()).toEqual(before);
+    expect.soft(await page.evaluate(() => [scrollX, scrollY])).toEqual([0, 0]);
+    await page.keyboard.press('Space');
+
+    await page.getByRole('button', { name: 'Present', exact: true }).click();
+    await page.getByRole('group', { name: 'Presenting' }).waitFor();
+    await lever.waitFor();
+    const presented = await sheet(page, [...TOGETHER, '[data-part="lever"]']);
+    expect.soft(presented.faults, 'presented').toEqual([]);
+    expect.soft(presented.share, 'presented').toBeGreaterThanOrEqual(width >= 1024 ? 40 : 0);
     expect(complaints).toEqual([]);
   }, 90_000);
 
@@ -144,3 +194,94 @@ it('Space plays and pauses wherever no field has the focus, and Play is within f
   }
   expect(reached).toContain('Play');
 });
+
+describe('steering', () => {
+  it('by touch: a finger on the lever holds it, a tap sets a speed that stays, and the page does not scroll', async () => {
+    const { page } = await visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await page.goto('/desk/');
+    await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
+    await startSteering(page, 390);
+    const lever = page.getByRole('slider', { name: /^Lever/ });
+    const box = (await lever.boundingBox())!;
+    // A tap at 18 downward.
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height * ((1 + (18 / 40) ** (1 / 1.6)) / 2));
+    expect(await lever.getAttribute('aria-valuetext')).toBe('down at 18 m/min');
+    await reached(page, 3);
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+    expect(await lever.getAttribute('aria-valuetext')).toBe('level');
+    const touch = await page.context().newCDPSession(page);
+    const at = (share: number) => [{ x: box.x + box.width / 2, y: box.y + box.height * share }];
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: at(0.5) });
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(0.7) });
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(0.9) });
+    await page.waitForFunction(() => /^down at/.test(document.querySelector('[data-lever]')!.ariaValueText ?? ''));
+    await page.waitForTimeout(400);
+    expect(
+      await page.evaluate(() => [scrollX, scrollY, document.querySelector('[data-part="lever"]')!.scrollTop]),
+    ).toEqual([0, 0, 0]);
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await page.waitForFunction(() => document.querySelector('[data-lever]')!.ariaValueText === 'level');
+  }, 90_000);
+
+  it('with one switch: pressed, time stands still and speeds are offered in turn; pressed again, one is taken', async () => {
+    const { page } = await visit();
+    await page.goto('/desk/');
+    await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
+    await startSteering(page, 1440);
+    await page.getByRole('button', { name: 'Offer speeds' }).focus();
+    await page.keyboard.press('Enter');
+    const offer = page.locator('[data-part="lever"] [aria-pressed="true"]');
+    for (const words of ['level?', 'up at 3 m/min?', 'down at 3 m/min?']) await offer.getByText(words).waitFor();
+    await page.keyboard.press('Enter');
+    expect(await page.getByRole('slider', { name: /^Lever/ }).getAttribute('aria-valuetext')).toBe('down at 3 m/min');
+    await reached(page, 1);
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Run' }).waitFor();
+  }, 60_000);
+
+  it('goes back to any moment of the run and on from there, and what that cut off can be put back', async () => {
+    const { page } = await visit();
+    await page.goto('/desk/');
+    await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
+    await startSteering(page, 1440);
+    const moment = page.getByRole('slider', { name: 'Moment of the run' });
+    await page.keyboard.press('PageDown');
+    await reached(page, 6);
+    await page.keyboard.press('Space');
+    const whole = Number(await moment.inputValue());
+    await moment.fill(String(Math.round(whole / 2)));
+    await page.getByRole('button', { name: 'Steer on from here' }).click();
+    await page.keyboard.press('0');
+    await page.getByRole('button', { name: /^Put back to/ }).waitFor();
+    await page.keyboard.press('Space');
+    expect(Number(await moment.getAttribute('max'))).toBeLessThan(whole);
+    await page.getByRole('button', { name: /^Put back to/ }).click();
+    await expect.poll(async () => Number(await moment.getAttribute('max'))).toBe(whole);
+  }, 60_000);
+});
+
+it('a ready dive opens at its stop, and what is pressed and typed before the page is live is done once it is', async () => {
+  const { page } = await visit();
+  // The page is there before its scripts are.
+  await page.route('**/_next/static/chunks/**', async (route) => {
+    await new Promise((later) => setTimeout(later, 800));
+    await route.continue();
+  });
+  await page.goto('/desk/', { waitUntil: 'commit' });
+  const script = page.getByRole('textbox', { name: 'Dive script' });
+  await script.waitFor();
+  expect(await page.locator('[data-reading="required-stop"]').textContent()).toContain('3');
+  expect(await page.locator('html[data-ready]').count()).toBe(0);
+  const typed = 'descend to 12 m at 18 m/min\nstay 9 min\nascend to surface at 9 m/min\n';
+  await script.fill(typed);
+  await page.getByRole('button', { name: 'Readings', exact: true }).click();
+  await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+  await page.getByRole('button', { name: 'Readings', exact: true, pressed: true }).waitFor();
+  await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
+  await page.waitForTimeout(900);
+  await page.unrouteAll();
+  await page.reload();
+  await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
+  await page.getByRole('button', { name: 'Script', exact: true }).click();
+  await expect.poll(() => script.inputValue()).toBe(typed);
+}, 60_000);

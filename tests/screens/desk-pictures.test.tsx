@@ -362,3 +362,28 @@ describe('the choice of pictures', () => {
     expect(screen.getByText(/No picture is shown/)).toBeInTheDocument();
   });
 });
+
+it('the second dive’s sixteen compartments stand in the chase, as squares, where its own tensions are', async () => {
+  const store = await openWall(['chase']);
+  goTo(store, 1200);
+  const squares = () => document.querySelector('[data-dive="second"]')?.getAttribute('d')?.match(/M/g);
+  expect(squares()).toBeUndefined();
+  act(() => store.getState().change({ overlay: { title: 'As it was', script: SCRIPT } }));
+  expect(squares()).toHaveLength(16);
+  expect(screen.getByText('squares: As it was')).toBeInTheDocument();
+  // The same dive: each square has the first dive's mark in its middle.
+  const [, fromX, fromY, side] = /^M([\d.]+),([\d.]+)h([\d.]+)/.exec(
+    document.querySelector('[data-dive="second"]')!.getAttribute('d')!,
+  )!;
+  const [, left, middle, radius] = /M([\d.-]+),([\d.-]+)a([\d.]+)/.exec(
+    [...document.querySelectorAll('[data-picture="chase"] path')]
+      .map((path) => path.getAttribute('d'))
+      .find((d) => /a8,8/.test(d ?? ''))!,
+  )!;
+  expect(Number(fromX) + Number(side) / 2).toBeCloseTo(Number(left) + Number(radius), 0);
+  act(() => store.getState().change({ overlay: { title: 'Shallow', script: SCRIPT.replaceAll('30 m', '9 m') } }));
+  const shallowY = /^M[\d.]+,([\d.]+)/.exec(document.querySelector('[data-dive="second"]')!.getAttribute('d')!)![1];
+  // Pressure upward: less gas stands lower.
+  expect(Number(shallowY)).toBeGreaterThan(Number(fromY));
+  expect(Number(middle)).toBeGreaterThan(0);
+});

@@ -124,7 +124,7 @@ describe('playing that holds', () => {
     const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered });
     render(
       <DeskContext value={store}>
-        <HoldAtEvents says />
+        <HoldAtEvents className="held" />
       </DeskContext>,
     );
     const happenings = moments.filter(({ happens }) => happens);

@@ -8,31 +8,7 @@ import { createDeskStore } from '@/app/stage/desk-store';
 import { pictures } from '@/app/stage/figures/all';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
 import { scenarios } from '@/content/scenarios/scenarios';
-
-/** A figure with a metric unit behind it. */
-const METRIC = /(?<![\w.])\d+(?:[.,]\d+)?[\s\u00a0](?:m|m\/min|bar|g\/L|L|L\/min)(?![\w/])|\bmetres?\b/;
-
-/** Said in both units; and the pressure of oxygen, which the trade limits in bar wherever it dives. */
-const BOTH = /\bft\b|\bpsi\b|oxygen at [\d.]+ bar/;
-
-/** Texts and boxes of the page with a metric figure that stands alone. */
-function metricLeft(): string[] {
-  const left: string[] = [];
-  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_ELEMENT);
-  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
-    const element = node as HTMLElement;
-    if (element.closest('textarea, code, style, script')) continue;
-    const own =
-      element instanceof HTMLInputElement
-        ? element.value
-        : [...element.childNodes]
-            .filter(({ nodeType }) => nodeType === 3)
-            .map((text) => text.textContent)
-            .join('');
-    if (METRIC.test(own) && !BOTH.test(own)) left.push(own.trim());
-  }
-  return left;
-}
+import { metricLeft } from './metric-left';
 
 beforeEach(() => act(() => usePreferences.setState({ units: 'imperial' })));
 afterEach(() => act(() => usePreferences.setState({ units: 'metric' })));

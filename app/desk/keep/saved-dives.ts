@@ -74,7 +74,7 @@ export async function importDives(shelf: Shelf, text: string): Promise<ImportRep
     sentences: [
       `${counted(fresh.length)} brought in.`,
       ...(same.length > 0 ? [`${counted(same.length)} left out: the same is here already.`] : []),
-      ...read.unread.map(({ number, what }) => `Record ${number} left out: ${what}.`),
+      ...read.unread.map(({ number, what }) => `Record ${number} left out: ${what}`),
     ],
   };
 }

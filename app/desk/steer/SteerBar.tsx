@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { runEndS } from '@/lib/steer/run';
 import { Button } from '../../parts/Button';
@@ -16,6 +16,10 @@ import bar from '../../stage/stage.module.css';
 const STEP_S = 30;
 const SPEEDS = STEERING_SPEEDS.map((value) => ({ value, label: `${value}×` }));
 
+function focusLever() {
+  document.querySelector<HTMLElement>('[data-lever]')?.focus({ preventScroll: true });
+}
+
 /** Time while a dive is steered: on, still, or back to any moment of the run to steer on from there; and what becomes of it. */
 export function SteerBar() {
   const desk = useDeskStore();
@@ -26,6 +30,7 @@ export function SteerBar() {
   const endS = useDesk((state) => (state.run ? runEndS(state.run) : 0));
   const cutOffS = useDesk((state) => (state.cutOff ? runEndS(state.cutOff) : 0));
   const [keeping, keep] = useState(false);
+  const byHand = useRef(false);
   const goTo = (timeS: number) => {
     steering.getState().wait();
     desk.getState().setCursor(timeS);
@@ -41,13 +46,19 @@ export function SteerBar() {
   };
   const further = (
     <>
-      <Choice
-        label="Speed of time"
-        labelSpokenOnly
-        value={speed}
-        onChange={steering.getState().setSpeed}
-        options={SPEEDS}
-      />
+      <span onPointerDown={() => (byHand.current = true)} onKeyDown={() => (byHand.current = false)}>
+        <Choice
+          label="Speed of time"
+          labelSpokenOnly
+          value={speed}
+          onChange={(next) => {
+            steering.getState().setSpeed(next);
+            // Chosen with the mouse: the arrow keys belong to the lever again.
+            if (byHand.current) focusLever();
+          }}
+          options={SPEEDS}
+        />
+      </span>
       {cutOffS > 0 && (
         <Button
           data-done=""

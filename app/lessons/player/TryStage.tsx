@@ -1,6 +1,7 @@
 'use client';
 
 import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { writeStepsInFeet } from '@/lib/dive/write-in-units';
 import { withDraft, withMet, withWayLooked } from '@/lib/lesson/progress';
 import { usePreferences } from '../../parts/preferences';
 import { chosenWatch } from '../../pictures/scene-watches';
@@ -27,7 +28,12 @@ const MEANT_MS = 1500;
 
 /** The learner's own dive: written or dragged, and judged as it changes. */
 export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
-  const begun = lesson.scripts[step.script]!;
+  const units = usePreferences((state) => state.units);
+  const written = (script: string) => (units === 'imperial' ? writeStepsInFeet(script) : script);
+  const [begun] = useState(() => {
+    const given = lesson.scripts[step.script]!;
+    return { ...given, script: written(given.script) };
+  });
   const own = useLessonProgress(lesson.slug);
   const kept = own.tries[step.id]?.met;
   const [draft] = useState(own.drafts[step.id]?.script);
@@ -51,7 +57,7 @@ export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TrySt
         summary="One way to do it"
         onToggle={(open) => open && update((before) => withWayLooked(before, lesson.slug, step.id))}
       >
-        <WayToDoIt reach={step.reach} />
+        <WayToDoIt reach={written(step.reach)} />
       </Disclosure>
     </Stage>
   );

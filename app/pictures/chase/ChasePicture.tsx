@@ -5,6 +5,7 @@ import { sampleAt } from '@/lib/dive/timeline';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
+import { SecondMarks } from './SecondMarks';
 import { chaseRange, chaseScales, halfTimeScale, type ChaseScales } from './chase-scales';
 import { leadingCompartment } from '../leading';
 import { markPartPath, markPath } from '../axes/mark-shapes';
@@ -44,8 +45,9 @@ export function ChasePicture({
   width,
   height,
   units,
+  overlay,
   ways = [],
-}: PictureProps & { ways?: readonly OverlaidDive[] }) {
+}: PictureProps & { overlay?: OverlaidDive | undefined; ways?: readonly OverlaidDive[] }) {
   const { timeline } = scene;
   const rock = useId();
   const frame = useId();
@@ -101,6 +103,7 @@ export function ChasePicture({
           <path d={`M0,${breathedY}H${inner.width}`} className={styles.breathed} />
           <path d={tails} className={styles.tail} />
         </g>
+        {overlay && <SecondMarks dive={overlay} cursorS={cursorS} scales={scales} size={size} />}
         {ways.map((way, index) => (
           <path key={index} d={marksBeside(way, cursorS, scales, size)} className={styles.beside} />
         ))}

@@ -9,6 +9,7 @@ import { OverlayPath } from './OverlayPath';
 import type { PictureProps } from '../picture-props';
 import { ProfileGround } from './ProfileGround';
 import { PROFILE_MARGIN, pointerIn, profileScales, type ProfileScales } from './profile-scales';
+import { stopLabels } from './stop-labels';
 import { Rock } from '../axes/Rock';
 import styles from '../pictures.module.css';
 
@@ -103,12 +104,6 @@ export function ProfilePicture({
   );
 }
 
-/** What the words of a stop need beside it; nearer to the edge they stand before it. */
-const LABEL_ROOM_PX = 110;
-/** Along the first rise of the plan there is room for its name if it is so high, and so far from the edge. */
-const NAME_ROOM_PX = 70;
-const NAME_WIDTH_PX = 150;
-
 /** The way up the model would plan from the cursor, with its stops: dashed, since nobody has swum it. */
 function WayUp({
   scene,
@@ -118,51 +113,66 @@ function WayUp({
 }: Pick<PictureProps, 'scene' | 'sample' | 'units'> & { scales: ProfileScales }) {
   const { timeline, figures } = scene;
   const schedule = useMemo(() => plannedAt(timeline, figures, sample), [timeline, figures, sample]);
+  const swum = useMemo(
+    () =>
+      timeline.legs.map(
+        ({ startS, endS, fromM, toM }) => [place(x(startS), y(fromM)), place(x(endS), y(toM))] as const,
+      ),
+    [timeline, x, y],
+  );
   if (timeline.depthM[sample] === 0 || !Number.isFinite(schedule.timeToSurfaceMin)) return null;
   const startS = timeline.timeS[sample]!;
   const parts = timed(schedule.parts, startS);
+  const planned = parts.map(
+    (part) => [place(x(part.startS), y(part.fromM)), place(x(part.endS), y(part.toM))] as const,
+  );
+  const cursor = [place(x(startS), 0), place(x(startS), inner.height)] as const;
   const stops = parts.filter((part) => part.fromM === part.toM);
-  const [first] = parts;
-  const fromY = y(timeline.depthM[sample]!);
-  // Only where nothing else is drawn: while the diver is not on that way already.
-  const leg = timeline.legs[timeline.leg[sample]!]!;
-  const named =
-    first !== undefined &&
-    leg.toM >= leg.fromM &&
-    fromY - y(first.toM) >= NAME_ROOM_PX &&
-    x(startS) + NAME_WIDTH_PX <= inner.width;
-  const path = parts.map((part) => `L${x(part.endS).toFixed(1)},${y(part.toM).toFixed(1)}`);
+  const riseEndS = stops[0]?.startS ?? parts.at(-1)!.endS;
+  const middleX = x((startS + riseEndS) / 2);
+  const riseName = {
+    text: 'way up, planned',
+    fromX: middleX,
+    toX: middleX,
+    y: (y(timeline.depthM[sample]!) + y(stops[0]?.toM ?? 0)) / 2,
+  };
+  const labels = stopLabels(
+    [
+      ...stops.map((stop) => ({
+        text: `${stop.minutes} min at ${printStopDepth(stop.toM, units)}`,
+        fromX: x(stop.startS),
+        toX: x(stop.endS),
+        y: y(stop.toM),
+      })),
+      riseName,
+    ],
+    [...swum, ...planned, cursor],
+    inner,
+  );
+  const path = planned.map(([, to]) => `L${to.x.toFixed(1)},${to.y.toFixed(1)}`);
   return (
     <g clipPath="url(#dive-frame)" className={styles.wayUp}>
       <path
         className={stops.length > 0 ? styles.withStops : undefined}
         d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`}
       />
-      {named && (
-        <text x={x(startS + first!.minutes * 30) + 10} y={(fromY + y(first!.toM)) / 2} dy="0.35em">
-          way up, planned
+      {labels.map((label) => (
+        <text key={label.text} x={label.x} y={label.y} textAnchor={label.anchor}>
+          {label.text}
         </text>
-      )}
-      {stops.map((stop) => {
-        const before = x(stop.endS) + LABEL_ROOM_PX > inner.width;
-        return (
-          <text
-            key={stop.toM}
-            x={x(stop.endS) + (before ? -6 : 6)}
-            y={y(stop.toM) + (before ? -6 : 12)}
-            textAnchor={before ? 'end' : 'start'}
-          >
-            {stop.minutes} min at {printStopDepth(stop.toM, units)}
-          </text>
-        );
-      })}
+      ))}
     </g>
   );
 }
 
-/** The parts of an ascent with the times they end at, s. */
-function timed(parts: readonly AscentPart[], startS: number): readonly (AscentPart & { readonly endS: number })[] {
-  const placed: (AscentPart & { endS: number })[] = [];
-  for (const part of parts) placed.push({ ...part, endS: (placed.at(-1)?.endS ?? startS) + part.minutes * 60 });
+const place = (x: number, y: number) => ({ x, y });
+
+/** The parts of an ascent with the times they begin and end at, s. */
+function timed(parts: readonly AscentPart[], startS: number) {
+  const placed: (AscentPart & { readonly startS: number; readonly endS: number })[] = [];
+  for (const part of parts) {
+    const fromS = placed.at(-1)?.endS ?? startS;
+    placed.push({ ...part, startS: fromS, endS: fromS + part.minutes * 60 });
+  }
   return placed;
 }

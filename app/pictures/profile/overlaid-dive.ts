@@ -1,9 +1,12 @@
 import { plannedAt } from '@/lib/ascent/ascent-start';
-import { figuresOf, type Figures } from '@/lib/ascent/figures';
+import { SAME_DEPTH_M } from '@/lib/ascent/ceiling';
+import { figuresOf, loadAt, type Figures } from '@/lib/ascent/figures';
+import { supersaturation } from '@/lib/ascent/supersaturation';
 import { parseScript } from '@/lib/dive/script';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock } from '@/lib/quantity/duration';
+import { printAs } from '@/lib/sayings/measures';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { deskSampling, type Scene } from '../scene';
 
@@ -23,18 +26,42 @@ export function overlaidDive(title: string, script: string): OverlaidDive | unde
   return { title, timeline, figures: figuresOf(timeline, parsed.dive.settings) };
 }
 
+/** What a diver would ask of a dive: what was owed, what was broken, how full of gas one came out; then how deep and long it was. */
 interface DiveInShort {
   readonly deepestM: number;
   readonly endS: number;
+  /** The deepest ceiling, m. */
   readonly ceilingM: number;
   /** The most minutes of stops asked for at any change of the dive. */
   readonly stopsMin: number;
+  /** How long the diver was above the ceiling, surfacing included, s, and by how much at most, m. */
+  readonly aboveS: number;
+  readonly aboveM: number;
+  /** The most supersaturation on coming to the surface, a share of the limit. */
+  readonly surfacing: number;
 }
 
-function inShort({ timeline, figures }: Pick<OverlaidDive, 'timeline' | 'figures'>): DiveInShort {
-  let stopsMin = 0;
+const known = new WeakMap<Figures, DiveInShort>();
+
+function inShort(dive: Pick<OverlaidDive, 'timeline' | 'figures'>): DiveInShort {
+  const short = known.get(dive.figures) ?? shortened(dive);
+  known.set(dive.figures, short);
+  return short;
+}
+
+function shortened({ timeline, figures }: Pick<OverlaidDive, 'timeline' | 'figures'>): DiveInShort {
+  const { timeS, depthM, leg, legs, surfaceBar } = timeline;
+  let [stopsMin, aboveS, aboveM, surfacing] = [0, 0, 0, 0];
   for (let i = 1; i < timeline.length; i += 1) {
-    if (timeline.leg[i] === timeline.leg[i - 1] || figures.ceilingM[i] === 0) continue;
+    const surfaced = depthM[i]! <= 0 && depthM[i - 1]! > 0;
+    if (surfaced) surfacing = Math.max(surfacing, supersaturation(loadAt(timeline, i), surfaceBar).value);
+    const overM = figures.ceilingM[i]! - depthM[i]!;
+    // Hours at the surface between dives are no breach that goes on.
+    if (overM > SAME_DEPTH_M && (surfaced || depthM[i]! > 0)) {
+      aboveM = Math.max(aboveM, overM);
+      if (!surfaced) aboveS += timeS[i]! - timeS[i - 1]!;
+    }
+    if (leg[i] === leg[i - 1] || figures.ceilingM[i] === 0) continue;
     const { stops } = plannedAt(timeline, figures, i);
     stopsMin = Math.max(
       stopsMin,
@@ -42,35 +69,37 @@ function inShort({ timeline, figures }: Pick<OverlaidDive, 'timeline' | 'figures
     );
   }
   return {
-    deepestM: timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0),
-    endS: timeline.timeS.at(-1)!,
+    deepestM: legs.reduce((deepest, { toM }) => Math.max(deepest, toM), 0),
+    endS: timeS.at(-1)!,
     ceilingM: figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0),
     stopsMin,
+    aboveS,
+    aboveM,
+    surfacing,
   };
 }
 
-/** How a second dive differs from the one on the desk, in one sentence. */
+/** How a second dive differs from the one on the desk: what differs for a diver first, then its shape. */
 export function sayOverlaid(other: OverlaidDive, scene: Scene, units: UnitSystem): string {
   const [theirs, ours] = [inShort(other), inShort(scene)];
-  const differences = [
-    differs(theirs.deepestM, ours.deepestM, 'deeper', 'shallower', (by) => sayDepth(by, units)),
-    differs(theirs.endS, ours.endS, 'longer', 'shorter', printClock),
-    differs(theirs.ceilingM, ours.ceilingM, 'deeper in its deepest ceiling', 'shallower in its deepest ceiling', (by) =>
-      sayDepth(by, units),
-    ),
-    differs(theirs.stopsMin, ours.stopsMin, 'more of required stops', 'less of required stops', (by) => `${by} min`),
-  ].filter((text) => text !== undefined);
-  return `${other.title}, dashed, is ${differences.length > 0 ? differences.join(', ') : 'the same in depth, time, ceiling and stops'}.`;
+  const told: readonly [say: (dive: DiveInShort) => string, lead: string][] = [
+    [({ ceilingM }) => printAs('ceilingM', ceilingM, units), 'deepest ceiling'],
+    [({ stopsMin }) => (stopsMin > 0 ? printAs('stopMin', stopsMin, units) : 'none'), 'stops owed'],
+    [(dive) => sayAbove(dive, units), 'above the ceiling'],
+    [({ surfacing }) => printAs('supersaturation', surfacing, units), 'on surfacing'],
+    [({ deepestM }) => sayDepth(deepestM, units), 'depth'],
+    [({ endS }) => printClock(endS), 'time'],
+  ];
+  const differences = told.flatMap(([say, lead]) => {
+    const [its, own] = [say(theirs), say(ours)];
+    return its === own ? [] : [`${lead} ${its} instead of ${own}`];
+  });
+  const same = 'the same ceiling, stops, supersaturation on surfacing, depth and time';
+  return `${other.title}, dashed: ${differences.length > 0 ? differences.join('; ') : same}.`;
 }
 
-function differs(
-  theirs: number,
-  ours: number,
-  more: string,
-  less: string,
-  say: (by: number) => string,
-): string | undefined {
-  const by = Math.abs(theirs - ours);
-  if (by < 0.05) return undefined;
-  return `${say(by)} ${theirs > ours ? more : less}`;
+function sayAbove({ aboveS, aboveM }: DiveInShort, units: UnitSystem): string {
+  if (aboveM === 0) return 'never';
+  const by = `by ${printAs('ceilingM', aboveM, units)}`;
+  return aboveS >= 1 ? `${by} at most, for ${printClock(aboveS)}` : `${by} on surfacing`;
 }

@@ -15,11 +15,11 @@ export function toleranceAt({ timeline, figures, dive }: Scene, sample: number, 
   const { a, b } = coefficientsOf(loadAt(timeline, sample), compartment - 1);
   const { gradientFactors } = dive.settings;
   const { surfaceBar, barPerMetre } = timeline;
-  const firstStopM = figures.anchorM[sample]!;
+  const anchorM = figures.anchorM[sample]!;
   const underGf = (gf: number, ambientBar: number) => limitBar(a, b, gf, ambientBar);
   return {
     underGf,
     inForce: (ambientBar) =>
-      underGf(gradientFactorAt((ambientBar - surfaceBar) / barPerMetre, firstStopM, gradientFactors), ambientBar),
+      underGf(gradientFactorAt((ambientBar - surfaceBar) / barPerMetre, anchorM, gradientFactors), ambientBar),
   };
 }

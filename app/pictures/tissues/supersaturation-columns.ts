@@ -66,9 +66,9 @@ function workedOut({ timeline, figures, dive }: Scene, columns: Int32Array, basi
 /** The gradient factor a diver is held to: at the surface the high one, else the one in force at the depth. */
 export function limitAt(
   depthM: number,
-  firstStopM: number,
+  anchorM: number,
   gradientFactors: Scene['dive']['settings']['gradientFactors'],
   basis: Basis,
 ): number {
-  return basis === 'surfacing' ? gradientFactors.high : gradientFactorAt(depthM, firstStopM, gradientFactors);
+  return basis === 'surfacing' ? gradientFactors.high : gradientFactorAt(depthM, anchorM, gradientFactors);
 }

@@ -19,7 +19,7 @@ import {
   compartmentStatesAt,
   type CompartmentState,
 } from '../../pictures/compartment-states';
-import { useShownWays } from './use-overlay';
+import { useOverlay, useShownWays } from './use-overlay';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
@@ -28,6 +28,7 @@ const chaseHeight = (width: number) => (width < 560 ? 340 : Math.min(440, Math.m
 export function ChaseFigure() {
   const { ref, ...picture } = usePicture(chaseHeight);
   const ways = useShownWays();
+  const overlay = useOverlay();
   const { scene, sample, units } = picture;
   const { timeline } = scene;
   const states = compartmentStatesAt(scene, sample);
@@ -88,7 +89,7 @@ export function ChaseFigure() {
       rows={() => states}
     >
       <div ref={ref} className={styles.canvas} onClick={askAt}>
-        <ChasePicture {...picture} ways={ways} />
+        <ChasePicture {...picture} overlay={overlay} ways={ways} />
       </div>
     </PictureFrame>
   );

@@ -16,6 +16,7 @@ import { RoomContext } from './room';
 import { SaveReadings } from './SaveReadings';
 import { ZoomControls } from './ZoomControls';
 import { useOverlay, useShownWays } from './use-overlay';
+import { sayOverlaid } from '../../pictures/profile/overlaid-dive';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
 import { usePicture } from './use-picture';
@@ -61,6 +62,7 @@ export function ProfileFigure() {
       }
       title="The dive"
       sentence={
+        (overlay ? `${sayOverlaid(overlay, scene, units)} ` : '') +
         `${dives > 1 ? `${dives} dives in ${printHours(timeline.timeS.at(-1)!)}` : `Depth over ${printClock(timeline.timeS.at(-1)!)}`}, to ${sayDepth(deepestM, units)}. ` +
         (ceilingM > 0
           ? `The hatched roof is the ceiling; it comes down to ${printAs('ceilingM', ceilingM, units)}.`

@@ -3,7 +3,8 @@ import { diveSchema, type Dive, type Settings, type Step } from '../../dive/dive
 import { defaultSettings } from '../../dive/default-settings';
 import { AIR, sameGas, type Gas } from '../../physics/gas';
 import { barPerMetre } from '../../physics/water';
-import { atMost, tidy } from '../../quantity/number';
+import { sayDepth } from '../../quantity/depth';
+import { tidy } from '../../quantity/number';
 import { printHours } from '../../quantity/duration';
 import { accepted, refused, type Parsed, type Refusal } from '../../quantity/parsed';
 import { sayIssue } from '../../quantity/schema-words';
@@ -182,7 +183,9 @@ function stepsOf(
   const takeUp = ({ name }: Recording): number => {
     if (depthM === 0) return 0;
     const durationS = Math.max(1, Math.ceil((depthM * 60) / ADDED_ASCENT_M_MIN));
-    notes.push(`“${name}” ends at ${atMost(depthM, 1)} m: an ascent to the surface was put after it.`);
+    notes.push(
+      `“${name}” ends at ${sayDepth(depthM, 'metric')} (${sayDepth(depthM, 'imperial')}): an ascent to the surface was put after it.`,
+    );
     take({ kind: 'ascend', toM: 0, durationS });
     return durationS;
   };

@@ -1,4 +1,5 @@
 import { gasName, sameGas } from '../../physics/gas';
+import { METRES_PER_FOOT } from '../../quantity/length';
 import { atMost } from '../../quantity/number';
 import type { Explanation, SettingsSet } from './explain-settings';
 import type { Comparison } from './readings-compared';
@@ -106,14 +107,18 @@ function sayShown({ settings, noStopMin, stopM }: ShownThen, recorded: Site, saw
   return `with ${with_} it shows ${shows}`;
 }
 
-/** How far off the model is, in minutes and metres. */
+/** How far off the model is: minutes, and metres with the feet beside them. */
 export function sayMisfit({ noStopMin, ceilingM, stopDepthM }: Misfit): string {
   const parts = [
     noStopMin !== undefined && `${hundredths(noStopMin)} min of no-stop time`,
-    ceilingM !== undefined && `${hundredths(ceilingM)} m of ceiling`,
-    stopDepthM !== undefined && `${hundredths(stopDepthM)} m of stop depth`,
+    ceilingM !== undefined && `${sayOff(ceilingM)} of ceiling`,
+    stopDepthM !== undefined && `${sayOff(stopDepthM)} of stop depth`,
   ].filter(Boolean);
   return parts.join(' and ');
+}
+
+function sayOff(depthM: number): string {
+  return `${hundredths(depthM)} m (${hundredths(depthM / METRES_PER_FOOT)} ft)`;
 }
 
 function hundredths(value: number): string {

@@ -115,11 +115,18 @@ function shown(values: Float64Array, steps: readonly number[]): Shown {
   return { values, count: told.length, step: step ?? 0 };
 }
 
-/** A longest time that stands there again and again is where the display ends. */
+/** Of the longest times, so many in a hundred may be outliers beyond the end of the display. */
+const BEYOND_END = 0.04;
+
+/** A longest time that stands there again and again is where the display ends, but for a few outliers beyond it. */
 function capOf(noStopMin: Float64Array): number {
-  const told = noStopMin.filter(Number.isFinite);
-  const longest = told.reduce((most, minutes) => Math.max(most, minutes), 0);
-  return told.filter((minutes) => minutes === longest).length >= 3
-    ? Math.min(longest, LONGEST_SHOWN_MIN)
-    : LONGEST_SHOWN_MIN;
+  const told = noStopMin.filter(Number.isFinite).sort().reverse();
+  const mostBeyond = Math.max(1, told.length * BEYOND_END);
+  for (let from = 0; from <= mostBeyond && from < told.length;) {
+    let to = from;
+    while (told[to] === told[from] && to < told.length) to += 1;
+    if (to - from >= 3 && to - from > from) return Math.min(told[from]!, LONGEST_SHOWN_MIN);
+    from = to;
+  }
+  return LONGEST_SHOWN_MIN;
 }

@@ -1,4 +1,4 @@
-import { firstStopM } from '../../ascent/ceiling';
+import { plannedAt } from '../../ascent/ascent-start';
 import { figuresOf } from '../../ascent/figures';
 import type { Step } from '../../dive/dive';
 import { computeTimeline } from '../../dive/timeline';
@@ -48,14 +48,14 @@ export function tellingMinute(
   });
   const endS = figures[0]!.timeline.timeS.at(-1)!;
   const showing = (minutes: number) =>
-    figures.map(({ settings, timeline, figures: { noStopMin, ceilingM } }): ShownThen => {
+    figures.map(({ settings, timeline, figures: seen }): ShownThen => {
       const wantedS = endS - (LONGEST_MIN - minutes) * 60;
       let at = timeline.length - 1;
       while (at > 0 && timeline.timeS[at]! > wantedS + 1e-6) at -= 1;
       return {
         settings,
-        noStopMin: Math.min(99, Math.floor(noStopMin[at]! + 1e-6)),
-        stopM: firstStopM(ceilingM[at]!, dive.settings.plan),
+        noStopMin: Math.min(99, Math.floor(seen.noStopMin[at]! + 1e-6)),
+        stopM: plannedAt(timeline, seen, at).stops[0]?.depthM ?? 0,
       };
     });
   for (let minutes = 1; minutes <= LONGEST_MIN; minutes += 1) {

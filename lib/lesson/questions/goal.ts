@@ -1,4 +1,5 @@
 import type { Dive } from '../../dive/dive';
+import { METRES_PER_FOOT } from '../../quantity/length';
 import type { UnitSystem } from '../../quantity/unit-system';
 import { evaluateComparison, evaluateTruth } from '../expression/evaluate';
 import {
@@ -55,7 +56,18 @@ export function goalState(source: string, world: World, system: UnitSystem): Goa
 function clauseOf(part: Expression, world: World, system: UnitSystem): Clause {
   const so = evaluateTruth(part, world);
   if (!so.ok) return { met: false, text: so.what };
-  return { met: so.value, text: capital(say(part, world, system)) };
+  return { met: so.value || metInFeet(part, world, system), text: capital(say(part, world, system)) };
+}
+
+/** In feet a depth or a rate is held against the whole feet that are asked for in words: 33 m are told as 108 ft. */
+function metInFeet(part: Expression, world: World, system: UnitSystem): boolean {
+  if (system === 'metric' || part.is !== 'comparison') return false;
+  const compared = evaluateComparison(part, world);
+  if (!compared.ok) return false;
+  const { left, right } = compared.value;
+  if (left.dimension !== 'depth' && left.dimension !== 'rate') return false;
+  const feet = ({ value }: { readonly value: number }) => Math.round(value / METRES_PER_FOOT);
+  return (part.sign === '>=' && feet(left) >= feet(right)) || (part.sign === '<=' && feet(left) <= feet(right));
 }
 
 function say(part: Expression, world: World, system: UnitSystem): string {

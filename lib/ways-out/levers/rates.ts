@@ -2,7 +2,7 @@ import { legRateMMin } from '../../dive/script/leg-rate';
 import { ScriptPage } from '../../dive/script/page';
 import type { Leg } from '../../dive/legs';
 import { METRES_PER_FOOT } from '../../quantity/length';
-import { printRate } from '../../quantity/rate';
+import { printRate, printRateLimit } from '../../quantity/rate';
 import type { UnitSystem } from '../../quantity/unit-system';
 import { rateLimitAt } from '../../rules/settings/rate-limits';
 import { wayUpOf, type Day } from '../day';
@@ -54,7 +54,7 @@ export const fasterAllTheWay: Lever = {
     if (climbs.length === 0) return { none: 'This dive has no way up to change.' };
     if (fastest >= mostMMin - 1e-6)
       return {
-        none: `The way up reaches ${printRate(fastest, system)}, and the unit allows no more than ${printRate(mostMMin, system)}.`,
+        none: `The way up reaches ${printRate(fastest, system)}, and the unit allows no more than ${printRateLimit(mostMMin, system)}.`,
       };
     function* tries(): Generator<Try> {
       for (const rateMMin of rates(from, mostMMin, system)) {

@@ -5,7 +5,7 @@ import { toleratedAmbientBar } from '../../tissue/limit';
 import { emptyTissues } from '../../tissue/tissues';
 import { newChain, quantity, type Chain } from '../chain';
 import { ALL_COMPARTMENTS, coefficientSteps, inertStep, type Coefficients } from '../steps/compartment-steps';
-import { firstStopSteps } from './first-stop-steps';
+import { anchorSteps } from './anchor-steps';
 import type { Instant } from '../instant';
 import { gradientFactor } from '../steps/limit-steps';
 import { lineCeilingSteps } from './line-ceiling-steps';
@@ -25,8 +25,8 @@ export function ceilingWorking(instant: Instant): Working {
   const { low, high } = figures.limits.gradientFactors;
   const load = loadAt(timeline, sample);
   const depthM = figures.ceilingM[sample]!;
-  const firstStopM = figures.anchorM[sample]!;
-  const onLine = low !== high && firstStopM > 0;
+  const anchorM = figures.anchorM[sample]!;
+  const onLine = low !== high && anchorM > 0;
   const compartment = (figures.ceilingLeader[sample] || nearestToCeiling(load, high)) - 1;
   const chain = newChain();
   const site = siteSteps(chain, timeline);
@@ -40,7 +40,7 @@ export function ceilingWorking(instant: Instant): Working {
   if (onLine) {
     const lowFactor = gradientFactor('gf_low', low, 'low');
     const highFactor = gradientFactor('gf_high', high, 'high');
-    const firstStop = firstStopSteps(chain, site, instant, firstStopM, lowFactor, {
+    const anchor = anchorSteps(chain, site, instant, anchorM, lowFactor, {
       compartment,
       tension,
       coefficients,
@@ -50,7 +50,7 @@ export function ceilingWorking(instant: Instant): Working {
       coefficients,
       low: lowFactor,
       high: highFactor,
-      firstStop,
+      anchor,
       ceilingM: depthM,
     });
   } else {
@@ -137,7 +137,7 @@ function oneFactorTable({ timeline, figures }: Instant, load: Load, compartment:
 
 function lineTable({ timeline, figures, sample }: Instant, load: Load, compartment: number): WorkingTable {
   const { gradientFactors } = figures.limits;
-  const firstStopM = figures.anchorM[sample]!;
+  const anchorM = figures.anchorM[sample]!;
   return sixteenTable(
     timeline,
     'The ceiling each compartment alone would set on the line from low to high',
@@ -148,7 +148,7 @@ function lineTable({ timeline, figures, sample }: Instant, load: Load, compartme
         unit: 'bar',
         of: (c) => surfaceMarginBar(load, gradientFactors.high, c) + inertBarOf(load, c),
       },
-      { title: 'ceiling', unit: 'm', of: (c) => ceilingOnLine(loadOfOne(load, c), gradientFactors, firstStopM).depthM },
+      { title: 'ceiling', unit: 'm', of: (c) => ceilingOnLine(loadOfOne(load, c), gradientFactors, anchorM).depthM },
     ],
     compartment,
   );

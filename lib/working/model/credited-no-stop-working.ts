@@ -1,9 +1,7 @@
 import { ascentStartAt } from '../../ascent/ascent-start';
 import { creditedNoStopMin } from '../../ascent/credited-no-stop';
 import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
-import { breathedAt } from '../../ascent/breathed';
-import { gasAt, tissuesAt } from '../../dive/timeline';
-import { tissuesAfter } from '../../tissue/tissues';
+import { startsAfter } from '../../ascent/start-after';
 import { fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import { ALL_COMPARTMENTS, coefficientSteps, inertStep } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
@@ -84,7 +82,8 @@ export function creditedNoStopWorking(instant: Instant): Working {
   );
   const over = total.value.value - limit.value.value;
   const search = lastSteps(chain, { total, limit, stay, minutes });
-  const jumped = minutes > 0 && minutes < Infinity && Math.abs(over) > JUMPED_BAR;
+  // A line that moves meanwhile, or a ceiling that is above the diver already, is not in this compartment's figures.
+  const jumped = minutes === 0 ? over < 0 : minutes < Infinity && Math.abs(over) > JUMPED_BAR;
   return {
     reading: 'credited-no-stop',
     title: 'No-stop time with credit for the way up',
@@ -156,13 +155,8 @@ function wayUpTable(then: Instant, wait: RequiredWait, compartment: number): Wor
 
 /** The same diver after some more minutes here, as a timeline of one sample. */
 function later({ timeline, figures, sample }: Instant, minutes: number): Instant {
-  const breathed = breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);
-  const { nitrogenBar, heliumBar } = tissuesAfter(
-    tissuesAt(timeline, sample),
-    timeline.compartments,
-    breathed,
-    minutes,
-  );
+  const start = ascentStartAt(timeline, figures, sample);
+  const { nitrogenBar, heliumBar, anchorM } = startsAfter(timeline, figures.limits.gradientFactors)(start, minutes);
   const only = <Samples extends { slice(from: number, to: number): Samples }>(samples: Samples) =>
     samples.slice(sample, sample + 1);
   return {
@@ -176,7 +170,7 @@ function later({ timeline, figures, sample }: Instant, minutes: number): Instant
       nitrogenBar,
       heliumBar,
     },
-    figures: { ...figures, anchorM: only(figures.anchorM) },
+    figures: { ...figures, anchorM: Float64Array.of(anchorM) },
     sample: 0,
   };
 }

@@ -11,7 +11,7 @@ interface LineGiven {
   readonly coefficients: Coefficients;
   readonly low: Named;
   readonly high: Named;
-  readonly firstStop: Named;
+  readonly anchor: Named;
   readonly ceilingM: number;
 }
 
@@ -23,7 +23,7 @@ interface LineGiven {
 export function lineCeilingSteps(
   chain: Chain,
   site: Site,
-  { tension, coefficients: { a, b }, low, high, firstStop, ceilingM }: LineGiven,
+  { tension, coefficients: { a, b }, low, high, anchor, ceilingM }: LineGiven,
 ): void {
   const [surfaceBar, perMetre] = [site.surface.value.value, site.water.value.value];
   const [aBar, bValue] = [a.value.value, b.value.value];
@@ -32,7 +32,7 @@ export function lineCeilingSteps(
 
   const steepness = 1 / bValue - 1;
   const roomBar = aBar + surfaceBar * steepness;
-  const slope = (gfLow - gfHigh) / (firstStop.value.value * perMetre);
+  const slope = (gfLow - gfHigh) / (anchor.value.value * perMetre);
   const overBar = tension.value.value - surfaceBar - gfHigh * roomBar;
   const linear = 1 + gfHigh * steepness + slope * roomBar;
   const underBar = (2 * overBar) / (linear + Math.sqrt(Math.max(0, linear * linear + 4 * slope * steepness * overBar)));
@@ -60,10 +60,10 @@ export function lineCeilingSteps(
   const m = chain.add({
     id: 'step:slope',
     title: 'how the gradient factor changes with the pressure of the water',
-    why: 'It runs straight from high at the surface to low at the first stop.',
-    expression: '(gf_low - gf_high) / (w * d_first)',
+    why: 'It runs straight from high at the surface to low at the anchor.',
+    expression: '(gf_low - gf_high) / (w * d_anchor)',
     symbol: 'm',
-    values: [low, high, site.water, firstStop],
+    values: [low, high, site.water, anchor],
     result: quantity(slope, '1/bar'),
     source,
   });
@@ -116,7 +116,7 @@ export function lineCeilingSteps(
     values: [high, m, water],
     result: quantity(
       ceilingM > 0
-        ? gradientFactorAt(underBar / perMetre, firstStop.value.value, { low: gfLow, high: gfHigh })
+        ? gradientFactorAt(underBar / perMetre, anchor.value.value, { low: gfLow, high: gfHigh })
         : gfHigh + slope * underBar,
       '',
     ),
@@ -145,10 +145,10 @@ export function lineCeilingSteps(
   chain.add({
     id: 'step:ceiling',
     title: 'ceiling',
-    why: 'The depth of that water; a depth above the surface is none, and the line ends at the first stop.',
-    expression: 'max(0, min(p_w / w, d_first))',
+    why: 'The depth of that water; a depth above the surface is none, and the line ends at the anchor.',
+    expression: 'max(0, min(p_w / w, d_anchor))',
     symbol: 'd_ceiling',
-    values: [water, site.water, firstStop],
+    values: [water, site.water, anchor],
     result: quantity(ceilingM, 'm'),
     source: SOURCES.water,
   });

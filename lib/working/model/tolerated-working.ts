@@ -1,10 +1,11 @@
+import { anchorRange } from './anchor-steps';
 import { gradientFactorAt } from '../../ascent/ceiling';
 import { limitBar, mixedCoefficient } from '../../tissue/limit';
 import { fromSetting, newChain, quantity, type Chain } from '../chain';
 import { coefficientSteps, compartmentName, type Inert } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import { gradientFactor, limitStep } from '../steps/limit-steps';
-import { ambientStep, depthNow, DEPTH_RANGE_M, FRACTION_RANGE, siteSteps } from '../steps/pressure-steps';
+import { ambientStep, depthNow, FRACTION_RANGE, siteSteps } from '../steps/pressure-steps';
 import { sixteenTable } from '../steps/sixteen-table';
 import { SOURCES } from '../sources';
 import type { Named, Working } from '../working';
@@ -16,11 +17,11 @@ export interface Tolerated {
   /** Share of helium in the inert gas it holds, 0–1. */
   readonly heliumShare: number;
   /** Where the line from low to high begins, m; 0 for none. */
-  readonly firstStopM: number;
+  readonly anchorM: number;
 }
 
 /** How much inert gas a compartment may hold at the depth of an instant, under the gradient factor in force there. */
-export function toleratedWorking(instant: Instant, { compartment, heliumShare, firstStopM }: Tolerated): Working {
+export function toleratedWorking(instant: Instant, { compartment, heliumShare, anchorM }: Tolerated): Working {
   const { timeline, figures, sample } = instant;
   const { compartments } = timeline;
   const own = compartment - 1;
@@ -28,7 +29,7 @@ export function toleratedWorking(instant: Instant, { compartment, heliumShare, f
   const site = siteSteps(chain, timeline);
   const pressure = ambientStep(chain, site, instant);
   const { a, b } = coefficientSteps(chain, timeline, own, heldBy(heliumShare));
-  const gf = factorStep(chain, instant, firstStopM);
+  const gf = factorStep(chain, instant, anchorM);
   const limit = limitStep(
     chain,
     {
@@ -43,7 +44,7 @@ export function toleratedWorking(instant: Instant, { compartment, heliumShare, f
   );
   const [pressureBar, factor] = [
     timeline.ambientBar[sample]!,
-    gradientFactorAt(timeline.depthM[sample]!, firstStopM, figures.limits.gradientFactors),
+    gradientFactorAt(timeline.depthM[sample]!, anchorM, figures.limits.gradientFactors),
   ];
   const mixed = (ofNitrogen: Float64Array, ofHelium: Float64Array, c: number) =>
     mixedCoefficient(1 - heliumShare, heliumShare, ofNitrogen[c]!, ofHelium[c]!);
@@ -84,29 +85,29 @@ function heldBy(heliumShare: number): Inert {
   return heliumShare > 0 ? { nitrogen, helium: share('S_He', 'helium', heliumShare) } : { nitrogen };
 }
 
-/** The factor set where there is but one in force; otherwise the line from high at the surface to low at the first stop. */
-function factorStep(chain: Chain, instant: Instant, firstStopM: number): Named {
+/** The factor set where there is but one in force; otherwise the line from high at the surface to low at the anchor. */
+function factorStep(chain: Chain, instant: Instant, anchorM: number): Named {
   const { low, high } = instant.figures.limits.gradientFactors;
   if (low === high) return gradientFactor('gf', high);
   const highest = gradientFactor('gf_high', high, 'high');
-  if (firstStopM === 0) return highest;
+  if (anchorM === 0) return highest;
   return chain.add({
     id: 'step:gf',
     title: 'gradient factor at this depth',
-    why: 'It runs straight from high at the surface to low at the first stop, and is low below that.',
-    expression: 'gf_high + (gf_low - gf_high) * min(d / d_first, 1)',
+    why: 'It runs straight from high at the surface to low at the anchor, and is low below that.',
+    expression: 'gf_high + (gf_low - gf_high) * min(d / d_anchor, 1)',
     symbol: 'gf_d',
     values: [
       highest,
       gradientFactor('gf_low', low, 'low'),
       depthNow(instant),
-      fromSetting('d_first', {
-        ...quantity(firstStopM, 'm'),
-        meaning: 'depth of the first stop',
-        within: DEPTH_RANGE_M,
+      fromSetting('d_anchor', {
+        ...quantity(anchorM, 'm'),
+        meaning: 'depth of the anchor, where the line from low to high begins',
+        within: anchorRange(anchorM),
       }),
     ],
-    result: quantity(gradientFactorAt(instant.timeline.depthM[instant.sample]!, firstStopM, { low, high }), ''),
+    result: quantity(gradientFactorAt(instant.timeline.depthM[instant.sample]!, anchorM, { low, high }), ''),
     source: SOURCES.gradientFactors,
   });
 }

@@ -2,7 +2,7 @@ import type { Limits } from '../../ascent/limits';
 import type { Timeline } from '../../dive/timeline';
 import { fromSetting, quantity, type Chain } from '../chain';
 import type { Inert } from '../steps/compartment-steps';
-import { firstStopRange } from './first-stop-steps';
+import { anchorRange } from './anchor-steps';
 import { legSteps, tensionAfterLeg, type WorkingLeg } from '../steps/leg-steps';
 import { gradientFactor } from '../steps/limit-steps';
 import { DEPTH_RANGE_M, type InertGas, type Site } from '../steps/pressure-steps';
@@ -64,17 +64,17 @@ export function levelFactor(
   return chain.add({
     id: 'step:next-gf',
     title: 'gradient factor at the next level',
-    why: 'It runs straight from low at the first stop to high at the surface.',
-    expression: 'gf_high + (gf_low - gf_high) * min(1, d_next / d_first)',
+    why: 'It runs straight from low at the anchor to high at the surface.',
+    expression: 'gf_high + (gf_low - gf_high) * min(1, d_next / d_anchor)',
     symbol: 'gf_next',
     values: [
       lowFactor,
       gradientFactor('gf_high', high, 'high'),
       fromSetting('d_next', { ...quantity(nextM, 'm'), meaning: 'depth of the next level', within: DEPTH_RANGE_M }),
-      fromSetting('d_first', {
+      fromSetting('d_anchor', {
         ...quantity(schedule.anchorM, 'm'),
-        meaning: 'depth of the first stop, where the line from low to high begins',
-        within: firstStopRange(schedule.anchorM),
+        meaning: 'depth of the anchor, where the line from low to high begins',
+        within: anchorRange(schedule.anchorM),
       }),
     ],
     result: quantity(nextGf, ''),

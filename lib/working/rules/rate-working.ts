@@ -2,7 +2,7 @@ import { legsOf } from '../../dive/legs';
 import { averagedDepths } from '../../rules/averaged-rate';
 import { believedDive } from '../../rules/unit/believed-dive';
 import { rateLimitAt } from '../../rules/settings/rate-limits';
-import { RATE_LEVELS } from '../../rules/rate-watch';
+import { levelsFrom, RATE_LEVELS } from '../../rules/rate-watch';
 import { fromDive, fromSetting, newChain, quantity } from '../chain';
 import { DEPTH_RANGE_M } from '../steps/pressure-steps';
 import { REMARKS } from '../remarks';
@@ -10,13 +10,16 @@ import { SOURCES } from '../sources';
 import type { UnitInstant } from './unit-instant';
 import type { Working } from '../working';
 
+/** Parts of a limit smaller than this are rounding, as for the rule. */
+const ROUNDING = 1e-6;
+
 /** Why a unit shows the speed it shows: how much less deep than some seconds before. */
 export function rateWorking({ watch, sample }: UnitInstant): Working {
   const { timeline, tracks, rules, dive, setup } = watch;
-  const { averageS, limit, briskFrom, farTooFastFrom } = rules.rateWatch;
+  const { averageS, limit } = rules.rateWatch;
   const { depthFactor } = believedDive(dive, setup);
   const { thenM, nowM } = averagedDepths(timeline, legsOf(dive).legs, averageS, sample);
-  const limitMMin = rateLimitAt(limit, timeline.depthM[sample]!);
+  const [brisk, tooFast, far] = levelsFrom(rateLimitAt(limit, timeline.depthM[sample]!), rules.rateWatch);
   const rate = quantity(tracks.rateMMin[sample]!, 'm/min');
   const chain = newChain();
   const speed = chain.add({
@@ -43,7 +46,6 @@ export function rateWorking({ watch, sample }: UnitInstant): Working {
     result: rate,
     source: SOURCES.rateWatch,
   });
-  const share = rate.value / limitMMin;
   const level = tracks.rateLevel[sample]!;
   return {
     reading: 'rate',
@@ -52,7 +54,7 @@ export function rateWorking({ watch, sample }: UnitInstant): Working {
       value: speed.value.value,
       unit: speed.value.unit,
       text:
-        share > 1
+        rate.value > tooFast * (1 + ROUNDING)
           ? 'This is faster than the limit the unit goes by here.'
           : 'This is within the limit the unit goes by here.',
     },
@@ -63,10 +65,7 @@ export function rateWorking({ watch, sample }: UnitInstant): Working {
         { title: 'level', unit: '' },
         { title: 'from', unit: 'm/min' },
       ],
-      rows: [0, briskFrom * limitMMin, limitMMin, farTooFastFrom * limitMMin].map((from, index) => [
-        RATE_LEVELS[index]!,
-        from,
-      ]),
+      rows: [0, brisk, tooFast, far].map((from, index) => [RATE_LEVELS[index]!, from]),
       marked: level,
     },
     cautions: [REMARKS.held, REMARKS.rule],

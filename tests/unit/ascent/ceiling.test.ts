@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { ceilingAtGf, ceilingOnLine, firstStopM, gradientFactorAt } from '@/lib/ascent/ceiling';
+import { ceilingAtGf, ceilingOnLine, gradientFactorAt } from '@/lib/ascent/ceiling';
 import published from '@/content/published/gradient-factors.json';
 import { compartments } from '@/lib/tissue/coefficients';
 import { plainLoad } from './plain-model';
-
-const PLAN = { ascentMMin: 9, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 };
 
 describe('the ceiling under one gradient factor', () => {
   it('of 4 bar where twice the ambient pressure is tolerated is at 2 bar: 10 m', () =>
@@ -39,18 +37,6 @@ describe('the ceiling under one gradient factor', () => {
     // b = (1·0.5 + 3·0.3)/4 = 0.35, so 4 bar are tolerated at 4·0.35 = 1.4 bar.
     expect(ceilingAtGf(heliumBesides, 1).depthM).toBeCloseTo(4, 12);
   });
-});
-
-describe('the first stop', () => {
-  it.each([
-    [0, 0],
-    [0.4, 3],
-    [3, 3],
-    [3.01, 6],
-    [7.2, 9],
-    [9 + 1e-10, 9],
-  ])('under a ceiling of %f m is %i m', (ceilingM, stopM) => expect(firstStopM(ceilingM, PLAN)).toBe(stopM));
-  it('is never above the last stop', () => expect(firstStopM(2, { ...PLAN, lastStopM: 6 })).toBe(6));
 });
 
 describe('the gradient factor on the line of 30/80 from 9 m', () => {

@@ -147,6 +147,13 @@ describe('a live run', () => {
     ]);
   });
 
+  it('states one limit in both systems: a step at 30 ft/min keeps 9 m/min', () => {
+    const run = (feetMin: number) =>
+      runOf(`descend to 30 m at 9 m/min # check: down\nascend to surface at ${feetMin} ft/min # check: out\n`);
+    const stated = { ...DEFAULT_BENCH, fastestMMin: 9 };
+    expect([29.5, 30, 31].map((feetMin) => fasterThanStated(run(feetMin), stated).length)).toEqual([0, 0, 1]);
+  });
+
   it('keeps how long each step took', () => {
     expect(legsToRun(run)).toHaveLength(6);
     expect(tookOf(run, [10, 130, 431.4])).toEqual([120, 301, undefined, undefined, undefined, undefined]);

@@ -6,7 +6,7 @@ import { compartments } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
 
 const site = { compartments: compartments('C', '1b'), surfaceBar: 1, barPerMetre: 0.1 };
-const request = { site, gradientFactors: { low: 0.3, high: 0.8 }, heliumShare: 0, firstStopM: 12, deepestM: 40 };
+const request = { site, gradientFactors: { low: 0.3, high: 0.8 }, heliumShare: 0, anchorM: 12, deepestM: 40 };
 
 describe('the limits as lines', () => {
   it.each(['nitrogen', 'helium'] as const)('have the published surfacing limits and slopes of %s', (gas) => {
@@ -42,7 +42,7 @@ describe('the limits as lines', () => {
   });
 
   it('have no line from low to high without a first stop', () =>
-    expect(limitLines({ ...request, firstStopM: 0 })[0]!.fromLowToHigh).toEqual([]));
+    expect(limitLines({ ...request, anchorM: 0 })[0]!.fromLowToHigh).toEqual([]));
 
   it('of a mixture lie between those of its gases', () => {
     const [nitrogen, half, helium] = [0, 0.5, 1].map((heliumShare) => limitLines({ ...request, heliumShare })[4]!);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseRate, printRate } from '@/lib/quantity/rate';
+import { fastestWithin, parseRate, printRate, printRateLimit } from '@/lib/quantity/rate';
 
 const read = (text: string) => {
   const parsed = parseRate(text);
@@ -35,4 +35,18 @@ it('prints a rate in either system', () => {
   expect(printRate(9, 'metric')).toBe('9 m/min');
   expect(printRate(9.54, 'metric')).toBe('9.5 m/min');
   expect(printRate(9, 'imperial')).toBe('30 ft/min');
+});
+
+it('calls a limit in feet what the trade does, and takes whoever keeps either figure to keep it', () => {
+  // Common practice, without a single source: 9 m/min is taught as 30 ft/min, 18 m/min as 60 ft/min.
+  expect([9, 18, 10, 12].map((mMin) => printRateLimit(mMin, 'imperial'))).toEqual([
+    '30 ft/min',
+    '60 ft/min',
+    '33 ft/min',
+    '40 ft/min',
+  ]);
+  expect(printRateLimit(9, 'metric')).toBe('9 m/min');
+  expect(fastestWithin(9)).toBeCloseTo(9.144, 12);
+  expect(fastestWithin(9.144)).toBeCloseTo(9.144, 12);
+  expect(fastestWithin(10.3)).toBeCloseTo(10.3632, 12);
 });

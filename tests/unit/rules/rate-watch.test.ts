@@ -22,12 +22,27 @@ describe('the rate watch', () => {
     [7.1, 'easy'],
     [7.2, 'brisk'],
     [9, 'brisk'],
-    [9.1, 'too fast'],
-    [13.5, 'too fast'],
-    [13.6, 'far too fast'],
+    // 30 ft/min: the same limit in feet.
+    [9.144, 'brisk'],
+    [9.2, 'too fast'],
+    [13.7, 'too fast'],
+    [13.8, 'far too fast'],
   ])('calls %s m/min %s where the limit is 9', (mMin, level) => {
     expect(levelAt(mMin, 120)).toBe(level);
   });
+
+  it.each([
+    ['current', 9, 30],
+    ['buhlmann', 10, 33],
+    ['classic', 18, 60],
+  ] as const)(
+    'has one limit in both systems: under %s whoever rises at %s m/min or at %s ft/min keeps it',
+    (name, metres, feet) => {
+      const breaches = (mMin: number) =>
+        watched(climb(mMin, 60), { rateWatch: { limit: RATE_PRESETS[name].limit } }).dives[0]!.breaches;
+      expect([metres, feet * 0.3048, (feet + 1) * 0.3048].map(breaches)).toEqual([0, 0, 1]);
+    },
+  );
 
   it.each([
     [2, 7.2],

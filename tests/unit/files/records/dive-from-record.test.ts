@@ -153,7 +153,7 @@ describe('a dive made of records', () => {
     ]);
     expect(dive.steps[2]).toEqual({ kind: 'ascend', toM: 0, durationS: 60 });
     expect(dive.steps[3]).toEqual({ kind: 'interval', durationS: 3600 });
-    expect(notes[0]).toBe('“Dive 1” ends at 9 m: an ascent to the surface was put after it.');
+    expect(notes[0]).toBe('“Dive 1” ends at 9 m (30 ft): an ascent to the surface was put after it.');
   });
 
   it('ends at the surface where the record ends just below it, so that its script reads', () => {
@@ -166,7 +166,7 @@ describe('a dive made of records', () => {
       ]),
     ]);
     expect(dive.steps.at(-1)).toEqual({ kind: 'ascend', toM: 0, durationS: 6 });
-    expect(notes).toContain('“Dive 1” ends at 0.8 m: an ascent to the surface was put after it.');
+    expect(notes).toContain('“Dive 1” ends at 0.8 m (3 ft): an ascent to the surface was put after it.');
     expect(parseScript(writeScript(dive)).ok).toBe(true);
   });
 

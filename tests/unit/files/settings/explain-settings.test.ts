@@ -100,9 +100,10 @@ describe('explaining a unit by its settings', () => {
     expect(singleWrong).toEqual([]);
   }, 120_000);
 
-  it('finds a range that holds the truth in all but three of twenty late, rounded, capped, missing and outlying ones at the worst', () => {
+  it('finds a range that holds the truth in all but two of twenty late, rounded, capped, missing and outlying ones at the worst', () => {
     const { held, singleWrong } = trials(20, true);
-    expect(held).toBeGreaterThanOrEqual(17);
+    // Of hundreds drawn at a time more than 98 in 100 are held; three of 20 missed would be no chance.
+    expect(held).toBeGreaterThanOrEqual(18);
     expect(singleWrong).toEqual([]);
   }, 120_000);
 
@@ -119,6 +120,23 @@ describe('explaining a unit by its settings', () => {
     const found = explained([{ ...record, unit: { ...record.unit, noStopS } }]);
     expect(holds(found, TRUTH)).toBe(true);
     expect(found.sentences.join(' ')).toMatch(/1 of \d+ readings is far from what these would show/);
+  });
+
+  it('sees where a display ends although outliers lie beyond it', () => {
+    const easy: Step[] = [
+      { kind: 'descend', toM: 26, durationS: 80 },
+      { kind: 'stay', durationS: 720 },
+      { kind: 'ascend', toM: 12, durationS: 100 },
+      { kind: 'stay', durationS: 900 },
+      { kind: 'ascend', toM: 5, durationS: 60 },
+      { kind: 'stay', durationS: 1200 },
+      { kind: 'ascend', toM: 0, durationS: 60 },
+    ];
+    const limits = { low: 0.62, high: 0.95 };
+    const shows = { ...CLEAN, capMin: 30, outlying: 0.02 };
+    const found = explained([recordOf({ gradientFactors: limits }, easy, shows, seeded(3))], { doubt: sure });
+    expect(found.explains).toBe(true);
+    expect(found.sets[0]!.pairs.some(({ high }) => high === 95)).toBe(true);
   });
 
   it('gives a range where several limits explain a record without error, and says what would tell them apart', () => {

@@ -37,27 +37,27 @@ describe('the working behind a ceiling', () => {
     const working = ceilingAt(workedDive(downFor(40, 25), LINE), 1500);
     expect(working.answer.value).toBeGreaterThan(3);
     expect(result(working, 'ceiling-check')).toBeCloseTo(0, 12);
-    const firstStop = result(working, 'first-stop')!;
+    const anchor = result(working, 'anchor')!;
     // While the anchor still sinks, the ceiling is the anchor itself.
-    expect(firstStop).toBeCloseTo(working.answer.value, 9);
-    expect(result(working, 'ceiling-gf')).toBeCloseTo(0.85 - (0.55 * working.answer.value) / firstStop, 12);
+    expect(anchor).toBeCloseTo(working.answer.value, 9);
+    expect(result(working, 'ceiling-gf')).toBeCloseTo(0.85 - (0.55 * working.answer.value) / anchor, 12);
   });
 
   it('begins the line at the ceiling under low, not rounded to a stop', () => {
     const dive = workedDive(downFor(40, 25), LINE);
     const working = ceilingAt(dive, 1500);
-    expect(result(working, 'first-stop')).toBeCloseTo(dive.figures.ceilingAtLowM[sampleAt(dive.timeline, 1500)]!, 9);
+    expect(result(working, 'anchor')).toBeCloseTo(dive.figures.ceilingAtLowM[sampleAt(dive.timeline, 1500)]!, 9);
   });
 
-  it('takes the first stop as it was fixed once the ascent is under way', () => {
+  it('takes the anchor as it was reached once the ascent is under way', () => {
     const steps: Step[] = [
       ...downFor(40, 25),
       { kind: 'ascend', toM: 12, durationS: 180 },
       { kind: 'stay', durationS: 300 },
     ];
     const working = ceilingAt(workedDive(steps, LINE), 120 + 1500 + 180 + 299);
-    expect(step(working, 'first-stop')).toBeUndefined();
-    expect(step(working, 'slope')!.values['d_first']).toMatchObject({ from: 'dive', unit: 'm' });
+    expect(step(working, 'anchor')).toBeUndefined();
+    expect(step(working, 'slope')!.values['d_anchor']).toMatchObject({ from: 'dive', unit: 'm' });
   });
 
   it('weighs a and b by what the compartment holds of each gas', () => {

@@ -26,7 +26,7 @@ function at(depthM: number, gradientFactors: { low: number; high: number }) {
 const asked = fc.record({
   compartment: fc.integer({ min: 1, max: 16 }),
   heliumShare: fc.constantFrom(0, 0.5, 1),
-  firstStopM: fc.constantFrom(0, 6, 15, 33),
+  anchorM: fc.constantFrom(0, 6, 15, 33),
   depthM: fc.integer({ min: 0, max: 60 }),
   low: fc.constantFrom(0.2, 0.4, 0.85),
 });
@@ -34,10 +34,10 @@ const asked = fc.record({
 describe('the working of what a compartment tolerates', () => {
   it('ends, step by step by mathjs, at the limit that the plate draws', () => {
     law(
-      fc.property(asked, ({ compartment, heliumShare, firstStopM, depthM, low }) => {
+      fc.property(asked, ({ compartment, heliumShare, anchorM, depthM, low }) => {
         const gradientFactors = { low, high: 0.85 };
         const instant = at(depthM, gradientFactors);
-        const { steps, answer } = toleratedWorking(instant, { compartment, heliumShare, firstStopM });
+        const { steps, answer } = toleratedWorking(instant, { compartment, heliumShare, anchorM });
         for (const { expression, values, result } of steps) {
           const numbers = Object.fromEntries(Object.entries(values).map(([symbol, { value }]) => [symbol, value]));
           expect(calculator.evaluate(expression, numbers)).toBeCloseTo(result.value, 9);
@@ -48,7 +48,7 @@ describe('the working of what a compartment tolerates', () => {
           site,
           gradientFactors,
           heliumShare,
-          firstStopM,
+          anchorM,
           deepestM: depthM,
         })[compartment - 1]!;
         const [model, under, over] = [mLine, lowLine, highLine].map(([, deep]) => deep.tensionBar) as [
@@ -57,11 +57,7 @@ describe('the working of what a compartment tolerates', () => {
           number,
         ];
         const expected =
-          firstStopM === 0 || depthM === 0
-            ? over
-            : depthM >= firstStopM
-              ? under
-              : over + ((under - over) * depthM) / firstStopM;
+          anchorM === 0 || depthM === 0 ? over : depthM >= anchorM ? under : over + ((under - over) * depthM) / anchorM;
         expect(answer.value).toBeCloseTo(expected, 9);
         expect(answer.value).toBeLessThanOrEqual(model);
       }),
@@ -70,7 +66,7 @@ describe('the working of what a compartment tolerates', () => {
 
   it('weighs the coefficients where helium is held, and takes one factor where low and high are one', () => {
     const ids = (heliumShare: number, low: number) =>
-      toleratedWorking(at(9, { low, high: 0.85 }), { compartment: 5, heliumShare, firstStopM: 15 }).steps.map(
+      toleratedWorking(at(9, { low, high: 0.85 }), { compartment: 5, heliumShare, anchorM: 15 }).steps.map(
         ({ id }) => id,
       );
     expect(ids(0.5, 0.4)).toEqual(['step:ambient', 'step:a', 'step:b', 'step:gf', 'step:tolerated']);

@@ -21,22 +21,22 @@ export interface Spoken {
  * Where the line from low to high begins: the deepest ceiling under `low` since the dive became bound, not rounded to a
  * stop. Where that was at another instant than this one, it is taken as given.
  */
-export function firstStopSteps(
+export function anchorSteps(
   chain: Chain,
   site: Site,
   instant: Instant,
-  firstStopM: number,
+  anchorM: number,
   low: Named,
   spoken: Spoken,
 ): Named {
   const { timeline, sample } = instant;
   const load = loadAt(timeline, sample);
   const ceiling = ceilingAtGf(load, low.value.value);
-  if (ceiling.leader === 0 || Math.abs(ceiling.depthM - firstStopM) > SAME_DEPTH_M) {
-    return fromDive('d_first', {
-      ...quantity(firstStopM, 'm'),
+  if (ceiling.leader === 0 || Math.abs(ceiling.depthM - anchorM) > SAME_DEPTH_M) {
+    return fromDive('d_anchor', {
+      ...quantity(anchorM, 'm'),
       meaning: 'deepest ceiling under the low gradient factor since a ceiling has been there',
-      within: firstStopRange(firstStopM),
+      within: anchorRange(anchorM),
     });
   }
   const compartment = ceiling.leader - 1;
@@ -55,23 +55,23 @@ export function firstStopSteps(
     source: SOURCES.gradientFactors,
   });
   return chain.add({
-    id: 'step:first-stop',
+    id: 'step:anchor',
     title: 'ceiling under the low gradient factor, where the line from low to high begins',
     why: 'The depth at which the water and the air give that pressure: the deepest since a ceiling has been there.',
     expression: `(p_low - p_surface) / w`,
-    symbol: 'd_first',
+    symbol: 'd_anchor',
     values: [tolerated, site.surface, site.water],
     result: quantity(ceiling.depthM, 'm'),
     source: SOURCES.water,
   });
 }
 
-/** The line may begin deeper than any dive goes. */
-export function firstStopRange(firstStopM: number): readonly [number, number] {
-  return [1, Math.max(DEPTH_RANGE_M[1], firstStopM)];
+/** The line may begin deeper than any dive goes, and nearly at the surface. */
+export function anchorRange(anchorM: number): readonly [number, number] {
+  return [Math.min(1, anchorM), Math.max(DEPTH_RANGE_M[1], anchorM)];
 }
 
-/** Another compartment than the working's own sets the first stop: its tensions are taken as they are. */
+/** Another compartment than the working's own sets the anchor: its tensions are taken as they are. */
 function deepestUnderLow(
   chain: Chain,
   { timeline, sample }: Instant,

@@ -9,7 +9,7 @@ import { TimeCursor } from './TimeCursor';
 import styles from '../pictures.module.css';
 
 /** A moment a pointer is at: its pixel column, the sample that stands for it, and the place in the plot. */
-export interface PointedMoment extends Pointed {
+interface PointedMoment extends Pointed {
   readonly column: number;
   readonly sample: number;
 }

@@ -7,6 +7,7 @@ import { Choice } from '../parts/Choice';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
 import { fetchedLater } from '../parts/fetched-later';
+import { Icon } from '../parts/Icon';
 import { useDesk, useDeskStore } from '../stage/desk-context';
 import { StepHint } from '../stage/figures/StepHint';
 import { useScriptShown } from './use-script-shown';
@@ -75,6 +76,10 @@ export function ScriptPanel() {
       <div id={`${id}-notices`} aria-live="polite">
         {errors.length > 0 && (
           <>
+            <p className={styles.mistake}>
+              <Icon name="close" />{' '}
+              {errors.length === 1 ? 'A mistake in the script' : `${errors.length} mistakes in the script`}
+            </p>
             <p className={styles.held}>The pictures show the last dive that made sense.</p>
             <NoticeList notices={errors} onGo={goTo} onMend={make} />
           </>

@@ -3,11 +3,12 @@
 import { useEffect } from 'react';
 import { Notice } from './Notice';
 import { Button, ButtonLink } from './parts/Button';
+import { ourFault } from './parts/our-fault';
 import { routes } from './parts/routes';
 
 /** Shown in place of a screen that failed. What failed exactly goes to the console: its words are seldom ours. */
 export default function ScreenError({ error, reset }: { error: Error; reset: () => void }) {
-  useEffect(() => console.error(error), [error]);
+  useEffect(() => void ourFault(error), [error]);
   return (
     <Notice
       title="This screen stopped working"

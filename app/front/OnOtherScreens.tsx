@@ -12,12 +12,15 @@ export function OnOtherScreens() {
   const [isPlain, setPlain] = useState(false);
   useEffect(() => {
     let gone = false;
-    setPlain(!window.isSecureContext);
+    const look = async () => {
+      const { hereOfServer } = await import('./here');
+      if (gone) return;
+      setPlain(!window.isSecureContext);
+      const told = await hereOfServer();
+      if (!gone) setHere(told);
+    };
     // Where there is no server to ask, the page stays as it is.
-    void import('./here')
-      .then(({ hereOfServer }) => hereOfServer())
-      .then((told) => !gone && setHere(told))
-      .catch(() => undefined);
+    look().catch(() => undefined);
     return () => {
       gone = true;
     };

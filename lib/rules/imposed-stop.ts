@@ -1,7 +1,7 @@
 import { printStopDepth, sayDepth } from '../quantity/depth';
 import { SAME_DEPTH_M } from '../ascent/ceiling';
 import { eventKind } from './event';
-import { rule } from './rule';
+import { ROUNDING_M, rule } from './rule';
 import { sayTime } from './say';
 import { amount, onOff } from './settings/setting';
 
@@ -80,7 +80,8 @@ export const imposedStop = rule({
       }
     }
     if (unit.breach > 0 && !now.atSurface) {
-      const stopM = now.depthM >= own.depthM ? own.depthM : now.depthM >= own.shallowM ? own.shallowM : 0;
+      const stopM =
+        now.depthM >= own.depthM - ROUNDING_M ? own.depthM : now.depthM >= own.shallowM - ROUNDING_M ? own.shallowM : 0;
       const asksS = Math.min(own.lastsS * unit.breach, own.mostS - state.askedS);
       if (stopM > 0 && asksS > 0) {
         state.askedS += asksS;

@@ -1,8 +1,7 @@
-import { SAME_DEPTH_M } from '../ascent/ceiling';
 import { stopChanges, type StopChange } from '../ascent/stop-state';
 import { printStopDepth, sayDepth } from '../quantity/depth';
 import { eventKind } from './event';
-import { rule, type Moment } from './rule';
+import { ROUNDING_M, rule, type Moment } from './rule';
 import { sayTime } from './say';
 import { amount, onOff } from './settings/setting';
 import type { Unit } from './unit/unit';
@@ -73,6 +72,9 @@ const graceOver = eventKind({
     `you have been above the ceiling for ${sayTime(graceS)}: the unit’s grace time is over.`,
 });
 
+/** Sums of seconds that differ by less than this are the same. */
+const ROUNDING_S = 1e-6;
+
 interface State {
   /** The changes of how the diver stands under the limits in force, how many of them are past, and what was told last. */
   changes: readonly StopChange[];
@@ -97,12 +99,12 @@ export const requiredStops = rule({
     const modelM = unit.figures.ceilingM[now.sample]!;
     const ceilingM = Math.max(modelM, unit.imposedCeilingM);
     tellChanges(state, now, unit);
-    if (now.depthM < ceilingM - own.slackM - SAME_DEPTH_M) {
+    if (now.depthM < ceilingM - own.slackM - ROUNDING_M) {
       if (state.aboveS < 0) {
         state.aboveS = 0;
         unit.tell(above, now.timeS, { depthM: now.depthM, ceilingM, graceS: own.graceS });
       } else state.aboveS += now.elapsedS;
-      if (state.aboveS >= own.graceS && !unit.graceOver) {
+      if (state.aboveS >= own.graceS - ROUNDING_S && !unit.graceOver) {
         unit.graceOver = true;
         unit.tell(graceOver, now.timeS, { graceS: own.graceS });
       }

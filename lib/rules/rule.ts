@@ -2,6 +2,9 @@ import type { EventKind } from './event';
 import type { SettingList, ValuesOf } from './settings/setting';
 import type { Unit } from './unit/unit';
 
+/** Depths closer than this are the same to a rule, m: which side of an edge rounding puts a diver on, tells nothing. */
+export const ROUNDING_M = 1e-6;
+
 /** How far a rule is other people's practice, too. */
 export type Standing = 'published guidance' | 'common practice' | 'illustrative';
 

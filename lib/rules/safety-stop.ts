@@ -1,7 +1,6 @@
 import { sayDepth } from '../quantity/depth';
-import { SAME_DEPTH_M } from '../ascent/ceiling';
 import { eventKind } from './event';
-import { rule, type Moment } from './rule';
+import { ROUNDING_M, rule, type Moment } from './rule';
 import { sayBand, sayIdealDepth, sayTime } from './say';
 import type { SafetyStopState } from './safety-stop-state';
 import { amount, onOff, oneOf, type ValuesOf } from './settings/setting';
@@ -96,7 +95,7 @@ export const safetyStop = rule({
       state.begun = false;
     }
     if (unit.extraSafetyStopS > 0) lengthen(state, own, unit);
-    if (now.depthM > own.dueBelowM + SAME_DEPTH_M) {
+    if (now.depthM > own.dueBelowM + ROUNDING_M) {
       if (state.begun) unit.tell(restarted, now.timeS, { belowM: own.dueBelowM, lastsS: state.wholeS });
       else if (unit.safetyStop === 'none')
         unit.tell(due, now.timeS, { belowM: own.dueBelowM, lastsS: state.wholeS, idealM: own.idealM });
@@ -156,5 +155,5 @@ function pause(state: State, now: Moment, own: Settings, unit: Unit): void {
 
 /** Whether a depth is in a band, its edges being as wide as a reading. */
 export function isWithin(depthM: number, fromM: number, toM: number): boolean {
-  return depthM >= fromM - EDGE_M && depthM <= toM + EDGE_M;
+  return depthM >= fromM - EDGE_M - ROUNDING_M && depthM <= toM + EDGE_M + ROUNDING_M;
 }

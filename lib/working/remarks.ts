@@ -24,5 +24,7 @@ export const REMARKS = {
   noWait: 'No wait is a guarantee. The model knows nothing of bubbles, nor of how you are.',
   noPlan: 'A number you change here alters the sum alone. The stops are not planned again.',
   whatIf: 'What would follow from the number you changed. The dive is as it was.',
+  whatIfDive:
+    'The dive worked out anew with this number in its script, at the same moment of the same step. The dive itself is as it was.',
   noAnswer: 'With this number the formula has no answer.',
 } as const;

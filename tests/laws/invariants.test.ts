@@ -267,7 +267,9 @@ describe('whoever follows the plan', () => {
         if (timeline.depthM[sample] === 0) return;
         const whole = ascentPlanner(dive.settings, timeline)(ascentStartAt(timeline, figures, sample));
         if (whole.timeToSurfaceMin === Infinity || whole.timeToSurfaceMin === 0) return;
-        const goneMin = whole.timeToSurfaceMin * share;
+        // The line is judged from where a way down ends: on it a better way up may open, and the plan takes it.
+        const downMin = whole.parts[0]!.toM > whole.parts[0]!.fromM ? whole.parts[0]!.minutes : 0;
+        const goneMin = downMin + (whole.timeToSurfaceMin - downMin) * share;
         const follows = followed(dive, timeline.timeS[sample]!, whole.parts);
         const then = computeTimeline(follows, 60, { alsoEveryS: [timeline.timeS[sample]! + goneMin * 60] });
         const at = sampleAt(then, timeline.timeS[sample]! + goneMin * 60 + 1e-7);

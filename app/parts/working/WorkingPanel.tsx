@@ -12,7 +12,7 @@ import { usePreferences } from '../preferences';
 import { sayAnswer, tableColumns } from './print-quantity';
 import { StepList } from './StepList';
 import { useTypesetter } from './use-typesetter';
-import { useWhatIf } from './use-what-if';
+import { useWhatIf, type OnDive } from './use-what-if';
 import { WhatIfForm } from './WhatIfForm';
 import { WorkingSheet } from './WorkingSheet';
 import styles from './working.module.css';
@@ -22,15 +22,17 @@ interface WorkingPanelProps {
   /** When it holds and by which unit: "At 12:30". */
   where?: string;
   onClose: () => void;
+  /** Works a step's changed number out on the dive. */
+  onDive?: OnDive;
   /** What may be asked next, at the end. */
   next?: ReactNode;
 }
 
 /** The reasoning behind one reading, on a sheet beside what is asked about. */
-export function WorkingPanel({ working, where, onClose, next }: WorkingPanelProps) {
+export function WorkingPanel({ working, where, onDive, onClose, next }: WorkingPanelProps) {
   return (
     <WorkingSheet title={`Why? ${working.title}`} where={where} onClose={onClose}>
-      <BodySoon working={working} />
+      <BodySoon working={working} {...(onDive && { onDive })} />
       {next && <p className="unprinted">{next}</p>}
       <p className="unprinted">
         <Button icon="print" onClick={() => window.print()}>
@@ -48,13 +50,13 @@ function WorkingItOut() {
 const BodySoon = afterPaint(WorkingBody, WorkingItOut);
 
 /** The reasoning itself: the answer, what would follow from another number, each step, the sixteen, and what to mind. */
-export function WorkingBody({ working }: Pick<WorkingPanelProps, 'working'>) {
+export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onDive'>) {
   const units = usePreferences((state) => state.units);
   const { typesetter, failed, tryAgain } = useTypesetter();
-  const whatIf = useWhatIf(working, typesetter?.calculator, units);
+  const whatIf = useWhatIf(working, typesetter?.calculator, units, onDive);
   const box = useRef<HTMLInputElement>(null);
   const shown = whatIf.carried ?? working;
-  const numbers = useMemo(() => new Map(working.steps.map(({ id }, index) => [id as string, index + 1])), [working]);
+  const numbers = useMemo(() => new Map(shown.steps.map(({ id }, index) => [id as string, index + 1])), [shown]);
   const { choose } = whatIf;
   const change = useCallback(
     (symbol: SymbolName) => {

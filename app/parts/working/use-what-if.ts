@@ -22,8 +22,19 @@ export interface WhatIf {
   reset(): void;
 }
 
-/** One number of a working put otherwise, and what would follow from it. The working itself is not touched. */
-export function useWhatIf(working: Working, calculator: Calculator | undefined, system: UnitSystem): WhatIf {
+/** The working of a dive that has another number in a step; undefined where the number is no step's. */
+export type OnDive = (symbol: SymbolName, value: number) => Working | undefined;
+
+/**
+ * One number of a working put otherwise, and what would follow from it: a step's number in the whole dive, worked out
+ * anew, any other in the working alone. The working itself is not touched.
+ */
+export function useWhatIf(
+  working: Working,
+  calculator: Calculator | undefined,
+  system: UnitSystem,
+  onDive: OnDive | undefined,
+): WhatIf {
   const [chosen, setChosen] = useState<SymbolName>();
   const [typed, setTyped] = useState<string>();
   const changeable = useMemo(() => changeableValues(working), [working]);
@@ -32,8 +43,11 @@ export function useWhatIf(working: Working, calculator: Calculator | undefined, 
   const result = useMemo((): Parsed<Working> | undefined => {
     if (typed === undefined || !calculator || symbol === undefined || !value) return undefined;
     const number = readChange(typed, value, system);
-    return number.ok ? carryThrough(calculator, working, { [symbol]: number.value }) : number;
-  }, [typed, calculator, symbol, value, system, working]);
+    if (!number.ok) return number;
+    const carried = carryThrough(calculator, working, { [symbol]: number.value });
+    const dived = carried.ok ? onDive?.(symbol, number.value) : undefined;
+    return dived ? accepted(dived) : carried;
+  }, [typed, calculator, symbol, value, system, working, onDive]);
   return {
     changeable,
     symbol,

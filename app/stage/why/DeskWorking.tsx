@@ -3,9 +3,11 @@
 import { useMemo } from 'react';
 import { printClock } from '@/lib/quantity/duration';
 import { workingFor } from '@/lib/working/all';
+import { workingOfChangedDive } from '@/lib/working/dive-what-if';
 import { isRuleReading, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
 import type { Target } from '@/lib/ways-out/trouble';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
+import type { OnDive } from '../../parts/working/use-what-if';
 import { WorkingPanel } from '../../parts/working/WorkingPanel';
 import { WorkingSheet } from '../../parts/working/WorkingSheet';
 import { cursorSample } from '../desk-store';
@@ -38,6 +40,12 @@ export function DeskWorking({ reading, unit, onClose }: DeskWorkingProps) {
     if (watch) return unitWorkingFor(reading, { watch, sample });
     return isRuleReading(reading) ? null : workingFor(reading, scene.timeline, scene.figures, sample);
   }, [reading, watch, scene, sample]);
+  const script = useDesk((state) => state.script);
+  const onDive = useMemo((): OnDive | undefined => {
+    if (watch || isRuleReading(reading)) return undefined;
+    return (symbol, value) =>
+      workingOfChangedDive(reading, script, { timeline: scene.timeline, sample }, symbol, value);
+  }, [watch, reading, script, scene, sample]);
   const where = `At ${printClock(scene.timeline.timeS[sample]!)} of the dive${watch ? `, by “${watch.setup.name}”` : ''}`;
   if (!working) {
     return (
@@ -52,6 +60,7 @@ export function DeskWorking({ reading, unit, onClose }: DeskWorkingProps) {
       key={working.reading}
       working={working}
       where={where}
+      {...(onDive && { onDive })}
       onClose={onClose}
       next={asks && <AskWaysOut {...asks} />}
     />

@@ -19,6 +19,7 @@ export function rises(column: readonly string[], decimal: '.' | ','): boolean {
   );
 }
 
+/** Whether a column has a number in it, and nothing else. */
 export function allNumbers(column: readonly string[], decimal: '.' | ','): boolean {
   const numbers = numbersOf(column, decimal);
   return numbers.length > 0 && numbers.every(Number.isFinite);

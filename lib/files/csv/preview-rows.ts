@@ -1,6 +1,7 @@
 import type { Gas } from '../../physics/gas';
 import type { Refusal } from '../../quantity/parsed';
 import type { Recording, UnitChannel } from '../records/record';
+import { HEAD_BYTES } from '../text-of-bytes';
 import { RowScanner } from './csv-cells';
 import type { Mapping, Role } from './csv-mapping';
 import { readCsv } from './read-csv';
@@ -35,8 +36,10 @@ const CHANNELS: Partial<Readonly<Record<Role, UnitChannel>>> = {
  * @param head the beginning of the file; its last line may be cut off
  */
 export async function previewRows(head: string, mapping: Mapping): Promise<Preview> {
-  const lines = head.split(/(?<=\r\n|\n|\r(?!\n))/).slice(0, mapping.firstRow - 1 + LINES);
-  if (lines.length > 1) lines.pop();
+  const all = head.split(/(?<=\r\n|\n|\r(?!\n))/);
+  // The last line of a long head may be cut off.
+  const sound = head.length < HEAD_BYTES / 4 ? all : all.slice(0, -1);
+  const lines = sound.slice(0, mapping.firstRow - 1 + LINES);
   const text = lines.join('');
   const result = await readCsv([text], mapping);
   if (!result.ok) return result;

@@ -9,16 +9,17 @@ import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
 import { AboutForm } from './AboutForm';
 import { ChamberForm } from './ChamberForm';
-import { LivePanel } from './LivePanel';
 import { RunForm } from './RunForm';
-import { SheetActions } from './SheetActions';
 import { SheetTable } from './SheetTable';
 import { UnitsForm } from './UnitsForm';
 import { useRun, useSheets } from './use-sheets';
-import { Verdicts } from './Verdicts';
 import styles from './bench.module.css';
 
+// A run on the clock, what comes of a sheet that is filled in, and sheets of other days: the sheet opens without them.
 const KeptSheets = fetchedLater(async () => (await import('./KeptSheets')).KeptSheets);
+const SheetActions = fetchedLater(async () => (await import('./SheetActions')).SheetActions);
+const Verdicts = fetchedLater(async () => (await import('./Verdicts')).Verdicts);
+const LivePanel = fetchedLater(async () => (await import('./LivePanel')).LivePanel);
 const PrintedSheet = fetchedLater(async () => (await import('./PrintedSheet')).PrintedSheet);
 
 /** A sheet for a pressure-chamber run: scripted, printed or run live, filled in, judged by what its user states. */

@@ -55,12 +55,14 @@ function UnitHistory({ name, rows }: { name: string; rows: readonly Earlier[] })
       captionShown
       rows={rows}
       columns={[
-        { heading: 'Date', cell: ({ kept }) => dayOf(kept) },
+        { heading: 'Date', cell: ({ kept }) => <span className={styles.whole}>{dayOf(kept)}</span> },
         { heading: 'What came of it', cell: ({ outcome }) => RULING_WORDS[outcome.ruling] },
         {
           heading: 'Depth off by, at the most',
           numeric: true,
-          cell: ({ outcome: { farthestM } }) => (farthestM === null ? 'not read' : printDeviation(farthestM, units)),
+          cell: ({ outcome: { farthestM } }) => (
+            <span className={styles.whole}>{farthestM === null ? 'not read' : printDeviation(farthestM, units)}</span>
+          ),
         },
         {
           heading: 'Faults seen',

@@ -5,7 +5,6 @@ import { chamberDive } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { tookOf } from '@/lib/bench/live-run';
 import type { UnitSheet } from '@/lib/bench/write-sheet-csv';
-import { writeScript } from '@/lib/dive/script';
 import { leaveForDesk } from '../parts/hand-over';
 import { saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
@@ -44,7 +43,8 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
     change({ readings: {}, marks: [] });
     say('The readings are cleared.', { label: 'Undo', run: undo });
   };
-  const open = () => {
+  const open = async () => {
+    const { writeScript } = await import('@/lib/dive/script');
     const dive = chamberDive(run, settings, marks.length > 1 ? tookOf(run, marks) : []);
     const altitudeM = Math.round(dive.settings.altitudeM);
     const plain = writeScript({
@@ -55,6 +55,7 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       location.assign(routes.desk.path);
     else say('This browser does not let a dive be passed to the desk.');
   };
+  const unfetched = () => say('What does this could not be fetched; you may be offline. Try again.');
   const exportCsv = async () => {
     const { writeSheetCsv } = await import('@/lib/bench/write-sheet-csv');
     saveFile('bench-sheet.csv', writeSheetCsv(title, about, settings, sheets), 'text/csv');
@@ -64,18 +65,13 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       <Button icon="print" onClick={() => window.print()}>
         Print the sheet
       </Button>
-      <Button
-        icon="save"
-        onClick={() =>
-          void exportCsv().catch(() => say('What writes the file could not be fetched; you may be offline. Try again.'))
-        }
-      >
+      <Button icon="save" onClick={() => void exportCsv().catch(unfetched)}>
         Export as CSV
       </Button>
       <Button icon="save" disabled={empty} onClick={() => void keep()}>
         Keep it, and begin the next
       </Button>
-      <Button onClick={open}>Watch this run on the desk</Button>
+      <Button onClick={() => void open().catch(unfetched)}>Watch this run on the desk</Button>
       <Button kind="quiet" onClick={clear}>
         Clear the readings
       </Button>

@@ -14,11 +14,13 @@ const DeskSheet = fetchedLater(async () => (await import('./keep/keep-and-print'
 
 /** The sandbox: a script, and the dive, the tissues and the readings it leads to. */
 export function Desk() {
-  const [store] = useState(() => {
-    const made = createDeskStore({ script: overstayed.script, pictures: ['profile', 'chase'], covered: [] });
-    made.getState().showStill(overstayed.stillS);
-    return made;
-  });
+  const [store] = useState(() =>
+    createDeskStore(
+      { script: overstayed.script, pictures: ['profile', 'chase'], covered: [] },
+      false,
+      overstayed.stillS,
+    ),
+  );
   useEffect(replayEarlyPresses, []);
   return (
     <DeskContext value={store}>

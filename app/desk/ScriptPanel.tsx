@@ -1,10 +1,13 @@
 'use client';
 
 import { useId, useRef } from 'react';
+import { overstayed } from '@/content/scenarios/overstayed';
 import { Button } from '../parts/Button';
+import { Choice } from '../parts/Choice';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
 import { fetchedLater } from '../parts/fetched-later';
+import { Icon } from '../parts/Icon';
 import { useDesk, useDeskStore } from '../stage/desk-context';
 import { StepHint } from '../stage/figures/StepHint';
 import { useScriptShown } from './use-script-shown';
@@ -13,7 +16,19 @@ import noticeStyles from './notices.module.css';
 
 const StepEditor = fetchedLater(async () => (await import('../stage/after-opening')).StepEditor, <StepHint />);
 // What helps to write a dive stands there as the page came with it until it is fetched.
-const ReadyDives = fetchedLater(async () => (await import('./keep/keep-and-print')).ReadyDives);
+const ReadyDives = fetchedLater(
+  async () => (await import('./keep/keep-and-print')).ReadyDives,
+  () => (
+    <Choice
+      label="Ready dives"
+      value={overstayed.id}
+      options={[{ value: overstayed.id, label: overstayed.title }]}
+      onChange={() => undefined}
+      disabled
+      hint={overstayed.shows}
+    />
+  ),
+);
 const WriteInUnits = fetchedLater(async () => (await import('./keep/keep-and-print')).WriteInUnits);
 const OverlaySentence = fetchedLater(async () => (await import('./keep/keep-and-print')).OverlaySentence);
 const PictureChooser = fetchedLater(async () => (await import('./keep/keep-and-print')).PictureChooser);
@@ -61,6 +76,10 @@ export function ScriptPanel() {
       <div id={`${id}-notices`} aria-live="polite">
         {errors.length > 0 && (
           <>
+            <p className={styles.mistake}>
+              <Icon name="close" />{' '}
+              {errors.length === 1 ? 'A mistake in the script' : `${errors.length} mistakes in the script`}
+            </p>
             <p className={styles.held}>The pictures show the last dive that made sense.</p>
             <NoticeList notices={errors} onGo={goTo} onMend={make} />
           </>

@@ -9,6 +9,10 @@ self.addEventListener('fetch', (event) => {
   if (request.destination === 'worker') {
     event.stopImmediatePropagation();
     event.respondWith(workerScript(request));
+  } else if (address.pathname.endsWith('/here.json')) {
+    event.stopImmediatePropagation();
+    // Where no server answers there is no network to tell of.
+    event.respondWith(fetch(request).catch(() => new Response(null, { status: 204 })));
   } else if (request.mode === 'navigate' && /\/[^/.]+$/.test(address.pathname)) {
     event.stopImmediatePropagation();
     event.respondWith(withLastSlash(request, address));

@@ -9,7 +9,7 @@ const tourStandings = ['offered', 'settled'] as const;
 export type TourStanding = (typeof tourStandings)[number];
 
 /** Where playing may wait whenever something happens: at work on the desk, and before a class. */
-export type HoldPlace = 'desk' | 'class';
+type HoldPlace = 'desk' | 'class';
 
 export interface Preferences {
   units: UnitSystem;

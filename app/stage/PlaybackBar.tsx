@@ -7,7 +7,7 @@ import { fetchedLater } from '../parts/fetched-later';
 import { IconButton } from '../parts/IconButton';
 import { Menu } from '../parts/Menu';
 import { usePreferences } from '../parts/preferences';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock } from '@/lib/sayings/day-clock';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
 import styles from './stage.module.css';
@@ -29,7 +29,9 @@ const EventSteps = fetchedLater(
 export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const cursorS = useDesk((state) => state.cursorS);
   const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
+  const legs = useDesk((state) => state.scene.timeline.legs);
   const setCursor = useDesk((state) => state.setCursor);
+  const clock = printDayClock({ legs }, cursorS);
   const playing = useDesk((state) => state.playing);
   const play = useDesk((state) => state.play);
   const pause = useDesk((state) => state.pause);
@@ -70,14 +72,14 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
       <input
         type="range"
         aria-label="Time cursor"
-        aria-valuetext={printClock(cursorS)}
+        aria-valuetext={clock}
         min={0}
         max={Math.round(endS)}
         step={1}
         value={Math.round(cursorS)}
         onChange={(event) => setCursor(Number(event.target.value))}
       />
-      <output className={styles.clock}>{printClock(cursorS)}</output>
+      <output className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</output>
       <span className={styles.inBar}>{further}</span>
       <span className={styles.folded}>
         <Menu icon="more" label="Speed and steering">

@@ -112,8 +112,11 @@ export interface DeskState extends DeskDocument, History<PastDesk> {
   redo: () => void;
 }
 
-/** A desk with a script on it that is known to make sense; `still` where its dive is to be looked at and not changed. */
-export function createDeskStore(document: DeskDocument, still = false) {
+/**
+ * A desk with a script on it that is known to make sense; `still` where its dive is to be looked at and not changed. It
+ * opens at `stillS`, where its dive shows what it is for, drawn so from the first.
+ */
+export function createDeskStore(document: DeskDocument, still = false, stillS?: number) {
   const first = stage(document.script, document.rules);
   if (!first.ok) throw new Error(`the desk cannot open with a script that does not parse: ${first.errors[0]?.message}`);
   /** The scene before the one on screen: out of sight, so its memory is used for the next. */
@@ -171,7 +174,7 @@ export function createDeskStore(document: DeskDocument, still = false) {
       scene: first.scene,
       errors: [],
       warnings: first.warnings,
-      cursorS: 0,
+      cursorS: stillS ?? 0,
       view: undefined,
       selectedStep: undefined,
       unit: 0,
@@ -244,7 +247,7 @@ export function createDeskStore(document: DeskDocument, still = false) {
           heldAtS: undefined,
           atStill: false,
         })),
-      atStill: false,
+      atStill: stillS !== undefined,
       showStill(timeS) {
         get().setCursor(timeS);
         set({ atStill: true });

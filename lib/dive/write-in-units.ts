@@ -50,9 +50,11 @@ export function writeStepsInFeet(script: Script): string {
     if (leg?.speed?.value?.by === 'rate') {
       const feet = leg.speed.value.mMin / METRES_PER_FOOT;
       const round = Math.round(feet / 5) * 5;
-      // A climb does not become faster than it was: a limit may have been what it was written for.
-      const near = Math.abs(round - feet) <= NEAR_RATE * feet && (leg.kind === 'descend' || round <= feet);
-      page.replace(line, leg.speed.span, `${near ? round : Math.floor(feet + 1e-6)} ft/min`);
+      page.replace(
+        line,
+        leg.speed.span,
+        `${Math.abs(round - feet) <= NEAR_RATE * feet ? round : Math.round(feet)} ft/min`,
+      );
     }
     if (leg?.depth.value) page.replace(line, leg.depth.span, `${Math.round(leg.depth.value / METRES_PER_FOOT)} ft`);
   }

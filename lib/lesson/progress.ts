@@ -105,6 +105,7 @@ export function standingAt(progress: Progress, slug: string, step: string): Prog
   return changed(progress, slug, () => ({ at: step }));
 }
 
+/** Progress in which a step of a lesson has been seen, answered or not. */
 export function withSeen(progress: Progress, slug: string, step: string): Progress {
   return changed(progress, slug, ({ seen }) => ({ seen: seen.includes(step) ? seen : [...seen, step] }));
 }
@@ -203,6 +204,7 @@ export function withDraft(progress: Progress, slug: string, key: string, draft: 
   return changed(progress, slug, ({ drafts }) => ({ drafts: { ...drafts, [key]: { ...drafts[key], ...draft } } }));
 }
 
+/** Progress without the draft of an answer, by the key of its question. */
 export function withoutDraft(progress: Progress, slug: string, key: string): Progress {
   return changed(progress, slug, ({ drafts }) => ({
     drafts: Object.fromEntries(Object.entries(drafts).filter(([name]) => name !== key)),

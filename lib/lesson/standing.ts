@@ -43,6 +43,7 @@ export function answeredIn(
   return { answered: keys.filter((key) => checks[key] !== undefined).length, questions: keys.length };
 }
 
+/** How far a learner is in a lesson of these steps: which are seen, and how many of the questions are answered. */
 export function standingIn(steps: readonly StepAsks[], progress: LessonProgress): Standing {
   const counts = steps.map((step) => answeredIn(step, progress));
   const seen = steps.filter(({ id }) => progress.seen.includes(id)).length;

@@ -1,3 +1,4 @@
+import { dayPlaceAt } from './day-clock';
 import { needsStop, stopStateOf } from '../ascent/stop-state';
 import type { FiguresNow } from '../ascent/figures';
 import { gasAt, type Timeline } from '../dive/timeline';
@@ -35,6 +36,8 @@ function firstStop({ timeline, sample, now: { schedule } }: ModelMoment): Standi
   return { depthM: schedule.parts.at(-1)?.toM ?? timeline.depthM[sample]!, minutes: Infinity };
 }
 
+const dayPlaceOf = (timeline: Timeline, sample: number) => dayPlaceAt(timeline, timeline.timeS[sample]!);
+
 /** What the model says at an instant: one line a reading. */
 const MODEL_READINGS = {
   depth: {
@@ -45,8 +48,12 @@ const MODEL_READINGS = {
   gas: { measure: null, name: 'Gas', words: ({ timeline, sample }) => gasName(gasAt(timeline, sample)) },
   time: {
     measure: 'runTimeS',
-    figure: ({ timeline, sample }) => timeline.timeS[sample]!,
-    note: () => 'since the start',
+    figure: ({ timeline, sample }) => dayPlaceOf(timeline, sample)?.sinceS ?? timeline.timeS[sample]!,
+    note: ({ timeline, sample }) => {
+      const place = dayPlaceOf(timeline, sample);
+      if (!place) return 'since the start';
+      return place.between ? `after dive ${place.dive}` : `in dive ${place.dive}`;
+    },
   },
   'no-stop': {
     measure: 'noStopMin',

@@ -22,6 +22,7 @@ export const LONGEST_STEERED_S = 12 * 3600;
 /** Moments and depths nearer than this are the same. */
 const SAME = 1e-6;
 
+/** How long a run has lasted, s. */
 export function runEndS(run: SteerRun): number {
   return run.timesS.at(-1)!;
 }

@@ -58,10 +58,12 @@ describe('a run-time table from the desk', () => {
     await arrive(page, '/desk/');
     const choose = page.getByText('Choose pictures').locator('visible=true');
     // Where there is no room for it beside the pictures, the drawer is folded away.
-    if ((await choose.count()) === 0) await page.getByRole('button', { name: 'Script', exact: true }).click();
+    const folded = (await choose.count()) === 0;
+    if (folded) await page.getByRole('button', { name: 'Script', exact: true }).click();
     await choose.click();
     for (const title of ['Oxygen', 'Cylinders', 'Staged stops', 'Helium and nitrogen'])
       await page.getByRole('checkbox', { name: title, exact: true }).check();
+    if (folded) await page.getByRole('button', { name: 'Close the drawer' }).click();
   }
 
   it('is the only thing printed, under its cautions and its watermark', async () => {

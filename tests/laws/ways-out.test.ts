@@ -65,19 +65,20 @@ const anyScript = fc.constantFrom<UnitSystem>('metric', 'imperial').chain((syste
 
 const anyQuestion = fc.record({ asked: anyScript, target: fc.constantFrom<Target>('stop', 'ceiling', 'slow-down') });
 
-const EVERY_S = 5;
+/** Looked at coarsely, and where nothing is found ever more finely, s. */
+const EVERY_S = [30, 2];
 
 function has(script: string, target: Target): boolean {
   const parsed = parseScript(script);
   if (!parsed.ok) throw new Error(`a way out does not read: ${parsed.errors[0]!.message}\n${script}`);
   if (target === 'slow-down') return breaches(script) > 0;
-  const timeline = computeTimeline(parsed.dive, EVERY_S);
-  const figures = figuresOf(timeline, parsed.dive.settings);
-  for (let i = 0; i < timeline.length; i += 1) {
-    if (figures.ceilingM[i]! > 0 && (target === 'ceiling' || plannedAt(timeline, figures, i).stops.length > 0))
-      return true;
-  }
-  return false;
+  return EVERY_S.some((everyS) => {
+    const timeline = computeTimeline(parsed.dive, everyS);
+    const figures = figuresOf(timeline, parsed.dive.settings);
+    return timeline.timeS.some(
+      (_, i) => figures.ceilingM[i]! > 0 && (target === 'ceiling' || plannedAt(timeline, figures, i).stops.length > 0),
+    );
+  });
 }
 
 function breaches(script: string): number {
@@ -95,7 +96,9 @@ describe('a way out of a stop, a ceiling or a “slow down”', () => {
         for (const way of waysOut(script, { target, system })) {
           if ('none' in way) continue;
           expect(has(way.script, target), way.text).toBe(false);
-          expect(breaches(way.script), way.text).toBeLessThanOrEqual(before);
+          // A wait cuts a rise that was too fast in two; it makes none too fast that was not.
+          if (!LEVERS.find(({ id }) => id === way.lever)!.keepsRates)
+            expect(breaches(way.script), way.text).toBeLessThanOrEqual(before);
         }
       }),
       25,
@@ -130,7 +133,7 @@ describe('a way out of a stop, a ceiling or a “slow down”', () => {
             const changed = tried.script();
             if (!('none' in way) && changed === way.script) break;
             if (changed === undefined || tried.but) continue;
-            const still = has(changed, target) || breaches(changed) > before;
+            const still = has(changed, target) || (!lever.keepsRates && breaches(changed) > before);
             expect(still, `${way.lever}: ${tried.doing}\n${script}`).toBe(true);
           }
         }

@@ -70,7 +70,9 @@ describe('what a unit tells', () => {
         <LogFigure />
       </DeskContext>,
     );
-    const clocks = screen.getAllByRole('listitem').map((item) => /^At (\d+):(\d\d) /.exec(item.textContent ?? '')!);
+    const clocks = screen
+      .getAllByRole('listitem')
+      .map((item) => /^At (\d+):(\d\d) /.exec(within(item).getAllByRole('button')[0]!.textContent ?? '')!);
     const timesS = clocks.map(([, minutes, seconds]) => Number(minutes) * 60 + Number(seconds));
     expect(new Set(timesS).size).toBeGreaterThan(2);
     expect(timesS).toEqual(timesS.toSorted((one, other) => one - other));

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useMemo, useRef, useState, type RefObject } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock } from '@/lib/sayings/day-clock';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { Menu } from '../../parts/Menu';
@@ -132,7 +132,7 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
             />
             <IconButton icon="stepOn" label="On to the next point or event" onClick={doings.next} />
             <p className={styles.moment} role="status">
-              <b>{printClock(cursorS)}</b> {index + 1} of {moments.length}
+              <b>{printDayClock(scene.timeline, cursorS)}</b> {index + 1} of {moments.length}
               {/* What happens would give away what a class is to find. */}
               {covered.length === 0 && <span>. {moments[index]!.name}</span>}
             </p>

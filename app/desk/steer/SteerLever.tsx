@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useRef, type CSSProperties, type PointerEvent } from 'react';
+import { useEffect, useId, useRef, type CSSProperties, type PointerEvent } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import { atMost } from '@/lib/quantity/number';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
@@ -27,6 +27,7 @@ export function SteerLever() {
   const rateMMin = useSteering((state) => state.rateMMin);
   const running = useSteering((state) => state.running);
   const lever = useRef<HTMLDivElement>(null);
+  const hintId = useId();
   const press = useRef<{ atMs: number; atPx: number; beforeMMin: number }>(undefined);
   useSteeringKeys(steering);
 
@@ -60,6 +61,9 @@ export function SteerLever() {
   const { way, speed } = sayRate(rateMMin, units);
   return (
     <section className={styles.column} aria-label="Steer by hand" data-part="lever">
+      <span id={hintId} className="spoken">
+        Hold an arrow key, or tap it for a speed that stays; 0 is level, Space pauses.
+      </span>
       <p className={styles.rate} data-way={way}>
         <b>{way}</b>
         <span>{speed}</span>
@@ -75,7 +79,7 @@ export function SteerLever() {
             role="slider"
             tabIndex={0}
             aria-label="Lever: up ascends, down descends"
-            aria-description="Hold an arrow key, or tap it for a speed that stays; 0 is level, Space pauses."
+            aria-describedby={hintId}
             aria-orientation="vertical"
             aria-valuemin={-100}
             aria-valuemax={100}

@@ -10,11 +10,11 @@ interface TimeAxisProps {
 
 /** Minutes along the foot of a picture. */
 export const Minutes = memo(function Minutes({ x, width, y }: TimeAxisProps) {
-  return timeTicks(x, width).map((timeS) => (
+  return timeTicks(x, width).map(({ timeS, text }) => (
     <g key={timeS} transform={`translate(${x(timeS)},${y})`}>
       <line y2={5} className={styles.tick} />
       <text y={20} className={styles.axis} textAnchor="middle">
-        {Math.round(timeS / 60)} min
+        {text}
       </text>
     </g>
   ));

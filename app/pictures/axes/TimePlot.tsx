@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock } from '@/lib/sayings/day-clock';
 import type { PictureProps } from '../picture-props';
 import { PointerTip } from '../hand/PointerTip';
 import { usePointed, type Pointed } from '../hand/use-pointed';
@@ -9,7 +9,7 @@ import { TimeCursor } from './TimeCursor';
 import styles from '../pictures.module.css';
 
 /** A moment a pointer is at: its pixel column, the sample that stands for it, and the place in the plot. */
-export interface PointedMoment extends Pointed {
+interface PointedMoment extends Pointed {
   readonly column: number;
   readonly sample: number;
 }
@@ -40,7 +40,7 @@ interface TimePlotProps extends Pick<PictureProps, 'width' | 'height' | 'cursorS
 /** A plot over the time of the dive: the sheet, the one time cursor, and what a pointer is told. Pressing moves the cursor. */
 export function TimePlot(props: TimePlotProps) {
   const { frame, width, height, cursorS, onCursor, below = 0, className, children, atCursor, tip, mark } = props;
-  const { margin, inner, x, columns } = frame;
+  const { margin, inner, x, columns, timeline } = frame;
   const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
   const column = pointed && pointed.x >= 0 && pointed.x <= inner.width ? columnAt(frame, pointed.x) : undefined;
   const at = column === undefined ? undefined : { ...pointed!, column, sample: columns[column]! };
@@ -61,7 +61,7 @@ export function TimePlot(props: TimePlotProps) {
           y={margin.top + (told.y ?? inner.height / 2)}
           width={width}
           height={height}
-          title={told.title ?? printClock(x.invert(at.x))}
+          title={told.title ?? printDayClock(timeline, x.invert(at.x))}
         >
           {told.lines.map((line, index) => (
             <span key={index}>{line}</span>

@@ -1,3 +1,4 @@
+import type { Timeline } from '@/lib/dive/timeline';
 import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
 import { PROFILE_MARGIN } from '../profile/profile-scales';
@@ -8,6 +9,7 @@ import { timeScale, type TimeScale } from './time-scale';
 export interface TimePicture {
   readonly margin: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };
   readonly inner: { readonly width: number; readonly height: number };
+  readonly timeline: Timeline;
   readonly x: TimeScale;
   /** The sample each pixel column stands for. */
   readonly columns: Int32Array;
@@ -22,7 +24,7 @@ export function timePicture(
 ): TimePicture {
   const margin = { ...rim, left: PROFILE_MARGIN.left, right: PROFILE_MARGIN.right };
   const inner = { width: Math.max(1, width - margin.left - margin.right), height: height - margin.top - margin.bottom };
-  return { margin, inner, ...timeAlong(scene, inner.width, view) };
+  return { margin, inner, timeline: scene.timeline, ...timeAlong(scene, inner.width, view) };
 }
 
 type TimeAlong = Pick<TimePicture, 'x' | 'columns'>;

@@ -12,6 +12,8 @@ export interface TimeScale {
   readonly breaks: readonly { readonly startS: number; readonly endS: number }[];
   readonly startS: number;
   readonly endS: number;
+  /** When each dive of the day begins and ends. */
+  readonly dives: readonly { readonly startS: number; readonly endS: number }[];
 }
 
 /**
@@ -44,19 +46,45 @@ export function timeScale(timeline: Timeline, width: number, view?: { startS: nu
     breaks,
     startS: shown.startS,
     endS: shown.endS,
+    dives: divesOf(timeline),
   });
 }
 
-/** Whole minutes to mark along the axis, as seconds since the start: about one to every `room` of the picture. */
-export function timeTicks(scale: TimeScale, width: number, room = 80): number[] {
-  const compressed = (timeS: number) => scale.breaks.some((gap) => timeS > gap.startS && timeS < gap.endS);
-  const perMinute = scale(scale.startS + 60) - scale(scale.startS);
-  const step = [1, 2, 5, 10, 15, 20, 30, 60, 120, 240].find((minutes) => minutes * perMinute >= room) ?? 480;
-  const ticks: number[] = [];
-  for (let timeS = Math.ceil(scale.startS / 60 / step) * step * 60; timeS <= scale.endS; timeS += step * 60) {
-    if (!compressed(timeS)) ticks.push(timeS);
+function divesOf({ legs }: Timeline): { startS: number; endS: number }[] {
+  const dives: { startS: number; endS: number }[] = [];
+  for (const { diveNumber, interval, startS, endS } of legs) {
+    if (interval) continue;
+    const dive = (dives[diveNumber] ??= { startS, endS });
+    dive.endS = endS;
   }
-  return ticks.filter(
-    (timeS, index) => index === 0 || scale(timeS) - scale(ticks[index - 1]!) > room * 0.5 || width === 0,
-  );
+  return dives.filter(Boolean);
+}
+
+/** A moment to mark along the axis, and what stands there. */
+export interface TimeTick {
+  readonly timeS: number;
+  readonly text: string;
+}
+
+/** Whole minutes to mark along the axis, about one to every `room` of the picture. Each dive of a day counts its own. */
+export function timeTicks(scale: TimeScale, width: number, room = 80): TimeTick[] {
+  const { dives, startS, endS } = scale;
+  const first = dives[0]?.startS ?? startS;
+  const perMinute = scale(first + 60) - scale(first);
+  const step = [1, 2, 5, 10, 15, 20, 30, 60, 120, 240].find((minutes) => minutes * perMinute >= room) ?? 480;
+  const ticks: TimeTick[] = [];
+  dives.forEach((dive, index) => {
+    for (let minutes = 0; dive.startS + minutes * 60 <= dive.endS; minutes += step) {
+      const timeS = dive.startS + minutes * 60;
+      if (timeS < startS - 1e-6 || timeS > endS + 1e-6) continue;
+      const last = ticks.at(-1);
+      if (last && width > 0 && scale(timeS) - scale(last.timeS) <= room * 0.5) {
+        // Where a dive begins is worth more than where minutes end.
+        if (minutes > 0) continue;
+        ticks.pop();
+      }
+      ticks.push({ timeS, text: minutes === 0 && dives.length > 1 ? `dive ${index + 1}` : `${minutes} min` });
+    }
+  });
+  return ticks;
 }

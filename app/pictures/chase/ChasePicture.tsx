@@ -9,6 +9,7 @@ import { SecondMarks } from './SecondMarks';
 import { chaseRange, chaseScales, halfTimeScale, type ChaseScales } from './chase-scales';
 import { leadingCompartment } from '../leading';
 import { markPartPath, markPath } from '../axes/mark-shapes';
+import { nameY } from './name-place';
 import { nearest } from '../hand/nearest';
 import type { PictureProps } from '../picture-props';
 import type { OverlaidDive } from '../profile/overlaid-dive';
@@ -106,10 +107,18 @@ export function ChasePicture({
         {ways.map((way, index) => (
           <path key={index} d={marksBeside(way, cursorS, scales, size)} className={styles.beside} />
         ))}
-        <Marks states={states} scales={scales} size={size} leader={leader} mixed={timeline.hasHelium} />
+        <Marks
+          states={states}
+          scales={scales}
+          size={size}
+          leader={leader}
+          mixed={timeline.hasHelium}
+          levelsBar={[ambientBar, breathedBar]}
+        />
         {near && (
           <path d={markPath('round', x(near.halfTimeMin), y(near.tensionBar), size * 2)} className={shared.pointed} />
         )}
+        <OffTheTop state={states[0]!} scales={scales} units={units} besideKey={timeline.hasHelium} />
         <LineNames
           scales={scales}
           names={[
@@ -243,12 +252,15 @@ function Marks({
   size,
   leader,
   mixed,
+  levelsBar,
 }: {
   states: readonly CompartmentState[];
   scales: ChaseScales;
   size: number;
   leader: number;
   mixed: boolean;
+  /** Where lines run level across the picture. */
+  levelsBar: readonly number[];
 }) {
   let round = '';
   let roundNitrogen = '';
@@ -275,7 +287,7 @@ function Marks({
       {mixed && <path d={lozengesNitrogen} className={styles.nitrogenOver} />}
       <text
         x={x(first.halfTimeMin)}
-        y={y(first.tensionBar) - size * LEAD * 1.3 - 5}
+        y={nameY(y(first.tensionBar), size * LEAD * 1.3, linesNear(states, leader, levelsBar, y))}
         textAnchor="middle"
         className={styles.leadName}
       >
@@ -291,6 +303,49 @@ function Marks({
   );
 }
 
+/** How far down each line reaches beside the leading mark: from its highest place there to its lowest. */
+function linesNear(
+  states: readonly CompartmentState[],
+  leader: number,
+  levelsBar: readonly number[],
+  y: ChaseScales['y'],
+): readonly (readonly [top: number, foot: number])[] {
+  const beside = states.slice(Math.max(0, leader - 2), leader + 1);
+  const spans = [
+    ...levelsBar.map((bar) => [bar]),
+    beside.map(({ limitNowBar }) => limitNowBar),
+    beside.map(({ limitAtSurfaceBar }) => limitAtSurfaceBar),
+  ];
+  return spans.map((bars) => [y(Math.max(...bars)), y(Math.min(...bars))]);
+}
+
+/** Over the plot, where no line runs, after the name of the axis. */
+const ABOVE = { x: 62, y: -24 };
+
+/** Where the limits here begin off the top, a mark at the edge says how far they reach. */
+function OffTheTop({
+  state: { limitNowBar },
+  scales: { y },
+  units,
+  besideKey,
+}: {
+  state: CompartmentState;
+  scales: ChaseScales;
+  units: UnitSystem;
+  /** The place over the plot is taken. */
+  besideKey: boolean;
+}) {
+  if (y(limitNowBar) >= 0) return null;
+  return (
+    <g className={styles.offTheTop} transform={besideKey ? undefined : `translate(${ABOVE.x},${ABOVE.y})`}>
+      <path d="M6,12l5,-10l5,10Z" />
+      <text x={22} y={13} className={styles.limitName}>
+        limit {printPressure(limitNowBar, units)}
+      </text>
+    </g>
+  );
+}
+
 function LineNames({
   scales: { inner, y },
   names,
@@ -298,14 +353,17 @@ function LineNames({
   scales: ChaseScales;
   names: readonly { text: string; bar: number; className: string | undefined }[];
 }) {
-  const places = spacedOut(
-    names.map(({ bar }) => Math.max(0, y(bar))),
-    18,
-    inner.height,
-  );
+  const ends = names.map(({ bar }) => Math.max(0, y(bar)));
+  const places = spacedOut(ends, 18, inner.height);
   return names.map(({ text, className }, index) => (
-    <text key={text} x={inner.width + 8} y={places[index]} dy="0.32em" className={className}>
-      {text}
-    </text>
+    <g key={text}>
+      <path
+        d={`M${inner.width},${tenth(ends[index]!)}L${inner.width + 6},${tenth(places[index]!)}`}
+        className={styles.nameTie}
+      />
+      <text x={inner.width + 9} y={places[index]} dy="0.32em" className={className}>
+        {text}
+      </text>
+    </g>
   ));
 }

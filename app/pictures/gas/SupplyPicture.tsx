@@ -16,7 +16,7 @@ import { columnPath } from '../axes/time-columns';
 import { TimeGround } from '../axes/TimeGround';
 import { timePicture, type TimePicture } from '../axes/time-picture';
 import { TimePlot } from '../axes/TimePlot';
-import { EmptyCylinder } from './SupplyMarks';
+import { EmptyCylinder } from './EmptyCylinder';
 import { cylinderTicks } from './supply-ticks';
 import styles from './exposure.module.css';
 

@@ -2,6 +2,7 @@
 
 import { memo, useMemo } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
+import { printHours } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
 import { Levels } from '../axes/Levels';
@@ -48,8 +49,8 @@ export const ProfileGround = memo(function ProfileGround({
         {x.breaks.map((gap) => (
           <g key={gap.startS} transform={`translate(${(x(gap.startS) + x(gap.endS)) / 2},0)`} className={styles.break}>
             <path d="M-7,-9l4,18M1,-9l4,18" />
-            <text y={-11} textAnchor="middle">
-              {Math.round((gap.endS - gap.startS) / 60)} min
+            <text y={24} textAnchor="middle">
+              {printHours(gap.endS - gap.startS)}
             </text>
           </g>
         ))}

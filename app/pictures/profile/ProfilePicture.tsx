@@ -128,20 +128,34 @@ function WayUp({
   );
   const cursor = [place(x(startS), 0), place(x(startS), inner.height)] as const;
   const stops = parts.filter((part) => part.fromM === part.toM);
+  const riseEndS = stops[0]?.startS ?? parts.at(-1)!.endS;
+  const middleX = x((startS + riseEndS) / 2);
+  const riseName = {
+    text: 'way up, planned',
+    fromX: middleX,
+    toX: middleX,
+    y: (y(timeline.depthM[sample]!) + y(stops[0]?.toM ?? 0)) / 2,
+  };
   const labels = stopLabels(
-    stops.map((stop) => ({
-      text: `${stop.minutes} min at ${printStopDepth(stop.toM, units)}`,
-      fromX: x(stop.startS),
-      toX: x(stop.endS),
-      y: y(stop.toM),
-    })),
+    [
+      ...stops.map((stop) => ({
+        text: `${stop.minutes} min at ${printStopDepth(stop.toM, units)}`,
+        fromX: x(stop.startS),
+        toX: x(stop.endS),
+        y: y(stop.toM),
+      })),
+      riseName,
+    ],
     [...swum, ...planned, cursor],
     inner,
   );
   const path = planned.map(([, to]) => `L${to.x.toFixed(1)},${to.y.toFixed(1)}`);
   return (
-    <g clipPath="url(#dive-frame)" className={stops.length > 0 ? styles.wayUpStops : styles.wayUp}>
-      <path d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`} />
+    <g clipPath="url(#dive-frame)" className={styles.wayUp}>
+      <path
+        className={stops.length > 0 ? styles.withStops : undefined}
+        d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`}
+      />
       {labels.map((label) => (
         <text key={label.text} x={label.x} y={label.y} textAnchor={label.anchor}>
           {label.text}

@@ -5,7 +5,9 @@ import { straightScale, type StraightScale } from '../../parts/straight-scale';
 import type { PictureProps } from '../picture-props';
 import { timeScale, type TimeScale } from '../axes/time-scale';
 
-export const PROFILE_MARGIN = { top: 20, right: 18, bottom: 30, left: 52 };
+export const PROFILE_MARGIN = { top: 34, right: 18, bottom: 30, left: 52 };
+/** The middle of the lane above the surface in which events are marked. */
+export const EVENT_LANE_Y = -22;
 
 /** The scales of a profile: shared by what is drawn, what is dragged and what is pointed at. */
 export interface ProfileScales {

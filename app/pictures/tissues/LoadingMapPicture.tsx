@@ -1,7 +1,7 @@
 'use client';
 
 import { memo, useId, useLayoutEffect, useMemo, useRef } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { sayAtDayClock } from '@/lib/sayings/day-clock';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { mapPalette } from './map-palette';
 import { paintMap, type MapBrush } from './paint-map';
@@ -55,7 +55,7 @@ export function LoadingMapPicture({
             y: (c + 0.5) * row,
             lines: [
               sayShare(columns.values[column * COMPARTMENTS + c]!, columns.limit[column]!),
-              `at ${printClock(frame.x.invert(x))}`,
+              small(sayAtDayClock(frame.timeline, frame.x.invert(x))),
             ],
           };
         }}
@@ -65,6 +65,8 @@ export function LoadingMapPicture({
     </>
   );
 }
+
+const small = (sentence: string) => sentence.charAt(0).toLowerCase() + sentence.slice(1);
 
 /** A supersaturation in words. */
 function sayShare(value: number, limit: number): string {

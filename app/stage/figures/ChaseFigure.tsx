@@ -1,7 +1,7 @@
 'use client';
 
 import { memo, useId, useState, type MouseEvent } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { sayAtDayClock } from '@/lib/sayings/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { Compartments } from '@/lib/tissue/coefficients';
 import { Choice } from '../../parts/Choice';
@@ -59,7 +59,7 @@ export function ChaseFigure() {
       id="chase"
       title="The chase"
       sentence={
-        `At ${printClock(timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
+        `${sayAtDayClock(timeline, timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
         `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
       }
       actions={<CompartmentChoice compartments={compartments} chosen={asked} onChoose={setChosen} />}

@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react';
 import { loadAt } from '@/lib/ascent/figures';
 import { supersaturation, supersaturationOf } from '@/lib/ascent/supersaturation';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock, sayAtDayClock } from '@/lib/sayings/day-clock';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import type { TableColumn } from '../../parts/DataTable';
 import { Segmented } from '../../parts/Segmented';
@@ -59,10 +59,10 @@ function sentenceAt(scene: Scene, sample: number, basis: Basis): string {
   const { shares, limit, most } = sharesAt(scene, sample, basis);
   const past = shares.filter((share) => share > limit).length;
   const where = basis === 'now' ? 'at your depth' : 'if you surfaced';
-  const time = printClock(scene.timeline.timeS[sample]!);
-  if (most.value <= 0) return `At ${time}, ${where}, no compartment is supersaturated.`;
+  const at = sayAtDayClock(scene.timeline, scene.timeline.timeS[sample]!);
+  if (most.value <= 0) return `${at}, ${where}, no compartment is supersaturated.`;
   const leads = `compartment ${most.leader} leads with ${printPercent(most.value)}`;
-  return `At ${time}, ${where}, ${past === 0 ? 'no compartment' : `${past} of 16`} would be past the limit of ${printPercent(limit)}; ${leads}.`.replace(
+  return `${at}, ${where}, ${past === 0 ? 'no compartment' : `${past} of 16`} would be past the limit of ${printPercent(limit)}; ${leads}.`.replace(
     'would be',
     basis === 'now' ? (past > 1 ? 'are' : 'is') : 'would be',
   );
@@ -78,7 +78,7 @@ function columnsOf(scene: Scene, basis: Basis): TableColumn<number>[] {
     return now;
   };
   return [
-    { heading: 'Time', cell: (sample) => printClock(timeline.timeS[sample]!) },
+    { heading: 'Time', cell: (sample) => printDayClock(timeline, timeline.timeS[sample]!) },
     ...Array.from(timeline.compartments.nitrogenHalfTimeMin, (halfTimeMin, c) => ({
       heading: `${c + 1} (${halfTimeMin} min)`,
       numeric: true,

@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock, sayAtDayClock } from '@/lib/sayings/day-clock';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { partsAs, printAs } from '@/lib/sayings/measures';
 import { standingOf } from '@/lib/sayings/model-readings';
@@ -36,12 +36,12 @@ function sentenceAt(scene: Scene, sample: number, units: UnitSystem): string {
   const { timeline, figures } = scene;
   const leader = figures.noStopLeader[sample]!;
   const standing = sayStanding(standingOf(modelMomentOf(scene, sample)), units);
-  return `At ${printClock(timeline.timeS[sample]!)}: ${standing}${leader > 0 ? ` Compartment ${leader} sets it.` : ''}`;
+  return `${sayAtDayClock(timeline, timeline.timeS[sample]!)}: ${standing}${leader > 0 ? ` Compartment ${leader} sets it.` : ''}`;
 }
 
 function columnsOf({ timeline, figures }: Scene, units: UnitSystem): TableColumn<number>[] {
   return [
-    { heading: 'Time', cell: (sample) => printClock(timeline.timeS[sample]!) },
+    { heading: 'Time', cell: (sample) => printDayClock(timeline, timeline.timeS[sample]!) },
     { heading: 'Depth', numeric: true, cell: (sample) => printAs('depth', timeline.depthM[sample]!, units) },
     {
       heading: 'No-stop time, min',

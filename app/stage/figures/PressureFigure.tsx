@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { sayAtDayClock } from '@/lib/sayings/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
 import { Choice } from '../../parts/Choice';
 import { leadingCompartment } from '../../pictures/leading';
@@ -50,7 +50,7 @@ export function PressureFigure() {
         />
       }
       sentence={
-        `At ${printClock(timeline.timeS[sample]!)} the pressure around you is ${printPressure(timeline.ambientBar[sample]!, units)}. ` +
+        `${sayAtDayClock(timeline, timeline.timeS[sample]!)} the pressure around you is ${printPressure(timeline.ambientBar[sample]!, units)}. ` +
         (looked === 'all'
           ? `${over === 0 ? 'No compartment is' : over === 1 ? 'One compartment, the lozenge, is' : `${over} compartments, the lozenges, are`} past the limit at the surface.`
           : `Compartment ${one.number} holds ${printPressure(one.tensionBar, units)} of gas and tolerates ${printPressure(one.limitNowBar, units)} here.`)

@@ -2,7 +2,8 @@
 
 import { useContext, useState } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
-import { printClock } from '@/lib/quantity/duration';
+import { printClock, printHours } from '@/lib/quantity/duration';
+import { printDayClock } from '@/lib/sayings/day-clock';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
@@ -10,7 +11,6 @@ import { useOpened } from '../../parts/use-opened';
 import { ProfileHandles } from './ProfileHandles';
 import { StepEditor } from './StepEditor';
 import { EventMarks } from '../units/EventMarks';
-import { SupplyMarks } from '../../pictures/gas/SupplyMarks';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
 import { SaveReadings } from './SaveReadings';
@@ -36,6 +36,7 @@ export function ProfileFigure() {
   const { timeline, figures } = scene;
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
+  const dives = timeline.legs.at(-1)!.diveNumber + 1;
   const samples = () => {
     const chosen: number[] = [];
     let nextS = 0;
@@ -62,13 +63,13 @@ export function ProfileFigure() {
       title="The dive"
       sentence={
         (overlay ? `${sayOverlaid(overlay, scene, units)} ` : '') +
-        `Depth over ${printClock(timeline.timeS.at(-1)!)}, to ${sayDepth(deepestM, units)}. ` +
+        `${dives > 1 ? `${dives} dives in ${printHours(timeline.timeS.at(-1)!)}` : `Depth over ${printClock(timeline.timeS.at(-1)!)}`}, to ${sayDepth(deepestM, units)}. ` +
         (ceilingM > 0
           ? `The hatched roof is the ceiling; it comes down to ${printAs('ceilingM', ceilingM, units)}.`
           : 'No ceiling appears.')
       }
       columns={[
-        { heading: 'Time', cell: (i: number) => printClock(timeline.timeS[i]!) },
+        { heading: 'Time', cell: (i: number) => printDayClock(timeline, timeline.timeS[i]!) },
         { heading: 'Depth', numeric: true, cell: (i) => printAs('depth', timeline.depthM[i]!, units) },
         {
           heading: 'Ceiling',
@@ -85,7 +86,6 @@ export function ProfileFigure() {
             opened && (
               <>
                 {!fixed && <ProfileHandles scales={scales} units={units} onHold={setHeld} />}
-                <SupplyMarks scene={scene} scales={scales} units={units} onCursor={picture.onCursor} />
                 <EventMarks scales={scales} units={units} onCursor={picture.onCursor} />
               </>
             )

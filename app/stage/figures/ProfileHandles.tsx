@@ -3,7 +3,8 @@
 import { useRef, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Leg } from '@/lib/dive/legs';
 import { sayDepth } from '@/lib/quantity/depth';
-import { printClock, writeTime } from '@/lib/quantity/duration';
+import { writeTime } from '@/lib/quantity/duration';
+import { printDayClock } from '@/lib/sayings/day-clock';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { useDesk, useDeskStore } from '../desk-context';
 import {
@@ -168,7 +169,7 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
       })}
       {legs.map((leg, index) => {
         if (leg.interval) return null;
-        const name = `Point ${index + 1}: ${sayDepth(leg.toM, units)} at ${printClock(leg.endS)}`;
+        const name = `Point ${index + 1}: ${sayDepth(leg.toM, units)} at ${printDayClock({ legs }, leg.endS)}`;
         return (
           <g
             key={`point ${leg.step}`}

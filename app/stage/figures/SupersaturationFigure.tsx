@@ -3,7 +3,7 @@
 import { useMemo } from 'react';
 import { loadAt } from '@/lib/ascent/figures';
 import { supersaturation } from '@/lib/ascent/supersaturation';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock, sayAtDayClock } from '@/lib/sayings/day-clock';
 import type { TableColumn } from '../../parts/DataTable';
 import type { Scene } from '../../pictures/scene';
 import { PictureFrame } from './PictureFrame';
@@ -38,13 +38,13 @@ function bothAt({ timeline }: Scene, sample: number) {
 function sentenceAt(scene: Scene, sample: number): string {
   const { here, surfaced } = bothAt(scene, sample);
   const { high } = scene.dive.settings.gradientFactors;
-  const time = printClock(scene.timeline.timeS[sample]!);
-  if (surfaced.value <= 0) return `At ${time} no compartment is supersaturated, and none would be if you surfaced.`;
+  const at = sayAtDayClock(scene.timeline, scene.timeline.timeS[sample]!);
+  if (surfaced.value <= 0) return `${at} no compartment is supersaturated, and none would be if you surfaced.`;
   const now =
     here.value <= 0
       ? 'no compartment is supersaturated at your depth'
       : `the highest supersaturation is ${printPercent(here.value)} at your depth`;
-  return `At ${time} ${now}; if you surfaced it would be ${printPercent(surfaced.value)}${surfaced.value > high ? `, past the limit of ${printPercent(high)}` : ''}.`.replace(
+  return `${at} ${now}; if you surfaced it would be ${printPercent(surfaced.value)}${surfaced.value > high ? `, past the limit of ${printPercent(high)}` : ''}.`.replace(
     'it would be',
     here.value <= 0 ? 'the highest would be' : 'it would be',
   );
@@ -52,7 +52,7 @@ function sentenceAt(scene: Scene, sample: number): string {
 
 function columnsOf(scene: Scene): TableColumn<number>[] {
   return [
-    { heading: 'Time', cell: (sample) => printClock(scene.timeline.timeS[sample]!) },
+    { heading: 'Time', cell: (sample) => printDayClock(scene.timeline, scene.timeline.timeS[sample]!) },
     { heading: 'At your depth', numeric: true, cell: (sample) => printPercent(bothAt(scene, sample).here.value) },
     { heading: 'Compartment', numeric: true, cell: (sample) => bothAt(scene, sample).here.leader },
     { heading: 'If you surfaced', numeric: true, cell: (sample) => printPercent(bothAt(scene, sample).surfaced.value) },

@@ -1,18 +1,21 @@
 'use client';
 
-import { useMemo } from 'react';
-import { eventText } from '@/lib/rules/all';
-import type { RuleEvent } from '@/lib/rules/event';
+import { memo, useMemo } from 'react';
 import { sampleAt } from '@/lib/dive/timeline';
 import type { Watch } from '@/lib/rules/watch';
+import { EventMark } from '../../pictures/profile/EventMark';
+import { eventLane, roomForWords } from '../../pictures/profile/event-lane';
 import type { PictureProps } from '../../pictures/picture-props';
-import type { ProfileScales } from '../../pictures/profile/profile-scales';
-import { useDesk } from '../desk-context';
-import { saidBy } from './event-voice';
+import { EVENT_LANE_Y, type ProfileScales } from '../../pictures/profile/profile-scales';
 import { chosenWatch } from '../../pictures/scene-watches';
+import { useDesk } from '../desk-context';
+import { logEntriesOf } from './log-entries';
+import lane from '../../pictures/profile/event-lane.module.css';
 import styles from './units.module.css';
 
 const TOO_FAST = 2;
+/** From the middle of a mark to its foot. */
+const HALF_MARK = 9;
 
 interface EventMarksProps {
   scales: ProfileScales;
@@ -20,42 +23,57 @@ interface EventMarksProps {
   onCursor: (timeS: number) => void;
 }
 
-/** What the chosen unit's rules say of the dive, drawn on it: too fast stretches by weight, events by mark and sentence. */
-export function EventMarks({ scales, units, onCursor }: EventMarksProps) {
-  const { x, y } = scales;
+/**
+ * What the chosen unit's rules say of the dive, drawn on it: too fast stretches by weight, and in a lane above the surface
+ * each event by the number and the word it has in the log, tied to its moment.
+ */
+export const EventMarks = memo(function EventMarks({ scales, units, onCursor }: EventMarksProps) {
+  const { x, y, inner } = scales;
+  const scene = useDesk((state) => state.scene);
   const watch = useDesk(chosenWatch);
-  const { timeline, events, tracks } = watch;
   const fast = useMemo(() => fastStretches(watch, scales), [watch, scales]);
+  const entries = useMemo(() => logEntriesOf(scene, watch, units), [scene, watch, units]);
+  const shown = entries.flatMap((entry) => {
+    const at = x(entry.timeS);
+    return at >= -1 && at <= inner.width + 1 ? [{ ...entry, x: at }] : [];
+  });
+  // Zoomed in, the first in sight keeps the number it has in the log.
+  const before = shown.length > 0 ? entries.findIndex(({ timeS }) => timeS === shown[0]!.timeS) : 0;
+  const marks = eventLane(shown, inner.width, before);
+  const words = marks.map(({ from }) => entries[from - 1]!.word);
+  const worded = roomForWords(marks, words, inner.width);
   return (
-    <g clipPath="url(#dive-frame)">
-      {tracks.rateLevel.length > 0 && <path d={fast} className={styles.tooFast} aria-hidden="true" />}
-      {events.map((event, index) => {
-        const depthM = timeline.depthM[sampleAt(timeline, event.timeS)]!;
-        const text = eventText(event, units);
+    <>
+      <g clipPath="url(#dive-frame)">
+        {watch.tracks.rateLevel.length > 0 && <path d={fast} className={styles.tooFast} aria-hidden="true" />}
+      </g>
+      {marks.map(({ from, to, x: middle, width, label, voice }, index) => {
+        const { timeS } = entries[from - 1]!;
+        const depthM = scene.timeline.depthM[sampleAt(scene.timeline, timeS)]!;
+        const tie = `M${middle.toFixed(1)},${EVENT_LANE_Y + HALF_MARK}L${x(timeS).toFixed(1)},0V${y(depthM).toFixed(1)}`;
         return (
-          <g
-            key={index}
-            transform={`translate(${x(event.timeS).toFixed(1)},${(y(depthM) - 16).toFixed(1)})`}
-            className={styles[saidBy(event)]}
-            onClick={() => onCursor(event.timeS)}
-          >
-            <title>{text}</title>
-            <EventMark event={event} />
+          <g key={from} className={lane.mark} onClick={() => onCursor(timeS)}>
+            <title>
+              {entries
+                .slice(from - 1, to)
+                .map(({ text }) => text)
+                .join(' ')}
+            </title>
+            <path d={tie} className={lane.tie} />
+            <g transform={`translate(${middle.toFixed(1)},${EVENT_LANE_Y})`}>
+              <EventMark voice={voice} label={label} width={width} />
+              {worded[index] && (
+                <text x={width / 2 + 4} dy="0.35em" className={lane.word}>
+                  {words[index]}
+                </text>
+              )}
+            </g>
           </g>
         );
       })}
-    </g>
+    </>
   );
-}
-
-/** A bar for what the model demands, a flag for what a rule does, a ring for advice, a chevron for speed. */
-function EventMark({ event }: { event: RuleEvent }) {
-  if (event.rule === 'rateWatch') return <path d="M-6,3L0,-4L6,3M-6,9L0,2L6,9" className={styles.chevron} />;
-  if (event.rule === 'safetyStop' || event.rule === 'longerSafetyStop')
-    return <circle r="5" className={styles.openMark} />;
-  if (saidBy(event) === 'byModel') return <rect x="-7" y="-3.5" width="14" height="7" className={styles.solidMark} />;
-  return <path d="M-4,9V-7H6L3,-3.5L6,0H-4" className={styles.flag} />;
-}
+});
 
 /** The stretches in which the unit found the rise too fast, as one path along the dive. */
 function fastStretches({ timeline, tracks }: Watch, { x, y }: ProfileScales): string {

@@ -1,12 +1,13 @@
 'use client';
 
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock } from '@/lib/sayings/day-clock';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
+import { EventMark } from '../../pictures/profile/EventMark';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { sayAloud, silence } from './speech';
@@ -63,7 +64,8 @@ export function LogFigure() {
         </div>
       }
       columns={[
-        { heading: 'Time', cell: (event: LogEntry) => printClock(event.timeS) },
+        { heading: 'Time', cell: (event: LogEntry) => printDayClock(scene.timeline, event.timeS) },
+        { heading: 'Mark', cell: (event) => `${events.indexOf(event) + 1}, ${event.word}` },
         { heading: 'What', cell: ({ kind }) => kind },
         { heading: 'Said by', cell: ({ voice }) => VOICES[voice] },
       ]}
@@ -72,6 +74,10 @@ export function LogFigure() {
       <ol className={styles.log}>
         {events.map((event, index) => (
           <li key={index} className={`${styles[event.voice]} ${event.timeS <= cursorS ? styles.past : ''}`}>
+            <svg viewBox="-14 -10 28 20" className={styles.logMark} aria-hidden="true">
+              <EventMark voice={event.voice} label={`${index + 1}`} width={index < 9 ? 18 : 25} />
+            </svg>
+            <span className={styles.logWord}>{event.word}</span>
             <button type="button" onClick={() => setCursor(event.timeS)}>
               {event.text}
             </button>

@@ -3,6 +3,7 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { eventText, EVENT_KINDS } from '@/lib/rules/all';
 import type { Target } from '@/lib/ways-out/trouble';
 import type { Watch } from '@/lib/rules/watch';
+import type { EventVoice } from '../../pictures/profile/event-lane';
 import { supplyOf } from '../../pictures/scene-exposure';
 import type { Scene } from '../../pictures/scene';
 import { saidBy } from './event-voice';
@@ -12,8 +13,10 @@ export interface LogEntry {
   readonly timeS: number;
   readonly text: string;
   readonly kind: string;
+  /** In a word or two, as its mark on the dive has it. */
+  readonly word: string;
   /** Which of the three says so: they never share a colour or a mark. */
-  readonly voice: 'byModel' | 'byRule' | 'bySupply';
+  readonly voice: EventVoice;
   /** What may be asked to have been avoided. */
   readonly avoidable?: Target | undefined;
 }
@@ -36,12 +39,15 @@ export const VOICES: Readonly<Record<LogEntry['voice'], string>> = {
   bySupply: 'the gas that is left',
 };
 
+const inWords = (kind: string) => kind.replaceAll('-', ' ');
+
 /** What the chosen unit tells and what happens to the cylinders, in order of time. */
 export function logEntriesOf(scene: Scene, watch: Watch, units: UnitSystem): LogEntry[] {
   const unit = watch.events.map((event): LogEntry => ({
     timeS: event.timeS,
     text: eventText(event, units),
     kind: EVENT_KINDS[event.kind as keyof typeof EVENT_KINDS],
+    word: inWords(event.kind),
     voice: saidBy(event),
     avoidable: AVOIDABLE[event.kind],
   }));
@@ -49,6 +55,7 @@ export function logEntriesOf(scene: Scene, watch: Watch, units: UnitSystem): Log
     timeS: event.timeS,
     text: saySupplyEvent(event, units),
     kind: event.kind === 'out-of-gas' ? 'a cylinder is empty' : 'no cylinder holds the gas',
+    word: inWords(event.kind),
     voice: 'bySupply',
   }));
   return [...unit, ...supply].sort((one, other) => one.timeS - other.timeS);

@@ -2,7 +2,7 @@ import { legRateMMin } from '../../dive/script/leg-rate';
 import { ScriptPage } from '../../dive/script/page';
 import type { Leg } from '../../dive/legs';
 import { METRES_PER_FOOT } from '../../quantity/length';
-import { printRate, printRateLimit } from '../../quantity/rate';
+import { fastestWithin, printRate, printRateLimit } from '../../quantity/rate';
 import type { UnitSystem } from '../../quantity/unit-system';
 import { rateLimitAt } from '../../rules/settings/rate-limits';
 import { wayUpOf, type Day } from '../day';
@@ -49,12 +49,13 @@ export const fasterAllTheWay: Lever = {
     const { system } = day;
     const from = climbs.length > 0 ? Math.min(...climbs.map(rateOf)) : Infinity;
     const { limit } = rules.rateWatch;
-    const mostMMin = Math.min(...climbs.flatMap(({ fromM, toM }) => [fromM, toM].map((m) => rateLimitAt(limit, m))));
+    const limitMMin = Math.min(...climbs.flatMap(({ fromM, toM }) => [fromM, toM].map((m) => rateLimitAt(limit, m))));
+    const mostMMin = system === 'metric' ? limitMMin : fastestWithin(limitMMin);
     const fastest = Math.max(...climbs.map(rateOf));
     if (climbs.length === 0) return { none: 'This dive has no way up to change.' };
     if (fastest >= mostMMin - 1e-6)
       return {
-        none: `The way up reaches ${printRate(fastest, system)}, and the unit allows no more than ${printRateLimit(mostMMin, system)}.`,
+        none: `The way up reaches ${printRate(fastest, system)}, and the unit allows no more than ${printRateLimit(limitMMin, system)}.`,
       };
     function* tries(): Generator<Try> {
       for (const rateMMin of rates(from, mostMMin, system)) {
@@ -76,7 +77,7 @@ export const fasterAllTheWay: Lever = {
       from: rateFigure(from, system),
       unit: unitOf(system),
       tries: tries(),
-      even: `Even coming up at ${printRate(mostMMin, system)}, which is all the unit allows,`,
+      even: `Even coming up at ${printRateLimit(limitMMin, system)}, which is all the unit allows,`,
       changesFrom: { timeS: climbs[0]!.startS, called: WAY_UP_BEGINS },
     };
   },

@@ -104,7 +104,7 @@ function mixed(diver: Omit<Diver, 'anchorM'>, c: number) {
 }
 
 /** Where the lowest pressure all sixteen tolerate under one factor lies, m; negative above the surface. */
-export function toleratedM(place: Place, diver: Omit<Diver, 'anchorM'>, factor: number): number {
+function toleratedM(place: Place, diver: Omit<Diver, 'anchorM'>, factor: number): number {
   const bars = COMPARTMENTS.map((_, c) => {
     const { bar, a, b } = mixed(diver, c);
     return (bar - a * factor) / (factor / b - factor + 1);
@@ -116,7 +116,7 @@ const lineAt = ({ low, high }: Factors, depthM: number, anchorM: number) =>
   depthM >= anchorM ? low : high + ((low - high) * depthM) / anchorM;
 
 /** How far the worst of the sixteen is over the line at a depth, bar. */
-export function overBar(place: Place, diver: Diver, factors: Factors, depthM: number): number {
+function overBar(place: Place, diver: Diver, factors: Factors, depthM: number): number {
   const factor = Number.isNaN(diver.anchorM) ? factors.high : lineAt(factors, depthM, diver.anchorM);
   const p = pressure(place, depthM);
   return Math.max(
@@ -141,7 +141,7 @@ export function ceilingM(place: Place, diver: Diver, factors: Factors): number {
 }
 
 /** Takes a diver one small step on, the anchor with them. */
-export function stepped(place: Place, diver: Diver, factors: Factors, way: Way): Diver {
+function stepped(place: Place, diver: Diver, factors: Factors, way: Way): Diver {
   const then = breathe(place, diver, way);
   const bound = toleratedM(place, then, factors.high) > 0;
   const low = toleratedM(place, then, factors.low);

@@ -17,7 +17,7 @@ export interface ToldDay {
 
 type GasName = keyof typeof GASES;
 
-export const GASES = {
+const GASES = {
   air: { o2: 0.21, he: 0 },
   '28%': { o2: 0.28, he: 0 },
   '32%': { o2: 0.32, he: 0 },

@@ -207,7 +207,12 @@ describe('the guide, followed in a copy of the house,', () => {
       "import { PictureWaiting } from './PictureWaiting';",
       "import { NewFigure } from './NewFigure';",
     );
-    insert('app/lessons/what-tells.ts', 'before', '    profile: [', "    new: ['ambientBar'],");
+    insert(
+      'app/lessons/what-tells.ts',
+      'before',
+      "    helium: ['heliumBar', 'nitrogenBar', 'tensionBar'],",
+      "    new: ['ambientBar'],",
+    );
     insert(list, 'before', '  helium: {', "  new: { title: 'A new one', Figure: NewFigure, wide: true },");
     insert(
       'content/scenarios/scenarios.ts',

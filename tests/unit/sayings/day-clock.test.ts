@@ -1,0 +1,29 @@
+import { describe, expect, it } from 'vitest';
+import { legsOf } from '@/lib/dive/legs';
+import { parseScript } from '@/lib/dive/script';
+import { printDayClock, sayAtDayClock } from '@/lib/sayings/day-clock';
+
+function day(script: string) {
+  const parsed = parseScript(script);
+  if (!parsed.ok) throw new Error('the script is not sound');
+  return legsOf(parsed.dive);
+}
+
+const DIVE = 'descend to 20 m at 20 m/min\nstay 20 min\nascend to surface at 10 m/min\n';
+
+describe('the clock of a day', () => {
+  it('runs on from the start where there is one dive', () => {
+    expect(printDayClock(day(DIVE), 17 * 60 + 40)).toBe('17:40');
+    expect(sayAtDayClock(day(DIVE), 17 * 60 + 40)).toBe('At 17:40');
+  });
+
+  it('begins anew with each dive, and with each wait', () => {
+    const two = day(`${DIVE}interval 48 h\n${DIVE}`);
+    const firstS = 23 * 60;
+    expect(printDayClock(two, 60)).toBe('Dive 1, 1:00');
+    expect(printDayClock(two, firstS + 45 * 60 + 59)).toBe('After dive 1, 45 min');
+    expect(printDayClock(two, firstS + 47.5 * 3600)).toBe('After dive 1, 47 h 30 min');
+    expect(printDayClock(two, firstS + 48 * 3600 + 34)).toBe('Dive 2, 0:34');
+    expect(sayAtDayClock(two, firstS + 48 * 3600 + 34)).toBe('Dive 2, at 0:34');
+  });
+});

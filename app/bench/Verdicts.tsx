@@ -3,7 +3,7 @@
 import { printDeviation, WATER_WORDS } from '@/lib/bench/bench-words';
 import { depthDeviations, driftOf, hysteresisOf } from '@/lib/bench/deviations';
 import { verdictOf, type Ruling } from '@/lib/bench/verdict';
-import { TOLERANCE_SOURCE } from '@/lib/bench/verdict';
+import { TOLERANCE_SOURCE } from '@/lib/bench/tolerance-source';
 import type { UnitSheet } from '@/lib/bench/write-sheet-csv';
 import { gasName } from '@/lib/physics/gas';
 import { printClock } from '@/lib/quantity/duration';

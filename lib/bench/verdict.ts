@@ -7,10 +7,6 @@ import type { Expected } from './expected';
 import { oddFigures } from './other-figures';
 import { seemsSetTo } from './water-hint';
 
-/** Where tolerances for instruments are laid down; this sheet has none of its own. */
-export const TOLERANCE_SOURCE =
-  'EN 13319 is where to look for the accuracy of depth gauges and combined instruments; the maker’s service manual may ask for more.';
-
 /** From the gravest to the best; a unit gets the first that applies. */
 export const RULINGS = ['stop', 'faulty', 'out', 'unread', 'unjudged', 'odd', 'in'] as const;
 export type Ruling = (typeof RULINGS)[number];

@@ -5,7 +5,8 @@ import { saySettings } from './bench-words';
 import { sayAbout, type BenchSettings, type BenchUnit, type Readings, type SheetAbout } from './bench-settings';
 import { depthDeviations, driftOf, hysteresisOf, type DepthDeviation } from './deviations';
 import type { Band, Expected } from './expected';
-import { TOLERANCE_SOURCE, verdictOf } from './verdict';
+import { TOLERANCE_SOURCE } from './tolerance-source';
+import { verdictOf } from './verdict';
 
 /** One unit with what it should have shown and what it did. */
 export interface UnitSheet {

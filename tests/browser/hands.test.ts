@@ -38,7 +38,7 @@ describe('a finger on the dive', () => {
     const { page } = await visit({ viewport: { width: 820, height: 700 }, hasTouch: true });
     await arrive(page, '/desk/');
     await page.getByRole('button', { name: 'Tools of The dive' }).click();
-    await page.getByText('Choose pictures').first().click();
+    await page.getByText('Choose pictures').locator('visible=true').click();
     for (const name of ['The loading map', 'Supersaturation', 'No-stop time'])
       await page.getByRole('checkbox', { name }).check();
     await page.keyboard.press('Escape');

@@ -46,7 +46,12 @@ export async function diveOfFile(file: string, bytes: Uint8Array, repair: boolea
 
 function diveOfScript(file: string, text: string): DiveOfFile {
   const parsed = parseScript(text);
-  if (parsed.ok) return parsed;
+  if (parsed.ok) {
+    if (parsed.dive.steps.some((step) => step.kind !== 'switch')) return parsed;
+    throw new BadInput(
+      `${file}:1:1: this script has no step, so that there is no dive. Write one such as “descend to 18 m at 18 m/min”.`,
+    );
+  }
   const [first] = parsed.errors;
   throw new BadInput(`${file}:${first!.line}:${first!.column}: ${first!.message} ${first!.mend}`);
 }

@@ -1,6 +1,7 @@
 import { cautions } from '@/content/cautions';
 import { figuresAt, figuresOf } from '@/lib/ascent/figures';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
+import { needsStop, stopStateOf } from '@/lib/ascent/stop-state';
 import type { Dive } from '@/lib/dive/dive';
 import type { Notice } from '@/lib/dive/script';
 import { isMultiple } from '@/lib/dive/sample-instants';
@@ -85,6 +86,8 @@ function sampleReadings(
     ceilingAtHighM: now.ceilingAtHigh.depthM,
     noStopMin: cappedMin(now.noStop.minutes),
     creditedNoStopMin: cappedMin(now.creditedNoStopMin),
+    /** How the diver stands: free, clearing, filling or owed. */
+    state: stopStateOf(now.ceiling.depthM, needsStop(now.schedule)),
     requiredStops: now.schedule.stops.map(({ depthM, minutes, gas }) => ({ depthM, minutes, gas })),
     timeToSurfaceMin: Number.isFinite(now.schedule.timeToSurfaceMin) ? now.schedule.timeToSurfaceMin : null,
     supersaturation: now.supersaturation.value,

@@ -12,7 +12,8 @@ const settings = {
 const locked = eventKind({
   kind: 'locked-out',
   rule: 'lockOut',
-  meaning: 'You stayed at the surface with a required stop left out: the unit shows depth and time only.',
+  meaning:
+    'You stayed at the surface with a required stop left out: the unit shows depth and time only. It comes first: no missed imposed stop is told beside it.',
   say: ({ hours }: { hours: number }) =>
     `you are at the surface with a required stop left out. The unit locks: for ${hours} h it shows depth and time only.`,
 });

@@ -65,6 +65,13 @@ describe('the readings command', () => {
     expect(readings(EXAMPLE, '--every', 'never')).toMatchObject({ status: 2, stdout: '' });
   });
 
+  it('refuses a script without a step, and samples finer than there is room for, as it does any bad input', () => {
+    for (const { status, stdout, stderr } of [readings('gas: air\n'), readings(EXAMPLE, '--every', '1e-9')]) {
+      expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+      expect(stderr.trim().split('\n')).toHaveLength(1);
+    }
+  });
+
   it('tells what would have avoided a stop, each change as a whole dive that it finds free of it', () => {
     const told = JSON.parse(readings(EXAMPLE, '--avoid', 'stop').stdout);
     const earlier = told.waysOut.find(({ lever }: { lever: string }) => lever === 'leave-earlier');

@@ -33,6 +33,11 @@ export interface Schedule {
   readonly parts: readonly AscentPart[];
   /** The anchor of the line from low to high at the first instant, m; 0 while free, and where low is high. */
   readonly anchorM: number;
+  /**
+   * The anchor on arrival at the level above the first stop, m: it may have sunk on the way and during the wait, or be let
+   * go (0). Undefined where no stop is left.
+   */
+  readonly onwardAnchorM: number | undefined;
 }
 
 /** Where an ascent is planned from. */
@@ -147,6 +152,7 @@ export function ascentPlanner(limits: Limits, site: AscentSite) {
     tissues.begin(start, gradientFactors);
     const anchorM = gradientFactors.low === gradientFactors.high ? 0 : tissues.line.anchorBar / site.barPerMetre;
     let goneDown = false;
+    let onwardAnchorM: number | undefined;
 
     function take(way: readonly Stretch[]): void {
       for (const { part } of way) {
@@ -173,7 +179,7 @@ export function ascentPlanner(limits: Limits, site: AscentSite) {
       goneDown = true;
     }
 
-    const done = (timeToSurfaceMin: number): Schedule => ({ stops, parts, timeToSurfaceMin, anchorM });
+    const done = (timeToSurfaceMin: number): Schedule => ({ stops, parts, timeToSurfaceMin, anchorM, onwardAnchorM });
 
     // Above the ceiling already: the way up begins with the way back down to the stop at or next below it.
     // At the surface a hair above it is above it too: a bound diver there owes a stop.
@@ -207,6 +213,7 @@ export function ascentPlanner(limits: Limits, site: AscentSite) {
             : restOfUnitMin + tissues.takeAfterWait(way, LONGEST_STOP_MIN);
         if (minutes === Infinity) return done(Infinity);
         stops.push({ depthM, minutes, gas });
+        if (stops.length === 1) onwardAnchorM = tissues.line.bound ? tissues.line.anchorBar / site.barPerMetre : 0;
         parts.push({ fromM: depthM, toM: depthM, minutes, gas });
         totalMin += minutes;
       }

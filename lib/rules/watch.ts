@@ -117,7 +117,7 @@ function run(
   let tracked = 0;
   while (now.next()) {
     // Between two looks the unit stands as it did.
-    for (; tracked < now.sample; tracked += 1) track(tracks, unit, tracked);
+    for (; tracked < now.sample; tracked += 1) track(tracks, unit, tracked, false);
     if (now.diveStarts) {
       if (freshAtLegs.has(now.leg)) {
         if (!gauge) unit.tell(memoryLost, now.timeS, { forgotten: unit.divesKnown });
@@ -133,7 +133,7 @@ function run(
       unit.restart();
       running = begin();
     }
-    track(tracks, unit, tracked);
+    track(tracks, unit, tracked, true);
     tracked += 1;
   }
 }

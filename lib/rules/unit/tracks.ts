@@ -4,6 +4,8 @@ import type { Unit } from './unit';
 
 /** What the rules made of every sample: one value per sample, metres, seconds, m/min. */
 export interface Tracks {
+  /** 1 where the unit looked; between two looks it stands as at the first of them. */
+  readonly looked: Uint8Array;
   /** Averaged speed, positive upward. */
   readonly rateMMin: Float64Array;
   /** Index into `RATE_LEVELS`. */
@@ -35,6 +37,7 @@ export interface Tracks {
 /** Room for so many samples, in the memory of tracks no longer needed where it fits. */
 export function roomForTracks(length: number, reuse?: Tracks): Tracks {
   return {
+    looked: reusedBytes(reuse?.looked, length),
     rateMMin: reusedFloats(reuse?.rateMMin, length),
     rateLevel: reusedBytes(reuse?.rateLevel, length),
     breaches: reusedBytes(reuse?.breaches, length),
@@ -53,12 +56,13 @@ export function roomForTracks(length: number, reuse?: Tracks): Tracks {
   };
 }
 
-/** Writes down how the unit stands at a sample. */
-export function track(tracks: Tracks, unit: Unit, sample: number): void {
+/** Writes down how the unit stands at a sample, whether it looks there or stands as it did. */
+export function track(tracks: Tracks, unit: Unit, sample: number, looks: boolean): void {
   const { dive, timeline } = unit;
   const timeS = timeline.timeS[sample]!;
   const atSurface = timeline.depthM[sample]! <= 0;
   const endS = atSurface ? (dive?.surfacedS ?? timeS) : timeS;
+  tracks.looked[sample] = looks ? 1 : 0;
   tracks.rateLevel[sample] = unit.rateLevel;
   tracks.breaches[sample] = dive?.breaches ?? 0;
   tracks.maxDepthM[sample] = dive?.maxDepthM ?? 0;

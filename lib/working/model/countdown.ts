@@ -17,6 +17,8 @@ const SAME_TIME_S = 1e-6;
 
 interface Counted {
   readonly timeline: Timeline;
+  /** 1 at each sample the unit looked at: it counts from look to look. */
+  readonly looked: Uint8Array;
   /** What is left of the stop at every sample, s. */
   readonly leftS: Float64Array;
   readonly fromSample: number;
@@ -28,22 +30,27 @@ interface Counted {
 }
 
 /** What became of a stop's time, spell by spell, read off the unit's own count. */
-export function spellsOf({ timeline: { timeS }, leftS, fromSample, toSample, added, addedFirst }: Counted): Spell[] {
+export function spellsOf(counted: Counted): Spell[] {
+  const { timeline, looked, leftS, fromSample, toSample, added, addedFirst } = counted;
+  const { timeS } = timeline;
   const spells: Spell[] = [];
   const run = (fromS: number, toS: number, beforeS: number, afterS: number) => {
     const change = afterS - beforeS;
     const kind = change < -SAME_TIME_S ? 'counts' : change > SAME_TIME_S ? 'grows' : 'waits';
-    const last = spells.at(-1);
-    if (last?.kind === kind && last.toS === fromS) spells[spells.length - 1] = { ...last, toS, leftS: afterS };
+    const spell = spells.at(-1);
+    if (spell?.kind === kind && spell.toS === fromS) spells[spells.length - 1] = { ...spell, toS, leftS: afterS };
     else spells.push({ kind, fromS, toS, leftS: afterS });
   };
+  let last = looked.lastIndexOf(1, fromSample);
   for (let i = fromSample + 1; i <= toSample; i += 1) {
-    const fromS = timeS[i - 1]!;
+    if (looked[i] === 0) continue;
+    const fromS = timeS[last]!;
     const toS = timeS[i]!;
     const events = [...added].filter(([event]) => event.timeS > fromS && event.timeS <= toS);
     const addedS = events.reduce((sum, [, size]) => sum + size, 0);
-    const before = leftS[i - 1]!;
+    const before = leftS[last]!;
     const after = leftS[i]!;
+    last = i;
     if (!addedFirst && addedS > 0) run(fromS, toS, before, after - addedS);
     let so = addedFirst || addedS === 0 ? before : after - addedS;
     for (const [event, size] of events) {

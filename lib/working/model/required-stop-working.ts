@@ -1,5 +1,5 @@
 import type { AscentPart } from '../../ascent/schedule';
-import { fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
+import { fromDive, fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import { coefficientSteps, inertStep, type Inert } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import type { WorkingLeg } from '../steps/leg-steps';
@@ -12,6 +12,9 @@ import { SOURCES } from '../sources';
 import { hasHelium, tensionSteps, type Tension } from '../steps/tension-steps';
 import { alongLegs, levelAmbientStep, levelFactor } from './way-up-steps';
 import type { Named, Search, Working } from '../working';
+
+/** Minutes nearer than this are whole. */
+const ROUNDING_MIN = 1e-6;
 
 /**
  * Why the first stop of the way up lasts as long as it does: the compartment that decides is taken to the stop, through
@@ -56,7 +59,7 @@ export function requiredStopWorking(instant: Instant): Working {
     source: SOURCES.arithmetic,
   });
   const search = minutes === 0 ? undefined : lastSteps(chain, instant, wait);
-  if (!search) directStep(chain, instant, limit, total);
+  if (minutes === 0) directStep(chain, instant, limit, total);
   return {
     reading: 'required-stop',
     title: 'Required stop',
@@ -126,7 +129,12 @@ function climbSteps(chain: Chain, site: Site, { timeline }: Instant, held: Tensi
   return alongLegs(chain, timeline, site, held, legs);
 }
 
-function exactWait({ exactMin }: RequiredWait): Named {
+function exactWait({ exactMin, arrivalDecides }: RequiredWait): Named {
+  if (!arrivalDecides)
+    return fromDive('t', {
+      ...quantity(exactMin, 'min'),
+      meaning: 'how long the schedule waits here: the line asks for more on the way than on arrival at the next level',
+    });
   return fromSearch('t', {
     ...quantity(exactMin, 'min'),
     meaning: 'least wait after which the climb on is tolerated',
@@ -134,16 +142,25 @@ function exactWait({ exactMin }: RequiredWait): Named {
   });
 }
 
-function lastSteps(chain: Chain, { figures }: Instant, wait: RequiredWait): Search {
+function lastSteps(chain: Chain, { figures }: Instant, wait: RequiredWait): Search | undefined {
   const { stopRoundingMin } = figures.limits.plan;
+  // A stop's minutes count from arrival: the one under way is partly over.
+  const overMin = wait.minutes === Infinity ? 0 : stopRoundingMin - (wait.minutes % stopRoundingMin || stopRoundingMin);
+  const isUnderWay = overMin > ROUNDING_MIN && overMin < stopRoundingMin - ROUNDING_MIN;
+  const over = isUnderWay
+    ? [fromDive('t_over', { ...quantity(overMin, 'min'), meaning: 'what is over of the stop’s minute under way' })]
+    : [];
   chain.add({
     id: 'step:required-stop',
     title: 'required stop',
-    why: 'Rounded up to whole multiples of the stop rounding; without end if no wait as far as the search looks is enough.',
-    expression: 't < t_end ? ceil(t / t_round) * t_round : Infinity',
+    why: 'Rounded up to whole multiples of the stop rounding, counted from arrival at the stop; without end if no wait as far as the search looks is enough.',
+    expression: isUnderWay
+      ? 't < t_end ? ceil((t_over + t) / t_round) * t_round - t_over : Infinity'
+      : 't < t_end ? ceil(t / t_round) * t_round : Infinity',
     symbol: 't_stop',
     values: [
       exactWait(wait),
+      ...over,
       fromSetting('t_end', { ...quantity(WAIT_HORIZON_MIN, 'min'), meaning: 'how far ahead the search looks' }),
       fromSetting('t_round', {
         ...quantity(stopRoundingMin, 'min'),
@@ -154,6 +171,7 @@ function lastSteps(chain: Chain, { figures }: Instant, wait: RequiredWait): Sear
     result: quantity(wait.minutes, 'min'),
     source: SOURCES.schedule,
   });
+  if (!wait.arrivalDecides) return undefined;
   return { symbol: 't', until: 'step:room', fromMin: wait.searchedFromMin, horizonMin: WAIT_HORIZON_MIN };
 }
 

@@ -26,12 +26,16 @@ export interface RequiredWait {
   /** From the stop to the next level; without a stop, from here to the surface. */
   readonly onward: readonly AscentPart[];
   readonly nextM: number;
+  /** The anchor of the line on arrival at the next level, m; 0 without a line. */
+  readonly nextAnchorM: number;
   /** The gradient factor in force at the next level. */
   readonly nextGf: number;
   /** The compartment that decides, from 0. */
   readonly compartment: number;
-  /** When the climb on becomes tolerated for it, to the instant, min. */
+  /** When the climb on becomes tolerated for it, to the instant, min; the schedule's own minutes where more than the arrival decides. */
   readonly exactMin: number;
+  /** Whether arriving at the next level is what decides: now and then the line asks for more on the way there. */
+  readonly arrivalDecides: boolean;
   /**
    * Waits up to here are passed over, min: 0 but for a compartment that would tolerate the climb at once, and fills up at
    * the stop while others are waited for.
@@ -53,16 +57,21 @@ export function requiredWait(instant: Instant): RequiredWait {
   const { plan, gradientFactors } = figures.limits;
   const schedule = scheduleNow(instant);
   const way = wayToFirstStop(instant, schedule);
-  const known = { schedule, ...way, nextGf: gradientFactorAt(way.nextM, schedule.anchorM, gradientFactors) };
-  const justShortMin = way.minutes === Infinity ? WAIT_HORIZON_MIN : Math.max(0, way.minutes - plan.stopRoundingMin);
-  const roomBar = ALL_COMPARTMENTS.map((c) => nextLevel(instant, known, c, justShortMin).roomBar);
-  const compartment = roomBar.indexOf(Math.min(...roomBar));
-  const exactMin =
-    way.minutes === 0 || way.minutes === Infinity
-      ? Math.min(way.minutes, WAIT_HORIZON_MIN)
-      : firstTolerated(instant, known, compartment, justShortMin, way.minutes);
+  const nextAnchorM = schedule.onwardAnchorM ?? schedule.anchorM;
+  const nextGf = nextAnchorM === 0 ? gradientFactors.high : gradientFactorAt(way.nextM, nextAnchorM, gradientFactors);
+  const known = { schedule, ...way, nextAnchorM, nextGf };
+  const justShortMin = justShortOf(way.minutes, plan.stopRoundingMin);
+  const waits = way.minutes > 0 && way.minutes < Infinity;
+  // The one that waits longest; where nobody waits, or for ever, the one with the least room.
+  const lack = waits
+    ? (c: number) => compartmentWaitMin(instant, known, c)
+    : (c: number) => -nextLevel(instant, known, c, justShortMin).roomBar;
+  const lacks = ALL_COMPARTMENTS.map(lack);
+  const compartment = lacks.indexOf(Math.max(...lacks));
+  const arrivalDecides = !waits || lacks[compartment]! > justShortMin - SEARCH_END_MIN;
+  const exactMin = waits && arrivalDecides ? lacks[compartment]! : Math.min(way.minutes, WAIT_HORIZON_MIN);
   const fillsUp = way.minutes > 0 && nextLevel(instant, known, compartment, 0).roomBar >= 0;
-  return { ...known, compartment, exactMin, searchedFromMin: fillsUp ? justShortMin : 0 };
+  return { ...known, compartment, exactMin, arrivalDecides, searchedFromMin: fillsUp ? justShortMin : 0 };
 }
 
 type Way = Pick<RequiredWait, 'minutes' | 'depthM' | 'gas' | 'before' | 'onward' | 'nextM'>;
@@ -113,7 +122,7 @@ function joined(parts: readonly AscentPart[]): AscentPart[] {
 }
 
 /** Everything but what the search for the wait finds. */
-type StopToLeave = Omit<RequiredWait, 'compartment' | 'exactMin' | 'searchedFromMin'>;
+type StopToLeave = Omit<RequiredWait, 'compartment' | 'exactMin' | 'arrivalDecides' | 'searchedFromMin'>;
 
 /** One compartment on arrival at the next level after a wait: what it holds, its limit, and the room between, bar. */
 export function nextLevel(instant: Instant, wait: StopToLeave, compartment: number, waitMin: number) {
@@ -168,9 +177,16 @@ function firstTolerated(
 }
 
 /** How long one compartment alone would have to wait, min; Infinity where the whole wait is not enough for it. */
-export function compartmentWaitMin(instant: Instant, wait: RequiredWait, compartment: number): number {
-  if (nextLevel(instant, wait, compartment, 0).roomBar >= 0) return 0;
-  const longest = Math.min(wait.minutes, WAIT_HORIZON_MIN);
-  if (nextLevel(instant, wait, compartment, longest).roomBar < 0) return Infinity;
-  return firstTolerated(instant, wait, compartment, 0, longest);
+export function compartmentWaitMin(instant: Instant, wait: StopToLeave, compartment: number): number {
+  const hasRoom = (waitMin: number) => nextLevel(instant, wait, compartment, waitMin).roomBar >= 0;
+  if (wait.minutes === Infinity && !hasRoom(WAIT_HORIZON_MIN)) return Infinity;
+  const justShortMin = justShortOf(wait.minutes, instant.figures.limits.plan.stopRoundingMin);
+  // One that fills up at the stop may have room at once, and none just before the wait is over.
+  if (!hasRoom(justShortMin)) return firstTolerated(instant, wait, compartment, justShortMin, wait.minutes);
+  return hasRoom(0) ? 0 : firstTolerated(instant, wait, compartment, 0, justShortMin);
+}
+
+/** The longest wait that is not yet enough, min. */
+function justShortOf(minutes: number, roundingMin: number): number {
+  return minutes === Infinity ? WAIT_HORIZON_MIN : Math.max(0, minutes - roundingMin);
 }

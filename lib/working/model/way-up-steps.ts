@@ -55,11 +55,11 @@ export function levelAmbientStep(
 export function levelFactor(
   chain: Chain,
   { gradientFactors }: Limits,
-  { nextM, nextGf, schedule }: RequiredWait,
+  { nextM, nextAnchorM, nextGf }: RequiredWait,
 ): Named {
   const { low, high } = gradientFactors;
   if (low === high) return gradientFactor('gf', high);
-  if (nextM === 0 || schedule.anchorM === 0) return gradientFactor('gf_high', high, 'high');
+  if (nextM === 0 || nextAnchorM === 0) return gradientFactor('gf_high', high, 'high');
   const lowFactor = gradientFactor('gf_low', low, 'low');
   return chain.add({
     id: 'step:next-gf',
@@ -72,9 +72,9 @@ export function levelFactor(
       gradientFactor('gf_high', high, 'high'),
       fromSetting('d_next', { ...quantity(nextM, 'm'), meaning: 'depth of the next level', within: DEPTH_RANGE_M }),
       fromSetting('d_anchor', {
-        ...quantity(schedule.anchorM, 'm'),
+        ...quantity(nextAnchorM, 'm'),
         meaning: 'depth of the anchor, where the line from low to high begins',
-        within: anchorRange(schedule.anchorM),
+        within: anchorRange(nextAnchorM),
       }),
     ],
     result: quantity(nextGf, ''),

@@ -26,6 +26,7 @@ export function imposedStopWorking(instant: UnitInstant): Working {
   const first = firstUnderWater(watch, sample);
   const all = spellsOf({
     timeline,
+    looked: tracks.looked,
     leftS: tracks.imposedStopLeftS,
     fromSample: first,
     toSample: sample,

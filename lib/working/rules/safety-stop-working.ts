@@ -29,6 +29,7 @@ export function safetyStopWorking(instant: UnitInstant): Working {
   const beganAt = startOver(instant, dueBelowM + SAME_DEPTH_M);
   const all = spellsOf({
     timeline,
+    looked: tracks.looked,
     leftS: tracks.safetyStopLeftS,
     fromSample: beganAt,
     toSample: sample,

@@ -57,8 +57,10 @@ describe('a bench sheet', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await page.getByText(cautions.chamber).isVisible()).toBe(true);
     expect(await page.getByRole('complementary', { name: 'Caution' }).isVisible()).toBe(true);
-    expect(await page.getByRole('group', { name: 'Unit 1 at sixteen' }).isVisible()).toBe(true);
-    expect(await page.getByRole('heading', { name: 'Unit by unit' }).isVisible()).toBe(true);
+    const sheet = page.getByRole('table', { name: 'Sheet to write on' });
+    expect(await sheet.getByRole('columnheader', { name: /^Unit 1/ }).isVisible()).toBe(true);
+    expect(await sheet.getByRole('rowheader', { name: /^sixteen/ }).isVisible()).toBe(true);
+    expect(await page.getByRole('group', { name: 'Unit 1 at sixteen' }).isVisible()).toBe(false);
     expect(await page.getByLabel(/^The run as a script/).isVisible()).toBe(false);
   });
 

@@ -26,7 +26,7 @@ export default defineConfig({
           isolate: false,
           globalSetup: ['tests/seed.mjs'],
           // Laws draw ten times as much in a long run.
-          testTimeout: process.env['LONG'] === undefined ? 120_000 : 1_200_000,
+          testTimeout: process.env['LONG'] === undefined ? 300_000 : 1_200_000,
         },
       },
       {

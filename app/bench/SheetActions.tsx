@@ -68,7 +68,7 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       <Button icon="save" onClick={() => void exportCsv().catch(unfetched)}>
         Export as CSV
       </Button>
-      <Button icon="save" disabled={empty} onClick={() => void keep()}>
+      <Button icon="save" disabled={empty} onClick={() => void keep().catch(unfetched)}>
         Keep it, and begin the next
       </Button>
       <Button onClick={() => void open().catch(unfetched)}>Watch this run on the desk</Button>

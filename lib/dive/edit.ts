@@ -68,6 +68,13 @@ function depthOf(words: string): number {
   return read.ok ? read.value : 0;
 }
 
+/** Depths nearer than this leave a change of depth with too little to change, m. */
+const SAME_DEPTH_M = 0.005;
+
+function isSameDepth(oneM: number | undefined, otherM: number): boolean {
+  return oneM !== undefined && Math.abs(oneM - otherM) < SAME_DEPTH_M;
+}
+
 /** The words of the depth nearest to the one asked for that is neither of its neighbours, on the side it comes from. */
 function freeDepth(
   page: ScriptPage,
@@ -83,7 +90,7 @@ function freeDepth(
   for (let tries = 0; tries < 4; tries++) {
     const words = depthLike(old.text, depthM, inFeet);
     const valueM = depthOf(words);
-    if (valueM <= DEEPEST_M && !neighbours.includes(valueM)) return words;
+    if (valueM <= DEEPEST_M && !neighbours.some((one) => isSameDepth(one, valueM))) return words;
     side ??= (old.depthM ?? valueM) < valueM ? -1 : 1;
     if (valueM + side * stepM < 0 || valueM + side * stepM > DEEPEST_M) side = -side;
     depthM = valueM + side * stepM;

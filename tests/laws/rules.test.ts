@@ -122,8 +122,8 @@ describe('the rules', () => {
           expect(other.noStopMin ?? 100).toBeLessThanOrEqual((one.noStopMin ?? 100) + 1e-9);
           // With low under high, tighter limits sink the anchor too: half-way up the flatter line may lie above the other.
           const { low, high } = dive.settings.gradientFactors;
-          if (penalty === 'tighterLimits' && low < high) continue;
-          expect(other.ceilingM ?? 0).toBeGreaterThanOrEqual((one.ceilingM ?? 0) - 1e-9);
+          if (penalty !== 'tighterLimits' || low === high)
+            expect(other.ceilingM ?? 0).toBeGreaterThanOrEqual((one.ceilingM ?? 0) - 1e-9);
           expect(other.timeToSurfaceMin ?? 0).toBeGreaterThanOrEqual((one.timeToSurfaceMin ?? 0) - 1e-9);
           if (one.safetyStop && other.safetyStop && penalty === 'longerSafetyStop') {
             expect(other.safetyStop.leftS).toBeGreaterThanOrEqual(one.safetyStop.leftS);

@@ -66,7 +66,7 @@ export function requiredStopWorking(instant: Instant): Working {
     compartment: compartment + 1,
     answer: {
       ...quantity(minutes, 'min'),
-      text: answerText(minutes),
+      text: answerText(wait),
       ...(minutes === 0 ? {} : { at: quantity(wait.depthM, 'm') }),
     },
     steps: chain.steps,
@@ -96,11 +96,13 @@ export function requiredStopWorking(instant: Instant): Working {
   };
 }
 
-function answerText(minutes: number): string {
+function answerText({ minutes, arrivalDecides }: RequiredWait): string {
   if (minutes === 0)
     return 'No stop is required: on a direct ascent every compartment stays within its limit. This one comes nearest to it.';
   if (minutes === Infinity)
     return 'However long you wait here on this gas, this compartment would be past its limit at the next level.';
+  if (!arrivalDecides)
+    return 'The line asks for more on the way to the next level than on arrival there: until this time is up, climbing on would pass it.';
   return 'Until this time is up, climbing on would take this compartment past its limit at the next level.';
 }
 

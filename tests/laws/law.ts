@@ -35,7 +35,8 @@ export function law<Drawn>(
   const turns: fc.Parameters<Drawn>[] = [
     ...(onceFailed as readonly OnceFailed[])
       .filter((one) => one.law === name)
-      .map(({ seed, path }) => ({ seed, numRuns: draws, ...(path !== undefined && { path }) })),
+      // A path leads to the one draw that failed.
+      .map(({ seed, path }) => ({ seed, ...(path === undefined ? { numRuns: draws } : { path, numRuns: 1 }) })),
     { seed: SEED, numRuns: draws * LONG_RUN },
   ];
   if (property.isAsync()) return turns.reduce((before, turn) => before.then(() => later(property, name, turn)), done);

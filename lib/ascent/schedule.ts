@@ -24,8 +24,9 @@ export interface AscentPart {
 
 export interface Schedule {
   /**
-   * Required stops, deepest first; empty when a direct ascent is tolerated. Where the way up begins with a way down, the
-   * depth gone down to is the first, with 0 min if it need not be held. Of a stop under way, the minutes left.
+   * Required stops, deepest first; empty when a direct ascent is tolerated. One without end is not among them: the parts
+   * lead to it. Where the way up begins with a way down, the depth gone down to is the first, with 0 min if it need not be
+   * held. Of a stop under way, the minutes left.
    */
   readonly stops: readonly Stop[];
   /** The whole ascent with its stops, min; Infinity when no wait at some stop would ever be long enough. */

@@ -18,7 +18,8 @@ const MOST_TWO_BY_TWO = 4;
 export function PictureRoom({ shown }: { shown: readonly PictureId[] }) {
   const { ref, size } = useSize<HTMLDivElement>();
   const [chosen, choose] = useState<PictureId>();
-  const rem = size ? parseFloat(getComputedStyle(document.documentElement).fontSize) : 16;
+  // Asked when the room is measured, which isn't done on paper: its letters are smaller.
+  const rem = useMemo(() => (size ? parseFloat(getComputedStyle(document.documentElement).fontSize) : 16), [size]);
   const roomy =
     size !== undefined && size.width >= TWO_BY_TWO_REM.width * rem && size.height >= TWO_BY_TWO_REM.height * rem;
   const turns = shown.length > 2 && !(roomy && shown.length <= MOST_TWO_BY_TWO) && shown.length <= MOST_TWO_BY_TWO;
@@ -43,7 +44,7 @@ export function PictureRoom({ shown }: { shown: readonly PictureId[] }) {
           const room =
             turns && index === 1 ? { ...plain, tabs: <Turns of={others} chosen={id} onChoose={choose} /> } : plain;
           return (
-            <RoomContext key={turns && index === 1 ? 'turns' : id} value={room}>
+            <RoomContext key={id} value={room}>
               <Figure />
             </RoomContext>
           );

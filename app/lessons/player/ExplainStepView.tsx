@@ -1,7 +1,7 @@
 'use client';
 
 import type { ExplainStep, PreparedLesson } from '../prepared';
-import { Prose } from '../Prose';
+import { Prose } from '../../parts/prose/Prose';
 import { WorkingStage } from './stages';
 import styles from './player.module.css';
 

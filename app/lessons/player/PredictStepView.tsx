@@ -18,12 +18,12 @@ import { Button } from '../../parts/Button';
 import { Segmented } from '../../parts/Segmented';
 import { usePreferences } from '../../parts/preferences';
 import type { PredictStep, PreparedLesson } from '../prepared';
-import { Prose } from '../Prose';
-import { ChoiceAnswer } from './ChoiceAnswer';
-import { NumberAnswerBox } from './NumberAnswerBox';
+import { Prose } from '../../parts/prose/Prose';
+import { ChoiceAnswer } from '../../parts/answers/ChoiceAnswer';
+import { NumberAnswerBox } from '../../parts/answers/NumberAnswerBox';
 import { Outcome } from './Outcome';
 import { useProgress, useLessonProgress } from './progress-store';
-import { SketchPad } from './SketchPad';
+import { SketchPad } from '../../parts/answers/SketchPad';
 import { useEngine, type Engine } from './use-engine';
 import styles from './player.module.css';
 

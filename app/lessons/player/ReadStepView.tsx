@@ -1,7 +1,7 @@
 'use client';
 
 import type { PreparedLesson, ReadStep } from '../prepared';
-import { Prose } from '../Prose';
+import { Prose } from '../../parts/prose/Prose';
 import { Stage } from './stages';
 import styles from './player.module.css';
 

@@ -1,7 +1,7 @@
 'use client';
 
 import type { PreparedLesson, RunStep } from '../prepared';
-import { Prose } from '../Prose';
+import { Prose } from '../../parts/prose/Prose';
 import { RunStage } from './stages';
 import styles from './player.module.css';
 

@@ -1,7 +1,7 @@
 'use client';
 
 import type { PreparedLesson, PreparedStep } from '../prepared';
-import { Prose, ProseLine } from '../Prose';
+import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { CheckStepView } from './CheckStepView';
 import { ExplainStepView } from './ExplainStepView';
 import { PredictStepView } from './PredictStepView';

@@ -1,7 +1,7 @@
 'use client';
 
 import type { PreparedLesson, TryStep } from '../prepared';
-import { Prose } from '../Prose';
+import { Prose } from '../../parts/prose/Prose';
 import { TryStage } from './stages';
 import styles from './player.module.css';
 

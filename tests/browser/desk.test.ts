@@ -115,7 +115,7 @@ describe('the desk', () => {
     await page.keyboard.down('ArrowUp');
     await page
       .locator('[data-part="insist"]')
-      .getByText(/slow down/i)
+      .getByText(/slow down\./i)
       .waitFor();
     await depth((depthM) => depthM < 3);
     await page.keyboard.up('ArrowUp');

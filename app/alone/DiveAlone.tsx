@@ -4,7 +4,7 @@ import { Disclosure } from '../parts/Disclosure';
 import { ButtonLink } from '../parts/Button';
 import { CautionStrip } from '../parts/Caution';
 import { PreferenceSwitches } from '../parts/PreferenceSwitches';
-import { routes } from '../parts/routes';
+import { deskWith } from '../parts/routes';
 import { StatusRegion } from '../parts/StatusRegion';
 import { DeskContext } from '../stage/desk-context';
 import type { DeskStore } from '../stage/desk-store';
@@ -77,7 +77,7 @@ function Opened({ store, title, onDesk, note }: Extract<OpenedPage, { ok: true }
           <p>{cautions.unknown}</p>
           {onDesk !== undefined && (
             <p className="unprinted">
-              <ButtonLink href={`${routes.desk.path}#${onDesk}`} newWindow>
+              <ButtonLink href={deskWith(onDesk)} newWindow>
                 Open in Halftime
               </ButtonLink>
             </p>

@@ -4,7 +4,7 @@ import { useState, type DragEvent } from 'react';
 import { Button } from '../parts/Button';
 import { Disclosure } from '../parts/Disclosure';
 import { divePageIn } from '../parts/page-in-file';
-import { routes } from '../parts/routes';
+import { deskWith } from '../parts/routes';
 import { useBring } from './bring-context';
 import styles from './bring.module.css';
 
@@ -25,7 +25,7 @@ export function ChooseFile({ samples }: { samples: readonly SampleFile[] }) {
   const take = async (file: File) => {
     const fragment = await divePageIn(file);
     if (fragment === undefined) await choose(file, file.name);
-    else location.assign(`${routes.desk.path}#${fragment}`);
+    else location.assign(deskWith(fragment));
   };
   const drop = (event: DragEvent) => {
     event.preventDefault();

@@ -13,9 +13,10 @@ const alone = join(root, 'app/alone');
 
 /** Parts of the site that a page of its own has another for, by the file they are in. */
 const INSTEAD: Readonly<Record<string, string>> = {
-  'app/stage/alone/SaveDivePage': 'nothing-saved.tsx',
-  'app/stage/figures/SavePicture': 'nothing-saved.tsx',
-  'app/stage/figures/SaveReadings': 'nothing-saved.tsx',
+  'app/stage/alone/SaveDivePage': 'nothing.tsx',
+  'app/stage/figures/SavePicture': 'nothing.tsx',
+  'app/stage/figures/SaveReadings': 'nothing.tsx',
+  'app/stage/units/SetupEditor': 'nothing.tsx',
   'app/stage/why/DeskWorking': 'DeskWorking.tsx',
   'app/parts/safe-storage': 'safe-storage.ts',
 };

@@ -103,6 +103,7 @@ describe('a dive saved from the desk as a page of its own', () => {
     // Why, in words.
     await page.getByRole('button', { name: 'Why this required stop?' }).first().click();
     const why = page.getByRole('dialog', { name: /^Why\?/ });
+    await why.getByRole('listitem').first().waitFor();
     expect(await why.getByRole('listitem').count()).toBeGreaterThan(3);
     expect(await why.getByText(cautions.general).last().isVisible()).toBe(true);
     await page.keyboard.press('Escape');
@@ -204,7 +205,7 @@ describe('a dive in a course page', () => {
 
     const { page, complaints } = await visit();
     await page.goto(`${address}/lesson`);
-    const frame = page.frame({ url: new RegExp(embedPath) })!;
+    const frame = page.locator('iframe').contentFrame();
     await frame.locator('html[data-ready]').waitFor({ state: 'attached' });
     expect(
       await frame
@@ -214,11 +215,9 @@ describe('a dive in a course page', () => {
     ).toEqual(shown);
     expect(await frame.getByText(cautions.general).first().isVisible()).toBe(true);
     await frame.getByRole('radio', { name: 'Dark' }).check({ force: true });
-    expect(await frame.evaluate(() => [localStorage.length, sessionStorage.length, document.cookie])).toEqual([
-      0,
-      0,
-      '',
-    ]);
+    expect(
+      await frame.locator('html').evaluate(() => [localStorage.length, sessionStorage.length, document.cookie]),
+    ).toEqual([0, 0, '']);
     const [opened] = await Promise.all([
       page.waitForEvent('popup'),
       frame.getByRole('link', { name: 'Open in Halftime' }).click(),

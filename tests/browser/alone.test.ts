@@ -114,8 +114,12 @@ describe('a dive saved from the desk as a page of its own', () => {
     expect((await readings(page))[0]).toContain('ft');
     await page.getByText('The script of this dive').click();
     expect(await page.locator('details pre, pre').last().textContent()).toBe(WALL);
+    // At the foot of the page, where the hand on time lies over nothing.
+    const toFoot = () => page.evaluate(() => window.scrollTo(0, document.body.scrollHeight));
+    await toFoot();
     expect(await accessibilityFaults(page)).toEqual([]);
     await page.getByRole('radio', { name: 'Dark' }).check({ force: true });
+    await toFoot();
     expect(await accessibilityFaults(page)).toEqual([]);
     for (const width of [320, 820, 1440]) {
       await page.setViewportSize({ width, height: 800 });

@@ -1,5 +1,3 @@
-import '../tokens.css';
-import '../globals.css';
 import { createRoot } from 'react-dom/client';
 import { DIVE_PLACE } from '@/lib/files/links/dive-page';
 import { usePreferences } from '../parts/preferences';

@@ -13,7 +13,7 @@ const alone = join(root, 'app/alone');
 
 /** Parts of the site that a page of its own has another for, by the file they are in. */
 const INSTEAD: Readonly<Record<string, string>> = {
-  'app/stage/alone/SaveDivePage': 'nothing.tsx',
+  'app/stage/passed-on/SaveDivePage': 'nothing.tsx',
   'app/stage/figures/SavePicture': 'nothing.tsx',
   'app/stage/figures/SaveReadings': 'nothing.tsx',
   'app/stage/units/SetupEditor': 'nothing.tsx',
@@ -21,14 +21,22 @@ const INSTEAD: Readonly<Record<string, string>> = {
   'app/parts/safe-storage': 'safe-storage.ts',
 };
 
+/** The site's own colours, sizes and letters come before everything. */
+const ENTRY = 'virtual:dive-page';
+const FIRST = ['app/tokens.css', 'app/globals.css', 'app/alone/entry.tsx'].map(
+  (file) => `import ${JSON.stringify(join(root, file))};`,
+);
+
 const instead: Plugin = {
   name: 'instead',
   enforce: 'pre',
   resolveId(id, from) {
+    if (id === ENTRY) return id;
     if (!from || !id.startsWith('.')) return undefined;
     const other = INSTEAD[relative(root, join(from, '..', id)).replaceAll('\\', '/')];
     return other && join(alone, 'instead', other);
   },
+  load: (id) => (id === ENTRY ? FIRST.join('\n') : undefined),
 };
 
 /**
@@ -59,7 +67,7 @@ export async function divePage(): Promise<string> {
       cssCodeSplit: false,
       modulePreload: false,
       rollupOptions: {
-        input: join(alone, 'entry.tsx'),
+        input: ENTRY,
         output: { format: 'iife', codeSplitting: false },
         // Nothing is imported from d3 for what it does on being imported.
         treeshake: { moduleSideEffects: (id) => !/node_modules[\\/]d3-/.test(id) },

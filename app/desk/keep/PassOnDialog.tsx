@@ -13,7 +13,7 @@ import { embedPath } from '../../parts/routes';
 import { usePreferences } from '../../parts/preferences';
 import { QrFigure } from '../../parts/QrFigure';
 import { useDeskStore } from '../../stage/desk-context';
-import { SaveDivePage } from '../../stage/alone/SaveDivePage';
+import { SaveDivePage } from '../../stage/passed-on/SaveDivePage';
 import { SaveReadings } from '../../stage/figures/SaveReadings';
 import { viewOf } from '../../stage/desk-view';
 import { diveTitle } from '../../pictures/dive-title';

@@ -3,7 +3,7 @@
 import { useContext, useState } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
-import { printDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock } from '@/lib/dive/day-clock';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';

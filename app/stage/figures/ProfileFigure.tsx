@@ -13,6 +13,7 @@ import { StepEditor } from './StepEditor';
 import { EventMarks } from '../units/EventMarks';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
+import { SaveDivePage } from '../passed-on/SaveDivePage';
 import { SaveReadings } from './SaveReadings';
 import { ZoomControls } from './ZoomControls';
 import { useOverlay, useShownWays } from './use-overlay';
@@ -58,6 +59,7 @@ export function ProfileFigure() {
           {!fixed && <OverlayChooser />}
           <ZoomControls />
           {filled && <SaveReadings />}
+          {filled && <SaveDivePage />}
         </div>
       }
       title="The dive"

@@ -1,7 +1,7 @@
 import { readEvents } from './read-events';
 
 /** How a line that was asked for turned out. */
-export type LineEnd = 'cut' | 'refused' | 'missing';
+type LineEnd = 'cut' | 'refused' | 'missing';
 
 interface LastingLine {
   /** Asks for the line. */

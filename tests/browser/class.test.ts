@@ -41,10 +41,10 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   // A choice of a lesson, answered by a finger and changed.
   await press(wall, 'Ask: Shallower, who leads?');
   const [one, two, three] = phones.map(({ page }) => page) as [Page, Page, Page];
-  await one.getByRole('radio').nth(0).check();
-  await two.getByRole('radio').nth(2).check();
-  await three.getByRole('radio').nth(0).check();
-  await three.getByRole('radio').nth(1).check();
+  await one.locator('main').getByRole('radio').nth(0).check();
+  await two.locator('main').getByRole('radio').nth(2).check();
+  await three.locator('main').getByRole('radio').nth(0).check();
+  await three.locator('main').getByRole('radio').nth(1).check();
   await one.getByText('Your answer is in.').waitFor();
   await wall.getByText('3 of 3 have answered').waitFor();
   expect(await sidewaysPx(one)).toBeLessThanOrEqual(0);
@@ -54,7 +54,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
 
   // The server is killed and started again; the teacher reloads; a phone was without a network and answered meanwhile.
   await three.context().setOffline(true);
-  await three.getByRole('radio').nth(2).check();
+  await three.locator('main').getByRole('radio').nth(2).check();
   await site.close();
   await two.getByText('The line to the class is cut.').waitFor();
   site = await serve(port);
@@ -77,7 +77,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   ]);
   await press(wall, 'Discuss and ask again');
   await two.getByText('You have talked it over.').waitFor();
-  await two.getByRole('radio').nth(1).check();
+  await two.locator('main').getByRole('radio').nth(1).check();
   await wall.getByText('1 of 3 have answered, the second time').waitFor();
   await press(wall, 'Close it');
   await press(wall, 'Show how the answers lie');
@@ -118,6 +118,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await two.getByText('The class is over.').waitFor();
   await wall.getByText('Results so far (2)').waitFor();
   const serious = [teacher, ...phones].flatMap(({ complaints }) =>
+    // What a browser says of a server that is stopped, or of a network that is away.
     complaints.filter((one) => !/ERR_|404|Failed to load/.test(one)),
   );
   expect(serious).toEqual([]);

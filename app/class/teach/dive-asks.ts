@@ -1,7 +1,7 @@
 import type { Ask, Truth } from '@/lib/class/ask';
 import { needsStop } from '@/lib/ascent/stop-state';
 import type { Dimension } from '@/lib/lesson/expression/dimension';
-import { printDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock } from '@/lib/dive/day-clock';
 import { modelSayings, type ModelMoment, type ModelReadingId } from '@/lib/sayings/model-readings';
 import type { Scene } from '../../pictures/scene';
 import { lineUntil } from '../shown/line-until';

@@ -55,6 +55,20 @@ export const routes = {
     summary: 'What is computed, from which sources, and what is left out.',
     open: true,
   },
+  class: {
+    path: '/class/',
+    name: 'Join a class',
+    summary: 'Answer with a class from your phone, by the code on the wall.',
+    open: true,
+    atFoot: true,
+  },
+  teach: {
+    path: '/class/teach/',
+    name: 'Teach a class',
+    summary: 'Ask a room full of phones: everyone predicts, then everyone sees.',
+    open: true,
+    atFoot: true,
+  },
   licences: {
     path: '/licences/',
     name: 'Licences',
@@ -63,6 +77,14 @@ export const routes = {
     atFoot: true,
   },
 } as const satisfies Record<string, Route>;
+
+/** The page of one dive, behind its #: framed by others, and the beginning of a dive saved as a page of its own. */
+export const embedPath = '/embed/';
+
+/** The desk with a dive on it, by what a link to the dive carries behind its #. */
+export function deskWith(fragment: string): string {
+  return `${routes.desk.path}#${fragment}`;
+}
 
 const everyRoute: readonly Route[] = Object.values(routes);
 

@@ -10,6 +10,7 @@ import { usePreferences } from '../parts/preferences';
 import { printDayClock } from '@/lib/sayings/day-clock';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
+import { TimeSlider as TimeSliderAlone } from './TimeSlider';
 import styles from './stage.module.css';
 
 const STEP_S = 30;
@@ -20,15 +21,16 @@ export const SPEED_OPTIONS = PLAYBACK_SPEEDS.map((value) => ({ value, label: `${
 const EventSteps = fetchedLater(
   async () => (await import('./after-opening')).EventSteps,
   <>
-    <IconButton icon="eventBack" label="To the event before" disabled />
-    <IconButton icon="eventOn" label="To the next event" disabled />
+    <IconButton icon="eventBack" label="To the event before" idle />
+    <IconButton icon="eventOn" label="To the next event" idle />
   </>,
 );
+
+const TimeSlider = fetchedLater(async () => (await import('./after-opening')).SpokenTimeSlider, <TimeSliderAlone />);
 
 /** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
 export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const cursorS = useDesk((state) => state.cursorS);
-  const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
   const legs = useDesk((state) => state.scene.timeline.legs);
   const setCursor = useDesk((state) => state.setCursor);
   const clock = printDayClock({ legs }, cursorS);
@@ -69,17 +71,8 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
       />
       <IconButton icon="stepOn" label={`On ${STEP_S} seconds`} onClick={() => setCursor(cursorS + STEP_S)} />
       <EventSteps />
-      <input
-        type="range"
-        aria-label="Time cursor"
-        aria-valuetext={clock}
-        min={0}
-        max={Math.round(endS)}
-        step={1}
-        value={Math.round(cursorS)}
-        onChange={(event) => setCursor(Number(event.target.value))}
-      />
-      <output className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</output>
+      <TimeSlider />
+      <span className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</span>
       <span className={styles.inBar}>{further}</span>
       <span className={styles.folded}>
         <Menu icon="more" label="Speed and steering">

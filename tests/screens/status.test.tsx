@@ -40,6 +40,26 @@ describe('the status region', () => {
     expect(screen.getByRole('status')).toBeEmptyDOMElement();
   });
 
+  it('stays while there is something to do about it, until something else is done', async () => {
+    vi.useFakeTimers();
+    render(
+      <>
+        <button>Elsewhere</button>
+        <StatusRegion />
+      </>,
+    );
+    say('Removed the second dive.', { label: 'Undo', run: () => undefined });
+    act(() => void vi.advanceTimersByTime(60_000));
+    expect(screen.getByRole('button', { name: 'Undo' })).toBeInTheDocument();
+    fireEvent.keyDown(document.body, { key: 'Tab' });
+    fireEvent.keyDown(screen.getByRole('button', { name: 'Undo' }), { key: 'ArrowDown' });
+    fireEvent.pointerDown(screen.getByRole('button', { name: 'Undo' }));
+    expect(screen.getByRole('button', { name: 'Undo' })).toBeInTheDocument();
+    fireEvent.pointerDown(screen.getByRole('button', { name: 'Elsewhere' }));
+    expect(screen.getByRole('status')).toBeEmptyDOMElement();
+    vi.useRealTimers();
+  });
+
   it('goes by itself after a while', () => {
     vi.useFakeTimers();
     render(<StatusRegion />);

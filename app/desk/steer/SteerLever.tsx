@@ -114,7 +114,9 @@ export function SteerLever() {
                 {notch === 0 ? 'level' : atMost(Math.abs(notch) / (units === 'metric' ? 1 : METRES_PER_FOOT), 0)}
               </span>
             ))}
-            <span className={styles.fastUp}>up, {units === 'metric' ? 'm/min' : 'ft/min'}</span>
+            <span className={styles.fastUp}>
+              up<span className={styles.ofScale}>, {units === 'metric' ? 'm/min' : 'ft/min'}</span>
+            </span>
             <span className={styles.fastDown}>down</span>
             <span className={styles.knob} style={{ insetBlockStart: `${(leverPlace(rateMMin) + 1) * 50}%` }} />
           </div>

@@ -9,6 +9,7 @@ import { IconButton } from '../../parts/IconButton';
 import { usePreferences } from '../../parts/preferences';
 import { depthTicks } from '../../pictures/profile/profile-scales';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
+import { ASK_KEY } from '../../stage/announcing/ask-key';
 import { cursorSample } from '../../stage/desk-store';
 import { leverPlace, notchAt, notchesMMin, sayRate } from './lever';
 import { OneSwitch } from './OneSwitch';
@@ -62,7 +63,8 @@ export function SteerLever() {
   return (
     <section className={styles.column} aria-label="Steer by hand" data-part="lever">
       <span id={hintId} className="spoken">
-        Hold an arrow key, or tap it for a speed that stays; 0 is level, Space pauses.
+        Hold an arrow key, or tap it for a speed that stays; 0 is level, Space pauses, {ASK_KEY} says where the diver
+        is.
       </span>
       <p className={styles.rate} data-way={way}>
         <b>{way}</b>

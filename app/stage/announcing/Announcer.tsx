@@ -4,9 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import { usePreferences } from '../../parts/preferences';
 import { useDeskStore } from '../desk-context';
 import { announcing } from './announcing';
-
-/** The key that asks where the diver is; not a letter, so that it takes nothing from whoever types or speaks. */
-const ASK_KEY = 'F2';
+import { ASK_KEY } from './ask-key';
 
 /**
  * The one voice of the desk for whoever listens: what happens while a dive plays or is steered, where a jump has led,

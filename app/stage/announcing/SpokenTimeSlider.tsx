@@ -1,11 +1,13 @@
 'use client';
 
+import { useId } from 'react';
 import { sayWhereShortly } from '@/lib/sayings/where';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk } from '../desk-context';
 import { cursorSample } from '../desk-store';
 import { modelMomentOf } from '../model-moment';
 import { TimeSlider } from '../TimeSlider';
+import { ASK_KEY } from './ask-key';
 
 /** The hand on time, whose value says where the diver is; while time goes by itself it keeps still for those who listen. */
 export function SpokenTimeSlider() {
@@ -15,5 +17,13 @@ export function SpokenTimeSlider() {
   const covered = useDesk((state) => state.covered);
   const units = usePreferences((state) => state.units);
   const where = playing ? 'Playing' : sayWhereShortly({ model: modelMomentOf(scene, sample), covered }, units);
-  return <TimeSlider valueText={where} />;
+  const hintId = useId();
+  return (
+    <>
+      <TimeSlider valueText={where} describedBy={hintId} />
+      <span id={hintId} hidden>
+        {ASK_KEY} says where the diver is.
+      </span>
+    </>
+  );
 }

@@ -67,6 +67,16 @@ describe('what is announced', () => {
     expect(desk.said.at(-1)!.text).not.toMatch(/\d/);
   });
 
+  it.each(['no-stop', 'ceiling', 'required-stop', 'time-to-surface'] as const)(
+    'tells no stop to whoever asks while %s is covered, and all else',
+    (id) => {
+      const { store, said, voice } = listening([id]);
+      store.getState().setCursor(17 * 60);
+      voice.where();
+      expect(said.at(-1)!.text).toBe('17:00. 30.0 m on air. Rate: steady.');
+    },
+  );
+
   it('of an edit is what it did to ceiling and stop, once it has settled; of undoing, that it is undone', () => {
     const { store, said } = listening();
     const shorter = overstayed.script.replace('stay 17 min', 'stay 8 min');
@@ -79,6 +89,19 @@ describe('what is announced', () => {
     expect(said.map(({ text }) => text)).toEqual([
       'No ceiling on this dive any more; its deepest was 2.2 m. No stop is asked for any more.',
     ]);
+    store.getState().change({ script: overstayed.script.replace('stay 17 min', 'stay 16 min') });
+    vi.advanceTimersByTime(700);
+    store.getState().change({ script: overstayed.script });
+    vi.advanceTimersByTime(700);
+    expect(said.at(-1)!.text).toMatch(/^The deepest ceiling is 2\.2 m; it was 1\.\d m\./);
+    for (const times of [1, 2]) {
+      store.getState().undo();
+      vi.advanceTimersByTime(700 * times);
+    }
+    expect(said.at(-1)!.text).toBe(
+      'Undone. The script is another. No ceiling on this dive any more; its deepest was 1.9 m. ' +
+        'No stop is asked for any more.',
+    );
     store.getState().undo();
     vi.advanceTimersByTime(700);
     expect(said.at(-1)!.text).toBe(

@@ -79,7 +79,7 @@ export function momentsOf(scene: Scene, watch: Watch, units: UnitSystem): readon
 export const JUMP_S = 0.6;
 
 /** How near the cursor counts as at a moment, s. */
-const AT_S = 0.5;
+export const AT_S = 0.5;
 
 export function momentAfter(moments: readonly NamedTime[], cursorS: number): NamedTime | undefined {
   return moments.find(({ timeS }) => timeS > cursorS + AT_S);

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect } from 'react';
+import { useEffect, useId, useState } from 'react';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { fetchedLater } from '../parts/fetched-later';
@@ -8,9 +8,9 @@ import { IconButton } from '../parts/IconButton';
 import { Menu } from '../parts/Menu';
 import { usePreferences } from '../parts/preferences';
 import { printDayClock } from '@/lib/sayings/day-clock';
+import { ASK_KEY } from './announcing/ask-key';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
-import { TimeSlider as TimeSliderAlone } from './TimeSlider';
 import styles from './stage.module.css';
 
 const STEP_S = 30;
@@ -26,12 +26,15 @@ const EventSteps = fetchedLater(
   </>,
 );
 
-const TimeSlider = fetchedLater(async () => (await import('./after-opening')).SpokenTimeSlider, <TimeSliderAlone />);
+const WhereInWords = fetchedLater(async () => (await import('./after-opening')).WhereInWords);
 
 /** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
 export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const cursorS = useDesk((state) => state.cursorS);
+  const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
   const legs = useDesk((state) => state.scene.timeline.legs);
+  const hintId = useId();
+  const [where, setWhere] = useState<string>();
   const setCursor = useDesk((state) => state.setCursor);
   const clock = printDayClock({ legs }, cursorS);
   const playing = useDesk((state) => state.playing);
@@ -71,7 +74,21 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
       />
       <IconButton icon="stepOn" label={`On ${STEP_S} seconds`} onClick={() => setCursor(cursorS + STEP_S)} />
       <EventSteps />
-      <TimeSlider />
+      <input
+        type="range"
+        aria-label="Time cursor"
+        aria-valuetext={where ?? clock}
+        aria-describedby={hintId}
+        min={0}
+        max={Math.round(endS)}
+        step={1}
+        value={Math.round(cursorS)}
+        onChange={(event) => setCursor(Number(event.target.value))}
+      />
+      <span id={hintId} hidden>
+        {ASK_KEY} says where the diver is.
+      </span>
+      <WhereInWords tell={setWhere} />
       <span className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</span>
       <span className={styles.inBar}>{further}</span>
       <span className={styles.folded}>

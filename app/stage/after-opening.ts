@@ -9,5 +9,5 @@ export { EventSteps } from './EventSteps';
 export { HoldAtEvents } from './HoldAtEvents';
 export { StepEditor } from './figures/StepEditor';
 export { UnitInsists } from './units/UnitInsists';
-export { SpokenTimeSlider } from './announcing/SpokenTimeSlider';
+export { WhereInWords } from './announcing/WhereInWords';
 export { Announcer } from './announcing/Announcer';

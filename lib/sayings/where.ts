@@ -21,7 +21,7 @@ const OF_LEADER = [...OF_STANDING, 'supersaturation', 'surfacing-supersaturation
 
 const isOpen = ({ covered }: Heard, of: readonly string[]) => !covered.some((id) => of.includes(id));
 
-/** How the diver stands and which compartment leads: `Nothing is owed … Compartment 5 leads.` Empty where that is covered. */
+/** How the diver stands, in a sentence: `Nothing is owed …`. Empty where that is covered. */
 export function sayStandingHeard(heard: Heard, system: UnitSystem): string {
   return isOpen(heard, OF_STANDING) ? sayStanding(standingOf(heard.model), system) : '';
 }
@@ -32,6 +32,7 @@ export function needsStopHeard({ model }: Pick<Heard, 'model'>): boolean {
   return state === 'owed' || state === 'filling';
 }
 
+/** Which compartment leads: `Compartment 5 leads.` Empty where none does, or where that is covered. */
 export function sayLeader(heard: Heard): string {
   return heard.leader > 0 && isOpen(heard, OF_LEADER) ? `Compartment ${heard.leader} leads.` : '';
 }

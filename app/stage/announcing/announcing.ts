@@ -154,5 +154,5 @@ function turnOf(desk: DeskState, before: DeskState): string {
 function isAskedByPress(): boolean {
   const { activeElement, documentElement } = document;
   if (activeElement instanceof HTMLInputElement) return false;
-  return 'presenting' in documentElement.dataset || activeElement?.closest('[data-part="time"]') != null;
+  return 'presenting' in documentElement.dataset || activeElement?.matches('[data-part="time"] *') === true;
 }

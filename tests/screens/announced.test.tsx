@@ -140,6 +140,13 @@ describe('what is announced', () => {
     ]);
   });
 
+  it('is nothing of a remark or a title in the script', () => {
+    const { store, said } = listening();
+    store.getState().change({ script: `${overstayed.script}# seen twice\n` });
+    vi.advanceTimersByTime(5000);
+    expect(said).toEqual([]);
+  });
+
   it('is nothing while a desk is opened', () => {
     const { store, said } = listening();
     store

@@ -16,9 +16,13 @@ const STEERED_S = 60;
 const KEPT_IN_HISTORY = ['script', 'rules', 'pictures', 'covered', 'overlay'] as const;
 const isSame = (one: DeskDocument, other: DeskDocument) => KEPT_IN_HISTORY.every((name) => one[name] === other[name]);
 
+/** A remark or a title in the script changes nothing of its dive. */
+const isSameDive = ({ scene: { dive: one } }: DeskState, { scene: { dive: other } }: DeskState) =>
+  JSON.stringify([one.settings, one.steps]) === JSON.stringify([other.settings, other.steps]);
+
 /** An edit that has not settled yet: the desk and its dive as they were, and whether it takes back or does again. */
 interface Unsettled {
-  readonly before: DeskDocument;
+  readonly before: DeskState;
   readonly outcome: Outcome;
   readonly turn: string;
 }
@@ -95,7 +99,7 @@ export function announcing(store: DeskStore, units: () => UnitSystem, say: (text
     const { before, outcome, turn } = unsettled!;
     unsettled = undefined;
     const heard = heardAt(desk, units());
-    const other = desk.script !== before.script || desk.rules !== before.rules;
+    const other = desk.rules !== before.rules || !isSameDive(desk, before);
     const open = desk.covered.length === 0 && desk.errors.length === 0 && !desk.run;
     voice.interrupted();
     say(
@@ -103,7 +107,7 @@ export function announcing(store: DeskStore, units: () => UnitSystem, say: (text
         turn,
         turn !== '' && desk.script !== before.script ? 'The script is another.' : '',
         sayChange(before, desk, heard, turn !== ''),
-        other ? sayMistakes(desk.errors) : '',
+        desk.script !== before.script ? sayMistakes(desk.errors) : '',
         other && open ? sayOutcome(outcome, outcomeOf(desk, units())) : '',
       ),
     );

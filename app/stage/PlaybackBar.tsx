@@ -7,7 +7,7 @@ import { fetchedLater } from '../parts/fetched-later';
 import { IconButton } from '../parts/IconButton';
 import { Menu } from '../parts/Menu';
 import { usePreferences } from '../parts/preferences';
-import { printDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock } from '@/lib/dive/day-clock';
 import { ASK_KEY } from './announcing/ask-key';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
@@ -78,16 +78,19 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
         type="range"
         aria-label="Time cursor"
         aria-valuetext={where ?? clock}
-        aria-describedby={hintId}
+        aria-describedby={onSteer && hintId}
         min={0}
         max={Math.round(endS)}
         step={1}
         value={Math.round(cursorS)}
         onChange={(event) => setCursor(Number(event.target.value))}
       />
-      <span id={hintId} hidden>
-        {ASK_KEY} says where the diver is.
-      </span>
+      {/* Only the desk has a voice of its own. */}
+      {onSteer && (
+        <span id={hintId} hidden>
+          {ASK_KEY} says where the diver is.
+        </span>
+      )}
       <WhereInWords tell={setWhere} />
       <span className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</span>
       <span className={styles.inBar}>{further}</span>

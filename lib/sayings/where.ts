@@ -1,6 +1,6 @@
 import type { Shown } from '../rules/unit/shown';
 import type { UnitSystem } from '../quantity/unit-system';
-import { printDayClock } from './day-clock';
+import { printDayClock } from '../dive/day-clock';
 import { modelSayings, standingOf, type ModelMoment } from './model-readings';
 import { sayStanding } from './stop-state';
 import { unitSayings } from './unit-readings';

@@ -1,7 +1,7 @@
 import { eventText } from '@/lib/rules/all';
 import { shownAt } from '@/lib/rules/unit/shown';
 import { printAs } from '@/lib/sayings/measures';
-import { sayAtDayClock } from '@/lib/sayings/day-clock';
+import { sayAtDayClock } from '@/lib/dive/day-clock';
 import type { Heard } from '@/lib/sayings/where';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { leadingCompartment } from '../../pictures/leading';

@@ -14,3 +14,10 @@ export const textPath = (slug: string) => `${lessonPath(slug)}text/`;
 export const sheetPath = (slug: string) => `${lessonPath(slug)}sheet/`;
 export const keyPath = (slug: string) => `${lessonPath(slug)}key/`;
 export const yamlPath = (slug: string) => `${lessonPath(slug)}lesson.yaml`;
+/** What a lesson asks a class, and what is right: as data, for phones and for the teacher. */
+export const asksPath = (slug: string) => `${lessonPath(slug)}asks.json`;
+export const answersPath = (slug: string) => `${lessonPath(slug)}answers.json`;
+/** Teaching one lesson, or the dive on the desk, to a class. */
+export const teachPath = (lesson?: string) => `${routes.teach.path}${lesson === undefined ? '' : `#lesson=${lesson}`}`;
+/** The shipped lessons by name, as data. */
+export const shelfPath = `${routes.lessons.path}shelf.json`;

@@ -2,7 +2,7 @@ import '../../parts/formulas.css';
 import type { Metadata } from 'next';
 import { Page } from '../../parts/Page';
 import { lessonSlugs, loadLesson, loadPrepared } from '../load-lessons';
-import { keyPath, lessonPath, sheetPath, textPath, yamlPath } from '../../parts/lesson-paths';
+import { keyPath, lessonPath, sheetPath, teachPath, textPath, yamlPath } from '../../parts/lesson-paths';
 import { LessonPlayer } from '../player/LessonPlayer';
 import styles from './lesson.module.css';
 
@@ -46,6 +46,7 @@ export default async function LessonPage({ params }: LessonPageProps) {
         <a href={sheetPath(slug)}>Student sheet</a>
         <a href={keyPath(slug)}>Answer key with notes</a>
         <a href={textPath(slug)}>The whole lesson as text</a>
+        <a href={teachPath(slug)}>Teach it to a class with phones</a>
         <a href={yamlPath(slug)} download={`${slug}.yaml`}>
           The lesson as a file
         </a>

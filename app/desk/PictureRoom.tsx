@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { fetchedLater } from '../parts/fetched-later';
 import { useSize } from '../pictures/hand/use-size';
 import type { PictureId } from '../pictures/picture-ids';
@@ -33,6 +33,13 @@ export function PictureRoom({ shown }: { shown: readonly PictureId[] }) {
   }
   const second = others.find((id) => id === chosen) ?? others[0];
   const inSight = turns ? [shown[0]!, second!] : shown;
+  // Whoever put a picture away from its own menu goes on at the next one's.
+  const count = useRef(shown.length);
+  useEffect(() => {
+    if (shown.length < count.current && document.activeElement === document.body)
+      ref.current?.querySelector<HTMLElement>('figcaption [aria-label^="Tools of"]')?.focus();
+    count.current = shown.length;
+  }, [shown, ref]);
   const plain = useMemo((): Room => ({ choose: <PictureChooser /> }), []);
 
   return (

@@ -7,16 +7,16 @@ import { Caution } from '../parts/Caution';
 import { fetchedLater } from '../parts/fetched-later';
 import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
-import { AboutForm } from './AboutForm';
 import { ChamberForm } from './ChamberForm';
 import { RunForm } from './RunForm';
 import { SheetTable } from './SheetTable';
-import { UnitsForm } from './UnitsForm';
 import { useRun, useSheets } from './use-sheets';
 import styles from './bench.module.css';
 
-// A run on the clock, what comes of a sheet that is filled in, and sheets of other days: the sheet opens without them.
+// Who and which units, a run on the clock, what comes of a sheet that is filled in, and sheets of other days.
 const KeptSheets = fetchedLater(async () => (await import('./KeptSheets')).KeptSheets);
+const UnitsForm = fetchedLater(async () => (await import('./UnitsForm')).UnitsForm);
+const AboutForm = fetchedLater(async () => (await import('./AboutForm')).AboutForm);
 const SheetActions = fetchedLater(async () => (await import('./SheetActions')).SheetActions);
 const Verdicts = fetchedLater(async () => (await import('./Verdicts')).Verdicts);
 const LivePanel = fetchedLater(async () => (await import('./LivePanel')).LivePanel);

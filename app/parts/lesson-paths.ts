@@ -14,3 +14,7 @@ export const textPath = (slug: string) => `${lessonPath(slug)}text/`;
 export const sheetPath = (slug: string) => `${lessonPath(slug)}sheet/`;
 export const keyPath = (slug: string) => `${lessonPath(slug)}key/`;
 export const yamlPath = (slug: string) => `${lessonPath(slug)}lesson.yaml`;
+
+const LESSON_PAGE = new RegExp(`^${routes.lessons.path}\\d\\d-[a-z0-9-]+/?$`);
+/** Whether an address is that of a lesson being taken; its texts and sheets for paper have others. */
+export const isLessonPage = (here: string) => LESSON_PAGE.test(here);

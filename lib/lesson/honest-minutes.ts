@@ -27,7 +27,7 @@ export function honestMinutes(lesson: Lesson): number {
 
 function stepMinutes(step: LessonStep, playedMin: (step: Extract<LessonStep, { kind: 'run' }>) => number): number {
   const read = (...texts: readonly (string | undefined)[]) =>
-    wordsIn([step.title, step.text, ...texts.map((text) => text ?? '')]) / WORDS_A_MINUTE;
+    wordsIn([step.title, step.text, step.more ?? '', ...texts.map((text) => text ?? '')]) / WORDS_A_MINUTE;
   switch (step.kind) {
     case 'read':
       return read() + (step.look ? A_LOOK * step.look.show.length : 0);

@@ -1,10 +1,8 @@
 import '../../parts/formulas.css';
 import type { Metadata } from 'next';
-import { Page } from '../../parts/Page';
 import { lessonSlugs, loadLesson, loadPrepared } from '../load-lessons';
-import { keyPath, lessonPath, sheetPath, textPath, yamlPath } from '../../parts/lesson-paths';
+import { lessonPath, textPath } from '../../parts/lesson-paths';
 import { LessonPlayer } from '../player/LessonPlayer';
-import styles from './lesson.module.css';
 
 interface LessonPageProps {
   params: Promise<{ slug: string }>;
@@ -28,10 +26,7 @@ export default async function LessonPage({ params }: LessonPageProps) {
   const slugs = lessonSlugs();
   const after = slugs[slugs.indexOf(slug) + 1];
   return (
-    <Page
-      title={lesson.title}
-      lead={`${lesson.number === undefined ? 'Lesson' : `Lesson ${lesson.number}`} · ${lesson.level} · about ${lesson.minutes} min`}
-    >
+    <>
       <noscript>
         <p>
           The player needs scripts, which this browser does not run.{' '}
@@ -42,14 +37,6 @@ export default async function LessonPage({ params }: LessonPageProps) {
         lesson={lesson}
         next={after === undefined ? undefined : { path: lessonPath(after), title: loadLesson(after).lesson.title }}
       />
-      <nav aria-label="This lesson on paper" className={`${styles.papers} unprinted`}>
-        <a href={sheetPath(slug)}>Student sheet</a>
-        <a href={keyPath(slug)}>Answer key with notes</a>
-        <a href={textPath(slug)}>The whole lesson as text</a>
-        <a href={yamlPath(slug)} download={`${slug}.yaml`}>
-          The lesson as a file
-        </a>
-      </nav>
-    </Page>
+    </>
   );
 }

@@ -1,14 +1,14 @@
 'use client';
 
 import type { ExplainStep, PreparedLesson } from '../prepared';
-import { Prose } from '../Prose';
 import { WorkingStage } from './stages';
+import { StepText } from './StepText';
 import styles from './player.module.css';
 
 export function ExplainStepView({ lesson, step }: { lesson: PreparedLesson; step: ExplainStep }) {
   return (
     <>
-      <Prose html={step.html} />
+      <StepText step={step} />
       <div className={styles.stage}>
         <WorkingStage script={lesson.scripts[step.script]!} reading={step.reading} atS={step.atS} />
       </div>

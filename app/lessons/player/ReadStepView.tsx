@@ -1,20 +1,18 @@
 'use client';
 
 import type { PreparedLesson, ReadStep } from '../prepared';
-import { Prose } from '../Prose';
 import { Stage } from './stages';
-import styles from './player.module.css';
+import { StepText } from './StepText';
+import places from './window.module.css';
 
 export function ReadStepView({ lesson, step }: { lesson: PreparedLesson; step: ReadStep }) {
   const { look } = step;
   return (
     <>
-      <Prose html={step.html} />
-      {look && (
-        <div className={styles.stage}>
-          <Stage script={lesson.scripts[look.script]!} show={look.show} atS={look.atS} untilS={look.untilS} />
-        </div>
-      )}
+      <div className={look && places.text}>
+        <StepText step={step} />
+      </div>
+      {look && <Stage script={lesson.scripts[look.script]!} show={look.show} atS={look.atS} untilS={look.untilS} />}
     </>
   );
 }

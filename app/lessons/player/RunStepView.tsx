@@ -1,17 +1,17 @@
 'use client';
 
 import type { PreparedLesson, RunStep } from '../prepared';
-import { Prose } from '../Prose';
 import { RunStage } from './stages';
-import styles from './player.module.css';
+import { StepText } from './StepText';
+import places from './window.module.css';
 
 export function RunStepView({ lesson, step }: { lesson: PreparedLesson; step: RunStep }) {
   return (
     <>
-      <Prose html={step.html} />
-      <div className={styles.stage}>
-        <RunStage script={lesson.scripts[step.script]!} step={step} />
+      <div className={places.text}>
+        <StepText step={step} />
       </div>
+      <RunStage script={lesson.scripts[step.script]!} step={step} />
     </>
   );
 }

@@ -57,7 +57,7 @@ function stepMinutes(step: LessonStep, playedMin: (step: Extract<LessonStep, { k
 }
 
 /** Words of Markdown: a value counts as one, a link as what is read of it. */
-function wordsIn(texts: readonly string[]): number {
+export function wordsIn(texts: readonly string[]): number {
   return texts
     .map((text) => text.replace(/\{\{[^{}]*\}\}/g, '1').replace(/\]\([^)]*\)/g, ']'))
     .reduce((sum, text) => sum + (text.match(/[\p{L}\p{N}][\p{L}\p{N}'’.-]*/gu)?.length ?? 0), 0);

@@ -175,15 +175,48 @@ describe('a lesson in a browser', () => {
     expect(complaints).toEqual([]);
   });
 
-  it.each(['draw-the-fall', 'watch-it', 'open-the-number', 'inside-the-time', 'check'])(
-    'fits a phone at the step %s',
-    async (step) => {
-      const { page } = await visit({ viewport: { width: 390, height: 844 } });
+  it('fits a phone at every kind of step, with at most 120 px for what is not the step', async () => {
+    const { page } = await visit({ viewport: { width: 390, height: 844 } });
+    for (const step of ['draw-the-fall', 'watch-it', 'open-the-number', 'inside-the-time', 'check']) {
       await openAt(page, step);
       await page.getByText('Setting up the dive…').waitFor({ state: 'detached' });
-      expect(await sidewaysPx(page)).toBe(0);
-    },
-  );
+      expect(await sidewaysPx(page), step).toBe(0);
+      expect(844 - (await page.locator('[data-part="step"]').boundingBox())!.height, step).toBeLessThanOrEqual(120);
+    }
+  });
+
+  it.each([
+    [390, 844],
+    [1024, 768],
+  ])('has question, picture, number and controls together in a window of %i × %i', async (width, height) => {
+    const { page } = await visit({ viewport: { width, height } });
+    await openAt(page, 'watch-it');
+    await page.getByRole('button', { name: 'Next moment' }).click();
+    const together = {
+      question: page.getByText('Run the dive and keep an eye on two things'),
+      told: page.getByText('At 18 m there are 43 min left'),
+      number: page.locator('[data-reading="no-stop"]'),
+      picture: page.locator('[data-picture="profile"]'),
+      controls: page.getByRole('group', { name: 'Time' }),
+      onward: page.getByRole('button', { name: 'Go on', exact: true }),
+    };
+    for (const [part, locator] of Object.entries(together)) {
+      const box = (await locator.first().boundingBox())!;
+      expect(box.y, part).toBeGreaterThanOrEqual(0);
+      expect(box.y + box.height, part).toBeLessThanOrEqual(height);
+      expect(box.x + box.width, part).toBeLessThanOrEqual(width);
+    }
+    const { page: other } = await visit({ viewport: { width, height } });
+    await openAt(other, 'on-arrival');
+    await other.getByLabel('Your answer').fill('20');
+    await other.getByText('A guess').click();
+    await other.getByRole('button', { name: 'Show what the model says' }).click();
+    const verdict = other.getByText('The model says something else.');
+    const { y, height: tall } = (await verdict.boundingBox())!;
+    expect(y).toBeGreaterThanOrEqual(0);
+    expect(y + tall).toBeLessThanOrEqual(height);
+    expect(await verdict.evaluate((element) => element === document.activeElement)).toBe(true);
+  });
 });
 
 describe('a lesson on paper', () => {

@@ -95,7 +95,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
             }
           />
           <StepContents lesson={lesson} place={place} progress={progress} onTurn={turnTo} />
-          <div ref={body} className={`${places.body} ${styles.main}`}>
+          <div ref={body} data-part="step" className={`${places.body} ${styles.main}`}>
             {step ? (
               <section
                 aria-labelledby={`step-${step.id}`}

@@ -2,6 +2,8 @@ import '../../parts/formulas.css';
 import type { Metadata } from 'next';
 import { lessonSlugs, loadLesson, loadPrepared } from '../load-lessons';
 import { lessonPath, textPath } from '../../parts/lesson-paths';
+import { RENAMED } from '@/lib/lesson/renamed';
+import { MovedLesson } from '../MovedLesson';
 import { LessonPlayer } from '../player/LessonPlayer';
 
 interface LessonPageProps {
@@ -11,17 +13,20 @@ interface LessonPageProps {
 export const dynamicParams = false;
 
 export function generateStaticParams() {
-  return lessonSlugs().map((slug) => ({ slug }));
+  return [...lessonSlugs(), ...Object.keys(RENAMED)].map((slug) => ({ slug }));
 }
 
 export async function generateMetadata({ params }: LessonPageProps): Promise<Metadata> {
-  const { title, summary } = loadLesson((await params).slug).lesson;
+  const { slug } = await params;
+  const { title, summary } = loadLesson(RENAMED[slug] ?? slug).lesson;
   return { title, description: summary };
 }
 
 /** One lesson: its texts are set and its answers worked out at build time; the player is what the browser adds. */
 export default async function LessonPage({ params }: LessonPageProps) {
   const { slug } = await params;
+  const moved = RENAMED[slug];
+  if (moved !== undefined) return <MovedLesson path={lessonPath(moved)} title={loadLesson(moved).lesson.title} />;
   const lesson = loadPrepared(slug);
   const slugs = lessonSlugs();
   const after = slugs[slugs.indexOf(slug) + 1];

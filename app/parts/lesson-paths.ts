@@ -6,6 +6,9 @@ export const glossaryPath = `${routes.lessons.path}glossary/`;
 export const termsPath = `${glossaryPath}terms.json`;
 export const workshopPath = `${routes.lessons.path}workshop/`;
 
+/** Where whoever teaches opens what was handed in. */
+export const classResultsPath = `${routes.lessons.path}results/`;
+
 export function lessonPath(slug: string, step?: string): string {
   return `${routes.lessons.path}${slug}/${step === undefined ? '' : `#${step}`}`;
 }

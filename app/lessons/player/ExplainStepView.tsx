@@ -3,12 +3,14 @@
 import type { ExplainStep, PreparedLesson } from '../prepared';
 import { WorkingStage } from './stages';
 import { StepText } from './StepText';
+import { TryOnDesk } from './TryOnDesk';
 import styles from './player.module.css';
 
 export function ExplainStepView({ lesson, step }: { lesson: PreparedLesson; step: ExplainStep }) {
   return (
     <>
       <StepText step={step} />
+      <TryOnDesk lesson={lesson} step={step} script={step.script} />
       <div className={styles.stage}>
         <WorkingStage script={lesson.scripts[step.script]!} reading={step.reading} atS={step.atS} />
       </div>

@@ -112,7 +112,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
                 <h2 id="results" ref={heading} tabIndex={-1}>
                   Your results
                 </h2>
-                <ResultsSheet lesson={lesson} />
+                <ResultsSheet lesson={lesson} shipped={shipped} />
               </section>
             )}
             {shown === 0 && <Opening lesson={lesson} />}

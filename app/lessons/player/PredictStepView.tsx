@@ -24,6 +24,7 @@ import { Outcome } from './Outcome';
 import { useProgress, useLessonProgress } from './progress-store';
 import { SketchPad } from './SketchPad';
 import { StepText } from './StepText';
+import { TryOnDesk } from './TryOnDesk';
 import { useEngine, type Engine } from './use-engine';
 import styles from './player.module.css';
 
@@ -46,7 +47,8 @@ export function PredictStepView({ lesson, step }: PredictProps) {
       ) : (
         <>
           <Outcome lesson={lesson} step={step} given={given} fresh={asked} />
-          <div className="unprinted">
+          <div className={`${styles.askingFoot} unprinted`}>
+            <TryOnDesk lesson={lesson} step={step} script={step.script} />
             <Button onClick={() => update((before) => askedAgain(before, lesson.slug, step.id))}>
               {given.length === 0 ? 'Answer it all the same' : 'Answer it again'}
             </Button>

@@ -3,6 +3,7 @@
 import type { PreparedLesson, ReadStep } from '../prepared';
 import { Stage } from './stages';
 import { StepText } from './StepText';
+import { TryOnDesk } from './TryOnDesk';
 import places from './window.module.css';
 
 export function ReadStepView({ lesson, step }: { lesson: PreparedLesson; step: ReadStep }) {
@@ -11,6 +12,7 @@ export function ReadStepView({ lesson, step }: { lesson: PreparedLesson; step: R
     <>
       <div className={look && places.text}>
         <StepText step={step} />
+        {look && look.untilS === undefined && <TryOnDesk lesson={lesson} step={step} script={look.script} />}
       </div>
       {look && <Stage script={lesson.scripts[look.script]!} show={look.show} atS={look.atS} untilS={look.untilS} />}
     </>

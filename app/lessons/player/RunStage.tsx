@@ -115,12 +115,7 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
         />
         <output className={styles.clock}>{printClock(cursorS)}</output>
         {watch.length > 0 && (
-          <IconButton
-            icon="eventOn"
-            label="Next moment"
-            disabled={!next}
-            onClick={() => next && goTo(next.atS)}
-          />
+          <IconButton icon="eventOn" label="Next moment" disabled={!next} onClick={() => next && goTo(next.atS)} />
         )}
         <Menu icon="more" label="Speed and moments">
           <Choice label="Speed" value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />

@@ -3,6 +3,7 @@
 import type { PreparedLesson, RunStep } from '../prepared';
 import { RunStage } from './stages';
 import { StepText } from './StepText';
+import { TryOnDesk } from './TryOnDesk';
 import places from './window.module.css';
 
 export function RunStepView({ lesson, step }: { lesson: PreparedLesson; step: RunStep }) {
@@ -10,6 +11,7 @@ export function RunStepView({ lesson, step }: { lesson: PreparedLesson; step: Ru
     <>
       <div className={places.text}>
         <StepText step={step} />
+        {step.untilS === undefined && <TryOnDesk lesson={lesson} step={step} script={step.script} />}
       </div>
       <RunStage script={lesson.scripts[step.script]!} step={step} />
     </>

@@ -20,6 +20,9 @@ const vitest = (config: string, ...options: string[]): string[] => [
   ...options,
 ];
 
+const tests = (...options: string[]): string[] =>
+  vitest('tests/vitest.config.ts', `--maxWorkers=${Math.max(1, cores - 2)}`, ...options);
+
 const eslint = (...paths: string[]): string[] => [
   'node_modules/eslint/bin/eslint.js',
   '--config',
@@ -31,24 +34,14 @@ const eslint = (...paths: string[]): string[] => [
 
 /** Longest first: what is short fills the gaps at the end. */
 const allSteps: readonly Step[] = [
+  {
+    name: 'Unit tests and published checks',
+    commands: [tests('--project=library', '--project=walls', 'tests/unit', 'tests/published')],
+    counts: true,
+  },
   { name: 'Build', commands: [['--import', 'tsx', 'app/commands/build.ts']] },
-  {
-    name: 'Unit tests, published checks, laws',
-    commands: [
-      vitest(
-        'tests/vitest.config.ts',
-        '--project=library',
-        '--project=walls',
-        `--maxWorkers=${Math.max(1, cores - 2)}`,
-      ),
-    ],
-    counts: true,
-  },
-  {
-    name: 'Screens',
-    commands: [vitest('tests/vitest.config.ts', '--project=screens', `--maxWorkers=${Math.max(1, cores - 2)}`)],
-    counts: true,
-  },
+  { name: 'Laws', commands: [tests('--project=library', 'tests/laws')], counts: true },
+  { name: 'Screens', commands: [tests('--project=screens')], counts: true },
   {
     name: 'Lint',
     commands: [

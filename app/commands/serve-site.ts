@@ -36,8 +36,8 @@ const HEADERS = {
 /** Browsers heed this from safe addresses alone, and complain of it from others: a proxy that makes ours safe is on this machine. */
 const SAFE_HEADERS = { 'cross-origin-opener-policy': 'same-origin' };
 
-/** Enough for some sixty screens, each with the six connections a browser opens. */
-const MOST_CONNECTIONS = 400;
+/** Enough for a class of three hundred phones, each with a line that stays open and another to answer on, and some screens beside. */
+const MOST_CONNECTIONS = 900;
 /** A request has to be told within so long, its head within half of that. */
 const REQUEST_MS = 20_000;
 /** A connection on which nothing moves for so long is closed. */

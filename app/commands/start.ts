@@ -1,6 +1,7 @@
 import { renderUnicodeCompact } from 'uqr';
 import { cautions } from '../../content/cautions';
 import { buildSite, isSiteStale, siteFolder } from './build-site';
+import { classHandler } from './class/class-handler';
 import { isLoopback } from './network-addresses';
 import { serveSite, type RunningSite } from './serve-site';
 
@@ -33,7 +34,7 @@ async function start(): Promise<number | undefined> {
     if (code !== 0) return code;
   }
   try {
-    const site = await serveSite(siteFolder, port, { host, onNetwork: tellTurned });
+    const site = await serveSite(siteFolder, port, { host, handlers: [classHandler()], onNetwork: tellTurned });
     console.log(told(site));
     endWhenTold(site);
     return undefined;

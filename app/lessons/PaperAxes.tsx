@@ -1,7 +1,7 @@
-import { SketchGround } from './player/SketchGround';
-import { PAD, sketchAxes, sketchPath } from './player/sketch-axes';
+import { SketchGround } from '../parts/answers/SketchGround';
+import { PAD, sketchAxes, sketchPath } from '../parts/answers/sketch-axes';
 import type { PreparedDraw } from './prepared';
-import sketch from './player/sketch.module.css';
+import sketch from '../parts/answers/sketch.module.css';
 
 /** The axes of a curve on paper, in both systems of units: empty to draw on, or with the true curve. */
 export function PaperAxes({ draw, answered }: { draw: PreparedDraw; answered: boolean }) {

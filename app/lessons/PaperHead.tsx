@@ -1,6 +1,6 @@
 import { cautions } from '@/content/cautions';
 import type { PreparedLesson } from './prepared';
-import { ProseLine } from './Prose';
+import { ProseLine } from '../parts/prose/Prose';
 import styles from './paper.module.css';
 
 /** What stands at the head of everything that is printed of a lesson. */

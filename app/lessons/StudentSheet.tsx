@@ -2,7 +2,7 @@ import { KIND_WORDS } from './kind-words';
 import { PaperAxes } from './PaperAxes';
 import { PaperHead } from './PaperHead';
 import type { PredictStep, PreparedLesson, PreparedStep } from './prepared';
-import { Prose, ProseLine } from './Prose';
+import { Prose, ProseLine } from '../parts/prose/Prose';
 import { paperQuestions } from './sheet-questions';
 import styles from './paper.module.css';
 

@@ -2,7 +2,7 @@ import { PaperAxes } from './PaperAxes';
 import { PaperHead } from './PaperHead';
 import { KIND_WORDS } from './kind-words';
 import type { PredictStep, PreparedLesson, PreparedStep } from './prepared';
-import { Prose, ProseLine } from './Prose';
+import { Prose, ProseLine } from '../parts/prose/Prose';
 import { StepNotes } from './player/StepNotes';
 import { paperQuestions } from './sheet-questions';
 import { valueHtml } from './fillable';

@@ -23,7 +23,8 @@ interface PictureRoomProps {
 export function PictureRoom({ shown, chooser = null }: PictureRoomProps) {
   const { ref, size } = useSize<HTMLDivElement>();
   const [chosen, choose] = useState<PictureId>();
-  const rem = size ? parseFloat(getComputedStyle(document.documentElement).fontSize) : 16;
+  // Asked when the room is measured, which isn't done on paper: its letters are smaller.
+  const rem = useMemo(() => (size ? parseFloat(getComputedStyle(document.documentElement).fontSize) : 16), [size]);
   const has = (width: number, height: number) =>
     size !== undefined && size.width >= width * rem && size.height >= height * rem;
   const roomy = has(TWO_BY_TWO_REM.width, TWO_BY_TWO_REM.height) && shown.length <= MOST_TWO_BY_TWO;
@@ -53,7 +54,7 @@ export function PictureRoom({ shown, chooser = null }: PictureRoomProps) {
           const room =
             turns && index === fixed ? { ...plain, tabs: <Turns of={others} chosen={id} onChoose={choose} /> } : plain;
           return (
-            <RoomContext key={turns && index === fixed ? 'turns' : id} value={room}>
+            <RoomContext key={id} value={room}>
               <Figure />
             </RoomContext>
           );

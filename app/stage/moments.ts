@@ -54,7 +54,7 @@ export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: Uni
 }
 
 /** How near the cursor counts as at a moment, s. */
-const AT_S = 0.5;
+export const AT_S = 0.5;
 
 export function momentAfter(moments: readonly NamedTime[], cursorS: number): NamedTime | undefined {
   return moments.find(({ timeS }) => timeS > cursorS + AT_S);

@@ -168,12 +168,16 @@ export class GasPath {
     // a and b go from those of nitrogen to those of helium with helium's share: its bounds give theirs.
     const shareLeast = hLeast > 0 ? hLeast / (hLeast + nMost) : 0;
     const shareMost = hMost > 0 ? hMost / (hMost + nLeast) : 0;
-    const a = (share: number) => nitrogenA[c]! + (heliumA[c]! - nitrogenA[c]!) * share;
-    const b = (share: number) => nitrogenB[c]! + (heliumB[c]! - nitrogenB[c]!) * share;
-    this.strictA[c] = Math.min(a(shareLeast), a(shareMost));
-    this.strictB[c] = Math.max(b(shareLeast), b(shareMost));
-    this.mildA[c] = Math.max(a(shareLeast), a(shareMost));
-    this.mildB[c] = Math.min(b(shareLeast), b(shareMost));
+    const aRise = heliumA[c]! - nitrogenA[c]!;
+    const bRise = heliumB[c]! - nitrogenB[c]!;
+    const aLeastHelium = nitrogenA[c]! + aRise * shareLeast;
+    const aMostHelium = nitrogenA[c]! + aRise * shareMost;
+    const bLeastHelium = nitrogenB[c]! + bRise * shareLeast;
+    const bMostHelium = nitrogenB[c]! + bRise * shareMost;
+    this.strictA[c] = Math.min(aLeastHelium, aMostHelium);
+    this.strictB[c] = Math.max(bLeastHelium, bMostHelium);
+    this.mildA[c] = Math.max(aLeastHelium, aMostHelium);
+    this.mildB[c] = Math.min(bLeastHelium, bMostHelium);
   }
 
   /** Moments at which a compartment's tolerated pressure under `gf` turns from rising to falling or back. */

@@ -12,6 +12,9 @@ const ROUNDING_BAR = 1e-12;
 
 const ALL_COMPARTMENTS = Array.from({ length: COMPARTMENTS }, (_, c) => c);
 
+/** Looked up in each loop: here it is a constant of the module, which an imported one is not everywhere. */
+const SHARES_EACH = SHARES;
+
 /** Numbers of each compartment in `coefficients`: nitrogen's a, b and 1/b − 1, helium's a and b. */
 const COEFFICIENTS = 5;
 
@@ -247,7 +250,7 @@ export class TissuesUnderWay {
     let closely = false;
     for (let asked = 0; asked < count; asked += 1) {
       const at = c * COEFFICIENTS;
-      const share = c * SHARES;
+      const share = c * SHARES_EACH;
       let n0 = tensions[2 * c]!;
       let h0 = tensions[2 * c + 1]!;
       if (wait) n0 = nitrogenStartBar + (n0 - nitrogenStartBar) * wait[2 * c]!;
@@ -374,13 +377,13 @@ export class TissuesUnderWay {
     for (let c = 0; c < COMPARTMENTS; c += 1) {
       const at = c * COEFFICIENTS;
       const n = tensions[2 * c]!;
-      const nMost = Math.max(n, nitrogenStartBar + (n - nitrogenStartBar) * shares[c * SHARES]!);
+      const nMost = Math.max(n, nitrogenStartBar + (n - nitrogenStartBar) * shares[c * SHARES_EACH]!);
       let most = nMost;
       let a = coefficients[at]!;
       let b = coefficients[at + 1]!;
       if (anyHelium) {
         const h = tensions[2 * c + 1]!;
-        const left = shares[c * SHARES + 2]!;
+        const left = shares[c * SHARES_EACH + 2]!;
         most += Math.max(h, heliumStartBar + (h - heliumStartBar) * left);
         ({ a, b } = strictestFrom(nMost, h * left, coefficients, at));
       }
@@ -394,7 +397,7 @@ export class TissuesUnderWay {
     const { tensions } = this;
     if (heliumStartBar > 0) this.holdsHelium = true;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
-      const share = c * SHARES;
+      const share = c * SHARES_EACH;
       tensions[2 * c] = carried(tensions[2 * c]!, nitrogenStartBar, nitrogenEndBar, shares[share]!, shares[share + 1]!);
       if (this.holdsHelium)
         tensions[2 * c + 1] = carried(
@@ -424,21 +427,21 @@ export class TissuesUnderWay {
     let heliumEndBar = heliumStartBar;
     for (const part of way) {
       const { shares } = part;
-      nitrogenGapBar *= shares[c * SHARES]!;
-      heliumGapBar *= shares[c * SHARES + 2]!;
+      nitrogenGapBar *= shares[c * SHARES_EACH]!;
+      heliumGapBar *= shares[c * SHARES_EACH + 2]!;
       nitrogenEndBar = carried(
         nitrogenEndBar,
         part.nitrogenStartBar,
         part.nitrogenEndBar,
-        shares[c * SHARES]!,
-        shares[c * SHARES + 1]!,
+        shares[c * SHARES_EACH]!,
+        shares[c * SHARES_EACH + 1]!,
       );
       heliumEndBar = carried(
         heliumEndBar,
         part.heliumStartBar,
         part.heliumEndBar,
-        shares[c * SHARES + 2]!,
-        shares[c * SHARES + 3]!,
+        shares[c * SHARES_EACH + 2]!,
+        shares[c * SHARES_EACH + 3]!,
       );
     }
     const nitrogenOnly = heliumEndBar === 0 && heliumGapBar === 0;

@@ -1,4 +1,6 @@
+import type { Figures } from '../ascent/figures';
 import { stopChanges, type StopChange } from '../ascent/stop-state';
+import type { Timeline } from '../dive/timeline';
 import { printStopDepth, sayDepth } from '../quantity/depth';
 import { eventKind } from './event';
 import { ROUNDING_M, rule, type Moment } from './rule';
@@ -75,11 +77,17 @@ const graceOver = eventKind({
 /** Sums of seconds that differ by less than this are the same. */
 const ROUNDING_S = 1e-6;
 
+/** A spell under one set of limits, in which the changes of how the diver stands are told. */
+interface Spell {
+  readonly figures: Figures;
+  readonly fromS: number;
+  /** How far the dive has been seen, s. */
+  toS: number;
+  readonly before: Spell | undefined;
+}
+
 interface State {
-  /** The changes of how the diver stands under the limits in force, how many of them are past, and what was told last. */
-  changes: readonly StopChange[];
-  past: number;
-  told: Omit<StopChange, 'timeS'>;
+  spell: Spell | undefined;
   /** How long above the ceiling, s; negative while below it. */
   aboveS: number;
 }
@@ -94,11 +102,11 @@ export const requiredStops = rule({
   settings,
   events: [owed, moved, clearing, filling, free, above, back, graceOver],
   changesLessons: [4, 5, 6, 7, 8, 11, 12, 13, 14, 15, 16, 17, 18],
-  begin: (): State => ({ changes: [], past: 0, told: { state: 'free', stopM: 0 }, aboveS: -1 }),
+  begin: (): State => ({ spell: undefined, aboveS: -1 }),
   step(state, now, own, unit) {
     const modelM = unit.figures.ceilingM[now.sample]!;
     const ceilingM = Math.max(modelM, unit.imposedCeilingM);
-    tellChanges(state, now, unit);
+    noteSpell(state, now, unit);
     if (now.depthM < ceilingM - own.slackM - ROUNDING_M) {
       if (state.aboveS < 0) {
         state.aboveS = 0;
@@ -118,27 +126,43 @@ export const requiredStops = rule({
   },
 });
 
-/** Tells what has changed since the sample before, each at its own instant; what other limits change, at this sample. */
-function tellChanges(state: State, now: Moment, unit: Unit): void {
-  const changes = stopChanges(unit.timeline, unit.figures);
-  if (changes !== state.changes) {
-    state.changes = changes;
-    state.past = changes.findLastIndex(({ timeS }) => timeS <= now.timeS) + 1;
-    tellChange(state, changes[Math.max(0, state.past - 1)]!, now.timeS, unit);
+/** Has the changes of state told once somebody asks: they are dear to find. */
+function noteSpell(state: State, { timeS }: Moment, unit: Unit): void {
+  const { figures, timeline } = unit;
+  if (state.spell?.figures === figures) {
+    state.spell.toS = timeS;
     return;
   }
-  for (; state.past < changes.length && changes[state.past]!.timeS <= now.timeS; state.past += 1) {
-    const change = changes[state.past]!;
-    tellChange(state, change, change.timeS, unit);
-  }
+  const spell: Spell = { figures, fromS: timeS, toS: timeS, before: state.spell };
+  state.spell = spell;
+  unit.tellLater(requiredStops.id, (tell) => tellChanges(spell, timeline, tell));
 }
 
-function tellChange(state: State, { state: entered, stopM }: StopChange, timeS: number, unit: Unit): void {
-  const { told } = state;
-  state.told = { state: entered, stopM };
+/** Tells each change of a spell at its own instant; what other limits than before change, at its start. */
+function tellChanges(spell: Spell, timeline: Timeline, tell: Unit['tell']): void {
+  const { fromS, toS, before } = spell;
+  const changes = stopChanges(timeline, spell.figures);
+  let told: Standing = before ? standingAt(stopChanges(timeline, before.figures), before.toS) : NOTHING_TOLD;
+  const tellOne = (now: StopChange, timeS: number): void => {
+    tellChange(told, now, timeS, tell);
+    told = now;
+  };
+  tellOne(standingAt(changes, fromS), fromS);
+  for (const change of changes) if (change.timeS > fromS && change.timeS <= toS) tellOne(change, change.timeS);
+}
+
+type Standing = Omit<StopChange, 'timeS'>;
+
+const NOTHING_TOLD: Standing = { state: 'free', stopM: 0 };
+
+function standingAt(changes: readonly StopChange[], timeS: number): StopChange {
+  return changes.findLast((change) => change.timeS <= timeS) ?? changes[0]!;
+}
+
+function tellChange(told: Standing, { state: entered, stopM }: StopChange, timeS: number, tell: Unit['tell']): void {
   if (entered !== told.state) {
-    if (entered === 'owed') unit.tell(owed, timeS, { stopM });
-    else if (entered === 'filling') unit.tell(filling, timeS, { stopM });
-    else unit.tell(entered === 'clearing' ? clearing : free, timeS, {});
-  } else if (entered === 'owed' && stopM !== told.stopM) unit.tell(moved, timeS, { stopM, beforeM: told.stopM });
+    if (entered === 'owed') tell(owed, timeS, { stopM });
+    else if (entered === 'filling') tell(filling, timeS, { stopM });
+    else tell(entered === 'clearing' ? clearing : free, timeS, {});
+  } else if (entered === 'owed' && stopM !== told.stopM) tell(moved, timeS, { stopM, beforeM: told.stopM });
 }

@@ -4,7 +4,7 @@ import type { Dive } from '../dive/dive';
 import { legsOf } from '../dive/legs';
 import type { Setup } from '../dive/setup';
 import type { Timeline } from '../dive/timeline';
-import { switchedOn, type RuleSettings } from './all';
+import { RULES, switchedOn, type RuleSettings } from './all';
 import { averagedRates } from './averaged-rate';
 import { believedDive } from './unit/believed-dive';
 import { believedTimeline } from './unit/believed-timeline';
@@ -14,7 +14,7 @@ import { memoryLost } from './memory';
 import { PassingMoment } from './unit/passing-moment';
 import { tightenedFactors } from './tighter-limits';
 import { roomForTracks, track, type Tracks } from './unit/tracks';
-import { Unit, type DiveSeen } from './unit/unit';
+import { Unit, type DiveSeen, type ToldByRule } from './unit/unit';
 
 /** A dive as one unit saw it: what it works out for itself, what its rules made of it, and what it told. */
 export interface Watch {
@@ -30,7 +30,10 @@ export interface Watch {
   readonly figures: Figures;
   /** The same with the limits drawn in once, twice and so on by a rule, as far as that came about; the first is `figures`. */
   readonly drawnIn: readonly Figures[];
+  /** All that was told, in order of time; the changes of how the diver stands are found when this is first read. */
   readonly events: readonly RuleEvent[];
+  /** The same without what is found only when asked for. */
+  readonly toldOnTheWay: readonly RuleEvent[];
   /** The dives, with what became of each; `tracks.divesKnown` says how many of them the unit knew of at a sample. */
   readonly dives: readonly DiveSeen[];
   readonly tracks: Tracks;
@@ -79,6 +82,8 @@ export function watchDive(
     new Set(believed.freshAtLegs),
     tracks,
   );
+  const toldOnTheWay = unit.events.sort((one, other) => one.timeS - other.timeS);
+  let events: readonly RuleEvent[] | undefined;
   return {
     setup,
     rules,
@@ -87,12 +92,34 @@ export function watchDive(
     timeline,
     figures,
     drawnIn,
-    // A change between two samples is told with the later one, at its own instant.
-    events: unit.events.sort((one, other) => one.timeS - other.timeS),
+    get events() {
+      return (events ??= inOrder(toldOnTheWay, unit.toldWhenAsked()));
+    },
+    toldOnTheWay,
     dives: unit.dives,
     tracks,
     ownModel: !shared,
   };
+}
+
+/** All events in order of time; at one instant in the order in which the rules are stepped. */
+function inOrder(onTheWay: readonly RuleEvent[], whenAsked: readonly ToldByRule[]): readonly RuleEvent[] {
+  const all = [...onTheWay];
+  for (const { rule, events } of whenAsked) {
+    for (const event of events) {
+      const later = all.findIndex(
+        (one) =>
+          one.timeS > event.timeS ||
+          (one.timeS === event.timeS && !events.includes(one) && placeOf(one.rule) >= placeOf(rule)),
+      );
+      all.splice(later < 0 ? all.length : later, 0, event);
+    }
+  }
+  return all;
+}
+
+function placeOf(ruleId: string): number {
+  return RULES.findIndex(({ id }) => id === ruleId);
 }
 
 function tightened(limits: Limits, rules: RuleSettings, times: number): Limits {

@@ -22,8 +22,8 @@ export function breachesIn(dive: Dive, rules: RuleSettings): Trouble[] {
 }
 
 /** Every rise a unit calls too fast. */
-export function breachesOf({ events, timeline }: Watch): Trouble[] {
-  return events
+export function breachesOf({ toldOnTheWay, timeline }: Watch): Trouble[] {
+  return toldOnTheWay
     .filter(({ kind }) => kind === 'slow-down')
     .map(({ timeS }) => ({ timeS, diveNumber: timeline.legs.findLast(({ startS }) => startS <= timeS)!.diveNumber }));
 }

@@ -3,15 +3,11 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
 import { everyPage } from './every-page';
-import { accessibilityFaults, arrive, browserVisits, hiddenFocus, overlaidControls, sidewaysPx } from './visit';
+import { arrive, browserVisits, faultsInEitherTheme, hiddenFocus, overlaidControls, sidewaysPx } from './visit';
 
 const visit = browserVisits();
 
 const DESKTOP = { width: 1440, height: 900 };
-
-async function inTheme(page: Page, theme: 'light' | 'dark'): Promise<void> {
-  await page.evaluate((name) => void (document.documentElement.dataset['theme'] = name), theme);
-}
 
 /** How far the page scrolls sideways in each kind of window it has to fit. */
 async function sidewaysIn(page: Page): Promise<Record<string, number>> {
@@ -41,14 +37,11 @@ it('the list of pages has every page of the app', () => {
 });
 
 describe.each(everyPage)('$name, at $path', ({ path }) => {
-  it('has one heading of the first rank, no fault axe can find in either theme, fits every window and shows where the focus is', async () => {
+  it('has one heading of the first rank, no fault axe can find in either theme, fits every window, shows where the focus is and says the caution', async () => {
     const { page, complaints } = await visit({ viewport: DESKTOP, reducedMotion: 'reduce' });
     await arrive(page, path);
     expect.soft(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
-    expect.soft(await accessibilityFaults(page), 'light').toEqual([]);
-    await inTheme(page, 'dark');
-    expect.soft(await accessibilityFaults(page), 'dark').toEqual([]);
-    await inTheme(page, 'light');
+    expect.soft(await faultsInEitherTheme(page)).toEqual([]);
     expect
       .soft(await sidewaysIn(page))
       .toEqual({ 'a phone': 0, 'a tablet': 0, 'a desktop at 200 %': 0, 'letters at 200 %': 0 });
@@ -64,11 +57,9 @@ describe.each(everyPage)('$name, at $path', ({ path }) => {
       .toBe(0);
     // The page for an address that leads nowhere is itself told of in the console.
     expect.soft(complaints.filter((one) => !/status of 404/.test(one))).toEqual([]);
-  }, 120_000);
 
-  it('says the caution on screen, in colours forced by the machine, and on paper', async () => {
-    const { page } = await visit({ viewport: DESKTOP });
-    await page.goto(path);
+    // The caution, on screen, in colours forced by the machine, and on paper.
+    await page.evaluate(() => window.scrollTo(0, 0));
     const strip = page.getByRole('complementary', { name: 'Caution' }).first();
     expect(await strip.textContent()).toBe(cautions.general);
     expect(await strip.isVisible()).toBe(true);
@@ -78,5 +69,5 @@ describe.each(everyPage)('$name, at $path', ({ path }) => {
     const printed = await page.evaluate(() => document.body.innerText);
     expect(printed).toContain(cautions.general);
     expect(printed).toContain(cautions.unknown);
-  });
+  }, 120_000);
 });

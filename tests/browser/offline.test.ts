@@ -8,7 +8,7 @@ import { serveSite, type RunningSite } from '@/app/commands/serve-site';
 import { lessonPath, workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { linkTo, openDesk, restored, script } from './kept-desk';
-import { builtPages } from './pages';
+import { pagesToWalk } from './pages';
 import { browserVisits } from './visit';
 
 const visit = browserVisits();
@@ -44,7 +44,7 @@ describe('without a network, after one visit', () => {
   it('every page opens, in its own letters, and what is no page leads to the one that says so', async () => {
     const { page, complaints } = await keptVisit();
     await leaveNetwork();
-    for (const path of builtPages()) {
+    for (const path of pagesToWalk()) {
       const answer = await page.goto(path);
       expect(answer?.fromServiceWorker(), path).toBe(true);
       expect(await page.getByRole('heading', { level: 1 }).first().isVisible(), path).toBe(true);

@@ -2,6 +2,8 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { filesOf } from '@/app/commands/finish-site';
 import { siteFolder } from '@/app/commands/build-site';
+import { drawn } from './drawn';
+import { everyPage } from './every-page';
 
 /** The address of every page of the built site, less the one for addresses that are none. */
 export function builtPages(): string[] {
@@ -11,4 +13,11 @@ export function builtPages(): string[] {
     .filter((file) => /(^|\/)index\.html$/.test(file))
     .map((file) => `/${file.replace(/index\.html$/, '')}`)
     .sort();
+}
+
+/** One page of every kind, and some of the others: other ones in every run, all of them where there is time. */
+export function pagesToWalk(): string[] {
+  const kinds = new Set(everyPage.map(({ path }) => path));
+  const others = builtPages().filter((path) => !kinds.has(path));
+  return [...builtPages().filter((path) => kinds.has(path)), ...drawn(others, 6)];
 }

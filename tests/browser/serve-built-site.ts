@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { siteFolder } from '../../app/commands/build-site';
+import { classHandler } from '../../app/commands/class/class-handler';
 import { serveSite } from '../../app/commands/serve-site';
 
 declare module 'vitest' {
@@ -15,7 +16,7 @@ export default async function serveBuiltSite(project: TestProject): Promise<() =
   if (!existsSync(join(siteFolder, 'index.html'))) {
     throw new Error('There is no built site in out/ to test. Build it first: npm run build');
   }
-  const site = await serveSite(siteFolder, 0);
+  const site = await serveSite(siteFolder, 0, { handlers: [classHandler()] });
   project.provide('siteAddress', site.address);
   return site.close;
 }

@@ -63,6 +63,8 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
     const page = await context.newPage();
     const complaints: string[] = [];
     page.on('console', (message) => {
+      // That a letter was not drawn within seconds says how busy the machine is.
+      if (/was preloaded using link preload but not used within a few seconds/.test(message.text())) return;
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
     });
     page.on('pageerror', (error) => complaints.push(error.message));
@@ -90,13 +92,30 @@ export async function settled(page: Page): Promise<void> {
   await page.evaluate(() => new Promise<void>((idle) => requestIdleCallback(() => idle(), { timeout: 1000 })));
 }
 
+type Violations = Awaited<ReturnType<AxeBuilder['analyze']>>['violations'];
+
+const told = (violations: Violations): string[] =>
+  violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`);
+
 /** What axe finds wrong, one line each: the rule and the elements that break it. */
 export async function accessibilityFaults(page: Page): Promise<string[]> {
   // Off unless asked for, and part of WCAG 2.2 AA: nothing to hit is smaller than 24 px without room around it.
   const { violations } = await new AxeBuilder({ page })
     .options({ rules: { 'target-size': { enabled: true } } })
     .analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`);
+  return told(violations);
+}
+
+/** The same of a page in light and then in dark colours. A theme changes colours and nothing else. */
+export async function faultsInEitherTheme(page: Page): Promise<string[]> {
+  const inTheme = (theme: string) =>
+    page.evaluate((name) => void (document.documentElement.dataset['theme'] = name), theme);
+  await inTheme('light');
+  const light = await accessibilityFaults(page);
+  await inTheme('dark');
+  const dark = await new AxeBuilder({ page }).withRules(['color-contrast', 'link-in-text-block']).analyze();
+  await inTheme('light');
+  return [...light, ...told(dark.violations).map((fault) => `dark: ${fault}`)];
 }
 
 /** How many pixels the page is wider than its window; more than 0 means it scrolls sideways. */

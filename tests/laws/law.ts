@@ -10,8 +10,18 @@ import onceFailed from './once-failed.json';
 /** Where the chance of this run begins. */
 export const SEED = Number(process.env['SEED'] ?? 1);
 
-/** How much more is drawn where there is time. */
-const LONG_RUN = process.env['LONG'] === undefined ? 1 : 10;
+/** Whether there is time for all a law asks for, and more. */
+export const LONG = process.env['LONG'] !== undefined;
+
+/** So few are drawn in every run. */
+const FEWEST = 12;
+
+/**
+ * How many are drawn of those a law asks for: a third in an ordinary run, since the next one draws others, and ten times all
+ * of them where there is time.
+ */
+const drawsOf = (asked: number): number =>
+  LONG ? asked * 10 : Math.max(Math.min(asked, FEWEST), Math.round(asked / 3));
 
 /** How long a failure is made smaller, ms. */
 const SHRINKING_MS = 5000;
@@ -35,8 +45,9 @@ export function law<Drawn>(
   const turns: fc.Parameters<Drawn>[] = [
     ...(onceFailed as readonly OnceFailed[])
       .filter((one) => one.law === name)
-      .map(({ seed, path }) => ({ seed, numRuns: draws, ...(path !== undefined && { path }) })),
-    { seed: SEED, numRuns: draws * LONG_RUN },
+      // A path leads to the one draw that failed.
+      .map(({ seed, path }) => ({ seed, ...(path === undefined ? { numRuns: draws } : { path, numRuns: 1 }) })),
+    { seed: SEED, numRuns: drawsOf(draws) },
   ];
   if (property.isAsync()) return turns.reduce((before, turn) => before.then(() => later(property, name, turn)), done);
   for (const turn of turns) atOnce(property as fc.IProperty<Drawn>, name, turn);

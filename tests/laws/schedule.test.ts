@@ -5,6 +5,7 @@ import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import { loadAt } from '@/lib/ascent/figures';
 import { ascentPlanner, type AscentPart, type AscentStart, type Schedule } from '@/lib/ascent/schedule';
+import { needsStop } from '@/lib/ascent/stop-state';
 import type { Dive, GradientFactors, Step } from '@/lib/dive/dive';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
@@ -187,20 +188,20 @@ describe('the no-stop time with credit for the way up', () => {
         const start = startAtEnd(timeline);
         const credited = creditedNoStopMin(short.settings, timeline, start, planAscent);
         if (credited === 0) return;
-        const stopsAfter = (minutes: number) => {
+        const needsStopAfter = (minutes: number) => {
           const later = computeTimeline(
             { ...short, steps: [short.steps[0]!, { kind: 'stay', durationS: 30 + minutes * 60 }] },
             600,
           );
-          return planAscent(startAtEnd(later)).stops.length;
+          return needsStop(planAscent(startAtEnd(later)));
         };
         if (credited === Infinity) {
-          expect(stopsAfter(NO_STOP_CAP_MIN * share)).toBe(0);
+          expect(needsStopAfter(NO_STOP_CAP_MIN * share)).toBe(false);
           return;
         }
-        expect(stopsAfter(Math.max(0, credited - 1e-5) * share)).toBe(0);
-        expect(stopsAfter(Math.max(0, credited - 1e-5))).toBe(0);
-        expect(stopsAfter(credited + 1e-5)).toBeGreaterThan(0);
+        expect(needsStopAfter(Math.max(0, credited - 1e-5) * share)).toBe(false);
+        expect(needsStopAfter(Math.max(0, credited - 1e-5))).toBe(false);
+        expect(needsStopAfter(credited + 1e-5)).toBe(true);
       }),
       200,
     );

@@ -1,12 +1,14 @@
 import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { PictureChooser } from '@/app/desk/PictureChooser';
+import { PictureRoom } from '@/app/stage/PictureRoom';
 import { PICTURE_IDS, type PictureId } from '@/app/pictures/picture-ids';
 import { pictures } from '@/app/stage/figures/all';
 import { usePreferences } from '@/app/parts/preferences';
+import { cautions } from '@/content/cautions';
 import published from '@/content/published/zhl16.json';
 
 /** At 30 m from 1:00 to 26:00 on air, limits 85/85, in water of 0.1 bar to the metre. */
@@ -387,4 +389,49 @@ it('the second dive’s sixteen compartments stand in the chase, as squares, whe
   // Pressure upward: less gas stands lower.
   expect(Number(shallowY)).toBeGreaterThan(Number(fromY));
   expect(Number(middle)).toBeGreaterThan(0);
+});
+
+describe('the room of the pictures', () => {
+  it('keeps a sheet that is being printed, with its cautions, when pictures find another place', async () => {
+    // On a busy machine their code takes longer than an answer is waited for.
+    await Promise.all([import('@/app/stage/after-opening'), import('@/app/stage/gas/gas-pictures')]);
+    let measured: (width: number, height: number) => void = () => undefined;
+    vi.stubGlobal(
+      'ResizeObserver',
+      class {
+        constructor(tell: (entries: { contentRect: { width: number; height: number } }[]) => void) {
+          this.tell = tell;
+        }
+        private readonly tell;
+        observe(element: Element) {
+          if (element.hasAttribute('data-pictures'))
+            measured = (width, height) => this.tell([{ contentRect: { width, height } }]);
+        }
+        disconnect() {}
+      },
+    );
+    const print = vi.fn();
+    vi.stubGlobal('print', print);
+    const store = createDeskStore({ script: SCRIPT, pictures: [], covered: [] });
+    const room = () => (
+      <DeskContext value={store}>
+        <PictureRoom shown={['profile', 'staged', 'chase']} />
+      </DeskContext>
+    );
+    const { rerender } = render(room());
+    act(() => measured(1090, 660));
+    await userEvent.click(await screen.findByRole('button', { name: 'Print the run-time table' }));
+    expect(print).toHaveBeenCalledOnce();
+    const sheet = () => [...document.querySelectorAll('body > div')].find((one) => one.querySelector('h1'));
+    expect(sheet()).toHaveTextContent(cautions.deepCourse);
+    // Paper has smaller letters, for which the room would be larger.
+    document.documentElement.style.fontSize = '13px';
+    rerender(room());
+    expect(screen.getByRole('group', { name: 'Pictures that take turns' })).toBeInTheDocument();
+    act(() => measured(1400, 900));
+    expect(screen.queryByRole('group', { name: 'Pictures that take turns' })).not.toBeInTheDocument();
+    expect(sheet()).toHaveTextContent(cautions.deepCourse);
+    document.documentElement.removeAttribute('style');
+    vi.unstubAllGlobals();
+  });
 });

@@ -76,6 +76,39 @@ steps:
     points: [One point.]
 `;
 
+/** A lesson with one dive to change. */
+export const TO_TRY = `title: Leave in time
+summary: For tests.
+level: first steps
+minutes: 5
+objectives: [You can leave in time.]
+scripts:
+  main:
+    title: Thirty metres
+    script: |
+      gas: air
+      gradient factors: 85/85
+      descend to 30 m at 18 m/min
+      stay 20 min
+      ascend to surface at 9 m/min
+steps:
+  - kind: try
+    id: in-time
+    title: In time
+    text: Leave before a stop is owed.
+    script: main
+    show: [profile]
+    goal: noStopMin at leaving >= 1
+    hints:
+      - { when: noStopMin at leaving < 1, because: Leave sooner. }
+    reach: |
+      gas: air
+      gradient factors: 85/85
+      descend to 30 m at 18 m/min
+      stay 10 min
+      ascend to surface at 9 m/min
+`;
+
 export function prepared(text: string = EVERY_WAY): PreparedLesson {
   const read = readLesson(text, { known });
   if (!read.ok) throw new Error(read.faults.map(({ line, what, mend }) => `${line}: ${what} ${mend}`).join('\n'));

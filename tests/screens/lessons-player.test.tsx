@@ -1,14 +1,16 @@
-import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { LessonPlayer } from '@/app/lessons/player/LessonPlayer';
 import { progressKind } from '@/app/keep/lesson-progress';
+import { TryStage } from '@/app/lessons/player/TryStage';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { NO_PROGRESS, progressIn } from '@/lib/lesson/progress';
-import { prepared } from './lesson-parts';
+import { prepared, TO_TRY } from './lesson-parts';
 
 const lesson = prepared();
+const LEAVE_IN_TIME = prepared(TO_TRY);
 const LONG = { timeout: 15_000 };
 
 beforeEach(() => {
@@ -250,5 +252,33 @@ describe('a lesson before a class', () => {
     expect(screen.getByRole('heading', { name: 'By choice' })).toBeInTheDocument();
     await userEvent.keyboard('{PageUp}');
     expect(within(screen.getByRole('list', { name: 'Numbers called' })).getAllByRole('listitem')).toHaveLength(2);
+  });
+});
+
+describe('a step to try', () => {
+  const OVER = LEAVE_IN_TIME.scripts['main']!.script;
+  const step = LEAVE_IN_TIME.steps.find((one) => one.kind === 'try')!;
+  const OFFER = { name: 'What would have avoided it?' };
+
+  it('offers after two dives that did not do it, and not after one, to ask what would have', async () => {
+    vi.useFakeTimers({ shouldAdvanceTime: true });
+    try {
+      render(<TryStage lesson={LEAVE_IN_TIME} step={step} />);
+      const script = await screen.findByRole('textbox', { name: 'Dive script' });
+      const miss = async (text: string) => {
+        fireEvent.change(script, { target: { value: text } });
+        await act(() => vi.advanceTimersByTimeAsync(2000));
+      };
+      await miss(OVER.replace('20 min', '19 min'));
+      expect(screen.queryByText(/A stop is owed on this dive/)).toBeNull();
+      await miss(OVER.replace('20 min', '18 min'));
+      expect(await screen.findByRole('button', OFFER)).toBeInTheDocument();
+      expect(screen.getByText(/A stop is owed on this dive/)).toBeInTheDocument();
+      await miss(OVER.replace('20 min', '5 min'));
+      expect(screen.queryByRole('button', OFFER)).toBeNull();
+      expect(screen.getByText('You have done it.')).toBeInTheDocument();
+    } finally {
+      vi.useRealTimers();
+    }
   });
 });

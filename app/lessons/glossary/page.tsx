@@ -7,7 +7,7 @@ import { loadLessons, shippedPaths, type ShippedLesson } from '../load-lessons';
 import { lessonPath } from '../../parts/lesson-paths';
 import { renderLine } from '../prose';
 import { readGlossary } from '../read-content';
-import { ProseLine } from '../Prose';
+import { ProseLine } from '../../parts/prose/Prose';
 import { taughtIn } from './taught-in';
 import { TermFinder } from './TermFinder';
 import styles from './glossary.module.css';

@@ -5,10 +5,10 @@ import { withCheck, withDraft, withoutDraft, type Draft } from '@/lib/lesson/pro
 import { Button } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
 import type { CheckStep, PreparedLesson, PreparedQuestion } from '../prepared';
-import { Prose, ProseLine } from '../Prose';
-import { ChoiceAnswer } from './ChoiceAnswer';
+import { Prose, ProseLine } from '../../parts/prose/Prose';
+import { ChoiceAnswer } from '../../parts/answers/ChoiceAnswer';
 import type { AskedQuestion } from './engine';
-import { NumberAnswerBox } from './NumberAnswerBox';
+import { NumberAnswerBox } from '../../parts/answers/NumberAnswerBox';
 import { useLessonProgress, useProgress } from './progress-store';
 import { StageWaiting } from './StageWaiting';
 import { StepText } from './StepText';

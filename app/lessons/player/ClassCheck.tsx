@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from '../../parts/Button';
 import type { CheckStep, PreparedLesson, PreparedQuestion } from '../prepared';
-import { Prose, ProseLine } from '../Prose';
+import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { HandsTally } from './HandsTally';
 import { StageWaiting } from './StageWaiting';
 import { useEngine, type Engine } from './use-engine';

@@ -6,7 +6,7 @@ import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { useStage } from '../../stage/use-stage';
 import type { PreparedLesson, PreparedStep } from '../prepared';
-import { Prose } from '../Prose';
+import { Prose } from '../../parts/prose/Prose';
 import { ClassCheck } from './ClassCheck';
 import { ClassPredict } from './ClassPredict';
 import { classKey } from './class-key';

@@ -4,13 +4,13 @@ import { answerUnit } from '@/lib/lesson/typed-answer';
 import { usePreferences } from '../../parts/preferences';
 import { valueHtml } from '../fillable';
 import type { PredictStep, PreparedLesson } from '../prepared';
-import { Prose, ProseLine } from '../Prose';
+import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { useClassAnswers } from './class-answers';
 import { HandsTally } from './HandsTally';
 import { NumberLine } from './NumberLine';
 import { NumbersCalled } from './NumbersCalled';
 import { SketchOverlay } from './SketchOverlay';
-import { SketchPad } from './SketchPad';
+import { SketchPad } from '../../parts/answers/SketchPad';
 import styles from './class-lesson.module.css';
 
 interface ClassPredictProps {

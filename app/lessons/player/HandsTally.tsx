@@ -2,7 +2,7 @@
 
 import { IconButton } from '../../parts/IconButton';
 import type { Html } from '../prepared';
-import { ProseLine } from '../Prose';
+import { ProseLine } from '../../parts/prose/Prose';
 import { useClassAnswers } from './class-answers';
 import styles from './class-lesson.module.css';
 

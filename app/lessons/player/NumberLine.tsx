@@ -1,4 +1,4 @@
-import { rounded } from './rounded';
+import { rounded } from '../../parts/answers/rounded';
 import styles from './player.module.css';
 
 interface NumberLineProps {

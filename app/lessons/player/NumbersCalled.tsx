@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { readNumber } from '@/lib/quantity/number';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
-import { rounded } from './rounded';
+import { rounded } from '../../parts/answers/rounded';
 import styles from './class-lesson.module.css';
 
 interface NumbersCalledProps {

@@ -14,9 +14,9 @@ import type { PreparedLesson } from '../prepared';
 import { HandIn } from './HandIn';
 import { resultRows, resultsText, type ResultRow } from './results';
 import { useLessonProgress, useProgress } from './progress-store';
-import { PAD, sketchAxes, sketchPath } from './sketch-axes';
+import { PAD, sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
 import styles from './player.module.css';
-import sketches from './sketch.module.css';
+import sketches from '../../parts/answers/sketch.module.css';
 
 /** What was foretold and what was so, to look at, print or save. */
 export function ResultsSheet({ lesson, shipped }: { lesson: PreparedLesson; shipped: boolean }) {

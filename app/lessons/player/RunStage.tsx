@@ -14,7 +14,7 @@ import { SPEED_OPTIONS } from '../../stage/PlaybackBar';
 import { ReadingsPanel } from '../../stage/ReadingsPanel';
 import { READING_IDS } from '../../stage/reading-ids';
 import type { RunStep } from '../prepared';
-import { ProseLine } from '../Prose';
+import { ProseLine } from '../../parts/prose/Prose';
 import { Stage } from './Stage';
 import styles from './stage.module.css';
 import places from './window.module.css';

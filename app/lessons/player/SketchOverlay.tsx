@@ -8,13 +8,13 @@ import { DataTable } from '../../parts/DataTable';
 import { Disclosure } from '../../parts/Disclosure';
 import { usePreferences } from '../../parts/preferences';
 import type { PredictStep, PreparedLesson } from '../prepared';
-import { ProseLine } from '../Prose';
-import { PAD, sketchAxes, sketchPath } from './sketch-axes';
-import { rounded } from './rounded';
-import { SketchGround } from './SketchGround';
+import { ProseLine } from '../../parts/prose/Prose';
+import { PAD, sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
+import { rounded } from '../../parts/answers/rounded';
+import { SketchGround } from '../../parts/answers/SketchGround';
 import { useEngine } from './use-engine';
 import playerStyles from './player.module.css';
-import styles from './sketch.module.css';
+import styles from '../../parts/answers/sketch.module.css';
 
 const TABLE_ROWS = 11;
 

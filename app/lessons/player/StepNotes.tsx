@@ -1,5 +1,5 @@
 import type { PreparedNotes } from '../prepared';
-import { ProseLine } from '../Prose';
+import { ProseLine } from '../../parts/prose/Prose';
 import styles from './player.module.css';
 
 /** What stands beside a step for whoever teaches it. */

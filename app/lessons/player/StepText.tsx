@@ -1,6 +1,6 @@
 import { Disclosure } from '../../parts/Disclosure';
 import type { PreparedStep } from '../prepared';
-import { Prose } from '../Prose';
+import { Prose } from '../../parts/prose/Prose';
 
 /** The words of a step: what is needed at the moment, and the rest folded away. */
 export function StepText({ step: { html, more } }: { step: PreparedStep }) {

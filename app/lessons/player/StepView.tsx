@@ -1,7 +1,7 @@
 'use client';
 
 import type { PreparedLesson, PreparedStep } from '../prepared';
-import { ProseLine } from '../Prose';
+import { ProseLine } from '../../parts/prose/Prose';
 import { CheckStepView } from './CheckStepView';
 import { ExplainStepView } from './ExplainStepView';
 import { PredictStepView } from './PredictStepView';

@@ -4,7 +4,7 @@ import { useEffect, useState, type MouseEvent, type ReactNode } from 'react';
 import { Dialog } from '../../parts/Dialog';
 import { fetchTerms, type TermsById } from '../glossary/fetch-terms';
 import { glossaryPath, termsPath } from '../../parts/lesson-paths';
-import { ProseLine } from '../Prose';
+import { ProseLine } from '../../parts/prose/Prose';
 import styles from './player.module.css';
 
 /** Opens a term of the glossary over the lesson, so that nothing half answered is left behind. */

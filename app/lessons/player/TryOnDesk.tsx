@@ -19,8 +19,9 @@ export function TryOnDesk({ lesson, step, script }: TryOnDeskProps) {
   const take = async () => {
     const { leaveForDesk } = await import('../../parts/hand-over');
     const { title, script: text } = lesson.scripts[script]!;
-    if (leaveForDesk({ title, script: text, back: lessonPath(lesson.slug, step.id) }))
-      location.assign(routes.desk.path);
+    // One that is tried out in the workshop has no address to come back to.
+    const back = isLessonPage(location.pathname) ? { back: lessonPath(lesson.slug, step.id) } : {};
+    if (leaveForDesk({ title, script: text, ...back })) location.assign(routes.desk.path);
     else say('This browser does not let the page hand a dive on. Copy its script from the lesson’s file instead.');
   };
   return (

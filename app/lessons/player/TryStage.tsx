@@ -13,7 +13,7 @@ import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { PlaybackBar } from '../../stage/PlaybackBar';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import type { PreparedLesson, TryStep } from '../prepared';
-import { Prose, ProseLine } from '../Prose';
+import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { goalStanding } from './engine';
 import { useLessonProgress, useProgress } from './progress-store';
 import { Stage } from './Stage';

@@ -5,7 +5,7 @@ import { sayMoment } from '@/lib/lesson/questions/compare-sketch';
 import { sketchAt, type Sketch } from '@/lib/lesson/questions/sketch';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { PredictStep, PreparedDraw, PreparedLesson, PreparedStep } from '../prepared';
-import { rounded } from './rounded';
+import { rounded } from '../../parts/answers/rounded';
 
 /** One line of the results sheet. */
 export interface ResultRow {

@@ -14,14 +14,14 @@ import { PrintSheet } from '../../parts/PrintSheet';
 import { fileWords, saveFile } from '../../parts/save-file';
 import { NumberLine } from '../player/NumberLine';
 import { answerWords, resultRows } from '../player/results';
-import { rounded } from '../player/rounded';
-import { PAD, sketchAxes, sketchPath } from '../player/sketch-axes';
-import { SketchGround } from '../player/SketchGround';
+import { rounded } from '../../parts/answers/rounded';
+import { PAD, sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
+import { SketchGround } from '../../parts/answers/SketchGround';
 import { StageWaiting } from '../player/StageWaiting';
-import { UnitsFrame } from '../UnitsFrame';
+import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import type { PredictStep, PreparedLesson } from '../prepared';
 import { usePrepared } from '../workshop/use-prepared';
-import sketches from '../player/sketch.module.css';
+import sketches from '../../parts/answers/sketch.module.css';
 import styles from './results.module.css';
 
 interface LessonOfClassProps {

@@ -1,15 +1,21 @@
 import { tenth } from './time-columns';
 
-/** A round mark about a place, or a lozenge once its compartment is past a limit. */
-export type MarkShape = 'round' | 'lozenge';
+/** A round mark about a place, a lozenge once its compartment is past a limit, or a triangle of another dive. */
+export type MarkShape = 'round' | 'lozenge' | 'triangle';
 
 const LOZENGE_WIDTH = 1.12;
 const LOZENGE_HEIGHT = 1.3;
+const TRIANGLE_HALF = 1.25;
+const TRIANGLE_TOP = 1.5;
 
 /** One mark as a path. */
 export function markPath(shape: MarkShape, x: number, y: number, radius: number): string {
   if (shape === 'round') {
     return `M${tenth(x - radius)},${tenth(y)}a${radius},${radius} 0 1 0 ${2 * radius},0a${radius},${radius} 0 1 0 ${-2 * radius},0Z`;
+  }
+  if (shape === 'triangle') {
+    const side = tenth(radius * TRIANGLE_HALF);
+    return `M${tenth(x)},${tenth(y - radius * TRIANGLE_TOP)}L${tenth(x + side)},${tenth(y + radius)}h${-2 * side}Z`;
   }
   const half = tenth(radius * LOZENGE_WIDTH);
   const tall = tenth(radius * LOZENGE_HEIGHT);

@@ -8,7 +8,7 @@ import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { SecondMarks } from './SecondMarks';
 import { chaseRange, chaseScales, halfTimeScale, type ChaseScales } from './chase-scales';
 import { leadingCompartment } from '../leading';
-import { markPartPath, markPath } from '../axes/mark-shapes';
+import { markPartPath, markPath, type MarkShape } from '../axes/mark-shapes';
 import { nameY } from './name-place';
 import { nearest } from '../hand/nearest';
 import type { PictureProps } from '../picture-props';
@@ -105,7 +105,12 @@ export function ChasePicture({
         </g>
         {overlay && <SecondMarks dive={overlay} cursorS={cursorS} scales={scales} size={size} />}
         {ways.map((way, index) => (
-          <path key={index} d={marksBeside(way, cursorS, scales, size)} className={styles.beside} />
+          <path
+            key={index}
+            d={marksBeside(way, cursorS, scales, size, index > 0 ? 'triangle' : 'round')}
+            className={styles.beside}
+            data-way={index + 1}
+          />
         ))}
         <Marks
           states={states}
@@ -161,11 +166,17 @@ export function ChasePicture({
   );
 }
 
-/** Where the sixteen would have been at the same instant of another dive. */
-function marksBeside({ timeline }: OverlaidDive, cursorS: number, { x, y }: ChaseScales, size: number): string {
+/** Where the sixteen would have been at the same instant of another dive: in rings, a second one in triangles. */
+function marksBeside(
+  { timeline }: OverlaidDive,
+  cursorS: number,
+  { x, y }: ChaseScales,
+  size: number,
+  shape: MarkShape,
+): string {
   const at = sampleAt(timeline, cursorS) * COMPARTMENTS;
   return Array.from(timeline.compartments.nitrogenHalfTimeMin, (halfTimeMin, c) =>
-    markPath('round', x(halfTimeMin), y(timeline.nitrogenBar[at + c]! + timeline.heliumBar[at + c]!), size * 1.5),
+    markPath(shape, x(halfTimeMin), y(timeline.nitrogenBar[at + c]! + timeline.heliumBar[at + c]!), size * 1.5),
   ).join('');
 }
 

@@ -25,7 +25,7 @@ export function AscentFigure() {
   const lost = useMemo(() => lostWashout(scene.dive), [scene.dive]);
   const breaths = useMemo(() => heldBreaths(timeline), [timeline]);
   const worst = breaths.reduce((most, breath) => Math.max(most, breath.ratio), 1);
-  const penalties = watchesOf(scene)[0]!.events.filter((event) =>
+  const penalties = watchesOf(scene)[0]!.toldOnTheWay.filter((event) =>
     ['imposedStop', 'longerSafetyStop', 'tighterLimits'].includes(event.rule),
   ).length;
 

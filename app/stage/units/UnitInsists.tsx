@@ -10,6 +10,7 @@ import { chosenWatch } from '../../pictures/scene-watches';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import { DeskWhy } from '../why/DeskWhy';
+import { AskHere } from './AskHere';
 import styles from './units.module.css';
 
 /** What the chosen unit would insist on at the cursor: its alarms first, then what it holds back. */
@@ -38,6 +39,7 @@ export function UnitInsists() {
           <DeskWhy small unit={unit} reading="tightened-limits" about="these limits" />
         </p>
       )}
+      <AskHere alarms={shown.alarms} />
     </>
   );
 }

@@ -9,16 +9,17 @@ interface AskWaysOutProps {
   target: Target;
   /** Asks the other way about: how much more it would have taken. */
   reverse?: boolean;
+  kind?: 'plain' | 'quiet';
   /** The question in other words, where it stands by itself. */
   children?: string;
 }
 
 /** Asks what would have avoided it. Nothing where no panel is about that would answer, as in a lesson. */
-export function AskWaysOut({ target, reverse = false, children }: AskWaysOutProps) {
+export function AskWaysOut({ target, reverse = false, kind = 'plain', children }: AskWaysOutProps) {
   const here = useWaysOutHere((state) => state.panels > 0);
   if (!here) return null;
   return (
-    <Button onClick={() => useOpenWhy.getState().ask(waysOutId(target))}>
+    <Button kind={kind} onClick={() => useOpenWhy.getState().ask(waysOutId(target))}>
       {children ?? (reverse ? 'How much more would it have taken?' : 'What would have avoided it?')}
     </Button>
   );

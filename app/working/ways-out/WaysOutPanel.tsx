@@ -95,6 +95,9 @@ export function WaysOutPanel(props: WaysOutPanelProps) {
   );
 }
 
+/** How the first and the second way that are shown are told apart. */
+const DRAWN = ['Drawn dashed; rings in the chase.', 'Drawn dotted; triangles in the chase.'];
+
 type WayListProps = Pick<WaysOutPanelProps, 'shown' | 'onShow' | 'onUse' | 'use'> & {
   all: readonly (WayOut | NoWayOut)[];
 };
@@ -106,7 +109,7 @@ function WayList({ all, shown, onShow, onUse, use }: WayListProps) {
     <>
       <ol className={styles.ways}>
         {enough.map((way) => {
-          const isShown = shown.some(({ script }) => script === way.script);
+          const drawn = shown.findIndex(({ script }) => script === way.script);
           return (
             <li key={`${way.lever} ${way.text}`}>
               <h3>{way.title}</h3>
@@ -114,11 +117,12 @@ function WayList({ all, shown, onShow, onUse, use }: WayListProps) {
               {way.cost !== '' && <p className={styles.cost}>Its cost: {way.cost}.</p>}
               <span className={`${styles.tools} unprinted`}>
                 {onShow && (
-                  <Button aria-pressed={isShown} onClick={() => onShow(way)}>
+                  <Button aria-pressed={drawn >= 0} onClick={() => onShow(way)}>
                     Show it
                   </Button>
                 )}
                 {onUse && <Button onClick={() => onUse(way)}>{use}</Button>}
+                {onShow && DRAWN[drawn] && <span>{DRAWN[drawn]}</span>}
               </span>
             </li>
           );

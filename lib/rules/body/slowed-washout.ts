@@ -47,8 +47,8 @@ export function slowedWashout(
 }
 
 /** When a unit said "slow down", s. */
-export function breachesOf({ events }: Pick<Watch, 'events'>): number[] {
-  return events.filter(({ kind }) => kind === 'slow-down').map(({ timeS }) => timeS);
+export function breachesOf({ toldOnTheWay }: Pick<Watch, 'toldOnTheWay'>): number[] {
+  return toldOnTheWay.filter(({ kind }) => kind === 'slow-down').map(({ timeS }) => timeS);
 }
 
 /** For each sample, whether washout is slowed from it to the next. */

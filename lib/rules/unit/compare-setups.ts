@@ -123,7 +123,7 @@ function stopDifferences(watch: Watch, right: Watch): Difference[] {
 }
 
 function lockDifference(watch: Watch, right: Watch): Difference[] {
-  const lockedS = ({ events }: Watch) => events.find(({ kind }) => kind === 'locked-out')?.timeS;
+  const lockedS = ({ toldOnTheWay }: Watch) => toldOnTheWay.find(({ kind }) => kind === 'locked-out')?.timeS;
   const shown = lockedS(watch);
   const so = lockedS(right);
   if ((shown === undefined) === (so === undefined)) return [];

@@ -18,12 +18,20 @@ export interface DiveSeen {
   breaches: number;
 }
 
+/** What one rule told. */
+export interface ToldByRule {
+  readonly rule: string;
+  readonly events: readonly RuleEvent[];
+}
+
 /**
  * The unit while it watches: what the rules have made of the dive so far. One rule writes a field and those listed
  * after it read it; each field says whose it is.
  */
 export class Unit {
+  /** What was told on the way; what is told when asked is not among it. */
   readonly events: RuleEvent[] = [];
+  private readonly tellers: { readonly rule: string; readonly teller: (tell: Unit['tell']) => void }[] = [];
   /** Every dive watched. */
   readonly dives: DiveSeen[] = [];
   /** How many of them, the latest, it remembers. */
@@ -88,13 +96,29 @@ export class Unit {
   }
 
   tell<Numbers extends EventNumbers>(kind: EventKind<string, Numbers>, timeS: number, numbers: Numbers): void {
-    this.events.push({
-      timeS,
-      kind: kind.kind,
-      rule: kind.rule,
-      numbers,
-      text: sentence(kind, timeS, numbers, 'metric'),
+    this.events.push(this.eventOf(kind, timeS, numbers));
+  }
+
+  /** Has a rule tell the rest of what it has to tell when somebody asks for it. */
+  tellLater(rule: string, teller: (tell: Unit['tell']) => void): void {
+    this.tellers.push({ rule, teller });
+  }
+
+  /** What is told when asked, by the rule that tells it, in order of time. */
+  toldWhenAsked(): ToldByRule[] {
+    return this.tellers.map(({ rule, teller }) => {
+      const events: RuleEvent[] = [];
+      teller((kind, timeS, numbers) => events.push(this.eventOf(kind, timeS, numbers)));
+      return { rule, events };
     });
+  }
+
+  private eventOf<Numbers extends EventNumbers>(
+    kind: EventKind<string, Numbers>,
+    timeS: number,
+    numbers: Numbers,
+  ): RuleEvent {
+    return { timeS, kind: kind.kind, rule: kind.rule, numbers, text: sentence(kind, timeS, numbers, 'metric') };
   }
 
   alarm(kind: AlarmKind, on: boolean): void {

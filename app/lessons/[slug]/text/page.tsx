@@ -8,7 +8,7 @@ import { lessonSlugs, loadLesson, loadPrepared } from '../../load-lessons';
 import { lessonPath } from '../../../parts/lesson-paths';
 import { PrintButton } from '../../PrintButton';
 import { WholeText } from '../../WholeText';
-import { UnitsFrame } from '../../UnitsFrame';
+import { UnitsFrame } from '../../../parts/prose/UnitsFrame';
 
 interface TextPageProps {
   params: Promise<{ slug: string }>;

@@ -3,8 +3,8 @@
 import { useState } from 'react';
 import type { Dimension } from '@/lib/lesson/expression/dimension';
 import { answerUnit, readAnswer } from '@/lib/lesson/typed-answer';
-import { Field } from '../../parts/Field';
-import { usePreferences } from '../../parts/preferences';
+import { Field } from '../Field';
+import { usePreferences } from '../preferences';
 
 interface NumberAnswerBoxProps {
   dimension: Dimension;

@@ -1,12 +1,11 @@
-import type { Html } from './prepared';
 import styles from './prose.module.css';
 
 /** A text of a lesson that has been set: see prose.ts for what it may hold. */
-export function Prose({ html, small = false }: { html: Html; small?: boolean }) {
+export function Prose({ html, small = false }: { html: string; small?: boolean }) {
   return <div className={`${styles.prose} ${small ? styles.small : ''}`} dangerouslySetInnerHTML={{ __html: html }} />;
 }
 
 /** The same within a line. */
-export function ProseLine({ html }: { html: Html }) {
+export function ProseLine({ html }: { html: string }) {
   return <span className={styles.line} dangerouslySetInnerHTML={{ __html: html }} />;
 }

@@ -1,13 +1,12 @@
 'use client';
 
 import { useId } from 'react';
-import type { Html } from '../prepared';
-import { ProseLine } from '../Prose';
-import styles from './player.module.css';
+import { ProseLine } from '../prose/Prose';
+import styles from './choice.module.css';
 
 interface ChoiceAnswerProps {
   legend: string;
-  options: readonly Html[];
+  options: readonly string[];
   chosen: number | undefined;
   onChoose: (option: number) => void;
   disabled?: boolean;

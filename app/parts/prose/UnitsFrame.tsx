@@ -1,7 +1,7 @@
 'use client';
 
 import type { ReactNode } from 'react';
-import { usePreferences } from '../parts/preferences';
+import { usePreferences } from '../preferences';
 import './units.css';
 
 /** Around texts whose values stand in both systems of units: shows those the reader has chosen. */

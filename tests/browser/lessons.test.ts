@@ -151,7 +151,8 @@ describe('a lesson in a browser', () => {
   it('waits at its moments while it plays', async () => {
     const { page } = await visit();
     await openAt(page, 'watch-it');
-    await page.getByLabel('Speed').selectOption('120');
+    await page.getByRole('button', { name: 'Speed and moments' }).click();
+    await page.getByRole('combobox', { name: 'Speed' }).selectOption('120');
     await page.getByRole('button', { name: 'Play' }).click();
     await page.getByText(/and they are falling fast/).waitFor();
     await page.getByRole('button', { name: 'Go on playing' }).waitFor();
@@ -188,7 +189,7 @@ describe('a lesson in a browser', () => {
     await page.getByRole('button', { name: 'Next moment' }).click();
     const together = {
       question: page.getByText('Run the dive and keep an eye on two things'),
-      told: page.getByText('At 18 m there are 43 min left'),
+      told: page.getByText(/43 min left, and they are falling fast/),
       number: page.locator('[data-reading="no-stop"]'),
       picture: page.locator('[data-picture="profile"]'),
       controls: page.getByRole('group', { name: 'Time' }),

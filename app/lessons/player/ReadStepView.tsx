@@ -10,7 +10,7 @@ export function ReadStepView({ lesson, step }: { lesson: PreparedLesson; step: R
   const { look } = step;
   return (
     <>
-      <div className={look && places.text}>
+      <div className={look && places.text} tabIndex={look && 0}>
         <StepText step={step} />
         {look && look.untilS === undefined && <TryOnDesk lesson={lesson} step={step} script={look.script} />}
       </div>

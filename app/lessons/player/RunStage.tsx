@@ -33,7 +33,7 @@ export function RunStage({ script, step }: { script: LessonScript; step: RunStep
       speed={`${runSpeed(step.toS - step.fromS)}`}
     >
       <RunBar step={step} />
-      <div className={places.figures}>
+      <div className={places.figures} tabIndex={0}>
         <ReadingsPanel strip only={READING_IDS.filter((id) => step.readings?.includes(id) ?? true)} />
       </div>
     </Stage>
@@ -82,7 +82,7 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
 
   return (
     <>
-      <div className={`${places.note} ${styles.watch} unprinted`} role="status">
+      <div className={`${places.note} ${styles.watch} unprinted`} role="status" tabIndex={0}>
         {told ? (
           <p>
             <b>{printClock(told.atS)}</b> <ProseLine html={told.html} />

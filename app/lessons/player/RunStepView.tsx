@@ -9,7 +9,7 @@ import places from './window.module.css';
 export function RunStepView({ lesson, step }: { lesson: PreparedLesson; step: RunStep }) {
   return (
     <>
-      <div className={places.text}>
+      <div className={places.text} tabIndex={0}>
         <StepText step={step} />
         {step.untilS === undefined && <TryOnDesk lesson={lesson} step={step} script={step.script} />}
       </div>

@@ -47,7 +47,7 @@ export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TrySt
       onScript={(script) => update((before) => withDraft(before, lesson.slug, step.id, { script }))}
       show={step.show}
     >
-      <div className={places.note}>
+      <div className={places.note} tabIndex={0}>
         <Goal lesson={lesson} step={step} />
       </div>
       <div className={places.bar}>

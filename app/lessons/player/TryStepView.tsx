@@ -8,7 +8,7 @@ import places from './window.module.css';
 export function TryStepView({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
   return (
     <>
-      <div className={places.text}>
+      <div className={places.text} tabIndex={0}>
         <StepText step={step} />
       </div>
       <TryStage lesson={lesson} step={step} />

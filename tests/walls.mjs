@@ -108,6 +108,7 @@ export const rooms = [
   'model',
   'licences',
   'offline',
+  'alone',
 ];
 
 /** What all rooms of the app stand on, each with the folders it may itself import. */

@@ -3,6 +3,8 @@
 import { useState, type DragEvent } from 'react';
 import { Button } from '../parts/Button';
 import { Disclosure } from '../parts/Disclosure';
+import { divePageIn } from '../parts/page-in-file';
+import { deskWith } from '../parts/routes';
 import { useBring } from './bring-context';
 import styles from './bring.module.css';
 
@@ -19,11 +21,17 @@ export function ChooseFile({ samples }: { samples: readonly SampleFile[] }) {
   const fileName = useBring((state) => state.fileName);
   const [over, setOver] = useState(false);
   const [pasted, setPasted] = useState('');
+  // A dive saved as a page of its own is no record: the desk it was saved from opens.
+  const take = async (file: File) => {
+    const fragment = await divePageIn(file);
+    if (fragment === undefined) await choose(file, file.name);
+    else location.assign(deskWith(fragment));
+  };
   const drop = (event: DragEvent) => {
     event.preventDefault();
     setOver(false);
     const file = event.dataTransfer.files[0];
-    if (file) void choose(file, file.name);
+    if (file) void take(file);
   };
   return (
     <section aria-labelledby="choose" className={styles.step}>
@@ -41,16 +49,19 @@ export function ChooseFile({ samples }: { samples: readonly SampleFile[] }) {
           <span>Choose a UDDF or CSV file, or drop it here</span>
           <input
             type="file"
-            accept=".uddf,.xml,.csv,.tsv,.txt,text/csv,text/plain,application/xml"
+            accept=".uddf,.xml,.csv,.tsv,.txt,.html,text/csv,text/html,text/plain,application/xml"
             onChange={(event) => {
               const file = event.target.files?.[0];
-              if (file) void choose(file, file.name);
+              if (file) void take(file);
               // The same file may be chosen again after it was mended.
               event.target.value = '';
             }}
           />
         </label>
-        <p>It is read here and sent nowhere. Up to a million samples, any separator, decimal points or commas.</p>
+        <p>
+          It is read here and sent nowhere. Up to a million samples, any separator, decimal points or commas. A dive
+          saved as a page of its own opens on the desk.
+        </p>
         {fileName !== '' && (
           <p>
             Now open: <strong>{fileName}</strong>

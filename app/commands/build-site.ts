@@ -2,6 +2,8 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { embedPath } from '../parts/routes';
+import { divePage } from './dive-page';
 import { finishSite } from './finish-site';
 import { STAMP } from './stamp';
 
@@ -37,7 +39,7 @@ export async function buildSite(): Promise<number> {
     env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
   });
   if (status !== 0) return status ?? 1;
-  await finishSite(siteFolder);
+  await finishSite(siteFolder, { [`${embedPath.slice(1)}index.html`]: await divePage() });
   writeFileSync(stampFile, String(beganMs));
   return 0;
 }

@@ -1,5 +1,5 @@
-import { readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdirSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { withPolicy } from './content-policy';
 import { firstFaces, withFontsFirst } from './fonts-first';
 import { writeServiceWorker } from './service-worker';
@@ -10,8 +10,12 @@ const UNASKED_FILES = /\.txt$|\.worker\.[^/]*\.ts$|\.js\.map$/;
 /** Further copies of the not-found page. */
 const UNASKED_FOLDERS = ['404', '_not-found'];
 
-/** Makes of a fresh export what is served: nothing that no page asks for, its fonts asked for first and a policy in each page, and then the list of all files for use without a network. */
-export async function finishSite(folder: string): Promise<void> {
+/**
+ * Makes of a fresh export what is served: nothing that no page asks for, its fonts asked for first and a policy in each
+ * page, `besides` (pages by their path, which come with a policy of their own), and then the list of all files for use
+ * without a network.
+ */
+export async function finishSite(folder: string, besides: Readonly<Record<string, string>> = {}): Promise<void> {
   for (const unasked of UNASKED_FOLDERS) rmSync(join(folder, unasked), { recursive: true, force: true });
   const files = filesOf(folder);
   const faces = firstFaces(files);
@@ -19,6 +23,10 @@ export async function finishSite(folder: string): Promise<void> {
     if (UNASKED_FILES.test(file)) rmSync(join(folder, file));
     else if (file.endsWith('.html'))
       writeFileSync(join(folder, file), withPolicy(withFontsFirst(readFileSync(join(folder, file), 'utf8'), faces)));
+  }
+  for (const [path, page] of Object.entries(besides)) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), page);
   }
   await writeServiceWorker(folder);
 }

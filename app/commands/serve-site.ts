@@ -2,6 +2,7 @@ import { createServer, STATUS_CODES, type IncomingMessage, type Server, type Ser
 import type { AddressInfo } from 'node:net';
 import { statSync, unwatchFile, watchFile } from 'node:fs';
 import { join } from 'node:path';
+import { embedPath } from '../parts/routes';
 import { cameFrom, isLoopback } from './network-addresses';
 import { hereHandler, networkSwitch, type NetworkSwitch } from './network-switch';
 import { handlerAt, type RequestHandler } from './request-handler';
@@ -80,6 +81,8 @@ export function serveSite(
   const listener = (request: IncomingMessage, response: ServerResponse) => {
     const headers = isLoopback(cameFrom(request)) ? { ...HEADERS, ...SAFE_HEADERS } : HEADERS;
     for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
+    // This one page is made to stand in others; every other refuses.
+    if (urlOf(request)?.pathname === embedPath) response.removeHeader('content-security-policy');
     // Whoever asked may be gone before the answer is: that is theirs to do.
     request.on('error', () => undefined);
     response.on('error', () => undefined);

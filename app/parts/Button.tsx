@@ -24,13 +24,19 @@ interface ButtonLinkProps {
   href: string;
   kind?: ButtonKind;
   icon?: IconName;
+  /** Leaves what stands here as it is. */
+  newWindow?: boolean;
   children: ReactNode;
 }
 
 /** Looks like a button and is a link, because it leads somewhere. */
-export function ButtonLink({ href, kind = 'plain', icon, children }: ButtonLinkProps) {
+export function ButtonLink({ href, kind = 'plain', icon, newWindow = false, children }: ButtonLinkProps) {
   return (
-    <a href={href} className={`${styles.button} ${styles[kind]}`}>
+    <a
+      href={href}
+      {...(newWindow && { target: '_blank', rel: 'noopener' })}
+      className={`${styles.button} ${styles[kind]}`}
+    >
       {icon && <Icon name={icon} />}
       {children}
     </a>

@@ -64,6 +64,14 @@ export const routes = {
   },
 } as const satisfies Record<string, Route>;
 
+/** The page of one dive, behind its #: framed by others, and the beginning of a dive saved as a page of its own. */
+export const embedPath = '/embed/';
+
+/** The desk with a dive on it, by what a link to the dive carries behind its #. */
+export function deskWith(fragment: string): string {
+  return `${routes.desk.path}#${fragment}`;
+}
+
 const everyRoute: readonly Route[] = Object.values(routes);
 
 /** What the navigation lists: the screens that are open, less the front door, which the name in the header leads to. */

@@ -7,7 +7,7 @@ import { fetchedLater } from '../parts/fetched-later';
 import { IconButton } from '../parts/IconButton';
 import { Menu } from '../parts/Menu';
 import { usePreferences } from '../parts/preferences';
-import { printDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock } from '@/lib/dive/day-clock';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
 import styles from './stage.module.css';

@@ -271,7 +271,8 @@ export function mostOf(beforeBar: number, nowBar: number, breathedBeforeBar: num
   return beforeBar < breathedBeforeBar && nowBar > breathedNowBar ? breathedBeforeBar : Math.max(beforeBar, nowBar);
 }
 
-function leastOf(beforeBar: number, nowBar: number, breathedBeforeBar: number, breathedNowBar: number): number {
+/** The same from the other side. */
+export function leastOf(beforeBar: number, nowBar: number, breathedBeforeBar: number, breathedNowBar: number): number {
   return beforeBar > breathedBeforeBar && nowBar < breathedNowBar ? breathedBeforeBar : Math.min(beforeBar, nowBar);
 }
 

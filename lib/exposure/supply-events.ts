@@ -1,8 +1,8 @@
+import { printDayClock, sayAtDayClock } from '../dive/day-clock';
 import type { Cylinder } from '../dive/supply';
 import type { Timeline } from '../dive/timeline';
 import { gasName, sameGas, type Gas } from '../physics/gas';
 import { sayDepth } from '../quantity/depth';
-import { printClock } from '../quantity/duration';
 import type { UnitSystem } from '../quantity/unit-system';
 import type { RunOut, Spells } from './gas-spells';
 
@@ -41,25 +41,26 @@ export function supplyEvents(
   const events = [...outOfGas(timeline, cylinders, ideal.runOuts, real.runOuts), ...noCylinder(timeline, cylinders)];
   return events
     .sort((one, other) => one.timeS - other.timeS)
-    .map((event) => ({ ...event, text: saySupplyEvent(event, 'metric') }));
+    .map((event) => ({ ...event, text: saySupplyEvent(event, timeline, 'metric') }));
 }
 
-/** The sentence of an event, in the units asked for. */
-export function saySupplyEvent(event: OutOfGas | NoCylinder, system: UnitSystem): string {
-  const at = `At ${printClock(event.timeS)}`;
+/** The sentence of an event of a day, in the units asked for. */
+export function saySupplyEvent(event: OutOfGas | NoCylinder, day: Pick<Timeline, 'legs'>, system: UnitSystem): string {
+  const at = sayAtDayClock(day, event.timeS);
   if (event.kind === 'no-cylinder') {
     return `${at} you breathe ${gasName(event.gas)} at ${sayDepth(event.depthM, system)}, and no cylinder here holds it.`;
   }
   const { cylinder, gas, depthM, idealS, realS, next } = event;
   const then = next === null ? `no other ${gasName(gas)} is left` : `you go on from “${next}”`;
-  return `${at} the cylinder “${cylinder}” is empty: you can’t draw any more from it at ${sayDepth(depthM, system)}, and ${then}.${otherLaw(event.timeS, idealS, realS)}`;
+  return `${at} the cylinder “${cylinder}” is empty: you can’t draw any more from it at ${sayDepth(depthM, system)}, and ${then}.${otherLaw(day, event.timeS, idealS, realS)}`;
 }
 
-function otherLaw(timeS: number, idealS: number | null, realS: number | null): string {
+function otherLaw(day: Pick<Timeline, 'legs'>, timeS: number, idealS: number | null, realS: number | null): string {
   if (idealS !== null && realS !== null && Math.abs(idealS - realS) < 1) return '';
   const counted = realS === timeS ? 'a real gas' : 'an ideal gas';
   const [other, otherS] = realS === timeS ? ['an ideal gas', idealS] : ['a real gas', realS];
-  const lasts = otherS === null ? 'it would last the dive' : `it would last until ${printClock(otherS)}`;
+  const lasts =
+    otherS === null ? 'it would last the dive' : `it would last until ${printDayClock(day, otherS).toLowerCase()}`;
   return ` That is as ${counted}; as ${other} ${lasts}.`;
 }
 

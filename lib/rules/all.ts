@@ -57,8 +57,8 @@ export const EVENT_KINDS = Object.fromEntries(KINDS.map(({ kind, meaning }) => [
 const kindByName = new Map(KINDS.map((kind) => [kind.kind, kind]));
 
 /** The event as a plain sentence in the units a person reads. */
-export function eventText(event: Pick<RuleEvent, 'kind' | 'timeS' | 'numbers'>, system: UnitSystem): string {
-  return sentence(kindByName.get(event.kind)!, event.timeS, event.numbers as never, system);
+export function eventText(event: Pick<RuleEvent, 'kind' | 'at' | 'numbers'>, system: UnitSystem): string {
+  return sentence(kindByName.get(event.kind)!, event.at, event.numbers as never, system);
 }
 
 /** A rule at work in a unit, with its own state and settings. */

@@ -1,4 +1,3 @@
-import { printClock } from '../quantity/duration';
 import type { UnitSystem } from '../quantity/unit-system';
 
 /** The figures a sentence about an event is made from: metres, seconds, m/min, fractions. */
@@ -17,6 +16,8 @@ export interface EventKind<Kind extends string = string, Numbers extends EventNu
 
 export interface RuleEvent {
   readonly timeS: number;
+  /** The time as its sentence begins with it: each dive of a day by its own clock. */
+  readonly at: string;
   readonly kind: string;
   readonly rule: string;
   readonly numbers: EventNumbers;
@@ -34,9 +35,9 @@ export function eventKind<const Kind extends string, Numbers extends EventNumber
 /** An event as a sentence: when it was, then what its kind says of it in the reader’s units. */
 export function sentence<Numbers extends EventNumbers>(
   kind: EventKind<string, Numbers>,
-  timeS: number,
+  at: string,
   numbers: Numbers,
   system: UnitSystem,
 ): string {
-  return `At ${printClock(timeS)} ${kind.say(numbers, system)}`;
+  return `${at} ${kind.say(numbers, system)}`;
 }

@@ -1,5 +1,6 @@
 import type { Figures } from '../ascent/figures';
-import { stopChanges, type StopChange } from '../ascent/stop-state';
+import type { Standing } from '../ascent/standings';
+import { stopChanges, type StopChange } from '../ascent/stop-changes';
 import type { Timeline } from '../dive/timeline';
 import { printStopDepth, sayDepth } from '../quantity/depth';
 import { eventKind } from './event';
@@ -150,8 +151,6 @@ function tellChanges(spell: Spell, timeline: Timeline, tell: Unit['tell']): void
   tellOne(standingAt(changes, fromS), fromS);
   for (const change of changes) if (change.timeS > fromS && change.timeS <= toS) tellOne(change, change.timeS);
 }
-
-type Standing = Omit<StopChange, 'timeS'>;
 
 const NOTHING_TOLD: Standing = { state: 'free', stopM: 0 };
 

@@ -1,4 +1,4 @@
-import { dayPlaceAt } from './day-clock';
+import { dayPlaceAt } from '../dive/day-clock';
 import { needsStop, stopStateOf } from '../ascent/stop-state';
 import type { FiguresNow } from '../ascent/figures';
 import { gasAt, type Timeline } from '../dive/timeline';

@@ -1,5 +1,5 @@
 import { figuresOf } from '../ascent/figures';
-import { standingAlong } from '../ascent/stop-state';
+import { standingsAlong, type Standings } from '../ascent/standings';
 import { legRateMMin } from '../dive/script/leg-rate';
 import { computeTimeline } from '../dive/timeline';
 import { boundSpans, type BoundSpan } from './bound-spans';
@@ -25,7 +25,7 @@ export interface Place {
 export class Owing {
   private spansFound: readonly BoundSpan[] | undefined;
   private readonly known = new Map<number, boolean>();
-  private standing: ReturnType<typeof standingAlong> | undefined;
+  private standings: Standings | undefined;
   private sampled = false;
 
   /** From a dive of the day on, counted from 0; those before it are known to be free of it. */
@@ -93,8 +93,8 @@ export class Owing {
   private owes(timeS: number): boolean {
     let owes = this.known.get(timeS);
     if (owes === undefined) {
-      this.standing ??= standingAlong(this.dive.timeline, this.dive.figures);
-      owes = this.standing(timeS).state === 'owed';
+      this.standings ??= standingsAlong(this.dive.timeline, this.dive.figures);
+      owes = this.standings.at(timeS).state === 'owed';
       this.known.set(timeS, owes);
     }
     return owes;
@@ -119,7 +119,7 @@ export class Owing {
     const { dive } = this.dive;
     if (!dive) return;
     const timeline = computeTimeline(dive, ASKED_EVERY_S.changing, { intervalEveryS: ASKED_EVERY_S.steady });
-    this.standing = standingAlong(timeline, figuresOf(timeline, dive.settings));
+    this.standings = standingsAlong(timeline, figuresOf(timeline, dive.settings));
   }
 
   /**

@@ -1,17 +1,22 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { filesOf } from '@/app/commands/finish-site';
+import { embedPath } from '@/app/parts/routes';
 import { siteFolder } from '@/app/commands/build-site';
 import { drawn } from './drawn';
 import { everyPage } from './every-page';
 
-/** The address of every page of the built site, less the one for addresses that are none. */
+/**
+ * The address of every page of the built site, less the one for addresses that are none and the one that shows a single
+ * dive by itself, which alone.test.ts goes through.
+ */
 export function builtPages(): string[] {
   if (!existsSync(join(siteFolder, 'index.html')))
     throw new Error('There is no built site in out/ to test. Build it first: npm run build');
   return filesOf(siteFolder)
     .filter((file) => /(^|\/)index\.html$/.test(file))
     .map((file) => `/${file.replace(/index\.html$/, '')}`)
+    .filter((path) => path !== embedPath)
     .sort();
 }
 

@@ -5,7 +5,7 @@ import { Desk } from '@/app/desk/Desk';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { deskKind, type DeskRecord } from '@/app/desk/keep/desk-record';
 import { keepDesk } from '@/app/desk/keep/keep-desk';
-import { deskViewSchema } from '@/app/desk/keep/desk-view';
+import { deskViewSchema } from '@/app/stage/desk-view';
 import { firstRemark, withTitle } from '@/app/pictures/dive-title';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives, saveDive } from '@/app/desk/keep/saved-dives';

@@ -8,11 +8,14 @@ import type { Parsed } from '@/lib/quantity/parsed';
 import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
 import { LinkBox } from '../../parts/LinkBox';
+import { escapedText } from '@/lib/files/links/dive-page';
+import { embedPath } from '../../parts/routes';
 import { usePreferences } from '../../parts/preferences';
 import { QrFigure } from '../../parts/QrFigure';
 import { useDeskStore } from '../../stage/desk-context';
+import { SaveDivePage } from '../../stage/passed-on/SaveDivePage';
 import { SaveReadings } from '../../stage/figures/SaveReadings';
-import { viewOf } from './desk-view';
+import { viewOf } from '../../stage/desk-view';
 import { diveTitle } from '../../pictures/dive-title';
 import { qrSvg } from './qr-svg';
 import { fileWords, saveFile } from '../../parts/save-file';
@@ -72,6 +75,7 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
             {qr.what} {qr.mend}
           </p>
         )}
+        {encoded.ok && <InCoursePage title={title} fragment={encoded.fragment} />}
         <div className={styles.asFiles}>
           <h3>As files</h3>
           <p>
@@ -79,8 +83,35 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
             buttons under it.
           </p>
           <SaveReadings />
+          <p>
+            The dive with its pictures, its readings and time, as one page: it opens by itself from a stick, a mail or a
+            course, without this site and without a network. Dropped on the desk or on “Bring a dive”, it opens as the
+            desk it was.
+          </p>
+          <SaveDivePage />
         </div>
       </div>
     </Dialog>
+  );
+}
+
+/** Room for the dive over the chase on a phone, and for both beside each other on a course page that is wide. */
+const FRAME_HEIGHT_PX = 860;
+
+/** The line that shows the dive in a frame of another page. */
+function InCoursePage({ title, fragment }: { title: string; fragment: string }) {
+  const id = useId();
+  const address = `${location.origin}${embedPath}#${fragment}`;
+  const line = `<iframe src="${address}" title="${escapedText(title)}" width="100%" height="${FRAME_HEIGHT_PX}" style="border:0" loading="lazy"></iframe>`;
+  return (
+    <div className={styles.asFiles}>
+      <h3>In a course page</h3>
+      <LinkBox link={line} label="Line for a frame" describedBy={id} />
+      <p id={id}>
+        Put where a course page takes HTML, this line shows the dive to be played there, as wide as the page. It keeps
+        nothing and asks for nothing but itself. Whether a frame may be shown, the course’s page decides; where it may
+        not, give the link.
+      </p>
+    </div>
   );
 }

@@ -7,7 +7,7 @@ import { Field } from '../../parts/Field';
 import { IconButton } from '../../parts/IconButton';
 import { usePreferences } from '../../parts/preferences';
 import { useDeskStore } from '../../stage/desk-context';
-import { viewOf } from './desk-view';
+import { viewOf } from '../../stage/desk-view';
 import { diveTitle, withTitle } from '../../pictures/dive-title';
 import { saveFile } from '../../parts/save-file';
 import { LONGEST_TITLE } from './saved-dive';

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DESK } from '../../keep/dive-on-desk';
 import { stampSchema, type Shelved, type ShelvedKind } from '../../keep/shelved';
-import { deskViewSchema, type DeskView } from './desk-view';
+import { deskViewSchema, type DeskView } from '../../stage/desk-view';
 import { leftBehind } from './left-behind';
 
 /** What is kept of the desk between visits, without being asked to. */

@@ -1,7 +1,7 @@
 import { startAutosave, type Autosave } from '../../keep/autosave';
 import type { DeskState, DeskStore } from '../../stage/desk-store';
 import { deskKind, type DeskContent } from './desk-record';
-import { DOCUMENT_FIELDS, viewOf } from './desk-view';
+import { DOCUMENT_FIELDS, viewOf } from '../../stage/desk-view';
 
 /** While a dive is steered, it is written this often, ms: so much is lost at most where a browser dies without a word. */
 const STEERED_EVERY_MS = 2000;

@@ -1,5 +1,5 @@
 import type { Decoded } from '@/lib/files/links/share-link';
-import { deskViewSchema, type DeskView } from './desk-view';
+import { deskViewSchema, type DeskView } from '../../stage/desk-view';
 
 /** What follows the # of an address, where it is not the name of a place on the page. */
 export function linkInAddress(): string | undefined {

@@ -5,7 +5,7 @@ import { forgetLastWords, lastWords } from '../../keep/last-words';
 import type { SetAside } from '../../keep/shelved';
 import { newName } from '../../keep/new-name';
 import { deskKind, type DeskRecord } from './desk-record';
-import type { DeskView } from './desk-view';
+import type { DeskView } from '../../stage/desk-view';
 import { leftBehind, leftBehindBy } from './left-behind';
 import { viewOfSaved } from './saved-dive';
 import type { Shelf } from '../../keep/shelf';

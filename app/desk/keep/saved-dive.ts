@@ -1,5 +1,5 @@
 import type { StoredDive } from '@/lib/files/records/stored-dives';
-import { deskViewSchema, type DeskView } from './desk-view';
+import { deskViewSchema, type DeskView } from '../../stage/desk-view';
 
 /** Names of saved dives on the shelf begin so. */
 export const DIVES = 'dive/';

@@ -2,7 +2,7 @@ import { readStoredDives, storedDiveSchema, writeStoredDives, type StoredDive } 
 import { readEach, type Unread } from '../../keep/read-each';
 import { newName } from '../../keep/new-name';
 import { diveRecord, DIVES, savedDive } from './saved-dive';
-import type { DeskView } from './desk-view';
+import type { DeskView } from '../../stage/desk-view';
 import { put, type Shelf } from '../../keep/shelf';
 
 export interface SavedDives {

@@ -6,13 +6,14 @@ import type { Decoded, SharedState } from '@/lib/files/links/share-link';
 import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../../stage/desk-context';
 import type { DeskStore } from '../../stage/desk-store';
+import { divePageIn } from '../../parts/page-in-file';
 import { takeHandOver } from '../../parts/hand-over';
 import { askedToPlay, readyDive } from '../../parts/ready-dives';
 import { tellSetAside } from '../../keep/document-kind';
 import { newName } from '../../keep/new-name';
 import { deskKind } from './desk-record';
 import { keepDesk } from './keep-desk';
-import { deskFrom, deskViewSchema, DOCUMENT_FIELDS, viewOf, type DeskView } from './desk-view';
+import { deskFrom, deskViewSchema, DOCUMENT_FIELDS, viewOf, type DeskView } from '../../stage/desk-view';
 import { firstRemark } from '../../pictures/dive-title';
 import { changeVisit } from './last-visit';
 import { clearAddress, linkInAddress, readLink } from './opened-link';
@@ -122,6 +123,27 @@ export function useKeptDesk(): KeptDesk {
     };
     void begin();
 
+    // A page of its own dropped anywhere on the desk opens as a link with the same dive would.
+    const dragged = (event: DragEvent) => {
+      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+    };
+    const dropped = async (event: DragEvent) => {
+      const file = event.dataTransfer?.files[0];
+      if (!file || event.defaultPrevented) return;
+      event.preventDefault();
+      const fragment = await divePageIn(file);
+      if (stopped) return;
+      if (fragment === undefined) {
+        say(`“${file.name}” is no dive saved as a page of its own. Recorded dives are opened on “Bring a dive”.`);
+        return;
+      }
+      const told = await openLinked(store, await openShelf(), fragment);
+      if (!stopped) setNotice(told);
+    };
+    const drop = (event: DragEvent) => void dropped(event);
+    document.addEventListener('dragover', dragged);
+    document.addEventListener('drop', drop);
+
     const hurry = () => autosave?.hurry();
     const hidden = () => document.visibilityState === 'hidden' && hurry();
     const linked = () => void openShelf().then(openLink);
@@ -134,6 +156,8 @@ export function useKeptDesk(): KeptDesk {
       autosave?.hurry();
       autosave?.stop();
       windows.close();
+      document.removeEventListener('dragover', dragged);
+      document.removeEventListener('drop', drop);
       window.removeEventListener('pagehide', hurry);
       document.removeEventListener('visibilitychange', hidden);
       window.removeEventListener('hashchange', linked);

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import type { StoredDive } from '@/lib/files/records/stored-dives';
 import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../../stage/desk-context';
-import { deskFrom, type DeskView } from './desk-view';
+import { deskFrom, type DeskView } from '../../stage/desk-view';
 import { openShelf } from '../../keep/open-shelf';
 import { viewOfSaved } from './saved-dive';
 import { exportDives, importDives, listDives, putDive, removeDive, saveDive, type ImportReport } from './saved-dives';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { printDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock } from '@/lib/dive/day-clock';
 import type { PictureProps } from '../picture-props';
 import { PointerTip } from '../hand/PointerTip';
 import { usePointed, type Pointed } from '../hand/use-pointed';

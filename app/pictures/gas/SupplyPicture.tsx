@@ -82,7 +82,7 @@ export function SupplyPicture({
           className={styles.supplyMark}
           onClick={() => onCursor(event.timeS)}
         >
-          <title>{saySupplyEvent(event, units)}</title>
+          <title>{saySupplyEvent(event, scene.timeline, units)}</title>
           <EmptyCylinder />
         </g>
       ))}

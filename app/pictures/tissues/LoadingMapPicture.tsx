@@ -1,7 +1,7 @@
 'use client';
 
 import { memo, useId, useLayoutEffect, useMemo, useRef } from 'react';
-import { sayAtDayClock } from '@/lib/sayings/day-clock';
+import { sayAtDayClock } from '@/lib/dive/day-clock';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { mapPalette } from './map-palette';
 import { paintMap, type MapBrush } from './paint-map';

@@ -1,7 +1,7 @@
 'use client';
 
 import { memo, useId, useState, type MouseEvent } from 'react';
-import { sayAtDayClock } from '@/lib/sayings/day-clock';
+import { sayAtDayClock } from '@/lib/dive/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { Compartments } from '@/lib/tissue/coefficients';
 import { Choice } from '../../parts/Choice';

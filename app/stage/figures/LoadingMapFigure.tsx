@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react';
 import { loadAt } from '@/lib/ascent/figures';
 import { supersaturation, supersaturationOf } from '@/lib/ascent/supersaturation';
-import { printDayClock, sayAtDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import type { TableColumn } from '../../parts/DataTable';
 import { Segmented } from '../../parts/Segmented';

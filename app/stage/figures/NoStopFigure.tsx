@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
-import { printDayClock, sayAtDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { partsAs, printAs } from '@/lib/sayings/measures';
 import { standingOf } from '@/lib/sayings/model-readings';

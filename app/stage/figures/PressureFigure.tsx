@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { sayAtDayClock } from '@/lib/sayings/day-clock';
+import { sayAtDayClock } from '@/lib/dive/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
 import { Choice } from '../../parts/Choice';
 import { leadingCompartment } from '../../pictures/leading';

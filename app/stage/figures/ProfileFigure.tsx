@@ -3,7 +3,7 @@
 import { useContext, useState } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
-import { printDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock } from '@/lib/dive/day-clock';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
@@ -13,6 +13,7 @@ import { StepEditor } from './StepEditor';
 import { EventMarks } from '../units/EventMarks';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
+import { SaveDivePage } from '../passed-on/SaveDivePage';
 import { SaveReadings } from './SaveReadings';
 import { ZoomControls } from './ZoomControls';
 import { useOverlay, useShownWays } from './use-overlay';
@@ -58,6 +59,7 @@ export function ProfileFigure() {
           {!fixed && <OverlayChooser />}
           <ZoomControls />
           {filled && <SaveReadings />}
+          {filled && <SaveDivePage />}
         </div>
       }
       title="The dive"

@@ -4,7 +4,7 @@ import { useRef, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Leg } from '@/lib/dive/legs';
 import { sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
-import { printDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock } from '@/lib/dive/day-clock';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { useDesk, useDeskStore } from '../desk-context';
 import {

@@ -3,7 +3,7 @@
 import { useMemo } from 'react';
 import { loadAt } from '@/lib/ascent/figures';
 import { supersaturation } from '@/lib/ascent/supersaturation';
-import { printDayClock, sayAtDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import type { TableColumn } from '../../parts/DataTable';
 import type { Scene } from '../../pictures/scene';
 import { PictureFrame } from './PictureFrame';

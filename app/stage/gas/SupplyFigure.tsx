@@ -56,7 +56,7 @@ export function SupplyFigure() {
           {supply.events.length > 0 && (
             <ul className={styles.told} aria-label="What happens to the gas">
               {supply.events.map((event) => (
-                <li key={event.text}>{saySupplyEvent(event, units)}</li>
+                <li key={event.text}>{saySupplyEvent(event, scene.timeline, units)}</li>
               ))}
             </ul>
           )}

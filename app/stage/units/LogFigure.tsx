@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { printDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock } from '@/lib/dive/day-clock';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';

@@ -53,7 +53,7 @@ export function logEntriesOf(scene: Scene, watch: Watch, units: UnitSystem): Log
   }));
   const supply = (supplyOf(scene)?.events ?? []).map((event): LogEntry => ({
     timeS: event.timeS,
-    text: saySupplyEvent(event, units),
+    text: saySupplyEvent(event, scene.timeline, units),
     kind: event.kind === 'out-of-gas' ? 'a cylinder is empty' : 'no cylinder holds the gas',
     word: inWords(event.kind),
     voice: 'bySupply',

@@ -1,4 +1,5 @@
 import type { Figures } from '../../ascent/figures';
+import { sayAtDayClock } from '../../dive/day-clock';
 import type { Timeline } from '../../dive/timeline';
 import { alarmBit, type AlarmKind } from '../alarms';
 import { sentence, type EventKind, type EventNumbers, type RuleEvent } from '../event';
@@ -118,7 +119,8 @@ export class Unit {
     timeS: number,
     numbers: Numbers,
   ): RuleEvent {
-    return { timeS, kind: kind.kind, rule: kind.rule, numbers, text: sentence(kind, timeS, numbers, 'metric') };
+    const at = sayAtDayClock(this.timeline, timeS);
+    return { timeS, at, kind: kind.kind, rule: kind.rule, numbers, text: sentence(kind, at, numbers, 'metric') };
   }
 
   alarm(kind: AlarmKind, on: boolean): void {

@@ -2,7 +2,7 @@ import { deflateSync } from 'fflate';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { askedToPlay } from '@/app/parts/ready-dives';
-import { deskViewSchema } from '@/app/desk/keep/desk-view';
+import { deskViewSchema } from '@/app/stage/desk-view';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { base64UrlOfBytes, bytesOfBase64Url } from '@/lib/files/links/base64url';
 import { crc32 } from '@/lib/files/links/crc32';

@@ -5,7 +5,7 @@ import { useKeptSheets } from '@/app/bench/kept-sheets';
 import { FRESH_SHEET } from '@/app/bench/sheet';
 import { takeHandOver } from '@/app/parts/hand-over';
 import { deskKind } from '@/app/desk/keep/desk-record';
-import { deskViewSchema } from '@/app/desk/keep/desk-view';
+import { deskViewSchema } from '@/app/stage/desk-view';
 import { restoreDesk } from '@/app/desk/keep/restore-desk';
 import { importDives, listDives } from '@/app/desk/keep/saved-dives';
 import { readKept } from '@/app/keep/document-kind';

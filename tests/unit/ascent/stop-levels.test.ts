@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { stopChanges } from '@/lib/ascent/stop-state';
+import { stopChanges } from '@/lib/ascent/stop-changes';
 import { parseScript } from '@/lib/dive/script';
 import { sceneOf } from '@/app/pictures/scene';
 import { levelAbove, levelM, stopAtOrBelow } from '@/lib/ascent/stop-levels';

@@ -107,14 +107,14 @@ describe('a cylinder that runs out', () => {
   });
 
   it('is told in a sentence, once for both gas laws', () => {
-    const { supply } = supplyOf(...lines);
+    const { supply, timeline } = supplyOf(...lines);
     expect(supply.events).toHaveLength(1);
     const [event] = supply.events;
     expect(event).toMatchObject({ kind: 'out-of-gas', cylinder: 'small', next: null, idealS: expect.closeTo(outS, 5) });
     expect(event!.text).toMatch(
       /^At 6:2\d the cylinder “small” is empty: you can’t draw any more from it at 30 m, and no other air is left\./,
     );
-    expect(saySupplyEvent(event!, 'imperial')).toContain('at 98 ft');
+    expect(saySupplyEvent(event!, timeline, 'imperial')).toContain('at 98 ft');
   });
 
   it('stays empty, and what is breathed after it comes from nowhere', () => {
@@ -173,7 +173,7 @@ describe('a gas without a cylinder', () => {
     const day = ['descend to 6 m at 18 m/min', 'switch to oxygen', 'stay 5 min', 'ascend to surface at 9 m/min'];
     const { supply } = supplyOf('cylinder: back, 12 L, 200 bar, air', ...day, 'interval 1 h', ...day);
     expect(supply.events.map(({ kind }) => kind)).toEqual(['no-cylinder', 'no-cylinder']);
-    expect(supply.events[0]!.text).toBe('At 0:20 you breathe oxygen at 6 m, and no cylinder here holds it.');
+    expect(supply.events[0]!.text).toBe('Dive 1, at 0:20 you breathe oxygen at 6 m, and no cylinder here holds it.');
     expect(supply.ideal.unsuppliedL.at(-1)).toBeGreaterThan(0);
   });
 });

@@ -3,14 +3,14 @@ import { parseScript } from '@/lib/dive/script';
 import { SET_RIGHT } from '@/lib/dive/set-right';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 
-afterAll(() => vi.doUnmock('@/lib/ascent/stop-state'));
+afterAll(() => vi.doUnmock('@/lib/ascent/stop-changes'));
 
 it('changes of state are looked for only once somebody asks what was told, and then stand in their place', async () => {
   // Modules are shared between test files: here they are had anew, with the search watched.
   vi.resetModules();
-  vi.doMock(import('@/lib/ascent/stop-state'), { spy: true });
+  vi.doMock(import('@/lib/ascent/stop-changes'), { spy: true });
   const { watchDive } = await import('@/lib/rules/watch');
-  const { stopChanges } = await import('@/lib/ascent/stop-state');
+  const { stopChanges } = await import('@/lib/ascent/stop-changes');
   const parsed = parseScript('descend to 36 m at 18 m/min\nstay 20 min\nascend to surface at 18 m/min\n');
   if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
   const watch = watchDive(parsed.dive, SET_RIGHT, DEFAULT_RULES);

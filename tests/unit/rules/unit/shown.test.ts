@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { figuresOf } from '@/lib/ascent/figures';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { AIR } from '@/lib/physics/gas';
+import { printClock } from '@/lib/quantity/duration';
 import { DEFAULT_RULES, EVENT_KINDS, eventText, RULES } from '@/lib/rules/all';
 import { SAFETY_STOP_MEANINGS, SAFETY_STOP_STATES } from '@/lib/rules/safety-stop-state';
 import { shownAt } from '@/lib/rules/unit/shown';
@@ -171,6 +172,16 @@ describe('the rules', () => {
       /a stop is owed: there is a ceiling, and coming up you need to stop at 3 m\.$/,
     );
     expect(eventText(event, 'imperial')).toMatch(/need to stop at 10 ft\.$/);
+  });
+
+  it('count from the dive they happen in, where a day has several', () => {
+    const one = watched([down(30, 100), stay(2400)]).events.find(({ kind }) => kind === 'stop-owed')!;
+    const day = watched([down(9, 60), stay(60), up(0, 60), rest(48 * 3600), down(30, 100), stay(2400)]);
+    const [minutes] = printClock(one.timeS).split(':');
+    expect(one.text).toMatch(new RegExp(`^At ${minutes}:\\d\\d a stop`));
+    expect(day.events.find(({ kind }) => kind === 'stop-owed')!.text).toMatch(
+      new RegExp(`^Dive 2, at ${minutes}:\\d\\d a stop`),
+    );
   });
 
   it('never give two kinds of stop the same word, mark or explanation', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { legsOf } from '@/lib/dive/legs';
 import { parseScript } from '@/lib/dive/script';
-import { printDayClock, sayAtDayClock } from '@/lib/sayings/day-clock';
+import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 
 function day(script: string) {
   const parsed = parseScript(script);

@@ -2,10 +2,10 @@ import * as z from 'zod';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { writeScript } from '@/lib/dive/script';
 import { steerRunSchema } from '@/lib/steer/run-schema';
-import type { DeskDocument, DeskState, OpenedDesk } from '../../stage/desk-store';
-import { PICTURE_IDS } from '../../pictures/picture-ids';
-import { PANEL_IDS } from '../../stage/panel-ids';
-import { READING_IDS } from '../../stage/reading-ids';
+import type { DeskDocument, DeskState, OpenedDesk } from './desk-store';
+import { PICTURE_IDS } from '../pictures/picture-ids';
+import { PANEL_IDS } from './panel-ids';
+import { READING_IDS } from './reading-ids';
 
 /** Names from a list, each once. One that is not known here, such as a newer version's, is passed over. */
 function namesOf<Name extends string>(known: readonly Name[]) {

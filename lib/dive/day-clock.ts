@@ -1,5 +1,5 @@
-import type { Leg } from '../dive/legs';
-import type { Timeline } from '../dive/timeline';
+import type { Leg } from './legs';
+import type { Timeline } from './timeline';
 import { printClock, printHours } from '../quantity/duration';
 
 /** Where in a day of dives a time lies. */

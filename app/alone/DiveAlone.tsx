@@ -1,0 +1,99 @@
+import { useEffect, useState } from 'react';
+import { cautions } from '@/content/cautions';
+import { Disclosure } from '../parts/Disclosure';
+import { ButtonLink } from '../parts/Button';
+import { CautionStrip } from '../parts/Caution';
+import { PreferenceSwitches } from '../parts/PreferenceSwitches';
+import { deskWith } from '../parts/routes';
+import { StatusRegion } from '../parts/StatusRegion';
+import { DeskContext } from '../stage/desk-context';
+import type { DeskStore } from '../stage/desk-store';
+import { ChaseFigure } from '../stage/figures/ChaseFigure';
+import { ProfileFigure } from '../stage/figures/ProfileFigure';
+import { Playback, PlaybackBar } from '../stage/PlaybackBar';
+import type { ReadingId } from '../stage/reading-ids';
+import { ReadingsPanel } from '../stage/ReadingsPanel';
+import { UnitInsists } from '../stage/units/UnitInsists';
+import { UnitsFigure } from '../stage/units/UnitsFigure';
+import type { OpenedPage } from './opened-page';
+import styles from './alone.module.css';
+
+/** What has to be seen together with the pictures, as on the desk. */
+const READINGS: readonly ReadingId[] = ['depth', 'time', 'no-stop', 'ceiling', 'required-stop', 'rate'];
+
+/** A dive to be looked at and played, with nothing else of the site about it. */
+export function DiveAlone({ opened }: { opened: OpenedPage }) {
+  useEffect(() => {
+    document.documentElement.dataset['ready'] = '';
+  }, []);
+  if (!opened.ok) {
+    return (
+      <>
+        <CautionStrip />
+        <main className={styles.page}>
+          <h1>No dive to show</h1>
+          <p role="alert" className={styles.refused}>
+            {opened.what} {opened.mend}
+          </p>
+        </main>
+      </>
+    );
+  }
+  return <Opened {...opened} />;
+}
+
+function Opened({ store, title, onDesk, note }: Extract<OpenedPage, { ok: true }>) {
+  const [script] = useState(() => store.getState().script);
+  const besides = useSecondUnits(store);
+  useEffect(() => {
+    document.title = `${title} · Halftime`;
+  }, [title]);
+  return (
+    <DeskContext value={store}>
+      <Playback />
+      <CautionStrip />
+      <main className={styles.page}>
+        <header className={styles.head}>
+          <h1>{title}</h1>
+          <PreferenceSwitches />
+        </header>
+        {note && <p role="status">{note}</p>}
+        <ReadingsPanel only={READINGS} strip />
+        <div className={styles.insists}>
+          <UnitInsists />
+        </div>
+        <div className={styles.pictures}>
+          <ProfileFigure />
+          <ChaseFigure />
+        </div>
+        {besides && <UnitsFigure />}
+        <div className={styles.time}>
+          <PlaybackBar />
+        </div>
+        <Disclosure summary="The script of this dive">
+          <pre className={styles.script}>{script}</pre>
+        </Disclosure>
+        <footer className={styles.foot}>
+          <p>{cautions.unknown}</p>
+          {onDesk !== undefined && (
+            <p className="unprinted">
+              <ButtonLink href={deskWith(onDesk)} newWindow>
+                Open in Halftime
+              </ButtonLink>
+            </p>
+          )}
+        </footer>
+      </main>
+      <StatusRegion />
+    </DeskContext>
+  );
+}
+
+/** Units that the script names beside the one set right, or that the desk had side by side. */
+function useSecondUnits(store: DeskStore): boolean {
+  const [shown] = useState(() => {
+    const { scene, pictures } = store.getState();
+    return scene.setups.length > 1 || pictures.includes('units');
+  });
+  return shown;
+}

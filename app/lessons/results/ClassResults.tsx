@@ -22,44 +22,54 @@ interface Paper extends HandedIn {
   readonly text: string;
 }
 
+/** Something that was handed in, before it is read; or why there is nothing to read. */
+interface Handed {
+  readonly from: string;
+  readonly text: string | undefined;
+  readonly why?: string;
+}
+
+function readAll(texts: readonly Handed[]): { readonly taken: readonly Paper[]; readonly refusals: readonly string[] } {
+  const refusals: string[] = [];
+  const taken: Paper[] = [];
+  for (const { from, text, why } of texts) {
+    const read = text === undefined ? undefined : readHandedIn(text);
+    if (read?.ok) taken.push({ ...read.value, text: text! });
+    else refusals.push(`${from}: ${read ? `${read.what} ${read.mend}` : why}`);
+  }
+  return { taken, refusals };
+}
+
+/** One paper opened twice is one paper. */
+function together(before: readonly Paper[], taken: readonly Paper[]): readonly Paper[] {
+  return [...new Map([...before, ...taken].map((paper) => [paper.text, paper])).values()];
+}
+
+function fromLinks(text: string): Handed[] {
+  const lines = text.split(/\s+/).filter((line) => line !== '');
+  return lines.map((line, index) => {
+    const read = decodeAnswers(line);
+    const from = `Link ${index + 1}`;
+    return read.ok ? { from, text: read.value } : { from, text: undefined, why: `${read.what} ${read.mend}` };
+  });
+}
+
+/** The link the page was opened with, if it carries answers. */
+const linkInAddress = () => (window.location.hash.startsWith('#answers-') ? fromLinks(window.location.href) : []);
+
 /** Papers that learners handed in, put together by lesson and question. They are kept until the page is closed. */
 export function ClassResults({ terms, lessons }: ClassResultsProps) {
   const known = useMemo(() => knownNames(terms), [terms]);
-  const [papers, setPapers] = useState<readonly Paper[]>([]);
-  const [refusals, setRefusals] = useState<readonly string[]>([]);
+  const [opened] = useState(() => readAll(linkInAddress()));
+  const [papers, setPapers] = useState<readonly Paper[]>(opened.taken);
+  const [refusals, setRefusals] = useState<readonly string[]>(opened.refusals);
   const [links, setLinks] = useState('');
   const [chosen, choose] = useState<string>();
 
-  const take = (
-    texts: readonly { readonly from: string; readonly text: string | undefined; readonly why?: string }[],
-  ) => {
-    const refusedOnes: string[] = [];
-    const taken: Paper[] = [];
-    for (const { from, text, why } of texts) {
-      const read = text === undefined ? undefined : readHandedIn(text);
-      if (read?.ok) taken.push({ ...read.value, text: text! });
-      else refusedOnes.push(`${from}: ${read ? `${read.what} ${read.mend}` : why}`);
-    }
-    setRefusals(refusedOnes);
-    // One paper opened twice is one paper.
-    setPapers((before) => [
-      ...before,
-      ...taken.filter(
-        ({ text }, index) =>
-          !before.some((one) => one.text === text) && taken.findIndex((one) => one.text === text) === index,
-      ),
-    ]);
-  };
-
-  const takeLinks = (text: string) => {
-    const lines = text.split(/\s+/).filter((line) => line !== '');
-    take(
-      lines.map((line, index) => {
-        const read = decodeAnswers(line);
-        const from = `Link ${index + 1}`;
-        return read.ok ? { from, text: read.value } : { from, text: undefined, why: `${read.what} ${read.mend}` };
-      }),
-    );
+  const take = (texts: readonly Handed[]) => {
+    const { taken, refusals } = readAll(texts);
+    setRefusals(refusals);
+    setPapers((before) => together(before, taken));
   };
 
   const takeFiles = async (files: FileList | null) => {
@@ -75,10 +85,15 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
     take(await Promise.all(read));
   };
 
+  // A link that is opened while the page stands is one paper more.
   useEffect(() => {
-    if (window.location.hash.length > 1) takeLinks(window.location.href);
-    // The link the page was opened with, once.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
+    const follow = () => {
+      const { taken, refusals } = readAll(linkInAddress());
+      setRefusals(refusals);
+      setPapers((before) => together(before, taken));
+    };
+    window.addEventListener('hashchange', follow);
+    return () => window.removeEventListener('hashchange', follow);
   }, []);
 
   const begun = lessons.filter(({ slug }) => papers.some((paper) => Object.hasOwn(paper.lessons, slug)));
@@ -105,7 +120,7 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
           <Button
             disabled={links.trim() === ''}
             onClick={() => {
-              takeLinks(links);
+              take(fromLinks(links));
               setLinks('');
             }}
           >

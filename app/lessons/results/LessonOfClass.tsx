@@ -62,7 +62,7 @@ function PreparedClass({ slug, text, papers, known }: LessonOfClassProps & { tex
 }
 
 /** What a class answered to a lesson, to look at, print or save. */
-export function ClassSheet({ lesson, papers }: { lesson: PreparedLesson; papers: readonly HandedIn[] }) {
+function ClassSheet({ lesson, papers }: { lesson: PreparedLesson; papers: readonly HandedIn[] }) {
   const units = usePreferences((state) => state.units);
   const own = useMemo(() => papers.filter(({ lessons }) => Object.hasOwn(lessons, lesson.slug)), [papers, lesson.slug]);
   const questions = useMemo(

@@ -15,7 +15,7 @@ it.each([
     await page.getByRole('button', { name: 'Next moment' }).click();
     const together = {
       question: page.getByText('Run the dive and keep an eye on two things'),
-      told: page.getByText(/43 min left, and they are falling fast/),
+      told: page.getByText(/and they are falling fast/),
       number: page.locator('[data-reading="no-stop"]'),
       picture: page.locator('[data-picture="profile"]'),
       controls: page.getByRole('group', { name: 'Time' }),

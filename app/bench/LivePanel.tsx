@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { gaugeBar } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { legsToRun, liveAt, type LiveNow } from '@/lib/bench/live-run';
@@ -39,8 +39,11 @@ export function LivePanel({ run }: { run: ChamberRun }) {
     if (marks.length === 0) clock.goOn(undefined);
     change({ marks: [...marks, clock.nowS(pastS)] });
   };
+  const steps = useRef<HTMLDivElement>(null);
   const end = () => {
     change({ marks: [] });
+    // The work goes on at the first step.
+    requestAnimationFrame(() => steps.current?.querySelector('button')?.focus());
     say('The clock is put back to nought. The readings stay.', { label: 'Undo', run: undo });
   };
   return (
@@ -80,7 +83,7 @@ export function LivePanel({ run }: { run: ChamberRun }) {
             </>
           )}
         </p>
-        <div className={styles.row}>
+        <div ref={steps} className={styles.row}>
           {now.kind !== 'over' && (
             <Button kind="primary" onClick={next}>
               {doneWords(now, legs[now.leg], units)}

@@ -1,5 +1,5 @@
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
-import { hereFile, MOST_ASKED_BYTES } from '../front/here-file';
+import { hereFile, MOST_ASKED_BYTES } from '../parts/here-file';
 import { addressesInNetwork, cameFrom, isLoopback } from './network-addresses';
 import type { RequestHandler } from './request-handler';
 

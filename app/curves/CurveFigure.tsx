@@ -2,6 +2,7 @@
 
 import { useId, useState, type ReactNode } from 'react';
 import { useWidth } from '../pictures/hand/use-width';
+import { tableOf } from '../parts/ChartFrame';
 import frame from '../parts/ChartFrame.module.css';
 import { DataTable, type TableColumn } from '../parts/DataTable';
 import { Disclosure } from '../parts/Disclosure';
@@ -55,7 +56,7 @@ export function CurveFigure<Row>({
         {children}
       </div>
       <div className={frame.foot}>
-        <Disclosure summary="Read it as a table" onToggle={setOpen}>
+        <Disclosure summary={tableOf(title)} onToggle={setOpen}>
           {open && <DataTable caption={title} columns={columns} rows={rows()} />}
         </Disclosure>
         <div className={`${styles.actions} unprinted`}>

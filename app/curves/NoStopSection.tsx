@@ -1,6 +1,6 @@
 'use client';
 
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import { depthLadder } from '@/lib/curves/curve-site';
 import { noStopCurve } from '@/lib/curves/no-stop-curve';
 import { PUBLISHED_TABLES } from '@/lib/curves/published-no-stop';
@@ -76,6 +76,11 @@ export function NoStopSection() {
       ? ''
       : `; the curve adds the ${fixed(depthM / drawn.descentMMin, 1)} min of the way down`;
   const arriving = (wish: CurveWish) => `On arriving at ${sayDepth(depthM, units)}: ${sayWish(wish, units)}${counting}`;
+  const adding = useRef<HTMLDivElement>(null);
+  const remove = ({ id }: CurveWish) => {
+    setWishes(wishes.filter((one) => one.id !== id));
+    requestAnimationFrame(() => adding.current?.querySelector('button')?.focus());
+  };
   const nextId = 1 + Math.max(...wishes.map(({ id }) => id));
 
   return (
@@ -87,10 +92,10 @@ export function NoStopSection() {
             wish={wish}
             place={place}
             onChange={(changed) => setWishes(wishes.map((one) => (one.id === wish.id ? changed : one)))}
-            onRemove={wishes.length > 1 ? () => setWishes(wishes.filter((one) => one.id !== wish.id)) : undefined}
+            onRemove={wishes.length > 1 ? () => remove(wish) : undefined}
           />
         ))}
-        <div className={styles.row}>
+        <div ref={adding} className={styles.row}>
           <Button
             icon="plus"
             disabled={wishes.length === MOST_CURVES}

@@ -1,12 +1,13 @@
 'use client';
 
 import { useState } from 'react';
-import { Button } from '../parts/Button';
+import { Button, ButtonLink } from '../parts/Button';
 import { fetchedLater } from '../parts/fetched-later';
 import { Icon } from '../parts/Icon';
 import { IconButton } from '../parts/IconButton';
 import { Menu } from '../parts/Menu';
 import { Navigation } from '../parts/Navigation';
+import { teachPath } from '../parts/lesson-paths';
 import { PreferenceSwitches } from '../parts/PreferenceSwitches';
 import { Wordmark } from '../parts/Wordmark';
 import type { DrawerId } from './Drawer';
@@ -59,6 +60,9 @@ export function DeskLine({ kept, notice, putAway, back, drawer, onDrawer, onPres
       <Button kind="quiet" icon="print" data-done="" onClick={() => open('print')}>
         Print
       </Button>
+      <ButtonLink kind="quiet" href={teachPath()}>
+        Teach
+      </ButtonLink>
     </>
   );
   const present = (

@@ -73,7 +73,7 @@ export function ScriptPanel() {
         rows={Math.max(14, script.split('\n').length + 4)}
         onChange={(event) => change({ script: event.target.value }, 'typing')}
       />
-      <div id={`${id}-notices`} aria-live="polite">
+      <div id={`${id}-notices`}>
         {errors.length > 0 && (
           <>
             <p className={styles.mistake}>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { earlyPressScript } from '../parts/early-presses';
+import { earlyPressScript } from '../parts/early-press-script';
 import { routes } from '../parts/routes';
 import { Desk } from './Desk';
 import { offerScript } from './tour/offer-script';

@@ -3,7 +3,7 @@
 import { useEffect, useState } from 'react';
 import { Button } from '../parts/Button';
 import { QrFigure } from '../parts/QrFigure';
-import type { Here } from './here';
+import type { Here } from '../parts/here';
 import styles from './OnOtherScreens.module.css';
 
 /** How a class opens the same site from its own screens, and what plain HTTP from another machine keeps from working. */
@@ -13,7 +13,7 @@ export function OnOtherScreens() {
   useEffect(() => {
     let gone = false;
     const look = async () => {
-      const { hereOfServer } = await import('./here');
+      const { hereOfServer } = await import('../parts/here');
       if (gone) return;
       setPlain(!window.isSecureContext);
       const told = await hereOfServer();
@@ -46,7 +46,7 @@ export function OnOtherScreens() {
 function Switch({ isOpen, onTurned }: { isOpen: boolean; onTurned: (here: Here) => void }) {
   const [said, say] = useState('');
   const turn = async () => {
-    const { openToNetwork } = await import('./here');
+    const { openToNetwork } = await import('../parts/here');
     const here = await openToNetwork(!isOpen);
     if (here) onTurned(here);
     if (!here) say('The server did not answer. Look whether it still runs, then reload the page.');

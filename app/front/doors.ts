@@ -1,4 +1,4 @@
-import { lessonPath } from '../parts/lesson-paths';
+import { lessonPath, teachPath } from '../parts/lesson-paths';
 import { playPath } from '../parts/ready-dives';
 import { routes } from '../parts/routes';
 
@@ -36,6 +36,7 @@ export const doors = (lessons: readonly OfferedLesson[]): readonly [teach: Door,
       { words: 'Watch a unit ask for a stop', path: playPath('overstayed') },
       { words: 'A fast ascent, beside a slow one', path: playPath('too-fast') },
       { words: 'One dive, four settings', path: playPath('four-settings') },
+      { words: 'Teach a class: everyone answers on a phone', path: teachPath() },
     ],
   },
   {

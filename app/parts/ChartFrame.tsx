@@ -20,6 +20,9 @@ interface ChartFrameProps<Row> {
   source?: ReactNode;
 }
 
+/** What leads to the table behind a picture, in a name that stands alone among others: `Table of the chase`. */
+export const tableOf = (title: string) => `Table of ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+
 /** A picture with its title, what it shows in words, and the table behind it. */
 export function ChartFrame<Row>(props: ChartFrameProps<Row>) {
   const { title, headingLevel = 2, sentence, children, columns, rows, actions, source } = props;
@@ -36,7 +39,7 @@ export function ChartFrame<Row>(props: ChartFrameProps<Row>) {
       </figcaption>
       <div className={styles.picture}>{children}</div>
       <div className={styles.foot}>
-        <Disclosure summary="Read it as a table">
+        <Disclosure summary={tableOf(title)}>
           <DataTable caption={title} columns={columns} rows={rows} />
         </Disclosure>
         {source && <p className={styles.source}>{source}</p>}

@@ -1,13 +1,15 @@
 'use client';
 
-import { useEffect } from 'react';
+import { useEffect, useRef } from 'react';
 import { Button } from './Button';
 import { IconButton } from './IconButton';
 import styles from './StatusRegion.module.css';
 import { useStatus } from './status';
 
-/** Long enough to read a sentence and reach its button. */
+/** Long enough to read a sentence. */
 const shownMs = 10_000;
+/** What moves the focus or speaks does nothing else. */
+const MOVING_KEYS = ['Tab', 'Shift', 'Control', 'Alt', 'Meta', 'CapsLock', 'Insert'];
 
 /**
  * The one place where the app says what it has just done: drawn at the foot of the screen, or in a line that a screen
@@ -16,15 +18,36 @@ const shownMs = 10_000;
 export function StatusRegion({ inLine = false }: { inLine?: boolean }) {
   const message = useStatus((status) => status.message);
   const clear = useStatus((status) => status.clear);
+  const region = useRef<HTMLDivElement>(null);
 
+  // Words leave after a while. Words with something to do about them wait, from then on, until something else is done;
+  // and nothing goes from under a focus.
   useEffect(() => {
     if (!message) return undefined;
-    const timer = setTimeout(clear, shownMs);
-    return () => clearTimeout(timer);
+    const other = (event: Event) => {
+      const { target } = event;
+      if (target instanceof Node && region.current?.contains(target)) return;
+      if (event instanceof KeyboardEvent && MOVING_KEYS.includes(event.key)) return;
+      clear();
+    };
+    const wait = () => {
+      addEventListener('pointerdown', other);
+      addEventListener('keydown', other);
+    };
+    const passed = () => {
+      if (message.action || region.current?.contains(document.activeElement)) wait();
+      else clear();
+    };
+    const timer = setTimeout(passed, shownMs);
+    return () => {
+      clearTimeout(timer);
+      removeEventListener('pointerdown', other);
+      removeEventListener('keydown', other);
+    };
   }, [message, clear]);
 
   return (
-    <div className={inLine ? styles.inLine : styles.region}>
+    <div ref={region} className={inLine ? styles.inLine : styles.region}>
       <div role="status" className={message ? styles.toast : undefined}>
         {message && (
           <>

@@ -1,3 +1,5 @@
+import { isAllThere } from './fetched-later';
+
 /** What a person did before the page was live: where, what kind of event, and what was written or chosen. */
 interface EarlyPress {
   readonly kind: 'click' | 'input' | 'change' | 'space';
@@ -7,41 +9,22 @@ interface EarlyPress {
 
 type Windowed = { earlyPresses?: EarlyPress[] };
 
-/**
- * Runs before anything is drawn: remembers what is pressed, chosen and typed until the page answers (`data-ready`). A
- * page that is drawn at build time can be pressed before its scripts are there.
- */
-export const earlyPressScript = `(function(){var d=document.documentElement,q=window.earlyPresses=[];
-function hear(e){if(d.dataset.ready!==undefined)return;var t=e.target;if(!t||!t.closest)return;
-if(e.type==='keydown'){if(e.key!==' '||t.closest('input,textarea,select,button,a,summary'))return;e.preventDefault();q.push({kind:'space',target:document.body});return}
-if(e.type==='click'){t=t.closest('button,input[type=radio],input[type=checkbox]');if(t)q.push({kind:'click',target:t});return}
-if(e.type==='change'&&t.tagName!=='SELECT')return;
-if(e.type==='input'&&(t.tagName==='SELECT'||/^(radio|checkbox)$/.test(t.type)))return;
-if(e.type==='input')q=window.earlyPresses=q.filter(function(p){return p.kind!=='input'||p.target!==t});
-q.push({kind:e.type,target:t,value:t.value})}
-['click','input','change','keydown'].forEach(function(k){addEventListener(k,hear,true)})})()`;
-
-/** How long a press waits for its part of the page to be live, ms, and how often it is looked at. */
+/** How long presses wait for all of the page to be live, ms, and how often it is looked at. */
 const WAITS_MS = 5000;
 const LOOKS_MS = 50;
 
-/** Does now what was done before the page was live; once. Parts that are fetched later get theirs when they answer. */
+/** Does what was done before the page was live, once and in its order, when all that is fetched later answers too. */
 export function replayEarlyPresses(): void {
-  let waiting = (window as Windowed).earlyPresses?.splice(0) ?? [];
+  const waiting = (window as Windowed).earlyPresses?.splice(0) ?? [];
+  if (waiting.length === 0) return;
   const untilMs = performance.now() + WAITS_MS;
   const look = () => {
-    const late = performance.now() > untilMs;
-    const ready = waiting.filter(({ target }) => late || isLive(target));
-    waiting = waiting.filter((press) => !ready.includes(press));
-    for (const press of ready) if (press.target.isConnected) replay(press);
-    if (waiting.some(({ target }) => target.isConnected)) setTimeout(look, LOOKS_MS);
+    if (!isAllThere() && performance.now() < untilMs) setTimeout(look, LOOKS_MS);
+    else for (const press of waiting) if (press.target.isConnected) replay(press);
   };
-  look();
+  // Parts that begin in the same breath count themselves first.
+  setTimeout(look, 0);
 }
-
-/** React marks what it has taken over. */
-const isLive = (target: Element) =>
-  target === document.body || Object.keys(target).some((name) => name.startsWith('__reactProps'));
 
 function replay({ kind, target, value = '' }: EarlyPress): void {
   if (kind === 'space')

@@ -26,6 +26,7 @@ export function fetchedLater<Props extends object>(
   let part = fetched();
   function FetchedLater(props: Props) {
     const [Part, setPart] = useState(() => part);
+    useEffect(() => counted(1), []);
     const again = useCallback(() => {
       part = fetched();
       setPart(() => part);
@@ -34,6 +35,7 @@ export function fetchedLater<Props extends object>(
       <TryAgain value={again}>
         <Suspense fallback={typeof meanwhile === 'function' ? meanwhile(props) : meanwhile}>
           <Part {...props} />
+          <Arrival />
         </Suspense>
       </TryAgain>
     );
@@ -41,6 +43,24 @@ export function fetchedLater<Props extends object>(
   // A page from the server keeps showing this part as it came until the code is there, unless it is drawn anew meanwhile.
   return memo(FetchedLater) as ComponentType<Props>;
 }
+
+/** How many parts are to be drawn whose code isn't there. */
+let onTheWay = 0;
+
+/** Counts in one more part that is on its way, or one less; what it returns takes that back. */
+function counted(by: number): () => void {
+  onTheWay += by;
+  return () => void (onTheWay -= by);
+}
+
+/** Beside a part: it answers once the part does. */
+function Arrival() {
+  useEffect(() => counted(-1), []);
+  return null;
+}
+
+/** Whether all that is to be drawn is there and answers; so from the first where nothing of the page is fetched later. */
+export const isAllThere = () => onTheWay === 0;
 
 const TryAgain = createContext<() => void>(() => undefined);
 

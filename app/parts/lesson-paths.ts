@@ -21,3 +21,10 @@ export const yamlPath = (slug: string) => `${lessonPath(slug)}lesson.yaml`;
 const LESSON_PAGE = new RegExp(`^${routes.lessons.path}\\d\\d-[a-z0-9-]+/?$`);
 /** Whether an address is that of a lesson being taken; its texts and sheets for paper have others. */
 export const isLessonPage = (here: string) => LESSON_PAGE.test(here);
+/** What a lesson asks a class, and what is right: as data, for phones and for the teacher. */
+export const asksPath = (slug: string) => `${lessonPath(slug)}asks.json`;
+export const answersPath = (slug: string) => `${lessonPath(slug)}answers.json`;
+/** Teaching one lesson, or the dive on the desk, to a class. */
+export const teachPath = (lesson?: string) => `${routes.teach.path}${lesson === undefined ? '' : `#lesson=${lesson}`}`;
+/** The shipped lessons by name, as data. */
+export const shelfPath = `${routes.lessons.path}shelf.json`;

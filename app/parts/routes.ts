@@ -55,6 +55,20 @@ export const routes = {
     summary: 'What is computed, from which sources, and what is left out.',
     open: true,
   },
+  class: {
+    path: '/class/',
+    name: 'Join a class',
+    summary: 'Answer with a class from your phone, by the code on the wall.',
+    open: true,
+    atFoot: true,
+  },
+  teach: {
+    path: '/class/teach/',
+    name: 'Teach a class',
+    summary: 'Ask a room full of phones: everyone predicts, then everyone sees.',
+    open: true,
+    atFoot: true,
+  },
   licences: {
     path: '/licences/',
     name: 'Licences',

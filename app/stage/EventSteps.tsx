@@ -22,13 +22,13 @@ export function EventSteps() {
       <IconButton
         icon="eventBack"
         label="To the event before"
-        disabled={!before}
+        idle={!before}
         onClick={() => before && setCursor(before.timeS)}
       />
       <IconButton
         icon="eventOn"
         label="To the next event"
-        disabled={!after}
+        idle={!after}
         onClick={() => after && setCursor(after.timeS)}
       />
     </>

@@ -5,14 +5,11 @@ import { usePreferences } from '../parts/preferences';
 import { chosenWatch } from '../pictures/scene-watches';
 import { useDesk, useDeskStore } from './desk-context';
 import type { DeskState } from './desk-store';
-import { momentIndexAt, momentsOf, type NamedTime } from './moments';
-
-/** A longer way in one change is a jump, s of the clock: whoever jumps over something wants to be past it. */
-const JUMP_S = 0.6;
+import { JUMP_S, momentIndexAt, momentsOf, type NamedTime } from './moments';
 
 /**
- * Has playing wait whenever something happens; one press goes on. It says what it is in a line of the class given;
- * without one it is said elsewhere.
+ * Has playing wait whenever something happens; one press goes on. It shows what it is in a line of the class given;
+ * without one it is shown elsewhere.
  */
 export function HoldAtEvents({ className }: { className: string | undefined }) {
   const store = useDeskStore();
@@ -34,7 +31,7 @@ export function HoldAtEvents({ className }: { className: string | undefined }) {
   // What happens would give away what a class is to find.
   const happened = covered ? 'Something happens here.' : moments[momentIndexAt(moments, heldAtS)]!.name;
   return (
-    <p role="status" className={className} title={happened}>
+    <p className={className} title={happened}>
       {happened} Play goes on.
     </p>
   );

@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { useSize } from '../pictures/hand/use-size';
 import type { PictureId } from '../pictures/picture-ids';
 import { pictures } from './figures/all';
@@ -43,6 +43,13 @@ export function PictureRoom({ shown, chooser = null }: PictureRoomProps) {
   }
   const second = others.find((id) => id === chosen) ?? others[0];
   const inSight = turns ? [...shown.slice(0, fixed), second!] : shown;
+  // Whoever put a picture away from its own menu goes on at the next one's.
+  const count = useRef(shown.length);
+  useEffect(() => {
+    if (shown.length < count.current && document.activeElement === document.body)
+      ref.current?.querySelector<HTMLElement>('figcaption [aria-label^="Tools of"]')?.focus();
+    count.current = shown.length;
+  }, [shown, ref]);
   const plain = useMemo((): Room => ({ choose: chooser }), [chooser]);
 
   return (

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect } from 'react';
+import { useEffect, useId, useState } from 'react';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { fetchedLater } from '../parts/fetched-later';
@@ -8,6 +8,7 @@ import { IconButton } from '../parts/IconButton';
 import { Menu } from '../parts/Menu';
 import { usePreferences } from '../parts/preferences';
 import { printDayClock } from '@/lib/dive/day-clock';
+import { ASK_KEY } from './announcing/ask-key';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
 import styles from './stage.module.css';
@@ -20,16 +21,20 @@ export const SPEED_OPTIONS = PLAYBACK_SPEEDS.map((value) => ({ value, label: `${
 const EventSteps = fetchedLater(
   async () => (await import('./after-opening')).EventSteps,
   <>
-    <IconButton icon="eventBack" label="To the event before" disabled />
-    <IconButton icon="eventOn" label="To the next event" disabled />
+    <IconButton icon="eventBack" label="To the event before" idle />
+    <IconButton icon="eventOn" label="To the next event" idle />
   </>,
 );
+
+const WhereInWords = fetchedLater(async () => (await import('./after-opening')).WhereInWords);
 
 /** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
 export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const cursorS = useDesk((state) => state.cursorS);
   const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
   const legs = useDesk((state) => state.scene.timeline.legs);
+  const hintId = useId();
+  const [where, setWhere] = useState<string>();
   const setCursor = useDesk((state) => state.setCursor);
   const clock = printDayClock({ legs }, cursorS);
   const playing = useDesk((state) => state.playing);
@@ -72,14 +77,22 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
       <input
         type="range"
         aria-label="Time cursor"
-        aria-valuetext={clock}
+        aria-valuetext={where ?? clock}
+        aria-describedby={onSteer && hintId}
         min={0}
         max={Math.round(endS)}
         step={1}
         value={Math.round(cursorS)}
         onChange={(event) => setCursor(Number(event.target.value))}
       />
-      <output className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</output>
+      {/* Only the desk has a voice of its own. */}
+      {onSteer && (
+        <span id={hintId} hidden>
+          {ASK_KEY} says where the diver is.
+        </span>
+      )}
+      <WhereInWords tell={setWhere} />
+      <span className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</span>
       <span className={styles.inBar}>{further}</span>
       <span className={styles.folded}>
         <Menu icon="more" label="Speed and steering">

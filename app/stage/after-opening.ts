@@ -9,3 +9,5 @@ export { EventSteps } from './EventSteps';
 export { HoldAtEvents } from './HoldAtEvents';
 export { StepEditor } from './figures/StepEditor';
 export { UnitInsists } from './units/UnitInsists';
+export { WhereInWords } from './announcing/WhereInWords';
+export { Announcer } from './announcing/Announcer';

@@ -1,4 +1,4 @@
-import { sampleFromS } from '@/lib/dive/timeline';
+import { sampleAt, sampleFromS } from '@/lib/dive/timeline';
 import { eventText } from '@/lib/rules/all';
 import type { Watch } from '@/lib/rules/watch';
 import { sayDepth } from '@/lib/quantity/depth';
@@ -11,32 +11,53 @@ export interface NamedTime {
   readonly name: string;
   /** The model or a unit says something then; else the dive only turns. */
   readonly happens: boolean;
+  /** A unit says it, in words that have the time. */
+  readonly byUnit: boolean;
 }
 
-/** Moments closer together are one, s. */
-const TOGETHER_S = 1;
-
-/** Where the dive turns, where a ceiling comes and goes, and what the unit tells, in order. */
-export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: UnitSystem): readonly NamedTime[] {
-  const found: NamedTime[] = [{ timeS: 0, name: 'The start.', happens: false }];
-  timeline.legs.forEach((leg, index) => {
-    const name = leg.interval
-      ? 'Before the next dive.'
-      : `Point ${index + 1}, ${leg.toM === 0 ? 'the surface' : sayDepth(leg.toM, units)}.`;
-    found.push({ timeS: leg.endS, name, happens: false });
-  });
-  for (let i = 1; i < timeline.length; i += 1) {
+/** What the model and a unit say for the first time after one time of a dive, up to another, both in s, in order. */
+export function happeningsIn(
+  { timeline, figures }: Scene,
+  watch: Watch,
+  units: UnitSystem,
+  afterS = -Infinity,
+  toS = Infinity,
+): readonly NamedTime[] {
+  const found: NamedTime[] = [];
+  const from = sampleAt(timeline, afterS);
+  for (let i = from + 1; i < timeline.length && timeline.timeS[i]! <= toS; i += 1) {
     const [before, now] = [figures.ceilingM[i - 1]! > 0, figures.ceilingM[i]! > 0];
     if (before !== now)
       found.push({
         timeS: timeline.timeS[i]!,
         name: now ? 'A ceiling appears.' : 'The ceiling is gone.',
         happens: true,
+        byUnit: false,
       });
   }
   // Where the readings first say so: an instant between two samples is still shown as the one before it.
-  for (const event of watch.events)
-    found.push({ timeS: sampleFromS(timeline, event.timeS), name: eventText(event, units), happens: true });
+  const sinceS = afterS < 0 ? afterS : timeline.timeS[from]!;
+  for (const event of watch.events) {
+    if (event.timeS <= sinceS || event.timeS > toS) continue;
+    const timeS = sampleFromS(timeline, event.timeS);
+    if (timeS <= toS) found.push({ timeS, name: eventText(event, units), happens: true, byUnit: true });
+  }
+  return found.sort((one, other) => one.timeS - other.timeS);
+}
+
+/** Moments closer together are one, s. */
+const TOGETHER_S = 1;
+
+/** Where the dive turns, where a ceiling comes and goes, and what the unit tells, in order. */
+export function momentsOf(scene: Scene, watch: Watch, units: UnitSystem): readonly NamedTime[] {
+  const found: NamedTime[] = [{ timeS: 0, name: 'The start.', happens: false, byUnit: false }];
+  scene.timeline.legs.forEach((leg, index) => {
+    const name = leg.interval
+      ? 'Before the next dive.'
+      : `Point ${index + 1}, ${leg.toM === 0 ? 'the surface' : sayDepth(leg.toM, units)}.`;
+    found.push({ timeS: leg.endS, name, happens: false, byUnit: false });
+  });
+  found.push(...happeningsIn(scene, watch, units));
   found.sort((one, other) => one.timeS - other.timeS);
 
   const moments: NamedTime[] = [];
@@ -47,11 +68,15 @@ export function momentsOf({ timeline, figures }: Scene, watch: Watch, units: Uni
         timeS: last.timeS,
         name: `${last.name} ${one.name}`,
         happens: last.happens || one.happens,
+        byUnit: last.byUnit || one.byUnit,
       };
     else moments.push(one);
   }
   return moments;
 }
+
+/** A longer way in one change is a jump, s of the clock: whoever jumps over something wants to be past it. */
+export const JUMP_S = 0.6;
 
 /** How near the cursor counts as at a moment, s. */
 export const AT_S = 0.5;

@@ -1,17 +1,9 @@
 import * as z from 'zod';
+import { MOST_OPTIONS, MOST_ROUNDS, MOST_SKETCH_POINTS } from './bounds';
 
 /*
  * What a phone may send. All of it is bounded here, so that nothing larger is kept, passed on or drawn.
  */
-
-/** The largest request a phone or a teacher's page sends about one answer, bytes. */
-export const MOST_SENT_BYTES = 16 * 1024;
-/** Points of a curve that travel; a hand draws no finer. */
-export const MOST_SKETCH_POINTS = 60;
-/** Options of one question. */
-export const MOST_OPTIONS = 8;
-/** Rounds of one question: asked, and asked again. */
-export const MOST_ROUNDS = 2;
 
 const finite = z.number().min(-1e6).max(1e6);
 

@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { askId, MOST_OPTIONS } from './answer';
+import { askId } from './answer';
+import { MOST_OPTIONS } from './bounds';
 
 /** A value as it is read in each system of units. */
 const printed = z.strictObject({ metric: z.string().max(60), imperial: z.string().max(60) });

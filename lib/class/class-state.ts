@@ -1,10 +1,19 @@
 import * as z from 'zod';
-import { answerSchema, askId, MOST_ROUNDS, nameSchema, phoneId, type SentAnswer } from './answer';
+import { answerSchema, askId, nameSchema, phoneId, type SentAnswer } from './answer';
+import { MOST_ROUNDS } from './bounds';
 import { askSchema, truthSchema, type Ask, type Truth } from './ask';
 
 /*
  * A class is what its events make of it. The teacher's events come in their order; those of the phones may be lost, come
  * twice and come in any order, and the class is the same.
+ *
+ * The teacher's page holds it (`app/class/teach/teacher-line.ts`). The server (`app/commands/class`) passes views to phones
+ * and what phones do to the teacher; every right follows from the teacher's secret, so that a server started anew knows
+ * everyone again. Markup never travels: phones read the words of a lesson's question from the site.
+ *
+ * Another kind of question is an entry in `askSchema`, `truthSchema`, `answerSchema` and `spreadSchema`, a case in `isRight`,
+ * a box in `app/class/phone/AnswerBox.tsx` and a picture in `app/class/shown/SpreadPicture.tsx`. Something else to ask of a
+ * moment of a dive is an entry in `DIVE_ASKS` (`app/class/teach/dive-asks.ts`).
  */
 
 /** How far a question has got. */

@@ -65,6 +65,7 @@ export function spreadOf(ask: Ask, answers: readonly ClassAnswer[]): Spread {
   }
 }
 
+/** The curves among answers. */
 export function sketchesOf(answers: readonly ClassAnswer[]): Sketch[] {
   return answers.flatMap((one) => (one.by === 'draw' ? [one.sketch] : []));
 }

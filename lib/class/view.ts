@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { fits, MOST_ROUNDS, type SentAnswer } from './answer';
+import { fits, type SentAnswer } from './answer';
+import { MOST_ROUNDS } from './bounds';
 import { askSchema, truthSchema } from './ask';
 import { currentOf, type ClassState } from './class-state';
 import { answersOf, spreadOf, spreadSchema } from './spread';

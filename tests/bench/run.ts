@@ -36,6 +36,7 @@ async function* results(): AsyncGenerator<object> {
   const wanted = (name: string) => values.only === undefined || values.only === name;
   for (const workload of WORKLOADS) if (wanted(workload.name)) yield timed(workload);
   if (wanted(import1m.name)) yield await timedImport();
+  if (wanted('class-300')) yield await (await import('./class-300')).class300.run();
 }
 
 async function timedImport(): Promise<Timed> {
@@ -66,7 +67,7 @@ for await (const result of results()) {
 }
 if (told === 0) {
   console.error(
-    `bench: no workload is called ${values.only}; there are ${[...WORKLOADS, import1m].map(({ name }) => name).join(', ')}`,
+    `bench: no workload is called ${values.only}; there are ${[...WORKLOADS, import1m].map(({ name }) => name).join(', ')}, class-300`,
   );
   process.exitCode = 2;
 }

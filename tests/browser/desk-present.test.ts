@@ -6,7 +6,7 @@ import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 const visit = browserVisits();
 
 describe('the presenter’s view', () => {
-  const clock = (page: Page) => page.getByRole('group', { name: 'Presenting' }).getByRole('status');
+  const clock = (page: Page) => page.locator('[data-part="moment"]');
 
   it('goes by a clicker from point to point, plays, covers, reveals and leaves', async () => {
     const { page, complaints } = await visit();

@@ -33,7 +33,10 @@ describe('the desk', () => {
     expect(await reading(page, 'No-stop time').innerText()).toContain('0');
     expect(await reading(page, 'Ceiling').innerText()).toMatch(/\d\.\d\s*m/);
     await openTools(page, 'The chase');
-    await page.getByRole('figure', { name: 'The chase' }).getByText('Read it as a table').click();
+    await page
+      .getByRole('figure', { name: 'The chase' })
+      .getByText(/^Table of /)
+      .click();
     const rows = page.getByRole('figure', { name: 'The chase' }).getByRole('row');
     await rows.first().waitFor();
     expect(await rows.count()).toBe(17);

@@ -69,7 +69,7 @@ describe('the front door', () => {
   it('holds up with its table open: nothing axe can find, and no scrolling sideways however narrow the window', async () => {
     const { page } = await visit({ viewport: { width: 768, height: 844 } });
     await page.goto('/');
-    await page.getByText('Read it as a table').click();
+    await page.getByText(/^Table of /).click();
     expect(await accessibilityFaults(page)).toEqual([]);
     for (const width of [768, 390, 320]) {
       await page.setViewportSize({ width, height: 844 });

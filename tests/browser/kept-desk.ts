@@ -30,10 +30,8 @@ export async function openTools(page: Page, title: string): Promise<void> {
   await page.getByRole('button', { name: `Tools of ${title}` }).click();
 }
 
-/** The desk with the reef on it, written to the shelf. */
-export async function deskWithReef(page: Page): Promise<void> {
-  await openDesk(page);
-  await script(page).fill(REEF);
+/** Waits until the desk is on the shelf with this script. */
+export async function written(page: Page, words: string): Promise<void> {
   await page.waitForFunction(
     (text) =>
       new Promise<boolean>((resolve) => {
@@ -46,8 +44,15 @@ export async function deskWithReef(page: Page): Promise<void> {
           };
         };
       }),
-    REEF,
+    words,
   );
+}
+
+/** The desk with the reef on it, written to the shelf. */
+export async function deskWithReef(page: Page): Promise<void> {
+  await openDesk(page);
+  await script(page).fill(REEF);
+  await written(page, REEF);
 }
 
 /** The link the desk is passed on as. */

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { drawn } from './drawn';
+import { written } from './kept-desk';
 import { browserVisits } from './visit';
 
 const visit = browserVisits();
@@ -285,8 +286,8 @@ it('a ready dive opens at its stop, and what is pressed and typed before the pag
   await page.locator('html[data-ready]').waitFor({ state: 'attached' });
   await page.getByRole('button', { name: 'Readings', exact: true, pressed: true }).waitFor();
   await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
-  await page.waitForTimeout(900);
-  await page.unrouteAll();
+  await written(page, typed);
+  await page.unrouteAll({ behavior: 'wait' });
   await page.reload();
   await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
   await expect.poll(() => script.inputValue()).toBe(typed);

@@ -235,7 +235,7 @@ describe.each(CASES)('of the dive %s in %s units', (_, units: UnitSystem, { scri
     const { timeline, figures } = scene;
     const figure = page.getByRole('figure', { name: 'The dive', exact: true });
     await openTools(page, 'The dive');
-    await figure.getByRole('button', { name: 'Read it as a table' }).click();
+    await figure.getByRole('button', { name: /^Table of / }).click();
     await figure.locator('tbody tr').first().waitFor();
     const rows = await figure
       .locator('tbody tr')

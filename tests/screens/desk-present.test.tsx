@@ -139,9 +139,9 @@ describe('playing that holds', () => {
     expect(store.getState().playing).toBe(true);
     to(first.timeS + 7);
     expect(store.getState()).toMatchObject({ playing: false, cursorS: first.timeS, heldAtS: first.timeS });
-    expect(screen.getByRole('status')).toHaveTextContent(first.name);
+    expect(screen.getByText(`${first.name} Play goes on.`)).toBeInTheDocument();
     act(() => store.getState().play());
-    expect(screen.queryByRole('status')).not.toBeInTheDocument();
+    expect(screen.queryByText(/Play goes on/)).not.toBeInTheDocument();
     to(first.timeS + 0.5);
     expect(store.getState().playing).toBe(true);
     for (let timeS = first.timeS; store.getState().playing; timeS += 20) to(timeS);
@@ -165,7 +165,7 @@ describe('playing that holds', () => {
     const { happenings, to } = playing(['ceiling']);
     to(happenings[0]!.timeS - 1);
     to(happenings[0]!.timeS + 1);
-    expect(screen.getByRole('status')).toHaveTextContent('Something happens here.');
+    expect(screen.getByText('Something happens here. Play goes on.')).toBeInTheDocument();
   });
 });
 

@@ -16,7 +16,11 @@ import { CylinderSum } from '@/app/gases/CylinderSum';
 import { GasBoard } from '@/app/gases/GasBoard';
 import { MixFinder } from '@/app/gases/MixFinder';
 import { SiteControls } from '@/app/gases/SiteControls';
+import { LessonPlayer } from '@/app/lessons/player/LessonPlayer';
+import { TryStage } from '@/app/lessons/player/TryStage';
+import { StudentSheet } from '@/app/lessons/StudentSheet';
 import { usePreferences } from '@/app/parts/preferences';
+import { prepared, TO_TRY } from './lesson-parts';
 import { metricLeft } from './metric-left';
 
 const openAll = () => {
@@ -52,6 +56,31 @@ describe('with feet chosen, no metric figure is left over', () => {
   it('on the bench sheet', () => {
     render(<BenchScreen />);
     openAll();
+    expect(metricLeft()).toEqual([]);
+  });
+
+  it.each(['by-number', 'by-choice', 'by-curve', 'check'])('at the step of a lesson that asks %s', async (step) => {
+    const lesson = prepared();
+    const { title } = lesson.steps.find(({ id }) => id === step)!;
+    window.location.hash = `#${step}`;
+    render(<LessonPlayer lesson={lesson} />);
+    await screen.findByRole('heading', { name: title });
+    openAll();
+    await waitFor(() => expect(metricLeft()).toEqual([]));
+    window.location.hash = '';
+  });
+
+  it('where a lesson’s dive is to be changed', async () => {
+    const lesson = prepared(TO_TRY);
+    render(<TryStage lesson={lesson} step={lesson.steps.find((one) => one.kind === 'try')!} />);
+    const script = await screen.findByRole('textbox', { name: 'Dive script' });
+    expect((script as HTMLTextAreaElement).value).toContain('98 ft');
+    openAll();
+    await waitFor(() => expect(metricLeft()).toEqual([]));
+  });
+
+  it('on a student’s sheet', () => {
+    render(<StudentSheet lesson={prepared()} />);
     expect(metricLeft()).toEqual([]);
   });
 

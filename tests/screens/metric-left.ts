@@ -16,8 +16,8 @@ export function metricLeft(): string[] {
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_ELEMENT);
   for (let node = walker.nextNode(); node; node = walker.nextNode()) {
     const element = node as HTMLElement;
-    // What a file's columns are is told in the file's own units.
-    if (element.closest('textarea, code, style, script, [aria-labelledby="columns"]')) continue;
+    // What a file's columns are is told in the file's own units; a lesson holds both systems, and shows one.
+    if (element.closest('textarea, code, style, script, [aria-labelledby="columns"], [data-in="metric"]')) continue;
     const own =
       element instanceof HTMLInputElement
         ? element.value

@@ -202,7 +202,7 @@ describe('a picture in its frame', () => {
     );
     const figure = screen.getByRole('figure', { name: 'Depth in time' });
     expect(figure).toHaveAccessibleDescription('Down to 30 m in 2 min.');
-    await userEvent.click(within(figure).getByText('Read it as a table'));
+    await userEvent.click(within(figure).getByText(/^Table of /));
     const row = within(figure).getByRole('row', { name: '2 min 30 m' });
     expect(within(row).getByRole('rowheader')).toHaveTextContent('2 min');
     expect(within(row).getByRole('cell')).toHaveTextContent('30 m');

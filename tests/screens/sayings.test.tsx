@@ -15,7 +15,7 @@ const NONE = { noStopS: NaN, ceilingM: NaN, stopDepthM: NaN, stopTimeS: NaN };
 async function besideCells(unit: Partial<typeof NONE>, model: Partial<typeof NONE>): Promise<string[]> {
   const rows = [{ timeS: 754, depthM: 30, unit: { ...NONE, ...unit }, model: { ...NONE, ...model } }];
   const { unmount } = render(<BesidePicture rows={rows} explained={undefined} />);
-  await userEvent.click(screen.getByText('Read it as a table'));
+  await userEvent.click(screen.getByText(/^Table of /));
   const [, row] = within(screen.getByRole('table')).getAllByRole('row');
   const cells = [...row!.querySelectorAll('th, td')].map((cell) => cell.textContent ?? '');
   unmount();

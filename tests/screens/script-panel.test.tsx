@@ -1,6 +1,6 @@
-import { act, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { describe, expect, it, vi } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { ScriptPanel } from '@/app/desk/ScriptPanel';
@@ -21,6 +21,14 @@ function show(script = SCRIPT) {
   );
   return store;
 }
+
+// What helps to write a dive is fetched later; on a busy machine later than a test waits.
+beforeAll(async () => {
+  await import('@/app/desk/keep/keep-and-print');
+  show();
+  await screen.findByText('How to write a dive');
+  cleanup();
+}, 60_000);
 
 describe('the script panel', () => {
   it('changes the dive as it is typed, and takes the typing back in one step', async () => {

@@ -1,4 +1,4 @@
-import { act, render, screen } from '@testing-library/react';
+import { act, fireEvent, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { StatusRegion } from '@/app/parts/StatusRegion';
@@ -38,6 +38,26 @@ describe('the status region', () => {
     say('Copied the link.');
     await userEvent.click(screen.getByRole('button', { name: 'Put this message away' }));
     expect(screen.getByRole('status')).toBeEmptyDOMElement();
+  });
+
+  it('stays while there is something to do about it, until something else is done', async () => {
+    vi.useFakeTimers();
+    render(
+      <>
+        <button>Elsewhere</button>
+        <StatusRegion />
+      </>,
+    );
+    say('Removed the second dive.', { label: 'Undo', run: () => undefined });
+    act(() => void vi.advanceTimersByTime(60_000));
+    expect(screen.getByRole('button', { name: 'Undo' })).toBeInTheDocument();
+    fireEvent.keyDown(document.body, { key: 'Tab' });
+    fireEvent.keyDown(screen.getByRole('button', { name: 'Undo' }), { key: 'ArrowDown' });
+    fireEvent.pointerDown(screen.getByRole('button', { name: 'Undo' }));
+    expect(screen.getByRole('button', { name: 'Undo' })).toBeInTheDocument();
+    fireEvent.pointerDown(screen.getByRole('button', { name: 'Elsewhere' }));
+    expect(screen.getByRole('status')).toBeEmptyDOMElement();
+    vi.useRealTimers();
   });
 
   it('goes by itself after a while', () => {

@@ -1,6 +1,7 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import * as z from 'zod';
-import { joinSchema, MOST_SENT_BYTES, nameSchema, phoneId, codeText, sentAnswerSchema } from '@/lib/class/answer';
+import { joinSchema, nameSchema, phoneId, codeText, sentAnswerSchema } from '@/lib/class/answer';
+import { MOST_SENT_BYTES } from '@/lib/class/bounds';
 import { classAddress } from '@/lib/class/address';
 import { MOST_VIEW_BYTES, viewSchema } from '@/lib/class/view';
 import { cameFrom, isLoopback } from '../network-addresses';

@@ -6,8 +6,8 @@ export interface EventStream {
   readonly end: () => void;
 }
 
-/** Oftener than the server closes a quiet connection. */
-const BEAT_MS = 15_000;
+/** Oftener than the server closes a quiet connection, and often enough that a page knows a dead line within seconds. */
+const BEAT_MS = 5000;
 /** One that reads nothing is cut off at so much waiting for it, bytes; it comes back for the newest. */
 const MOST_WAITING = 512 * 1024;
 

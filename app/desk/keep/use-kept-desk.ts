@@ -176,7 +176,12 @@ async function openLinked(store: DeskStore, shelf: Shelf, link: string): Promise
     return `${read.what} ${read.mend} Your own desk is open meanwhile.`;
   }
   await putOnDesk(store, shelf, read.state, asked === undefined ? 'from the link' : 'to play');
-  if (asked !== undefined) store.getState().play();
+  if (asked !== undefined) {
+    store.getState().play();
+    // Whoever came by a press to watch it has the hand on it.
+    if (document.activeElement === document.body)
+      document.querySelector<HTMLElement>('[data-way="play"]')?.focus({ preventScroll: true });
+  }
   const opened = store.getState();
   const unsubscribe = store.subscribe((now) => {
     if (DOCUMENT_FIELDS.every((field) => now[field] === opened[field])) return;

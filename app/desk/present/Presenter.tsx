@@ -131,7 +131,7 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
               onClick={doings.play}
             />
             <IconButton icon="stepOn" label="On to the next point or event" onClick={doings.next} />
-            <p className={styles.moment} role="status">
+            <p className={styles.moment} data-part="moment">
               <b>{printDayClock(scene.timeline, cursorS)}</b> {index + 1} of {moments.length}
               {/* What happens would give away what a class is to find. */}
               {covered.length === 0 && <span>. {moments[index]!.name}</span>}

@@ -1,4 +1,5 @@
 import { Dialog } from '../../parts/Dialog';
+import { ASK_KEY } from '../../stage/announcing/ask-key';
 import { PRESENTER_KEYS } from './presenter-keys';
 import styles from './present.module.css';
 
@@ -13,6 +14,10 @@ export function PresenterHelp({ onClose }: { onClose: () => void }) {
             <dd>{does}</dd>
           </div>
         ))}
+        <div>
+          <dt>{ASK_KEY}</dt>
+          <dd>Say where the diver is, to whoever listens</dd>
+        </div>
       </dl>
     </Dialog>
   );

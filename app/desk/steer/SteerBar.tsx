@@ -93,7 +93,7 @@ export function SteerBar() {
         value={Math.round(cursorS)}
         onChange={(event) => goTo(Number(event.target.value))}
       />
-      <output className={bar.clock}>{printClock(cursorS)}</output>
+      <span className={bar.clock}>{printClock(cursorS)}</span>
       <span className={bar.inBar}>{further}</span>
       <Button
         kind="primary"

@@ -9,6 +9,7 @@ import { IconButton } from '../../parts/IconButton';
 import { usePreferences } from '../../parts/preferences';
 import { depthTicks } from '../../pictures/profile/profile-scales';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
+import { ASK_KEY } from '../../stage/announcing/ask-key';
 import { cursorSample } from '../../stage/desk-store';
 import { leverPlace, notchAt, notchesMMin, sayRate } from './lever';
 import { OneSwitch } from './OneSwitch';
@@ -62,7 +63,8 @@ export function SteerLever() {
   return (
     <section className={styles.column} aria-label="Steer by hand" data-part="lever">
       <span id={hintId} className="spoken">
-        Hold an arrow key, or tap it for a speed that stays; 0 is level, Space pauses.
+        Hold an arrow key, or tap it for a speed that stays; 0 is level, Space pauses, {ASK_KEY} says where the diver
+        is.
       </span>
       <p className={styles.rate} data-way={way}>
         <b>{way}</b>
@@ -114,7 +116,9 @@ export function SteerLever() {
                 {notch === 0 ? 'level' : atMost(Math.abs(notch) / (units === 'metric' ? 1 : METRES_PER_FOOT), 0)}
               </span>
             ))}
-            <span className={styles.fastUp}>up, {units === 'metric' ? 'm/min' : 'ft/min'}</span>
+            <span className={styles.fastUp}>
+              up<span className={styles.ofScale}>, {units === 'metric' ? 'm/min' : 'ft/min'}</span>
+            </span>
             <span className={styles.fastDown}>down</span>
             <span className={styles.knob} style={{ insetBlockStart: `${(leverPlace(rateMMin) + 1) * 50}%` }} />
           </div>

@@ -1,5 +1,5 @@
 import { Button, ButtonLink } from '../../parts/Button';
-import { keyPath, sheetPath, textPath, yamlPath } from '../../parts/lesson-paths';
+import { keyPath, sheetPath, teachPath, textPath, yamlPath } from '../../parts/lesson-paths';
 
 interface LessonToolsProps {
   slug: string;
@@ -24,6 +24,9 @@ export function LessonTools({ slug, shipped, onPresent, onLink }: LessonToolsPro
               Link to this step
             </Button>
           )}
+          <ButtonLink kind="quiet" href={teachPath(slug)}>
+            Teach it to a class with phones
+          </ButtonLink>
           <ButtonLink kind="quiet" href={textPath(slug)}>
             Read it as one page
           </ButtonLink>

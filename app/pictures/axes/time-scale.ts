@@ -12,6 +12,8 @@ export interface TimeScale {
   readonly breaks: readonly { readonly startS: number; readonly endS: number }[];
   readonly startS: number;
   readonly endS: number;
+  /** Where the timeline ends: a view may show more, for a dive that is still going on. */
+  readonly lastS: number;
   /** When each dive of the day begins and ends. */
   readonly dives: readonly { readonly startS: number; readonly endS: number }[];
 }
@@ -46,6 +48,7 @@ export function timeScale(timeline: Timeline, width: number, view?: { startS: nu
     breaks,
     startS: shown.startS,
     endS: shown.endS,
+    lastS: endS,
     dives: divesOf(timeline),
   });
 }
@@ -68,13 +71,14 @@ export interface TimeTick {
 
 /** Whole minutes to mark along the axis, about one to every `room` of the picture. Each dive of a day counts its own. */
 export function timeTicks(scale: TimeScale, width: number, room = 80): TimeTick[] {
-  const { dives, startS, endS } = scale;
+  const { dives, startS, endS, lastS } = scale;
   const first = dives[0]?.startS ?? startS;
   const perMinute = scale(first + 60) - scale(first);
   const step = [1, 2, 5, 10, 15, 20, 30, 60, 120, 240].find((minutes) => minutes * perMinute >= room) ?? 480;
   const ticks: TimeTick[] = [];
   dives.forEach((dive, index) => {
-    for (let minutes = 0; dive.startS + minutes * 60 <= dive.endS; minutes += step) {
+    const goesOn = index === dives.length - 1 && endS > lastS;
+    for (let minutes = 0; dive.startS + minutes * 60 <= (goesOn ? endS : dive.endS); minutes += step) {
       const timeS = dive.startS + minutes * 60;
       if (timeS < startS - 1e-6 || timeS > endS + 1e-6) continue;
       const last = ticks.at(-1);

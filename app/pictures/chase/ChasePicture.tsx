@@ -220,8 +220,10 @@ const HalfTimeAxis = memo(function HalfTimeAxis({
   const x = halfTimeScale(halfTimesMin, width);
   const room = x(halfTimesMin[8]!) - x(halfTimesMin[7]!);
   const least = x(halfTimesMin[15]!) - x(halfTimesMin[14]!);
-  const numberEvery = least < 19 ? 3 : 1;
-  const halfTimeEvery = room < 34 ? 3 : 1;
+  // In a narrow plate three digits have no room even every third compartment.
+  const sparse = x(halfTimesMin[15]!) - x(halfTimesMin[12]!) < 30 ? 5 : 3;
+  const numberEvery = least < 19 ? sparse : 1;
+  const halfTimeEvery = room < 34 ? sparse : 1;
   return (
     <>
       {Array.from(halfTimesMin, (halfTimeMin, c) => (

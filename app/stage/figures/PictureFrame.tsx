@@ -4,6 +4,7 @@ import { memo, useContext, useId, useState, type ReactNode } from 'react';
 import { Button } from '../../parts/Button';
 import { DataTable, type TableColumn } from '../../parts/DataTable';
 import { Disclosure } from '../../parts/Disclosure';
+import { tableOf } from '../../parts/ChartFrame';
 import { Menu } from '../../parts/Menu';
 import type { PictureId } from '../../pictures/picture-ids';
 import { PictureFoot } from './PictureFoot';
@@ -51,7 +52,7 @@ export function PictureFrame<Row>(props: PictureFrameProps<Row>) {
           {children}
         </div>
         <PictureFoot title={title}>
-          <Disclosure summary="Read it as a table" onToggle={setOpen}>
+          <Disclosure summary={tableOf(title)} onToggle={setOpen}>
             {open && <FrameTable title={title} columns={columns} rows={rows} />}
           </Disclosure>
         </PictureFoot>
@@ -69,7 +70,7 @@ export function PictureFrame<Row>(props: PictureFrameProps<Row>) {
         <Menu icon="more" label={`Tools of ${title}`}>
           {actions}
           <Button data-done="" aria-pressed={open} icon="table" onClick={() => setOpen(!open)}>
-            Read it as a table
+            {tableOf(title)}
           </Button>
           <SavePicture title={title} />
           {room.choose}

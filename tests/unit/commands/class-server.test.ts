@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { classHandler } from '@/app/commands/class/class-handler';
-import { ClassHall, IDLE_MS } from '@/app/commands/class/class-hall';
+import { ClassHall, IDLE_MS, MOST_CLASSES, MOST_PHONES } from '@/app/commands/class/class-hall';
 import { serveSite, type RunningSite } from '@/app/commands/serve-site';
 import { classAddress } from '@/lib/class/address';
 import { after, EMPTY_CLASS, type ClassEvent, type ClassState, type PhoneEvent } from '@/lib/class/class-state';
@@ -188,6 +188,18 @@ describe('a class on the server', () => {
     expect((await teacher.tell(classAddress.forget)).status).toBe(200);
     nowMs += 2 * 60_000;
     expect((await teacher.tell(classAddress.forget)).status).toBe(404);
+  });
+});
+
+describe('a full house', () => {
+  it('takes no more classes and no more phones than it holds, and says so', () => {
+    const hall = new ClassHall();
+    const [first] = Array.from({ length: MOST_CLASSES }, (_, i) => hall.open(`CLASS${i}`, newSecret()));
+    expect(() => hall.open('MORE', newSecret())).toThrow(/20 classes are open/);
+    for (let i = 0; i < MOST_PHONES; i += 1) hall.join(first!, `phone-${i}`, '');
+    expect(() => hall.join(first!, 'phone-more', '')).toThrow(/300 phones/);
+    // One that was here before comes back all the same.
+    expect(() => hall.join(first!, 'phone-7', '')).not.toThrow();
   });
 });
 

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { timePicture } from '@/app/pictures/axes/time-picture';
+import { timeScale, timeTicks } from '@/app/pictures/axes/time-scale';
 import { sceneOf } from '@/app/pictures/scene';
 import { down, diveOf, stay, up } from '../rules/made-dives';
 
@@ -17,4 +18,12 @@ it('the time axis that pictures share follows the stretch on show and the width'
   expect(part.samples).not.toEqual(whole.samples);
   expect(axis(900).toS).toBeCloseTo(1300, 9);
   expect(axis(600)).toEqual(whole);
+});
+
+it('minutes are marked as far as the axis goes while a dive is still going on, and to its end once it is done', () => {
+  const { timeline } = sceneOf(diveOf([down(20, 100), stay(80)]));
+  const marks = (view?: { startS: number; endS: number }) =>
+    timeTicks(timeScale(timeline, 500, view), 500).map(({ text }) => text);
+  expect(marks({ startS: 0, endS: 600 })).toEqual(['0 min', '2 min', '4 min', '6 min', '8 min', '10 min']);
+  expect(marks()).toEqual(['0 min', '1 min', '2 min', '3 min']);
 });

@@ -1,0 +1,58 @@
+import type { AskOf, TruthOf } from '@/lib/class/ask';
+import type { SpreadOf } from '@/lib/class/spread';
+import type { Sketch } from '@/lib/lesson/questions/sketch';
+import { PAD, sketchAxes, sketchPath, type SketchAxes } from '../../parts/answers/sketch-axes';
+import { SketchGround } from '../../parts/answers/SketchGround';
+import { usePreferences } from '../../parts/preferences';
+import { drawAskedOf } from './axes-asked';
+import styles from './shown.module.css';
+
+interface CurvesPictureProps {
+  ask: AskOf<'draw'>;
+  spreads: readonly SpreadOf<'draw'>[];
+  truth: TruthOf<'draw'> | undefined;
+  sketches: readonly (readonly Sketch[])[] | undefined;
+}
+
+/** The curves of a class over each other, or half of them as a band where they are not at hand; the engine's across them. */
+export function CurvesPicture({ ask, spreads, truth, sketches }: CurvesPictureProps) {
+  const units = usePreferences((state) => state.units);
+  const axes = sketchAxes(drawAskedOf(ask), units);
+  return (
+    <div className={styles.rounds}>
+      {spreads.map(({ curves, columns }, round) => (
+        <figure key={round} className={styles.curves}>
+          <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} aria-hidden="true">
+            <SketchGround axes={axes} />
+            {columns.length > 0 && <path d={bandPath(columns, axes)} className={styles.half} />}
+            {sketches?.[round]?.map((sketch, i) => (
+              <path key={i} d={sketchPath(sketch, axes)} className={styles.curve} />
+            ))}
+            {columns.length > 0 && (
+              <path
+                d={sketchPath(
+                  columns.map(([timeS, , value]) => ({ timeS, value })),
+                  axes,
+                )}
+                className={styles.middle}
+              />
+            )}
+            {truth && <path d={sketchPath(truth.curve, axes)} pathLength={1} className={styles.runs} />}
+          </svg>
+          <figcaption>
+            {spreads.length > 1 && <b>{round === 0 ? 'First: ' : 'Second: '}</b>}
+            {curves} {curves === 1 ? 'curve' : 'curves'} of {ask.axes.noun}
+            {columns.length > 0 && '; dashed: the middle of them, shaded: where half of them lie'}
+            {truth && '; solid: what the model says'}.
+          </figcaption>
+        </figure>
+      ))}
+    </div>
+  );
+}
+
+function bandPath(columns: SpreadOf<'draw'>['columns'], axes: SketchAxes): string {
+  const low = columns.map(([timeS, value]) => ({ timeS, value }));
+  const high = columns.map(([timeS, , , value]) => ({ timeS, value }));
+  return `${sketchPath(low, axes)}${sketchPath(high.reverse(), axes).replace('M', 'L')}Z`;
+}

@@ -1,0 +1,45 @@
+import type { DepthLine } from '@/lib/class/ask';
+import { printClock } from '@/lib/quantity/duration';
+import { METRES_PER_FOOT } from '@/lib/quantity/length';
+import { usePreferences } from '../../parts/preferences';
+import styles from './shown.module.css';
+
+const BOX = { width: 640, height: 220, left: 84, right: 40, top: 16, foot: 36 };
+
+/** The depth of a dive over its time and nothing else: what the model makes of it is the question. */
+export function DepthLinePicture({ points }: DepthLine) {
+  const units = usePreferences((state) => state.units);
+  const endS = Math.max(1, points.at(-1)![0]);
+  const deepestM = Math.max(1, ...points.map(([, depthM]) => depthM));
+  const x = (timeS: number) => BOX.left + (timeS / endS) * (BOX.width - BOX.left - BOX.right);
+  const y = (depthM: number) => BOX.top + (depthM / deepestM) * (BOX.height - BOX.top - BOX.foot);
+  const depth =
+    units === 'imperial' ? `${Math.round(deepestM / METRES_PER_FOOT)} ft` : `${Math.round(deepestM * 10) / 10} m`;
+  return (
+    <figure className={styles.depth}>
+      <svg viewBox={`0 0 ${BOX.width} ${BOX.height}`} aria-hidden="true">
+        <path d={`M${BOX.left},${y(0)}H${BOX.width - BOX.right}`} className={styles.surface} />
+        <path d={`M${BOX.left},${y(deepestM)}H${BOX.width - BOX.right}`} className={styles.grid} />
+        <path
+          d={points.map(([timeS, depthM], i) => `${i === 0 ? 'M' : 'L'}${x(timeS)},${y(depthM)}`).join('')}
+          className={styles.line}
+        />
+        <text x={BOX.left - 8} y={y(0)} dy="0.32em" textAnchor="end">
+          0
+        </text>
+        <text x={BOX.left - 8} y={y(deepestM)} dy="0.32em" textAnchor="end">
+          {depth}
+        </text>
+        <text x={BOX.left} y={BOX.height - 6}>
+          0:00
+        </text>
+        <text x={x(endS)} y={BOX.height - 6} textAnchor="end">
+          {printClock(endS)}
+        </text>
+      </svg>
+      <figcaption className="spoken">
+        The depth of the dive: to {depth}, over {printClock(endS)}.
+      </figcaption>
+    </figure>
+  );
+}

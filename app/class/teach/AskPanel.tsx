@@ -1,0 +1,177 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import { MOST_OPTIONS } from '@/lib/class/bounds';
+import type { LessonAnswers, LessonAsk, LessonAsks } from '@/lib/class/lesson-ask';
+import { Button } from '../../parts/Button';
+import { Choice } from '../../parts/Choice';
+import { Field } from '../../parts/Field';
+import { shelfPath } from '../../parts/lesson-paths';
+import { Segmented } from '../../parts/Segmented';
+import { answersOfLesson, asksOf } from '../lesson-words';
+import { newAskId } from './new-id';
+import { does } from './teacher-line';
+import styles from './teach.module.css';
+
+type From = 'lesson' | 'own';
+
+interface Shelved {
+  readonly slug: string;
+  readonly title: string;
+}
+
+/** What to ask next. A covered reading is asked below, beside the dive. */
+export function AskPanel() {
+  const [from, setFrom] = useState<From>('lesson');
+  return (
+    <section aria-labelledby="ask" className={styles.panel}>
+      <h2 id="ask">Ask the class</h2>
+      <Segmented
+        label="A question from"
+        labelSpokenOnly
+        value={from}
+        onChange={setFrom}
+        segments={[
+          { value: 'lesson', label: 'From a lesson' },
+          { value: 'own', label: 'Your own' },
+        ]}
+      />
+      {from === 'lesson' ? <FromLesson /> : <OwnQuestion />}
+      <p className={styles.soft}>A covered reading of a dive is asked beside the dive, below.</p>
+    </section>
+  );
+}
+
+function lessonInAddress(): string {
+  return /^#lesson=([a-z0-9-]+)$/.exec(location.hash)?.[1] ?? '';
+}
+
+function FromLesson() {
+  const [shelf, setShelf] = useState<readonly Shelved[]>([]);
+  const [slug, setSlug] = useState('');
+  const [lesson, setLesson] = useState<{ slug: string; asks: LessonAsks; answers: LessonAnswers }>();
+  const [failed, fail] = useState(false);
+  useEffect(() => {
+    let gone = false;
+    fetch(shelfPath)
+      .then((answer) => answer.json() as Promise<Shelved[]>)
+      .then((all) => {
+        if (gone) return;
+        setShelf(all);
+        const asked = lessonInAddress();
+        setSlug(all.some((one) => one.slug === asked) ? asked : (all[0]?.slug ?? ''));
+      })
+      .catch(() => !gone && fail(true));
+    return () => {
+      gone = true;
+    };
+  }, []);
+  useEffect(() => {
+    if (slug === '') return undefined;
+    let gone = false;
+    Promise.all([asksOf(slug), answersOfLesson(slug)])
+      .then(([asks, answers]) => !gone && setLesson({ slug, asks, answers }))
+      .catch(() => !gone && fail(true));
+    return () => {
+      gone = true;
+    };
+  }, [slug]);
+  if (failed) return <p role="alert">The lessons could not be fetched. Reload the page; the class is kept.</p>;
+  const shown = lesson?.slug === slug ? lesson : undefined;
+  const ask = (one: LessonAsk) => {
+    const answer = shown!.answers.answers.find(({ id }) => id === one.id)!;
+    does({
+      kind: 'asked',
+      ask: { ...one.asked, id: newAskId(), source: { lesson: slug, question: one.id } },
+      truth: answer.truth,
+    });
+  };
+  return (
+    <>
+      <Choice
+        label="Lesson"
+        value={slug}
+        onChange={setSlug}
+        options={shelf.map((one) => ({ value: one.slug, label: one.title }))}
+      />
+      <ul className={styles.asks}>
+        {shown?.asks.asks.map((one) => (
+          <li key={one.id}>
+            <span>
+              {one.asked.title} <span className={styles.soft}>({KINDS[one.asked.by]})</span>
+            </span>
+            <Button aria-label={`Ask: ${one.asked.title}`} onClick={() => ask(one)}>
+              Ask
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+const KINDS = { choice: 'a choice', number: 'a number', draw: 'a curve', leader: 'who leads' } as const;
+
+/** A question of the teacher's own, with answers to choose from; which is right may be left open. */
+function OwnQuestion() {
+  const [text, setText] = useState('');
+  const [options, setOptions] = useState<readonly string[]>(['', '']);
+  const [right, setRight] = useState('');
+  const [told, tell] = useState<string>();
+  const given = options.map((option) => option.trim());
+  const ask = () => {
+    const kept = given.filter((option) => option !== '');
+    if (text.trim() === '') return tell('Write the question first.');
+    if (kept.length < 2) return tell('Write at least two answers to choose from.');
+    const index = right === '' ? -1 : kept.indexOf(given[Number(right)]!);
+    tell(undefined);
+    return does({
+      kind: 'asked',
+      ask: { id: newAskId(), title: 'A question', text: text.trim(), by: 'choice', options: kept },
+      truth: { by: 'choice', ...(index >= 0 && { right: index }) },
+    });
+  };
+  return (
+    <form
+      className={styles.own}
+      onSubmit={(event) => {
+        event.preventDefault();
+        ask();
+      }}
+    >
+      <Field
+        label="Your question"
+        value={text}
+        maxLength={600}
+        error={told}
+        onChange={(event) => setText(event.target.value)}
+      />
+      {options.map((option, i) => (
+        <Field
+          key={i}
+          label={`Answer ${String.fromCharCode(65 + i)}`}
+          value={option}
+          maxLength={200}
+          onChange={(event) => setOptions(options.map((one, j) => (j === i ? event.target.value : one)))}
+        />
+      ))}
+      <div className={styles.row}>
+        <Button disabled={options.length >= MOST_OPTIONS} onClick={() => setOptions([...options, ''])}>
+          One answer more
+        </Button>
+        <Choice
+          label="The right one"
+          value={right}
+          onChange={setRight}
+          options={[
+            { value: '', label: 'none is marked' },
+            ...options.map((_, i) => ({ value: String(i), label: String.fromCharCode(65 + i) })),
+          ]}
+        />
+        <Button type="submit" kind="primary">
+          Ask it
+        </Button>
+      </div>
+    </form>
+  );
+}

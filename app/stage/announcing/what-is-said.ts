@@ -1,0 +1,99 @@
+import { eventText } from '@/lib/rules/all';
+import { shownAt } from '@/lib/rules/unit/shown';
+import { printAs } from '@/lib/sayings/measures';
+import { sayAtDayClock } from '@/lib/dive/day-clock';
+import type { Heard } from '@/lib/sayings/where';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { leadingCompartment } from '../../pictures/leading';
+import type { Scene } from '../../pictures/scene';
+import { chosenWatch } from '../../pictures/scene-watches';
+import { cursorSample, type DeskState } from '../desk-store';
+import { modelMomentOf } from '../model-moment';
+import { happeningsIn } from '../moments';
+
+/** No-stop times at which whoever listens is told, min, as they are shown: whole and rounded down. */
+const CALLS_MIN = [10, 5, 1] as const;
+
+/** Something worth saying: when it happened, and what it was called. A call of the no-stop time has no name. */
+export interface News {
+  readonly timeS: number;
+  readonly name: string | undefined;
+  /** A unit says so, with the time in its words. */
+  readonly byUnit: boolean;
+}
+
+/** The instant at the cursor, as one listens to it. */
+export function heardAt(desk: DeskState, units: UnitSystem): Heard {
+  const sample = cursorSample(desk);
+  return {
+    model: modelMomentOf(desk.scene, sample),
+    unit: shownAt(chosenWatch(desk), sample, units),
+    leader: leadingCompartment(desk.scene, sample),
+    covered: desk.covered,
+  };
+}
+
+/** What happens after one time of the desk's dive, up to another. */
+export function newsBetween(desk: DeskState, afterS: number, toS: number, units: UnitSystem): readonly News[] {
+  const { scene } = desk;
+  const { timeS, depthM, length } = scene.timeline;
+  const news: News[] = [...happeningsIn(scene, chosenWatch(desk), units, afterS, toS)];
+  const { noStopMin } = scene.figures;
+  const from = cursorSample({ scene, cursorS: afterS });
+  for (let i = from + 1; i < length && timeS[i]! <= toS; i += 1) {
+    const [before, now] = [noStopMin[i - 1]!, noStopMin[i]!];
+    if (depthM[i]! > 0 && now > 0 && CALLS_MIN.some((call) => before >= call + 1 && now < call + 1))
+      news.push({ timeS: timeS[i]!, name: undefined, byUnit: false });
+  }
+  return news.sort((one, other) => one.timeS - other.timeS);
+}
+
+/** News as sentences. What happens would give away what a class is to find under a cover. */
+export function tellNews(news: readonly News[], { scene, covered }: DeskState): string {
+  const named = news.filter(({ name }) => name !== undefined);
+  if (covered.length > 0) return named.length > 0 ? 'Something happens here.' : '';
+  return named
+    .flatMap(({ timeS, name, byUnit }) => {
+      if (byUnit) return [name];
+      // A unit that works stops out says the same of a ceiling, and more.
+      const told = named.some((other) => other.byUnit && other.timeS === timeS);
+      return told ? [] : [`${sayAtDayClock(scene.timeline, timeS)}: ${name}`];
+    })
+    .join(' ');
+}
+
+/** What matters of a whole dive when it is changed: its deepest ceiling, and the first stop its unit asks for. */
+export interface Outcome {
+  readonly ceiling: string;
+  readonly ceilingAt: string;
+  readonly stop: string;
+}
+
+export function outcomeOf(desk: { readonly scene: Scene; readonly unit: number }, units: UnitSystem): Outcome {
+  const { timeline, figures } = desk.scene;
+  let deepest = 0;
+  for (let i = 1; i < timeline.length; i += 1) if (figures.ceilingM[i]! > figures.ceilingM[deepest]!) deepest = i;
+  const ceilingM = figures.ceilingM[deepest]!;
+  const asked = chosenWatch(desk).events.find(({ kind }) => kind === 'stop-owed');
+  return {
+    ceiling: printAs('ceilingM', ceilingM, units),
+    ceilingAt: ceilingM > 0 ? sayAtDayClock(timeline, timeline.timeS[deepest]!) : '',
+    stop: asked ? eventText(asked, units) : '',
+  };
+}
+
+/** What an edit has done to the dive, against what it was. */
+export function sayOutcome(before: Outcome, now: Outcome): string {
+  const ceiling =
+    now.ceilingAt === ''
+      ? before.ceilingAt === ''
+        ? 'No ceiling on this dive, as before.'
+        : `No ceiling on this dive any more; its deepest was ${before.ceiling}.`
+      : before.ceilingAt === ''
+        ? `This dive now has a ceiling. ${now.ceilingAt} it is deepest, ${now.ceiling}.`
+        : now.ceiling === before.ceiling
+          ? `The deepest ceiling is ${now.ceiling}, as before.`
+          : `The deepest ceiling is ${now.ceiling}; it was ${before.ceiling}.`;
+  const stop = now.stop === before.stop ? '' : now.stop === '' ? 'No stop is asked for any more.' : now.stop;
+  return [ceiling, stop].filter(Boolean).join(' ');
+}

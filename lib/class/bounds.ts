@@ -1,0 +1,8 @@
+/** The largest request a phone or a teacher's page sends about one answer, bytes. */
+export const MOST_SENT_BYTES = 16 * 1024;
+/** Points of a curve that travel; a hand draws no finer. */
+export const MOST_SKETCH_POINTS = 60;
+/** Options of one question. */
+export const MOST_OPTIONS = 8;
+/** Rounds of one question: asked, and asked again. */
+export const MOST_ROUNDS = 2;

@@ -1,0 +1,91 @@
+import { render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { SpreadPicture } from '@/app/class/shown/SpreadPicture';
+import { PhoneQuestion } from '@/app/class/phone/PhoneQuestion';
+import { TeachClass } from '@/app/class/teach/TeachClass';
+import { usePhone } from '@/app/class/phone/phone-line';
+import { usePreferences } from '@/app/parts/preferences';
+import { viewOf } from '@/lib/class/view';
+import { after, EMPTY_CLASS } from '@/lib/class/class-state';
+import { choiceAsk, choiceTruth, numberAsk, numberTruth } from '../unit/class/asks';
+
+afterEach(() => {
+  vi.unstubAllGlobals();
+  usePreferences.setState({ units: 'metric' });
+  usePhone.setState({ standing: 'out', kept: undefined, view: undefined, answerState: 'none', told: undefined });
+});
+
+describe('how the answers of a class lie', () => {
+  it('is a bar with a count for each answer, both rounds, and the right one marked once it is told', () => {
+    const spreads = [
+      { by: 'choice' as const, counts: [4, 1, 0] },
+      { by: 'choice' as const, counts: [1, 4, 0] },
+    ];
+    const { rerender } = render(
+      <SpreadPicture ask={choiceAsk} spreads={spreads} truth={undefined} optionsHtml={undefined} />,
+    );
+    const counts = () => screen.getAllByRole('status').map((one) => parseInt(one.textContent));
+    expect(counts()).toEqual([4, 1, 1, 4, 0, 0]);
+    expect(screen.queryByText(/the model says this/)).toBeNull();
+    rerender(<SpreadPicture ask={choiceAsk} spreads={spreads} truth={choiceTruth} optionsHtml={undefined} />);
+    const right = screen.getByText(/the model says this/).closest('li')!;
+    expect(within(right).getByText(/two/)).toBeInTheDocument();
+  });
+
+  it('tells numbers and the model’s in the reader’s units', () => {
+    const ask = { ...numberAsk, dimension: 'depth' as const };
+    const truth = { ...numberTruth, value: 9, printed: { metric: '9.0 m', imperial: '30 ft' } };
+    usePreferences.setState({ units: 'imperial' });
+    render(
+      <SpreadPicture ask={ask} spreads={[{ by: 'number', values: [3, 6, 9] }]} truth={truth} optionsHtml={undefined} />,
+    );
+    expect(screen.getByText(/3 answers, from 9.84 to 29.53 ft, the middle one 19.69 ft/)).toBeInTheDocument();
+    expect(screen.getByText('30 ft')).toBeInTheDocument();
+  });
+});
+
+describe('a phone in a class', () => {
+  const asking = after(EMPTY_CLASS, { kind: 'asked', ask: choiceAsk, truth: choiceTruth });
+
+  it('keeps an answer that could not be sent, and says it is on its way', async () => {
+    vi.stubGlobal('fetch', () => Promise.reject(new Error('no network')));
+    const view = viewOf(asking, 1);
+    usePhone.setState({
+      standing: 'waiting',
+      view,
+      kept: { code: 'K7M2QX', phone: 'phone-001', token: 'token', name: '', nth: 0, answers: {} },
+    });
+    render(<PhoneQuestion question={view.question!} />);
+    await userEvent.click(screen.getByRole('radio', { name: 'two' }));
+    expect(screen.getByRole('radio', { name: 'two' })).toBeChecked();
+    expect(screen.getByText('Your answer is on its way.')).toBeInTheDocument();
+    expect(localStorage.getItem('halftime.class.phone')).toContain('"option":1');
+  });
+
+  it('shows options that look like markup as they were written', () => {
+    const view = viewOf(
+      after(EMPTY_CLASS, {
+        kind: 'asked',
+        ask: { ...choiceAsk, text: '<b>bold</b>', options: ['<img src=x>', 'two'] },
+        truth: choiceTruth,
+      }),
+      1,
+    );
+    usePhone.setState({ view });
+    render(<PhoneQuestion question={view.question!} />);
+    expect(screen.getByRole('radio', { name: '<img src=x>' })).toBeInTheDocument();
+    expect(screen.getByText('<b>bold</b>')).toBeInTheDocument();
+    expect(document.querySelector('img')).toBeNull();
+  });
+});
+
+describe('the teacher’s page', () => {
+  it('offers the show of hands where no server can hold a class', async () => {
+    vi.stubGlobal('fetch', () => Promise.resolve(new Response('<!doctype html>', { status: 404 })));
+    render(<TeachClass />);
+    expect(await screen.findByText(/show of hands/)).toBeInTheDocument();
+    expect(screen.getByRole('link', { name: 'To the lessons' })).toHaveAttribute('href', '/lessons/');
+    expect(screen.queryByRole('button', { name: 'Open a class' })).toBeNull();
+  });
+});

@@ -37,7 +37,7 @@ interface DeskLineProps extends KeptDesk {
 }
 
 /** The line at the top of the desk: the way to other screens, its tools, units and theme. What has no room folds into menus. */
-export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent, onTour }: DeskLineProps) {
+export function DeskLine({ kept, notice, putAway, back, drawer, onDrawer, onPresent, onTour }: DeskLineProps) {
   const [opened, open] = useState<Opened>();
   const close = () => open(undefined);
   const tools = (
@@ -83,6 +83,7 @@ export function DeskLine({ kept, notice, putAway, drawer, onDrawer, onPresent, o
           <span className={styles.roomsInLine}>
             <Navigation />
           </span>
+          {back && <a href={back}>Back to the lesson</a>}
           <p className={styles.kept} data-kept={kept} title={KEPT[kept]}>
             {(kept === 'full' || kept === 'blocked') && <Icon name="caution" />}
             {KEPT[kept]}

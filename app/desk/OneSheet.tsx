@@ -5,11 +5,11 @@ import { fetchedLater } from '../parts/fetched-later';
 import { useStatus } from '../parts/status';
 import { useDesk, useDeskStore } from '../stage/desk-context';
 import type { PanelId } from '../stage/panel-ids';
+import { PictureRoom } from '../stage/PictureRoom';
 import { DeskLine } from './DeskLine';
 import { Drawer, type DrawerId } from './Drawer';
 import { InsistLine } from './InsistLine';
 import type { KeptDesk } from './keep/use-kept-desk';
-import { PictureRoom } from './PictureRoom';
 import { isPicture } from './present/panels';
 import { usePresented } from './present/use-presented';
 import { ReadingStrip } from './ReadingStrip';
@@ -23,10 +23,13 @@ import styles from './sheet.module.css';
 // The desk opens without what keeps it and shows it to a class.
 const Announcer = fetchedLater(async () => (await import('../stage/after-opening')).Announcer);
 const DeskWaysOut = fetchedLater(async () => (await import('../stage/why/DeskWaysOut')).DeskWaysOut);
+const PictureChooser = fetchedLater(async () => (await import('./keep/keep-and-print')).PictureChooser);
 const KeepDesk = fetchedLater(async () => (await import('./keep/keep-and-print')).KeepDesk);
 const Tour = fetchedLater(async () => (await import('./tour/Tour')).Tour);
 const SteerLever = fetchedLater(async () => (await import('./steer/hand')).SteerLever);
 const Presenter = fetchedLater(async () => (await import('./present/Presenter')).Presenter);
+
+const CHOOSER = <PictureChooser />;
 
 /** The button of the tour or, where it is folded away, what it is folded into. */
 const TO_TOUR = '[data-way="tour"], [aria-label="Tools of the desk"]';
@@ -105,7 +108,9 @@ export function OneSheet() {
           {!presenting && <TourOffer onShow={() => tour(true)} onRefused={refused} />}
         </InsistLine>
       </div>
-      <PictureRoom shown={shown} />
+      <div className={styles.room}>
+        <PictureRoom shown={shown} chooser={CHOOSER} />
+      </div>
       <Drawer shown={drawer ?? 'script'} onClose={() => choose('none')} />
       {touring && (
         <Tour

@@ -19,6 +19,7 @@ export function WholeText({ lesson, notes }: { lesson: PreparedLesson; notes: bo
           <p className={styles.kind}>{KIND_WORDS[step.kind]}</p>
           <h2 id={`${step.id}-title`}>{step.title}</h2>
           <Prose html={step.html} />
+          {step.more && <Prose html={step.more} />}
           <StepAnswers lesson={lesson} step={step} />
           {notes && step.notes && <StepNotes notes={step.notes} />}
         </section>

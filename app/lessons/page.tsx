@@ -6,7 +6,7 @@ import { Page } from '../parts/Page';
 import { routes } from '../parts/routes';
 import { LessonStanding } from './LessonStanding';
 import { loadLessons } from './load-lessons';
-import { glossaryPath, lessonPath, workshopPath } from '../parts/lesson-paths';
+import { classResultsPath, glossaryPath, lessonPath, workshopPath } from '../parts/lesson-paths';
 import styles from './shelf.module.css';
 
 export const metadata: Metadata = { title: routes.lessons.name, description: routes.lessons.summary };
@@ -60,10 +60,11 @@ export default function LessonsPage() {
         <div className={styles.more}>
           <ButtonLink href={glossaryPath}>Glossary</ButtonLink>
           <ButtonLink href={workshopPath}>Workshop</ButtonLink>
+          <ButtonLink href={classResultsPath}>Results of a class</ButtonLink>
         </div>
         <p>
           The glossary explains the trade’s terms. In the workshop you make a lesson in the browser, without code, and
-          pass it on.
+          pass it on. What a class handed in is put together on its own page.
         </p>
       </section>
     </Page>

@@ -94,6 +94,7 @@ function prepareStep(
     id: step.id,
     title: step.title,
     html: set.prose(step.text, world),
+    more: step.more === undefined ? undefined : set.prose(step.more, world),
     notes: notesOf(step, world, set),
   };
   const script = scriptOf(step) ?? first;
@@ -160,7 +161,7 @@ function notesOf({ notes }: LessonStep, world: World, set: Setter): PreparedNote
   );
 }
 
-type CommonPart = Pick<PreparedStep, 'id' | 'title' | 'html' | 'notes'>;
+type CommonPart = Pick<PreparedStep, 'id' | 'title' | 'html' | 'more' | 'notes'>;
 
 function preparePredict(
   step: StepOf<'predict'>,

@@ -68,6 +68,8 @@ interface Common {
   readonly id: string;
   readonly title: string;
   readonly html: Html;
+  /** Folded away under it. */
+  readonly more: Html | undefined;
   readonly notes: PreparedNotes | undefined;
 }
 

@@ -3,6 +3,7 @@
 import { usePathname } from 'next/navigation';
 import { createContext, useContext, type ReactNode } from 'react';
 import { CautionStrip } from './Caution';
+import { isLessonPage } from './lesson-paths';
 import { isWithin, routes } from './routes';
 import styles from './Shell.module.css';
 
@@ -13,7 +14,7 @@ interface ShellProps {
   foot: ReactNode;
   /** For a browser that runs no scripts. */
   unscripted: ReactNode;
-  /** Says what the app has just done; a screen on one sheet has a place of its own for it. */
+  /** Says what the app has just done; the desk has a place of its own for it. */
   status: ReactNode;
   children: ReactNode;
 }
@@ -23,7 +24,9 @@ interface ShellProps {
  * the top itself, and puts the foot where it has room.
  */
 export function Shell({ head, foot, unscripted, status, children }: ShellProps) {
-  const onOneSheet = isWithin(usePathname(), routes.desk.path);
+  const here = usePathname();
+  const onDesk = isWithin(here, routes.desk.path);
+  const onOneSheet = onDesk || isLessonPage(here);
   return (
     <>
       <div className={onOneSheet ? `${styles.shell} ${styles.sheet}` : styles.shell}>
@@ -35,7 +38,7 @@ export function Shell({ head, foot, unscripted, status, children }: ShellProps) 
         </main>
         {foot}
       </div>
-      {!onOneSheet && status}
+      {!onDesk && status}
     </>
   );
 }

@@ -9,6 +9,12 @@ const handOverSchema = z.object({
   script: z.string().min(1).max(MOST_CHARACTERS),
   /** What the dive is called. */
   title: z.string().max(200),
+  /** The place in this site it came from, for the way back. */
+  back: z
+    .string()
+    .regex(/^\/[a-z]/)
+    .max(200)
+    .optional(),
 });
 export type HandOver = Omit<z.infer<typeof handOverSchema>, 'version'>;
 

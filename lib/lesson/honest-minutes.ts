@@ -27,7 +27,7 @@ export function honestMinutes(lesson: Lesson): number {
 
 function stepMinutes(step: LessonStep, playedMin: (step: Extract<LessonStep, { kind: 'run' }>) => number): number {
   const read = (...texts: readonly (string | undefined)[]) =>
-    wordsIn([step.title, step.text, ...texts.map((text) => text ?? '')]) / WORDS_A_MINUTE;
+    wordsIn([step.title, step.text, step.more ?? '', ...texts.map((text) => text ?? '')]) / WORDS_A_MINUTE;
   switch (step.kind) {
     case 'read':
       return read() + (step.look ? A_LOOK * step.look.show.length : 0);
@@ -57,7 +57,7 @@ function stepMinutes(step: LessonStep, playedMin: (step: Extract<LessonStep, { k
 }
 
 /** Words of Markdown: a value counts as one, a link as what is read of it. */
-function wordsIn(texts: readonly string[]): number {
+export function wordsIn(texts: readonly string[]): number {
   return texts
     .map((text) => text.replace(/\{\{[^{}]*\}\}/g, '1').replace(/\]\([^)]*\)/g, ']'))
     .reduce((sum, text) => sum + (text.match(/[\p{L}\p{N}][\p{L}\p{N}'’.-]*/gu)?.length ?? 0), 0);

@@ -10,16 +10,7 @@ import {
   type Tried,
 } from './progress';
 import type { SketchPoint } from './questions/sketch';
-
-/** Lessons that stand in another place on the shelf than they did, by the names their progress was kept under. */
-const RENAMED: Readonly<Record<string, string>> = {
-  '10-misleading-settings': '16-misleading-settings',
-  '12-second-dive': '13-second-dive',
-  '13-flying-and-mountains': '14-flying-and-mountains',
-  '14-enriched-air': '12-enriched-air',
-  '15-before-a-deep-course': '17-before-a-deep-course',
-  '16-beyond-no-stop': '18-beyond-no-stop',
-};
+import { RENAMED } from './renamed';
 
 const MOST_REASON = 2000;
 const MOST_TEXT = 200;

@@ -32,6 +32,8 @@ const common = {
   id,
   title: z.string().trim().min(1).max(90),
   text: prose,
+  /** What is folded away under the text, for whoever wants more. */
+  more: prose.optional(),
   /** What must be true for the text to be true; held by the tests. */
   claims: z.array(expressionText).max(12).default([]),
   notes: notesSchema.optional(),

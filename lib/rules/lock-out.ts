@@ -33,7 +33,7 @@ export const lockOut = rule({
   standing: 'common practice',
   settings,
   events: [locked, unlocked],
-  changesLessons: [6, 16, 18],
+  changesLessons: [6, 17, 21],
   begin: () => ({}),
   step(_state, now, own, unit) {
     if (unit.lockedUntilS > 0) {

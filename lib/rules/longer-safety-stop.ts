@@ -29,7 +29,7 @@ export const longerSafetyStop = rule({
   standing: 'illustrative',
   settings,
   events: [lengthened],
-  changesLessons: [6, 8],
+  changesLessons: [6, 8, 16, 18],
   begin: () => ({ addedS: 0 }),
   step(state, now, own, unit) {
     if (now.diveStarts) state.addedS = 0;

@@ -102,7 +102,7 @@ export const requiredStops = rule({
   standing: 'common practice',
   settings,
   events: [owed, moved, clearing, filling, free, above, back, graceOver],
-  changesLessons: [4, 5, 6, 7, 8, 11, 12, 13, 14, 15, 16, 17, 18],
+  changesLessons: [4, 5, 6, 7, 8, 11, 12, 13, 14, 15, 16, 17, 18, 20, 21],
   begin: (): State => ({ spell: undefined, aboveS: -1 }),
   step(state, now, own, unit) {
     const modelM = unit.figures.ceilingM[now.sample]!;

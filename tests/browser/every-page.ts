@@ -1,4 +1,12 @@
-import { glossaryPath, keyPath, lessonPath, sheetPath, textPath, workshopPath } from '@/app/parts/lesson-paths';
+import {
+  classResultsPath,
+  glossaryPath,
+  keyPath,
+  lessonPath,
+  sheetPath,
+  textPath,
+  workshopPath,
+} from '@/app/parts/lesson-paths';
 import { footRoutes, openRoutes, routes } from '@/app/parts/routes';
 
 /** The table under the gases. */
@@ -17,5 +25,6 @@ export const everyPage: readonly { readonly name: string; readonly path: string 
   { name: 'An answer key', path: keyPath(LESSON) },
   { name: 'Glossary', path: glossaryPath },
   { name: 'Workshop', path: workshopPath },
+  { name: 'Results of a class', path: classResultsPath },
   { name: 'An address that leads nowhere', path: '/nowhere/' },
 ];

@@ -151,7 +151,8 @@ describe('a lesson in a browser', () => {
   it('waits at its moments while it plays', async () => {
     const { page } = await visit();
     await openAt(page, 'watch-it');
-    await page.getByLabel('Speed').selectOption('120');
+    await page.getByRole('button', { name: 'Speed and moments' }).click();
+    await page.getByRole('combobox', { name: 'Speed' }).selectOption('120');
     await page.getByRole('button', { name: 'Play' }).click();
     await page.getByText(/and they are falling fast/).waitFor();
     await page.getByRole('button', { name: 'Go on playing' }).waitFor();
@@ -174,6 +175,8 @@ describe('a lesson in a browser', () => {
     expect(await accessibilityFaults(page)).toEqual([]);
     await page.setViewportSize({ width: 390, height: 844 });
     expect(await sidewaysPx(page)).toBe(0);
+    // What is not the step takes no more than 120 px of a phone.
+    expect(844 - (await page.locator('[data-part="step"]').boundingBox())!.height).toBeLessThanOrEqual(120);
     expect(complaints).toEqual([]);
   });
 });

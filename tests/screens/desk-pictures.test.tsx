@@ -4,7 +4,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { PictureChooser } from '@/app/desk/PictureChooser';
-import { PictureRoom } from '@/app/desk/PictureRoom';
+import { PictureRoom } from '@/app/stage/PictureRoom';
 import { PICTURE_IDS, type PictureId } from '@/app/pictures/picture-ids';
 import { pictures } from '@/app/stage/figures/all';
 import { usePreferences } from '@/app/parts/preferences';

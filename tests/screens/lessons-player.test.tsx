@@ -103,6 +103,7 @@ describe('a lesson', () => {
     expect(screen.getByText('Twenty minutes are too long for that.')).toBeInTheDocument();
     expect(screen.getByText('The time ran out.')).toBeInTheDocument();
     expect(screen.getByText('A stop.')).toBeInTheDocument();
+    expect(screen.getByText('The model says something else.', { exact: false })).toHaveFocus();
   });
 
   it('lets a curve be drawn by five numbers, and lays the true one over it in words too', async () => {
@@ -184,6 +185,7 @@ describe('a lesson', () => {
 describe('a lesson before a class', () => {
   async function present(step: string) {
     await openAt(step);
+    await press('Tools of this lesson');
     await press('Present to a class');
     await screen.findByRole('region', { name: /before a class/ }, LONG);
   }

@@ -30,6 +30,8 @@ export interface KeptDesk {
   /** Something that stays on the screen until it is put away. */
   readonly notice: string | undefined;
   readonly putAway: () => void;
+  /** Where the dive came from, if that is a place to go back to. */
+  readonly back?: string | undefined;
 }
 
 const say = (...message: Parameters<ReturnType<typeof useStatus.getState>['say']>) =>
@@ -43,6 +45,7 @@ export function useKeptDesk(): KeptDesk {
   const store = useDeskStore();
   const [kept, setKept] = useState<KeptDesk['kept']>('opening');
   const [notice, setNotice] = useState<string>();
+  const [back, setBack] = useState<string>();
 
   useEffect(() => {
     const visit = newName();
@@ -112,7 +115,10 @@ export function useKeptDesk(): KeptDesk {
         },
       });
       const handed = takeHandOver();
-      if (handed) await putOnDesk(store, shelf, handed, 'here');
+      if (handed) {
+        setBack(handed.back);
+        await putOnDesk(store, shelf, handed, 'here');
+      }
       await openLink(shelf);
     };
     void begin();
@@ -158,7 +164,7 @@ export function useKeptDesk(): KeptDesk {
     };
   }, [store]);
 
-  return useMemo(() => ({ kept, notice, putAway: () => setNotice(undefined) }), [kept, notice]);
+  return useMemo(() => ({ kept, notice, back, putAway: () => setNotice(undefined) }), [kept, notice, back]);
 }
 
 /** Opens what a link says. Returns what went wrong, if anything did. */

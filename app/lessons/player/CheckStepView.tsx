@@ -11,6 +11,7 @@ import type { AskedQuestion } from './engine';
 import { NumberAnswerBox } from '../../parts/answers/NumberAnswerBox';
 import { useLessonProgress, useProgress } from './progress-store';
 import { StageWaiting } from './StageWaiting';
+import { StepText } from './StepText';
 import { useEngine, type Engine } from './use-engine';
 import styles from './player.module.css';
 
@@ -19,7 +20,7 @@ export function CheckStepView({ lesson, step }: { lesson: PreparedLesson; step: 
   const engine = useEngine();
   return (
     <>
-      <Prose html={step.html} />
+      <StepText step={step} />
       {engine ? (
         <ol className={styles.questions}>
           {step.questions.map((question) => (

@@ -10,9 +10,11 @@ import { Prose } from '../../parts/prose/Prose';
 import { ClassCheck } from './ClassCheck';
 import { ClassPredict } from './ClassPredict';
 import { classKey } from './class-key';
+import { fillsWindow } from './fills-window';
 import { StepNotes } from './StepNotes';
 import { StepView } from './StepView';
 import styles from './class-lesson.module.css';
+import places from './window.module.css';
 
 interface ClassLessonProps {
   lesson: PreparedLesson;
@@ -63,12 +65,18 @@ export function ClassLesson({ lesson, place, onTurn, onEnd }: ClassLessonProps) 
       role="region"
     >
       <p className={styles.caution}>{cautions.general}</p>
-      <section aria-labelledby="presented" className={styles.step}>
-        <h2 id="presented">{step.title}</h2>
-        <Presented key={step.id} lesson={lesson} step={step} shown={shown} />
+      <div className={places.body}>
+        <section
+          aria-labelledby="presented"
+          className={fillsWindow(step) ? places.window : styles.step}
+          data-kind={step.kind}
+        >
+          <h2 id="presented">{step.title}</h2>
+          <Presented key={step.id} lesson={lesson} step={step} shown={shown} />
+        </section>
         {notes && step.notes && <StepNotes notes={step.notes} />}
         {notes && !step.notes && <p>There are no notes for this step.</p>}
-      </section>
+      </div>
       <div className={styles.bar} role="group" aria-label="Presenting">
         <IconButton icon="stepBack" label="Back" onClick={back} disabled={place === 0 && !shown} />
         <span>

@@ -1,14 +1,16 @@
 'use client';
 
 import type { ExplainStep, PreparedLesson } from '../prepared';
-import { Prose } from '../../parts/prose/Prose';
 import { WorkingStage } from './stages';
+import { StepText } from './StepText';
+import { TryOnDesk } from './TryOnDesk';
 import styles from './player.module.css';
 
 export function ExplainStepView({ lesson, step }: { lesson: PreparedLesson; step: ExplainStep }) {
   return (
     <>
-      <Prose html={step.html} />
+      <StepText step={step} />
+      <TryOnDesk lesson={lesson} step={step} script={step.script} />
       <div className={styles.stage}>
         <WorkingStage script={lesson.scripts[step.script]!} reading={step.reading} atS={step.atS} />
       </div>

@@ -3,20 +3,25 @@
 import { memo, useDeferredValue, useEffect, useRef, useState } from 'react';
 import { standingAt, withSeen } from '@/lib/lesson/progress';
 import { Button, ButtonLink } from '../../parts/Button';
+import { Disclosure } from '../../parts/Disclosure';
 import { routes } from '../../parts/routes';
 import { KIND_WORDS } from '../kind-words';
-import { textPath } from '../../parts/lesson-paths';
+import { lessonPath } from '../../parts/lesson-paths';
+import { useSheetFoot } from '../../parts/Shell';
 import type { PreparedLesson } from '../prepared';
 import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
-import { LinkToStep } from './LinkToStep';
-import { StepContents } from './StepContents';
+import { fillsWindow } from './fills-window';
+import { LessonLine } from './LessonLine';
+import { LessonTools } from './LessonTools';
+import { StepChoice, StepContents } from './StepContents';
 import { StepView } from './StepView';
-import { ClassLesson, ResultsSheet } from './now-and-then';
+import { ClassLesson, LinkDialog, ResultsSheet } from './now-and-then';
 import { TermsInPlace } from './TermsInPlace';
 import { useProgress, useLessonProgress } from './progress-store';
 import { useStepPlace } from './use-step-place';
 import styles from './player.module.css';
+import places from './window.module.css';
 
 interface LessonPlayerProps {
   lesson: PreparedLesson;
@@ -33,6 +38,9 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
   const update = useProgress((state) => state.update);
   const { place, go } = useStepPlace(lesson, progress.at, shipped);
   const [presenting, setPresenting] = useState(false);
+  const [linking, setLinking] = useState(false);
+  const foot = useSheetFoot();
+  const body = useRef<HTMLDivElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const moved = useRef(false);
   // The contents answer a press in the next frame; the step itself, which takes longer to draw, follows.
@@ -42,7 +50,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
   useEffect(() => {
     if (!moved.current) return;
     heading.current?.focus({ preventScroll: true });
-    heading.current?.closest('section')?.scrollIntoView({ block: 'start' });
+    body.current?.scrollTo?.({ top: 0 });
   }, [shown]);
 
   const turnTo = (to: number) => {
@@ -68,18 +76,32 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
       </UnitsFrame>
     );
   }
+  const inWindow = step !== undefined && fillsWindow(step);
   return (
     <UnitsFrame>
       <TermsInPlace>
         <div className={styles.player}>
+          <LessonLine
+            title={lesson.title}
+            alone={shipped}
+            steps={<StepChoice lesson={lesson} place={place} progress={progress} onTurn={turnTo} />}
+            tools={
+              <LessonTools
+                slug={slug}
+                shipped={shipped}
+                onPresent={() => setPresenting(true)}
+                onLink={step && (() => setLinking(true))}
+              />
+            }
+          />
           <StepContents lesson={lesson} place={place} progress={progress} onTurn={turnTo} />
-          <div className={styles.main}>
-            {shown === 0 && <Opening lesson={lesson} />}
+          <div ref={body} data-part="step" className={`${places.body} ${styles.main}`}>
             {step ? (
-              <section aria-labelledby={`step-${step.id}`} className={styles.step}>
-                <p className={styles.kind}>
-                  {KIND_WORDS[step.kind]} · step {shown + 1} of {steps.length}
-                </p>
+              <section
+                aria-labelledby={`step-${step.id}`}
+                className={inWindow ? places.window : styles.step}
+                data-kind={step.kind}
+              >
                 <h2 id={`step-${step.id}`} ref={heading} tabIndex={-1}>
                   {step.title}
                 </h2>
@@ -90,38 +112,43 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
                 <h2 id="results" ref={heading} tabIndex={-1}>
                   Your results
                 </h2>
-                <ResultsSheet lesson={lesson} />
+                <ResultsSheet lesson={lesson} shipped={shipped} />
               </section>
             )}
-            <div className={`${styles.foot} unprinted`}>
-              <Button onClick={() => turnTo(place - 1)} disabled={place === 0}>
-                Back
-              </Button>
+            {shown === 0 && <Opening lesson={lesson} />}
+            {shipped && !inWindow && foot}
+          </div>
+          <div className={`${styles.foot} unprinted`}>
+            <Button onClick={() => turnTo(place - 1)} disabled={place === 0}>
+              Back
+            </Button>
+            <p>
               {step && (
-                <Button kind="primary" onClick={() => turnTo(place + 1)}>
-                  {shown === steps.length - 1 ? 'To your results' : 'Go on'}
-                </Button>
+                <>
+                  {KIND_WORDS[step.kind]} · step {shown + 1} of {steps.length}
+                </>
               )}
-              {!step && next && (
-                <ButtonLink href={next.path} kind="primary">
-                  Next: {next.title}
-                </ButtonLink>
-              )}
-              {!step && shipped && <ButtonLink href={routes.lessons.path}>All lessons</ButtonLink>}
-              <span className={styles.footTools}>
-                {step && shipped && <LinkToStep lesson={lesson} step={step} />}
-                <Button kind="quiet" icon="screen" onClick={() => setPresenting(true)}>
-                  Present to a class
-                </Button>
-                {shipped && (
-                  <ButtonLink href={textPath(slug)} kind="quiet">
-                    Read it as one page
-                  </ButtonLink>
-                )}
-              </span>
-            </div>
+            </p>
+            {step && (
+              <Button kind="primary" onClick={() => turnTo(place + 1)}>
+                {shown === steps.length - 1 ? 'To your results' : 'Go on'}
+              </Button>
+            )}
+            {!step && shipped && <ButtonLink href={routes.lessons.path}>All lessons</ButtonLink>}
+            {!step && next && (
+              <ButtonLink href={next.path} kind="primary">
+                Next: {next.title}
+              </ButtonLink>
+            )}
           </div>
         </div>
+        {linking && step && (
+          <LinkDialog
+            link={`${location.origin}${lessonPath(slug, step.id)}`}
+            title={`${lesson.title}: ${step.title}`}
+            onClose={() => setLinking(false)}
+          />
+        )}
       </TermsInPlace>
     </UnitsFrame>
   );
@@ -129,39 +156,42 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
 
 const OpenStep = memo(StepView);
 
+/** What the lesson is about, under its first step: whoever wants to know opens it. */
 function Opening({ lesson }: { lesson: PreparedLesson }) {
   return (
     <div className={styles.opening}>
-      {lesson.opening && <Prose html={lesson.opening} />}
-      <div className={styles.aims}>
-        <div>
-          <h2 className={styles.aimsHead}>Afterwards</h2>
-          <ul>
-            {lesson.objectives.map((html, index) => (
-              <li key={index}>
-                <ProseLine html={html} />
-              </li>
-            ))}
-          </ul>
-        </div>
-        {lesson.needs.length > 0 && (
-          <div>
-            <h2 className={styles.aimsHead}>Before</h2>
-            <ul>
-              {lesson.needs.map((html, index) => (
-                <li key={index}>
-                  <ProseLine html={html} />
-                </li>
-              ))}
-            </ul>
-          </div>
-        )}
-      </div>
+      <p>
+        {lesson.number === undefined ? 'Lesson' : `Lesson ${lesson.number}`} · {lesson.level} · about {lesson.minutes}{' '}
+        min
+      </p>
       {lesson.cautions.map((caution) => (
         <p key={caution} role="note" className={styles.caution}>
           {caution}
         </p>
       ))}
+      <Disclosure summary="About this lesson">
+        {lesson.opening && <Prose html={lesson.opening} />}
+        <div className={styles.aims}>
+          <Aims head="Afterwards" lines={lesson.objectives} />
+          <Aims head="Before" lines={lesson.needs} />
+        </div>
+      </Disclosure>
+    </div>
+  );
+}
+
+function Aims({ head, lines }: { head: string; lines: readonly string[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <div>
+      <h2 className={styles.aimsHead}>{head}</h2>
+      <ul>
+        {lines.map((html, index) => (
+          <li key={index}>
+            <ProseLine html={html} />
+          </li>
+        ))}
+      </ul>
     </div>
   );
 }

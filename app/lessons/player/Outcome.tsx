@@ -18,23 +18,24 @@ interface OutcomeProps {
   step: PredictStep;
   /** What was answered, the first answer first; none where the answer was looked at. */
   given: readonly Prediction[];
+  /** Whether it has just been asked for, and not been there when the step was opened. */
+  fresh: boolean;
 }
 
 /** The latest prediction laid over what the model says, with the reason that fits it, and what was said before. */
-export function Outcome({ lesson, step, given }: OutcomeProps) {
+export function Outcome({ lesson, step, given, fresh }: OutcomeProps) {
   const head = useRef<HTMLParagraphElement>(null);
   const prediction = given.at(-1);
   const count = given.length;
-  const known = useRef(count);
-  // A verdict that has just come is brought into sight; it is spoken as a status.
+  // A verdict that has just come is brought into sight, with its reasons under it, and read out: it has the focus.
   useEffect(() => {
-    if (known.current === count) return;
-    known.current = count;
-    head.current?.scrollIntoView({ block: 'nearest' });
-  }, [count]);
+    if (!fresh) return;
+    head.current?.focus({ preventScroll: true });
+    head.current?.parentElement?.scrollIntoView?.({ block: 'start' });
+  }, [fresh, count]);
   return (
     <div className={styles.outcome}>
-      <p ref={head} className={styles.verdict} data-right={prediction?.right ?? false} role="status">
+      <p ref={head} className={styles.verdict} data-right={prediction?.right ?? false} tabIndex={-1}>
         <span aria-hidden="true">{prediction ? (prediction.right ? '✓' : '≠') : '·'}</span>{' '}
         {prediction ? verdict(step, prediction.right) : 'You looked without answering. This is what the model says.'}
       </p>

@@ -18,12 +18,13 @@ import { Button } from '../../parts/Button';
 import { Segmented } from '../../parts/Segmented';
 import { usePreferences } from '../../parts/preferences';
 import type { PredictStep, PreparedLesson } from '../prepared';
-import { Prose } from '../../parts/prose/Prose';
 import { ChoiceAnswer } from '../../parts/answers/ChoiceAnswer';
 import { NumberAnswerBox } from '../../parts/answers/NumberAnswerBox';
 import { Outcome } from './Outcome';
 import { useProgress, useLessonProgress } from './progress-store';
 import { SketchPad } from '../../parts/answers/SketchPad';
+import { StepText } from './StepText';
+import { TryOnDesk } from './TryOnDesk';
 import { useEngine, type Engine } from './use-engine';
 import styles from './player.module.css';
 
@@ -36,16 +37,18 @@ interface PredictProps {
 export function PredictStepView({ lesson, step }: PredictProps) {
   const { given, looked, again } = useLessonProgress(lesson.slug).predictions[step.id] ?? NOT_PREDICTED;
   const update = useProgress((state) => state.update);
+  const [asked, ask] = useState(false);
   const asking = again || (given.length === 0 && !looked);
   return (
     <>
-      <Prose html={step.html} />
+      <StepText step={step} />
       {asking ? (
-        <Asking lesson={lesson} step={step} />
+        <Asking lesson={lesson} step={step} onDone={() => ask(true)} />
       ) : (
         <>
-          <Outcome lesson={lesson} step={step} given={given} />
-          <div className="unprinted">
+          <Outcome lesson={lesson} step={step} given={given} fresh={asked} />
+          <div className={`${styles.askingFoot} unprinted`}>
+            <TryOnDesk lesson={lesson} step={step} script={step.script} />
             <Button onClick={() => update((before) => askedAgain(before, lesson.slug, step.id))}>
               {given.length === 0 ? 'Answer it all the same' : 'Answer it again'}
             </Button>
@@ -58,7 +61,7 @@ export function PredictStepView({ lesson, step }: PredictProps) {
 
 const NO_DRAFT: Draft = {};
 
-function Asking({ lesson, step }: PredictProps) {
+function Asking({ lesson, step, onDone }: PredictProps & { onDone: () => void }) {
   const id = useId();
   const engine = useEngine();
   const units = usePreferences((state) => state.units);
@@ -78,6 +81,7 @@ function Asking({ lesson, step }: PredictProps) {
       setTold('The model is still being fetched. Press again in a moment.');
       return;
     }
+    onDone();
     const right = isRight(lesson, step, answer, engine, units);
     update((before) =>
       withSeen(
@@ -140,7 +144,10 @@ function Asking({ lesson, step }: PredictProps) {
         </Button>
         <Button
           kind="quiet"
-          onClick={() => update((before) => withSeen(withLooked(before, lesson.slug, step.id), lesson.slug, step.id))}
+          onClick={() => {
+            onDone();
+            update((before) => withSeen(withLooked(before, lesson.slug, step.id), lesson.slug, step.id));
+          }}
         >
           Look without answering
         </Button>

@@ -1,20 +1,20 @@
 'use client';
 
 import type { PreparedLesson, ReadStep } from '../prepared';
-import { Prose } from '../../parts/prose/Prose';
 import { Stage } from './stages';
-import styles from './player.module.css';
+import { StepText } from './StepText';
+import { TryOnDesk } from './TryOnDesk';
+import places from './window.module.css';
 
 export function ReadStepView({ lesson, step }: { lesson: PreparedLesson; step: ReadStep }) {
   const { look } = step;
   return (
     <>
-      <Prose html={step.html} />
-      {look && (
-        <div className={styles.stage}>
-          <Stage script={lesson.scripts[look.script]!} show={look.show} atS={look.atS} untilS={look.untilS} />
-        </div>
-      )}
+      <div className={look && places.text} tabIndex={look && 0}>
+        <StepText step={step} />
+        {look && look.untilS === undefined && <TryOnDesk lesson={lesson} step={step} script={look.script} />}
+      </div>
+      {look && <Stage script={lesson.scripts[look.script]!} show={look.show} atS={look.atS} untilS={look.untilS} />}
     </>
   );
 }

@@ -11,6 +11,7 @@ import { PrintSheet } from '../../parts/PrintSheet';
 import { useStatus } from '../../parts/status';
 import { fileWords, saveFile } from '../../parts/save-file';
 import type { PreparedLesson } from '../prepared';
+import { HandIn } from './HandIn';
 import { resultRows, resultsText, type ResultRow } from './results';
 import { useLessonProgress, useProgress } from './progress-store';
 import { PAD, sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
@@ -18,13 +19,14 @@ import styles from './player.module.css';
 import sketches from '../../parts/answers/sketch.module.css';
 
 /** What was foretold and what was so, to look at, print or save. */
-export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
+export function ResultsSheet({ lesson, shipped }: { lesson: PreparedLesson; shipped: boolean }) {
   const units = usePreferences((state) => state.units);
   const progress = useLessonProgress(lesson.slug);
   const all = useProgress((state) => state.progress);
   const update = useProgress((state) => state.update);
   const say = useStatus((state) => state.say);
   const [name, setName] = useState('');
+  const [handing, setHanding] = useState(false);
   const rows = resultRows(lesson, progress, units);
   const asked = rows.filter(({ right }) => right !== undefined);
   const date = () => new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
@@ -54,6 +56,11 @@ export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
             </>
           )}
         </PrintSheet>
+        {shipped && (
+          <Button kind="primary" icon="link" onClick={() => setHanding(true)}>
+            Hand in
+          </Button>
+        )}
         <Button
           icon="save"
           onClick={() =>
@@ -78,6 +85,7 @@ export function ResultsSheet({ lesson }: { lesson: PreparedLesson }) {
           Start this lesson over
         </Button>
       </div>
+      {handing && <HandIn slug={lesson.slug} title={lesson.title} onClose={() => setHanding(false)} />}
     </div>
   );
 }

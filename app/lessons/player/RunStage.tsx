@@ -8,6 +8,7 @@ import { momentReached } from '@/lib/lesson/questions/moment-reached';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { IconButton } from '../../parts/IconButton';
+import { Menu } from '../../parts/Menu';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { SPEED_OPTIONS } from '../../stage/PlaybackBar';
 import { ReadingsPanel } from '../../stage/ReadingsPanel';
@@ -16,6 +17,7 @@ import type { RunStep } from '../prepared';
 import { ProseLine } from '../../parts/prose/Prose';
 import { Stage } from './Stage';
 import styles from './stage.module.css';
+import places from './window.module.css';
 
 const STEP_S = 30;
 const NEAR_S = 0.5;
@@ -30,10 +32,10 @@ export function RunStage({ script, step }: { script: LessonScript; step: RunStep
       untilS={step.untilS}
       speed={`${runSpeed(step.toS - step.fromS)}`}
     >
-      <div className={styles.readings}>
-        <ReadingsPanel only={READING_IDS.filter((id) => step.readings?.includes(id) ?? true)} />
-      </div>
       <RunBar step={step} />
+      <div className={places.figures} tabIndex={0}>
+        <ReadingsPanel strip only={READING_IDS.filter((id) => step.readings?.includes(id) ?? true)} />
+      </div>
     </Stage>
   );
 }
@@ -79,8 +81,8 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
   const next = watch.find(({ atS }) => atS > cursorS + NEAR_S);
 
   return (
-    <div className={`${styles.controls} unprinted`}>
-      <div className={styles.watch} role="status">
+    <>
+      <div className={`${places.note} ${styles.watch} unprinted`} role="status" tabIndex={0}>
         {told ? (
           <p>
             <b>{printClock(told.atS)}</b> <ProseLine html={told.html} />
@@ -93,10 +95,12 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
           </p>
         )}
       </div>
-      <div className={styles.bar} role="group" aria-label="Time">
+      <div className={`${places.bar} ${styles.bar} unprinted`} role="group" aria-label="Time">
         <IconButton icon="stepBack" label={`Back ${STEP_S} seconds`} onClick={() => goTo(cursorS - STEP_S)} />
         <Button kind="primary" icon={playing ? 'pause' : 'play'} onClick={playing ? pause : start}>
-          {playing ? 'Pause' : cursorS > fromS + NEAR_S && cursorS < toS - NEAR_S ? 'Go on playing' : 'Play'}
+          <span className={styles.word}>
+            {playing ? 'Pause' : cursorS > fromS + NEAR_S && cursorS < toS - NEAR_S ? 'Go on playing' : 'Play'}
+          </span>
         </Button>
         <IconButton icon="stepOn" label={`On ${STEP_S} seconds`} onClick={() => goTo(cursorS + STEP_S)} />
         <input
@@ -110,24 +114,29 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
           onChange={(event) => goTo(Number(event.target.value))}
         />
         <output className={styles.clock}>{printClock(cursorS)}</output>
-        <Choice label="Speed" value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
         {watch.length > 0 && (
-          <Button disabled={!next} onClick={() => next && goTo(next.atS)}>
-            Next moment
-          </Button>
+          <IconButton icon="eventOn" label="Next moment" disabled={!next} onClick={() => next && goTo(next.atS)} />
         )}
-        {watch.length > 0 && (
-          <ol className={styles.moments} aria-label="Moments to watch">
-            {watch.map(({ atS }, index) => (
-              <li key={index}>
-                <Button kind="quiet" aria-current={index === waitingAt ? 'true' : undefined} onClick={() => goTo(atS)}>
-                  {printClock(atS)}
-                </Button>
-              </li>
-            ))}
-          </ol>
-        )}
+        <Menu icon="more" label="Speed and moments">
+          <Choice label="Speed" value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
+          {watch.length > 0 && (
+            <ol className={styles.moments} aria-label="Moments to watch">
+              {watch.map(({ atS }, index) => (
+                <li key={index}>
+                  <Button
+                    kind="quiet"
+                    data-done=""
+                    aria-current={index === waitingAt ? 'true' : undefined}
+                    onClick={() => goTo(atS)}
+                  >
+                    {printClock(atS)}
+                  </Button>
+                </li>
+              ))}
+            </ol>
+          )}
+        </Menu>
       </div>
-    </div>
+    </>
   );
 }

@@ -1,17 +1,19 @@
 'use client';
 
 import type { PreparedLesson, RunStep } from '../prepared';
-import { Prose } from '../../parts/prose/Prose';
 import { RunStage } from './stages';
-import styles from './player.module.css';
+import { StepText } from './StepText';
+import { TryOnDesk } from './TryOnDesk';
+import places from './window.module.css';
 
 export function RunStepView({ lesson, step }: { lesson: PreparedLesson; step: RunStep }) {
   return (
     <>
-      <Prose html={step.html} />
-      <div className={styles.stage}>
-        <RunStage script={lesson.scripts[step.script]!} step={step} />
+      <div className={places.text} tabIndex={0}>
+        <StepText step={step} />
+        {step.untilS === undefined && <TryOnDesk lesson={lesson} step={step} script={step.script} />}
       </div>
+      <RunStage script={lesson.scripts[step.script]!} step={step} />
     </>
   );
 }

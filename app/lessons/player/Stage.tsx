@@ -9,8 +9,9 @@ import { DeskContext } from '../../stage/desk-context';
 import { createDeskStore, type PLAYBACK_SPEEDS } from '../../stage/desk-store';
 import { pictures } from '../../stage/figures/all';
 import type { PictureId } from '../../pictures/picture-ids';
+import { PictureRoom } from '../../stage/PictureRoom';
 import { Playback } from '../../stage/PlaybackBar';
-import styles from './stage.module.css';
+import places from './window.module.css';
 
 interface StageProps {
   script: LessonScript;
@@ -27,25 +28,12 @@ interface StageProps {
   draft?: string | undefined;
   /** Told of every change of the learner's own script. */
   onScript?: (script: string) => void;
-  /** Above the pictures. */
-  before?: ReactNode;
-  /** Below them. */
+  /** What stands with the pictures, each part in its place (see window.module.css). */
   children?: ReactNode;
 }
 
 /** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
-export function Stage({
-  script,
-  show,
-  atS = 0,
-  untilS,
-  speed,
-  own = false,
-  draft,
-  onScript,
-  before,
-  children,
-}: StageProps) {
+export function Stage({ script, show, atS = 0, untilS, speed, own = false, draft, onScript, children }: StageProps) {
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
@@ -75,19 +63,9 @@ export function Stage({
   return (
     <DeskContext value={store}>
       <Playback />
-      <div className={styles.stage}>
-        {before}
-        <div className={styles.wall}>
-          {shown.map((id) => {
-            const { Figure, wide } = pictures[id];
-            return (
-              <div key={id} className={wide ? styles.wide : styles.half}>
-                <Figure />
-              </div>
-            );
-          })}
-        </div>
-        {children}
+      {children}
+      <div className={places.pictures}>
+        <PictureRoom shown={shown} />
       </div>
     </DeskContext>
   );

@@ -16,23 +16,30 @@ function markOf(step: StepAsks, progress: LessonProgress): string {
   return (questions > 0 ? answered === questions : progress.seen.includes(step.id)) ? '✓ ' : '';
 }
 
+/** The steps of a lesson in one line, by their titles. */
+export function StepChoice({ lesson: { steps }, place, progress, onTurn }: StepContentsProps) {
+  const asks = stepAsks(steps);
+  return (
+    <label className={styles.contentsShort}>
+      <span className="spoken">Step</span>
+      <select value={place} onChange={(event) => onTurn(Number(event.target.value))}>
+        {steps.map(({ id, title }, index) => (
+          <option key={id} value={index}>
+            {markOf(asks[index]!, progress)}
+            {index + 1} of {steps.length}: {title}
+          </option>
+        ))}
+        <option value={steps.length}>Your results</option>
+      </select>
+    </label>
+  );
+}
+
 /** The steps of a lesson: where you are, what is seen and what is answered, and the way to any of them. */
 export function StepContents({ lesson: { steps }, place, progress, onTurn }: StepContentsProps) {
   const asks = stepAsks(steps);
   return (
     <nav aria-label="Steps" className={`${styles.contents} unprinted`}>
-      <label className={styles.contentsShort}>
-        <span className="spoken">Step</span>
-        <select value={place} onChange={(event) => onTurn(Number(event.target.value))}>
-          {steps.map(({ id, title }, index) => (
-            <option key={id} value={index}>
-              {markOf(asks[index]!, progress)}
-              {index + 1} of {steps.length}: {title}
-            </option>
-          ))}
-          <option value={steps.length}>Your results</option>
-        </select>
-      </label>
       <ol>
         {steps.map(({ id, title }, index) => {
           const seen = progress.seen.includes(id);

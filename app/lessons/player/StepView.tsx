@@ -1,12 +1,13 @@
 'use client';
 
 import type { PreparedLesson, PreparedStep } from '../prepared';
-import { Prose, ProseLine } from '../../parts/prose/Prose';
+import { ProseLine } from '../../parts/prose/Prose';
 import { CheckStepView } from './CheckStepView';
 import { ExplainStepView } from './ExplainStepView';
 import { PredictStepView } from './PredictStepView';
 import { ReadStepView } from './ReadStepView';
 import { RunStepView } from './RunStepView';
+import { StepText } from './StepText';
 import { TryStepView } from './TryStepView';
 import styles from './player.module.css';
 
@@ -28,7 +29,7 @@ export function StepView({ lesson, step }: { lesson: PreparedLesson; step: Prepa
     case 'recap':
       return (
         <>
-          <Prose html={step.html} />
+          <StepText step={step} />
           <ul className={styles.points}>
             {step.points.map((html, index) => (
               <li key={index}>

@@ -18,6 +18,7 @@ import { goalStanding } from './engine';
 import { useLessonProgress, useProgress } from './progress-store';
 import { Stage } from './Stage';
 import styles from './stage.module.css';
+import places from './window.module.css';
 
 const DeskWaysOut = fetchedLater(async () => (await import('../../stage/why/DeskWaysOut')).DeskWaysOut);
 
@@ -45,20 +46,22 @@ export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TrySt
       draft={draft}
       onScript={(script) => update((before) => withDraft(before, lesson.slug, step.id, { script }))}
       show={step.show}
-      before={
-        <div className={styles.tryTop}>
-          <OwnScript beginning={begun.script} kept={kept} />
-          <Goal lesson={lesson} step={step} />
-        </div>
-      }
     >
-      <PlaybackBar />
-      <Disclosure
-        summary="One way to do it"
-        onToggle={(open) => open && update((before) => withWayLooked(before, lesson.slug, step.id))}
-      >
-        <WayToDoIt reach={written(step.reach)} />
-      </Disclosure>
+      <div className={places.note} tabIndex={0}>
+        <Goal lesson={lesson} step={step} />
+      </div>
+      <div className={places.bar}>
+        <PlaybackBar />
+      </div>
+      <div className={`${places.figures} ${styles.own}`}>
+        <OwnScript beginning={begun.script} kept={kept} />
+        <Disclosure
+          summary="One way to do it"
+          onToggle={(open) => open && update((before) => withWayLooked(before, lesson.slug, step.id))}
+        >
+          <WayToDoIt reach={written(step.reach)} />
+        </Disclosure>
+      </div>
     </Stage>
   );
 }
@@ -154,9 +157,10 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
   const past = useDesk((state) => state.past.length);
   const future = useDesk((state) => state.future.length);
   const { change, undo, redo } = useDeskStore().getState();
+  // On a phone the picture has the room, and the dive is changed on it; who wants to write opens this.
+  const [roomy] = useState(() => window.matchMedia?.('(max-width: 47.99rem)').matches !== true);
   return (
-    <section aria-label="Your dive">
-      <h3>Your dive</h3>
+    <Disclosure summary="Your dive as a script" open={roomy}>
       <div className={styles.tools}>
         <IconButton icon="undo" label="Undo" onClick={undo} disabled={past === 0} />
         <IconButton icon="redo" label="Redo" onClick={redo} disabled={future === 0} />
@@ -185,7 +189,7 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
           </li>
         ))}
       </ul>
-    </section>
+    </Disclosure>
   );
 }
 

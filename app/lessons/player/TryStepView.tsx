@@ -1,17 +1,17 @@
 'use client';
 
 import type { PreparedLesson, TryStep } from '../prepared';
-import { Prose } from '../../parts/prose/Prose';
 import { TryStage } from './stages';
-import styles from './player.module.css';
+import { StepText } from './StepText';
+import places from './window.module.css';
 
 export function TryStepView({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
   return (
     <>
-      <Prose html={step.html} />
-      <div className={styles.stage}>
-        <TryStage lesson={lesson} step={step} />
+      <div className={places.text} tabIndex={0}>
+        <StepText step={step} />
       </div>
+      <TryStage lesson={lesson} step={step} />
     </>
   );
 }

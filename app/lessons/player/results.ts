@@ -84,7 +84,7 @@ function predicted(step: PredictStep, { given, looked }: Predicted, system: Unit
   };
 }
 
-function answerWords(
+export function answerWords(
   { choice, number, draw }: PredictStep,
   answer: Answer,
   system: UnitSystem,

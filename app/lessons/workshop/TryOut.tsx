@@ -1,12 +1,13 @@
 'use client';
 
 import '../../parts/formulas.css';
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { withoutLesson } from '@/lib/lesson/progress';
 import { LessonPlayer } from '../player/LessonPlayer';
 import { useProgress } from '../player/progress-store';
 import { StageWaiting } from '../player/StageWaiting';
+import { Segmented } from '../../parts/Segmented';
 import { usePrepared } from './use-prepared';
 import styles from './workshop.module.css';
 
@@ -18,10 +19,18 @@ interface TryOutProps {
 /** What answers given while trying out go under; they are forgotten with the trial. */
 const TRIED_OUT = 'tried-out';
 
+/** Windows a lesson should be looked at in before it is passed on. */
+const WINDOWS = [
+  { value: 'wide', label: 'This window' },
+  { value: 'projector', label: 'A projector, 1024 px' },
+  { value: 'phone', label: 'A phone, 390 px' },
+] as const;
+
 const forget = () => useProgress.getState().update((before) => withoutLesson(before, TRIED_OUT));
 
 /** The lesson as a student meets it. It is checked first, whoever wrote it. */
 export function TryOut({ text, known }: TryOutProps) {
+  const [on, setOn] = useState<(typeof WINDOWS)[number]['value']>('wide');
   const made = usePrepared({ text, slug: TRIED_OUT, known });
   useEffect(() => {
     forget();
@@ -30,8 +39,11 @@ export function TryOut({ text, known }: TryOutProps) {
   if (!made) return <StageWaiting />;
   if ('why' in made) return <p role="alert">{made.why}</p>;
   return (
-    <div className={styles.tryOut}>
-      <LessonPlayer key={text} lesson={made.lesson} shipped={false} />
-    </div>
+    <>
+      <Segmented label="As seen on" segments={WINDOWS} value={on} onChange={setOn} />
+      <div className={styles.tryOut} data-on={on}>
+        <LessonPlayer key={text} lesson={made.lesson} shipped={false} />
+      </div>
+    </>
   );
 }

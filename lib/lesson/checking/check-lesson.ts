@@ -118,6 +118,7 @@ function checkScripts(lesson: Lesson, checker: Checker): void {
 
 function checkCommon(step: LessonStep, path: readonly PropertyKey[], world: World, checker: Checker): void {
   checker.prose([...path, 'text'], step.text, world);
+  if (step.more !== undefined) checker.prose([...path, 'more'], step.more, world);
   step.claims.forEach((claim, i) => checker.claim([...path, 'claims', i], claim, world));
   step.notes?.ask.forEach((text, i) => checker.prose([...path, 'notes', 'ask', i], text, world));
   step.notes?.wrong.forEach(({ answer, tempts }, i) => {

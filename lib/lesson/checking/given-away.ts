@@ -278,6 +278,7 @@ function toldBefore(lesson: Lesson, worlds: LessonWorld): ToldBy[] {
       const before = [
         { path: [...path, 'title'], text: step.title },
         { path: [...path, 'text'], text: step.text },
+        { path: [...path, 'more'], text: step.more ?? '' },
       ];
       return [told(i, before, world), told(i + 1, laterTexts(step, path, world), world)];
     }),

@@ -5,7 +5,7 @@ import { prepareLesson } from '@/app/lessons/prepare-lesson';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import { checkLesson } from '@/lib/lesson/checking/check-lesson';
 import { printFault } from '@/lib/lesson/checking/fault';
-import { honestMinutes, shelfMinutes } from '@/lib/lesson/honest-minutes';
+import { honestMinutes, shelfMinutes, wordsIn } from '@/lib/lesson/honest-minutes';
 import { LEVELS } from '@/lib/lesson/lesson';
 import { readLesson } from '@/lib/lesson/read-lesson';
 
@@ -38,6 +38,15 @@ describe.each(files)('the shipped lesson $slug', ({ slug, path }) => {
   it('takes as long as it says, by its words, runs and questions', () => {
     if (!read.ok) throw new Error('the lesson does not read');
     expect(read.lesson.minutes).toBe(shelfMinutes(honestMinutes(read.lesson)));
+  });
+
+  it('says no more than 180 words before there is something to do; the rest is folded away', () => {
+    if (!read.ok) throw new Error('the lesson does not read');
+    for (const step of read.lesson.steps) {
+      const asked = step.kind === 'predict' ? (step.choice ?? []).map(({ text }) => text) : [];
+      const summed = step.kind === 'recap' ? step.points : [];
+      expect(wordsIn([step.title, step.text, ...asked, ...summed]), step.id).toBeLessThanOrEqual(180);
+    }
   });
 
   it('asks before it shows, opens a working, sets a goal, checks and sums up', () => {

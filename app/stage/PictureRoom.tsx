@@ -1,38 +1,48 @@
 'use client';
 
-import { useEffect, useMemo, useRef, useState } from 'react';
-import { fetchedLater } from '../parts/fetched-later';
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { useSize } from '../pictures/hand/use-size';
 import type { PictureId } from '../pictures/picture-ids';
-import { pictures } from '../stage/figures/all';
-import { RoomContext, type Room } from '../stage/figures/room';
-import styles from './sheet.module.css';
-
-const PictureChooser = fetchedLater(async () => (await import('./keep/keep-and-print')).PictureChooser);
+import { pictures } from './figures/all';
+import { RoomContext, type Room } from './figures/room';
+import styles from './picture-room.module.css';
 
 /** Three or four pictures stand two by two where each has this much, in usual letters; else all after the first take turns. */
 const TWO_BY_TWO_REM = { width: 68, height: 44 };
 const MOST_TWO_BY_TWO = 4;
+/** Two pictures stand in one room where it has this much of either; in less, as on a phone in a lesson, all take turns. */
+const TWO_REM = { width: 46, height: 26 };
 
-/** The pictures, all of the room between readings and time. */
-export function PictureRoom({ shown }: { shown: readonly PictureId[] }) {
+interface PictureRoomProps {
+  shown: readonly PictureId[];
+  /** Chooses what is shown; left out where that is not for whoever looks on. */
+  chooser?: ReactNode;
+}
+
+/** Pictures that fill the room they are given, together where it is large enough and in turns where it is not. */
+export function PictureRoom({ shown, chooser = null }: PictureRoomProps) {
   const { ref, size } = useSize<HTMLDivElement>();
   const [chosen, choose] = useState<PictureId>();
   // Asked when the room is measured, which isn't done on paper: its letters are smaller.
   const rem = useMemo(() => (size ? parseFloat(getComputedStyle(document.documentElement).fontSize) : 16), [size]);
-  const roomy =
-    size !== undefined && size.width >= TWO_BY_TWO_REM.width * rem && size.height >= TWO_BY_TWO_REM.height * rem;
-  const turns = shown.length > 2 && !(roomy && shown.length <= MOST_TWO_BY_TWO) && shown.length <= MOST_TWO_BY_TWO;
-  const others = shown.slice(1);
+  const has = (width: number, height: number) =>
+    size !== undefined && size.width >= width * rem && size.height >= height * rem;
+  const roomy = has(TWO_BY_TWO_REM.width, TWO_BY_TWO_REM.height) && shown.length <= MOST_TWO_BY_TWO;
+  const cramped = size !== undefined && !has(TWO_REM.width, 0) && !has(0, TWO_REM.height);
+  const few = shown.length <= MOST_TWO_BY_TWO;
+  const turns = few && shown.length > (cramped ? 1 : 2) && !roomy;
+  // Where one picture has all of the room, the first takes turns with the others.
+  const fixed = turns && cramped ? 0 : 1;
+  const others = shown.slice(fixed);
   // A picture that has just been put there is the one to look at.
-  const last = others.at(-1);
+  const last = shown.at(-1);
   const [lastSeen, setLastSeen] = useState(last);
   if (last !== lastSeen) {
     setLastSeen(last);
     choose(last);
   }
   const second = others.find((id) => id === chosen) ?? others[0];
-  const inSight = turns ? [shown[0]!, second!] : shown;
+  const inSight = turns ? [...shown.slice(0, fixed), second!] : shown;
   // Whoever put a picture away from its own menu goes on at the next one's.
   const count = useRef(shown.length);
   useEffect(() => {
@@ -40,16 +50,16 @@ export function PictureRoom({ shown }: { shown: readonly PictureId[] }) {
       ref.current?.querySelector<HTMLElement>('figcaption [aria-label^="Tools of"]')?.focus();
     count.current = shown.length;
   }, [shown, ref]);
-  const plain = useMemo((): Room => ({ choose: <PictureChooser /> }), []);
+  const plain = useMemo((): Room => ({ choose: chooser }), [chooser]);
 
   return (
     <div ref={ref} className={styles.room} data-pictures={inSight.length > MOST_TWO_BY_TWO ? 'many' : inSight.length}>
       <div className={styles.pictures}>
-        {shown.length === 0 && <PictureChooser />}
+        {shown.length === 0 && chooser}
         {inSight.map((id, index) => {
           const { Figure } = pictures[id];
           const room =
-            turns && index === 1 ? { ...plain, tabs: <Turns of={others} chosen={id} onChoose={choose} /> } : plain;
+            turns && index === fixed ? { ...plain, tabs: <Turns of={others} chosen={id} onChoose={choose} /> } : plain;
           return (
             <RoomContext key={id} value={room}>
               <Figure />

@@ -1,0 +1,80 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import { cautions } from '@/content/cautions';
+import { encodeAnswers } from '@/lib/files/links/answers-link';
+import { qrPicture } from '@/lib/files/links/qr';
+import { writeHandedIn } from '@/lib/lesson/handed-in';
+import { Button } from '../../parts/Button';
+import { Dialog } from '../../parts/Dialog';
+import { Field } from '../../parts/Field';
+import { classResultsPath } from '../../parts/lesson-paths';
+import { LinkBox } from '../../parts/LinkBox';
+import { QrFigure } from '../../parts/QrFigure';
+import { fileWords, saveFile } from '../../parts/save-file';
+import { Segmented } from '../../parts/Segmented';
+import { useProgress } from './progress-store';
+import styles from './player.module.css';
+
+/** Longer links make a code too fine for a camera to read from a phone's screen; common practice, no source. */
+const LONGEST_FOR_CODE = 1200;
+
+const WHAT = [
+  { value: 'one', label: 'This lesson' },
+  { value: 'all', label: 'All I have begun' },
+] as const;
+
+/** What was answered, for whoever teaches: as a link, a code or a file. Nothing is sent until the learner sends it. */
+export function HandIn({ slug, title, onClose }: { slug: string; title: string; onClose: () => void }) {
+  const progress = useProgress((state) => state.progress);
+  const [what, setWhat] = useState<(typeof WHAT)[number]['value']>('one');
+  const [name, setName] = useState('');
+  const text = useMemo(
+    () => writeHandedIn(progress, name, what === 'one' ? slug : undefined),
+    [progress, name, what, slug],
+  );
+  const encoded = useMemo(() => encodeAnswers(text), [text]);
+  const link = encoded.ok ? `${location.origin}${classResultsPath}#${encoded.value}` : '';
+  const qr = useMemo(() => (link === '' || link.length > LONGEST_FOR_CODE ? undefined : qrPicture(link)), [link]);
+  return (
+    <Dialog open onClose={onClose} title="Hand in">
+      <div className={styles.linkDialog}>
+        <p>
+          Your answers, the first and the later ones, with your reasons and the curves you drew. They are in the link or
+          the file itself; nothing is sent anywhere until you send it.
+        </p>
+        <Segmented label="What is handed in" segments={WHAT} value={what} onChange={setWhat} />
+        <Field
+          label="Your name, if you wish"
+          hint="Left empty, nobody’s name is in it."
+          value={name}
+          maxLength={80}
+          onChange={(event) => setName(event.target.value)}
+        />
+        {encoded.ok ? (
+          <LinkBox link={link} />
+        ) : (
+          <p role="alert">
+            {encoded.what} {encoded.mend}
+          </p>
+        )}
+        {qr?.ok && <QrFigure qr={qr.value} />}
+        {encoded.ok && !qr?.ok && (
+          <p>
+            A code of this link would be too fine to photograph: it has {link.length} characters, and up to{' '}
+            {LONGEST_FOR_CODE} can be read from a phone. Send the link or the file.
+          </p>
+        )}
+        <Button
+          icon="save"
+          onClick={() =>
+            saveFile(`halftime-${fileWords(what === 'one' ? title : 'lessons')}-answers.json`, text, 'application/json')
+          }
+        >
+          Save as a file
+        </Button>
+        <p>{cautions.general}</p>
+      </div>
+    </Dialog>
+  );
+}

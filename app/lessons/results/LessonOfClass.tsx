@@ -1,0 +1,221 @@
+'use client';
+
+import { useEffect, useMemo, useState } from 'react';
+import { cautions } from '@/content/cautions';
+import { classResults, type QuestionOfClass } from '@/lib/lesson/class-results';
+import { handedInOf, type HandedIn } from '@/lib/lesson/handed-in';
+import type { KnownNames } from '@/lib/lesson/questions/known-names';
+import { answerUnit } from '@/lib/lesson/typed-answer';
+import { Button } from '../../parts/Button';
+import { DataTable } from '../../parts/DataTable';
+import { yamlPath } from '../../parts/lesson-paths';
+import { usePreferences } from '../../parts/preferences';
+import { PrintSheet } from '../../parts/PrintSheet';
+import { fileWords, saveFile } from '../../parts/save-file';
+import { NumberLine } from '../player/NumberLine';
+import { answerWords, resultRows } from '../player/results';
+import { rounded } from '../../parts/answers/rounded';
+import { PAD, sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
+import { SketchGround } from '../../parts/answers/SketchGround';
+import { StageWaiting } from '../player/StageWaiting';
+import { UnitsFrame } from '../../parts/prose/UnitsFrame';
+import type { PredictStep, PreparedLesson } from '../prepared';
+import { usePrepared } from '../workshop/use-prepared';
+import sketches from '../../parts/answers/sketch.module.css';
+import styles from './results.module.css';
+
+interface LessonOfClassProps {
+  slug: string;
+  title: string;
+  papers: readonly HandedIn[];
+  known: KnownNames;
+}
+
+/** The text of a lesson, fetched when papers about it are opened; words where it can't be. */
+function useLessonText(slug: string): { readonly text?: string; readonly why?: string } {
+  const [got, setGot] = useState<{ readonly text?: string; readonly why?: string }>({});
+  useEffect(() => {
+    let here = true;
+    const why = 'The lesson can’t be fetched just now. The papers stay open; choose the lesson again in a moment.';
+    fetch(yamlPath(slug))
+      .then(async (answer) => (answer.ok ? { text: await answer.text() } : { why }))
+      .catch(() => ({ why }))
+      .then((made) => here && setGot(made));
+    return () => {
+      here = false;
+    };
+  }, [slug]);
+  return got;
+}
+
+export function LessonOfClass(props: LessonOfClassProps) {
+  const { text, why } = useLessonText(props.slug);
+  if (why !== undefined) return <p role="alert">{why}</p>;
+  return text === undefined ? <StageWaiting /> : <PreparedClass {...props} text={text} />;
+}
+
+function PreparedClass({ slug, text, papers, known }: LessonOfClassProps & { text: string }) {
+  const made = usePrepared({ text, slug, known });
+  if (!made) return <StageWaiting />;
+  if ('why' in made) return <p role="alert">{made.why}</p>;
+  return <ClassSheet lesson={made.lesson} papers={papers} />;
+}
+
+/** What a class answered to a lesson, to look at, print or save. */
+function ClassSheet({ lesson, papers }: { lesson: PreparedLesson; papers: readonly HandedIn[] }) {
+  const units = usePreferences((state) => state.units);
+  const own = useMemo(() => papers.filter(({ lessons }) => Object.hasOwn(lessons, lesson.slug)), [papers, lesson.slug]);
+  const questions = useMemo(
+    () =>
+      classResults(
+        lesson.steps,
+        own.map((paper) => handedInOf(paper, lesson.slug)),
+      ),
+    [lesson, own],
+  );
+  const sheet = () => (
+    <ol className={styles.questions}>
+      {questions.map((question) => (
+        <li key={`${question.step}/${question.question ?? ''}`}>
+          <OneQuestion lesson={lesson} question={question} />
+        </li>
+      ))}
+    </ol>
+  );
+  const saveCsv = async () => {
+    const { default: Papa } = await import('papaparse');
+    const rows = own.flatMap((paper, index) =>
+      resultRows(lesson, handedInOf(paper, lesson.slug), units).map((row) => ({
+        person: paper.name === '' ? `${index + 1}` : paper.name,
+        question: row.step,
+        'first answer': row.answer,
+        right: row.right === undefined ? '' : row.right ? 'yes' : 'no',
+        sure: row.confidence,
+        because: row.reason,
+        later: row.later,
+        'so it is': row.outcome,
+      })),
+    );
+    // What was typed may begin like a formula of a spreadsheet; it is to be read as words.
+    const table = Papa.unparse(rows, { escapeFormulae: true });
+    saveFile(`halftime-${fileWords(lesson.title)}-class.csv`, `"# ${cautions.general}"\n${table}\n`, 'text/csv');
+  };
+  return (
+    <UnitsFrame>
+      <h2>{lesson.title}</h2>
+      <p>
+        {own.length} {own.length === 1 ? 'paper' : 'papers'} on this lesson. First answers count; those given after
+        looking are counted apart.
+      </p>
+      {sheet()}
+      <div className={`${styles.tools} unprinted`}>
+        <PrintSheet label="Print" title={`${lesson.title}: results of a class`}>
+          {sheet}
+        </PrintSheet>
+        <Button icon="save" onClick={() => void saveCsv()}>
+          Save as CSV
+        </Button>
+      </div>
+    </UnitsFrame>
+  );
+}
+
+function OneQuestion({ lesson, question }: { lesson: PreparedLesson; question: QuestionOfClass }) {
+  const units = usePreferences((state) => state.units);
+  const step = lesson.steps.find(({ id }) => id === question.step)!;
+  const { people, answered, right, looked, rightAtLast, asks } = question;
+  return (
+    <section aria-label={nameOf(step.title, question)} className={styles.question}>
+      <h3>{nameOf(step.title, question)}</h3>
+      <p>
+        {asks === 'goal'
+          ? `${answered} of ${people} met the goal, ${right} of them by a way of their own.`
+          : `${answered} of ${people} answered, ${right} of them right at first; ${rightAtLast} right with their last answer.`}
+        {looked > 0 && ` ${looked} looked before answering.`}
+      </p>
+      {step.kind === 'predict' && answered > 0 && <Answers step={step} question={question} units={units} />}
+    </section>
+  );
+}
+
+function nameOf(title: string, { question }: QuestionOfClass): string {
+  return question === undefined ? title : `${title}, question ${question}`;
+}
+
+interface AnswersProps {
+  step: PredictStep;
+  question: QuestionOfClass;
+  units: 'metric' | 'imperial';
+}
+
+function Answers({ step, question, units }: AnswersProps) {
+  const { answers, commonestWrong, spread, curves, sureness, people } = question;
+  const outcome = answerWords(step, answers[0]!.answer, units).outcome;
+  const { size, unit } = answerUnit(step.number?.answer.dimension ?? 'plain', units);
+  return (
+    <>
+      {step.number && spread && (
+        <>
+          <NumberLine
+            given={answers.flatMap(({ answer, count }) =>
+              answer.by === 'number' ? Array.from({ length: count }, () => answer.value / size) : [],
+            )}
+            answer={step.number.answer.value / size}
+            within={step.number.within / size}
+            unit={unit}
+            printed={step.number.printed[units]}
+          />
+          <p>
+            From {rounded(spread.least / size)} to {rounded(spread.greatest / size)} {unit}, the middle one{' '}
+            {rounded(spread.middle / size)} {unit}. The model says {outcome}.
+          </p>
+        </>
+      )}
+      {step.draw && curves.length > 0 && (
+        <>
+          <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} className={sketches.still} aria-hidden="true">
+            <SketchGround axes={sketchAxes(step.draw, units)} />
+            {curves.map((sketch, index) => (
+              <path
+                key={index}
+                d={sketchPath(sketch, sketchAxes(step.draw!, units))}
+                className={`${sketches.drawn} ${styles.oneOfMany}`}
+              />
+            ))}
+            <path d={sketchPath(step.draw.truth, sketchAxes(step.draw, units))} className={sketches.truth} />
+          </svg>
+          <p>
+            {curves.length} {curves.length === 1 ? 'curve' : 'curves'}, dashed, under what the model says.
+          </p>
+        </>
+      )}
+      {!step.draw && (
+        <DataTable
+          caption={`Answers to ${step.title}`}
+          rows={answers}
+          columns={[
+            {
+              heading: 'Answer',
+              cell: ({ answer, right }) => `${right ? '✓' : '≠'} ${answerWords(step, answer, units).answer}`,
+            },
+            { heading: `Of ${people}`, numeric: true, cell: ({ count }) => String(count) },
+            { heading: 'Because', cell: ({ reasons }) => reasons.map((reason) => `“${reason}”`).join(' ') },
+          ]}
+        />
+      )}
+      {commonestWrong && (
+        <p>
+          The commonest wrong answer: <b>{answerWords(step, commonestWrong.answer, units).answer}</b>, by{' '}
+          {commonestWrong.count}.
+        </p>
+      )}
+      <p className={styles.fine}>
+        {sureness
+          .filter(({ count }) => count > 0)
+          .map(({ confidence, count, right }) => `${count} said “${confidence}”, ${right} of them right`)
+          .join('; ')}
+        .
+      </p>
+    </>
+  );
+}

@@ -9,6 +9,8 @@ import { PICTURE_IDS, type PictureId } from '@/app/pictures/picture-ids';
 import { pictures } from '@/app/stage/figures/all';
 import { usePreferences } from '@/app/parts/preferences';
 import { cautions } from '@/content/cautions';
+import { plannedAt } from '@/lib/ascent/ascent-start';
+import { sampleFromS } from '@/lib/dive/timeline';
 import published from '@/content/published/zhl16.json';
 
 /** At 30 m from 1:00 to 26:00 on air, limits 85/85, in water of 0.1 bar to the metre. */
@@ -43,8 +45,9 @@ const goTo = (store: Awaited<ReturnType<typeof openWall>>, timeS: number) =>
 
 async function tableOf(title: string) {
   const figure = screen.getByRole('figure', { name: title });
-  await userEvent.click(within(figure).getByText(/^Table of /));
-  return within(figure).getByRole('table', { name: title });
+  // What stands in a menu is fetched with the first of them.
+  await userEvent.click(await within(figure).findByText(/^Table of /, undefined, { timeout: 10_000 }));
+  return within(figure).findByRole('table', { name: title }, { timeout: 10_000 });
 }
 
 /** The cells of the row that begins with a name, as printed. */
@@ -307,6 +310,22 @@ describe('a pointer on a picture', () => {
     fireEvent.pointerOut(drawing);
     expect(screen.queryByText(/Compartment 3/)).not.toBeInTheDocument();
   });
+});
+
+it('the dive names what is left of a stop under way as every reading does: in minutes or tenths, never rounded down', async () => {
+  const store = await openWall(['profile'], SCRIPT.replace('stay 25', 'stay 40'));
+  const drawn = () => document.querySelector('[data-picture="profile"] svg')!.textContent;
+  for (const timeS of [2625, 2633, 2641]) {
+    goTo(store, timeS);
+    const [, minutes] = /([\d.]+) min at 6 m/.exec(drawn())!;
+    expect(minutes).toMatch(/^\d+(\.\d)?$/);
+    const { timeline, figures } = store.getState().scene;
+    const left = plannedAt(timeline, figures, sampleFromS(timeline, timeS)).stops.find(
+      ({ depthM }) => depthM === 6,
+    )!.minutes;
+    expect(Number(minutes)).toBeGreaterThanOrEqual(left);
+    expect(Number(minutes)).toBeLessThan(left + 0.1);
+  }
 });
 
 describe('the choice of pictures', () => {

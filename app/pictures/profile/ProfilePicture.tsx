@@ -3,7 +3,7 @@
 import { useMemo, useRef, type ReactNode } from 'react';
 import { plannedAt } from '@/lib/ascent/ascent-start';
 import type { AscentPart } from '@/lib/ascent/schedule';
-import { printStopDepth } from '@/lib/quantity/depth';
+import { sayStop } from '@/lib/sayings/stop-state';
 import type { OverlaidDive } from './overlaid-dive';
 import { OverlayPath } from './OverlayPath';
 import type { PictureProps } from '../picture-props';
@@ -139,7 +139,7 @@ function WayUp({
   const labels = stopLabels(
     [
       ...stops.map((stop) => ({
-        text: `${stop.minutes} min at ${printStopDepth(stop.toM, units)}`,
+        text: sayStop({ depthM: stop.toM, minutes: stop.minutes }, units),
         fromX: x(stop.startS),
         toX: x(stop.endS),
         y: y(stop.toM),

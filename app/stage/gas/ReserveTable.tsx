@@ -4,10 +4,11 @@ import type { GasNeed } from '@/lib/exposure/gas-need';
 import type { Reserve } from '@/lib/exposure/reserve';
 import { TURN_RULE_MEANINGS, type TurnRule } from '@/lib/exposure/turn-pressure';
 import { gasName } from '@/lib/physics/gas';
-import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
+import { sayDepth } from '@/lib/quantity/depth';
 import { atMost } from '@/lib/quantity/number';
 import { printCylinderPressure } from '@/lib/quantity/pressure';
 import { printVolume } from '@/lib/quantity/volume';
+import { sayStop } from '@/lib/sayings/stop-state';
 import { DataTable } from '../../parts/DataTable';
 import { usePreferences } from '../../parts/preferences';
 import type { CylinderTurn } from './cylinder-turns';
@@ -25,7 +26,7 @@ export function ReserveTable({ reserve, turns, rule }: ReserveTableProps) {
   const bar = (value: number | null) =>
     value === null ? 'no cylinder' : Number.isFinite(value) ? printCylinderPressure(value, units) : 'never enough';
   const { depthM, sharingMin, divers, stressFactor, schedule } = reserve;
-  const stops = schedule.stops.map((stop) => `${stop.minutes} min at ${printStopDepth(stop.depthM, units)}`);
+  const stops = schedule.stops.map((stop) => sayStop(stop, units));
   return (
     <>
       <p className={styles.remark}>

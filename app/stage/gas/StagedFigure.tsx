@@ -83,7 +83,7 @@ export function StagedFigure() {
         <AscentsTable
           caption="As planned, and otherwise"
           columns={variants.map((variant) => ({ title: variant.title, stops: variant.plan.schedule.stops }))}
-          sayStop={({ minutes, gas }) => `${plainNumber(minutes)} min, ${gasName(gas)}`}
+          sayStop={({ minutes, gas }) => `${printAs('stopMin', minutes, units)}, ${gasName(gas)}`}
           sums={[
             {
               label: 'Whole way up',

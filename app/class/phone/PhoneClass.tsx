@@ -36,7 +36,8 @@ export function PhoneClass() {
         {!question && follow && <PhoneFollow follow={follow} />}
         {!question && !follow && standing === 'in' && <p>Wait for the first question: it appears here by itself.</p>}
         <p className={styles.foot}>
-          Nobody but your teacher sees your nickname, and nobody at all sees which answer was yours.{' '}
+          Nobody but your teacher sees your nickname. The class sees answers without names; your teacher’s browser tells
+          them apart by phone.{' '}
           <Button kind="quiet" onClick={() => leave()}>
             Leave the class
           </Button>

@@ -12,15 +12,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 const guide = readFileSync('DEVELOPERS.md', 'utf8');
 let copy: string;
 
-const COPIED = [
-  'app',
-  'lib',
-  'content',
-  'tests/laws/any-of-schema.ts',
-  'package.json',
-  'tsconfig.json',
-  'next-env.d.ts',
-];
+const COPIED = ['app', 'lib', 'content', 'tests/laws/any-of-schema.ts', 'package.json', 'tsconfig.json'];
 
 /** Puts lines into a file of the copy before or after a line that is there once. */
 function insert(file: string, where: 'before' | 'after', line: string, text: string): void {
@@ -125,6 +117,11 @@ export function NewFigure() {
 beforeAll(() => {
   copy = mkdtempSync(join(tmpdir(), 'halftime-recipes-'));
   for (const name of COPIED) cpSync(name, join(copy, name), { recursive: true });
+  // What the site's builder writes for the compiler, which may not have run here yet.
+  writeFileSync(
+    join(copy, 'next-env.d.ts'),
+    '/// <reference types="next" />\n/// <reference types="next/image-types/global" />\n',
+  );
   symlinkSync(join(process.cwd(), 'node_modules'), join(copy, 'node_modules'));
 });
 afterAll(() => rmSync(copy, { recursive: true, force: true }));

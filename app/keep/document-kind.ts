@@ -62,5 +62,6 @@ export function saveUnread({ words }: DocumentKind<unknown>, unread: object): vo
 }
 
 function isNewer({ version }: DocumentKind<unknown>, stored: unknown): boolean {
-  return typeof stored === 'object' && stored !== null && 'version' in stored && Number(stored.version) > version;
+  const its = typeof stored === 'object' && stored !== null && 'version' in stored ? stored.version : undefined;
+  return typeof its === 'number' && its > version;
 }

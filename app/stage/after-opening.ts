@@ -10,4 +10,3 @@ export { HoldAtEvents } from './HoldAtEvents';
 export { StepEditor } from './figures/StepEditor';
 export { UnitInsists } from './units/UnitInsists';
 export { WhereInWords } from './announcing/WhereInWords';
-export { Announcer } from './announcing/Announcer';

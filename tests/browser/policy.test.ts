@@ -151,8 +151,9 @@ describe('work under the policy', () => {
       .setInputFiles(join(process.cwd(), 'content/records/quarry-clean.csv'));
     expect(await saved(page, 'Export as UDDF')).toMatch(/\.uddf$/);
     await page.goto(lessonPath(LESSON, 'watch-it'));
-    await page.getByLabel('Speed').selectOption('120');
-    await page.getByRole('button', { name: 'Play' }).click();
+    await page.getByRole('button', { name: 'Speed and moments' }).click();
+    await page.getByRole('combobox', { name: 'Speed' }).selectOption('120');
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
     await page.getByText(/and they are falling fast/).waitFor();
     expect(refused).toEqual([]);
     expect(abroad).toEqual([]);
@@ -162,6 +163,7 @@ describe('work under the policy', () => {
   it('shows a whole lesson to a class, and lets a lesson that was written here be tried', async () => {
     const { page, complaints, refused, abroad } = await watched();
     await arrive(page, lessonPath(LESSON));
+    await page.getByRole('button', { name: 'Tools of this lesson' }).click();
     await page.getByRole('button', { name: 'Present to a class' }).click();
     const at = page.getByRole('group', { name: 'Presenting' }).getByText(/^\d+ of \d+$/);
     const last = (await at.textContent())!.replace(/^\d+ of (\d+)$/, '$1 of $1');

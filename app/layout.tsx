@@ -6,7 +6,7 @@ import type { ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import styles from './parts/Shell.module.css';
 import { glossaryPath } from './parts/lesson-paths';
-import { NewerVersion } from './offline/NewerVersion';
+import { NewerVersionLater } from './offline/NewerVersionLater';
 import { Navigation } from './parts/Navigation';
 import { noEvalScript } from './parts/no-eval';
 import { PreferenceSwitches } from './parts/PreferenceSwitches';
@@ -50,7 +50,7 @@ export default function RootLayout({ children }: { children: ReactNode }) {
                   </a>
                 ))}
               </p>
-              <NewerVersion />
+              <NewerVersionLater />
             </footer>
           }
           unscripted={<Unscripted />}

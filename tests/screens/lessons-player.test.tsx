@@ -25,7 +25,7 @@ async function openAt(step: string) {
   await screen.findByRole('heading', { name: lesson.steps.find(({ id }) => id === step)!.title });
 }
 
-const press = (name: string | RegExp) => userEvent.click(screen.getByRole('button', { name }));
+const press = async (name: string | RegExp) => userEvent.click(await screen.findByRole('button', { name }, LONG));
 
 describe('a lesson', () => {
   it('goes on step by step, puts the focus on the new heading and remembers the place', async () => {

@@ -13,10 +13,9 @@ import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { fillsWindow } from './fills-window';
 import { LessonLine } from './LessonLine';
-import { LessonTools } from './LessonTools';
 import { StepChoice, StepContents } from './StepContents';
 import { StepView } from './StepView';
-import { ClassLesson, LinkDialog, ResultsSheet } from './now-and-then';
+import { ClassLesson, LessonTools, LinkDialog, ResultsSheet } from './now-and-then';
 import { TermsInPlace } from './TermsInPlace';
 import { useProgress, useLessonProgress } from './progress-store';
 import { useStepPlace } from './use-step-place';
@@ -116,7 +115,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
               </section>
             )}
             {shown === 0 && <Opening lesson={lesson} />}
-            {shipped && !inWindow && foot}
+            {shipped && <div className={inWindow ? `${styles.newsOnly} unprinted` : undefined}>{foot}</div>}
           </div>
           <div className={`${styles.foot} unprinted`}>
             <Button onClick={() => turnTo(place - 1)} disabled={place === 0}>

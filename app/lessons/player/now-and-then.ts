@@ -11,3 +11,4 @@ export const ResultsSheet = dynamic(() => import('./ResultsSheet').then((module)
   loading: StageWaiting,
 });
 export const LinkDialog = dynamic(() => import('./LinkDialog').then((module) => module.LinkDialog), { ssr: false });
+export const LessonTools = dynamic(() => import('./LessonTools').then((module) => module.LessonTools), { ssr: false });

@@ -216,7 +216,10 @@ describe('a newer version', () => {
     expect(await strip(other).count()).toBe(0);
 
     // The lesson goes on in its own window, which is told.
-    await page.getByText('Halftime is newer in another window than in this one.').waitFor();
+    await page
+      .getByRole('status')
+      .filter({ hasText: 'Halftime is newer in another window than in this one.' })
+      .waitFor();
     expect(await page.evaluate(() => 'notReloaded' in window)).toBe(true);
     expect(await page.getByLabel('Your answer').inputValue()).toBe('12');
     await page.getByRole('button', { name: 'Use it now' }).click();

@@ -37,8 +37,18 @@ describe('a finger on the dive', () => {
   const crowded = async () => {
     const { page } = await visit({ viewport: { width: 820, height: 700 }, hasTouch: true });
     await arrive(page, '/desk/');
-    await page.getByRole('button', { name: 'Tools of The dive' }).click();
-    await page.getByText('Choose pictures').locator('visible=true').click();
+    const choose = page.getByText('Choose pictures').locator('visible=true');
+    // A press on a picture whose code has just not come yet opens nothing.
+    await expect
+      .poll(
+        async () => {
+          if ((await choose.count()) === 0) await page.getByRole('button', { name: 'Tools of The dive' }).click();
+          return choose.count();
+        },
+        { interval: 1000, timeout: 30_000 },
+      )
+      .toBe(1);
+    await choose.click();
     for (const name of ['The loading map', 'Supersaturation', 'No-stop time'])
       await page.getByRole('checkbox', { name }).check();
     await page.keyboard.press('Escape');

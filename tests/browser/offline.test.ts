@@ -52,6 +52,8 @@ describe('without a network, after one visit', () => {
         expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']),
       );
     }
+    await page.goto(lessonPath('14-enriched-air'), { waitUntil: 'commit' });
+    await page.waitForURL(`**${lessonPath('12-enriched-air')}`);
     for (const path of ['/no/such/page/', '/no-such-page', '/no-such-page.html']) {
       await page.goto(path);
       await page.getByRole('heading', { level: 1, name: 'There is no page here' }).waitFor();

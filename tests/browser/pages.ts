@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { filesOf } from '@/app/commands/finish-site';
 import { embedPath } from '@/app/parts/routes';
 import { siteFolder } from '@/app/commands/build-site';
+import { lessonPath } from '@/app/parts/lesson-paths';
+import { RENAMED } from '@/lib/lesson/renamed';
 import { drawn } from './drawn';
 import { everyPage } from './every-page';
 
@@ -23,6 +25,8 @@ export function builtPages(): string[] {
 /** One page of every kind, and some of the others: other ones in every run, all of them where there is time. */
 export function pagesToWalk(): string[] {
   const kinds = new Set(everyPage.map(({ path }) => path));
-  const others = builtPages().filter((path) => !kinds.has(path));
+  // An address of before leads on at once, to a page that is walked by its own.
+  const before = new Set(Object.keys(RENAMED).map((slug) => lessonPath(slug)));
+  const others = builtPages().filter((path) => !kinds.has(path) && !before.has(path));
   return [...builtPages().filter((path) => kinds.has(path)), ...drawn(others, 6)];
 }

@@ -1,7 +1,8 @@
+import { quantile } from '../quantity/quantile';
 import type { ClassAnswer } from './answer';
 import type { Asked, ClassState } from './class-state';
 import { isRight } from './reasons';
-import { answersOf, quantile } from './spread';
+import { answersOf } from './spread';
 
 /** One round of one question, without anybody's name. */
 export interface ResultRow {

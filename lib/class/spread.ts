@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { quantile } from '../quantity/quantile';
 import { sketchAt, type Sketch } from '../lesson/questions/sketch';
 import type { ClassAnswer } from './answer';
 import type { Ask, AskOf } from './ask';
@@ -79,12 +80,4 @@ function quartiles({ axes: { fromS, toS } }: AskOf<'draw'>, sketches: readonly S
     return [timeS, quantile(values, 0.25), quantile(values, 0.5), quantile(values, 0.75)];
   });
   return { curves: sketches.length, columns };
-}
-
-/** A quantile of sorted values, straight between neighbours (Hyndman and Fan 1996, type 7). */
-export function quantile(sorted: readonly number[], share: number): number {
-  const place = (sorted.length - 1) * share;
-  const low = Math.floor(place);
-  const [one, other] = [sorted[low]!, sorted[Math.min(low + 1, sorted.length - 1)]!];
-  return one + (other - one) * (place - low);
 }

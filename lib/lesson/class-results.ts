@@ -1,3 +1,4 @@
+import { quantile } from '../quantity/quantile';
 import { CONFIDENCES, type Answer, type Confidence, type LessonProgress, type Prediction } from './progress';
 import type { Sketch } from './questions/sketch';
 import { stepAsks } from './standing';
@@ -72,7 +73,7 @@ function predictionOf(step: string, papers: readonly LessonProgress[]): Question
     spread:
       numbers.length === 0
         ? undefined
-        : { least: numbers[0]!, middle: middleOf(numbers), greatest: numbers[numbers.length - 1]! },
+        : { least: numbers[0]!, middle: quantile(numbers, 0.5), greatest: numbers[numbers.length - 1]! },
     curves: first.flatMap(({ answer }) => (answer.by === 'draw' ? [answer.sketch] : [])),
     sureness: CONFIDENCES.map((confidence) => {
       const so = first.filter((one) => one.confidence === confidence);
@@ -99,12 +100,6 @@ function grouped(given: readonly Prediction[]): SameAnswer[] {
         .filter((reason) => reason !== '')
         .sort(),
     }));
-}
-
-/** The middle of sorted numbers, or half-way between the two that are. */
-function middleOf(sorted: readonly number[]): number {
-  const half = (sorted.length - 1) / 2;
-  return (sorted[Math.floor(half)]! + sorted[Math.ceil(half)]!) / 2;
 }
 
 function goalOf(step: string, papers: readonly LessonProgress[]): QuestionOfClass {

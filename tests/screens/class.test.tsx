@@ -1,6 +1,7 @@
 import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { DepthLinePicture } from '@/app/class/shown/DepthLinePicture';
 import { SpreadPicture } from '@/app/class/shown/SpreadPicture';
 import { PhoneQuestion } from '@/app/class/phone/PhoneQuestion';
 import { TeachClass } from '@/app/class/teach/TeachClass';
@@ -14,6 +15,20 @@ afterEach(() => {
   vi.unstubAllGlobals();
   usePreferences.setState({ units: 'metric' });
   usePhone.setState({ standing: 'out', kept: undefined, view: undefined, answerState: 'none', told: undefined });
+});
+
+it.each([
+  ['metric', '29.9 m'],
+  ['imperial', '98 ft'],
+] as const)('the depth line of a question is told as every depth is, in %s units', (units, depth) => {
+  usePreferences.setState({ units });
+  const points: [number, number][] = [
+    [0, 0],
+    [100, 29.87],
+    [400, 0],
+  ];
+  render(<DepthLinePicture points={points} />);
+  expect(screen.getByText(`The depth of the dive: to ${depth}, over 6:40.`)).toBeInTheDocument();
 });
 
 describe('how the answers of a class lie', () => {

@@ -1,6 +1,6 @@
 import type { DepthLine } from '@/lib/class/ask';
 import { printClock } from '@/lib/quantity/duration';
-import { METRES_PER_FOOT } from '@/lib/quantity/length';
+import { sayDepth } from '@/lib/quantity/depth';
 import { usePreferences } from '../../parts/preferences';
 import styles from './shown.module.css';
 
@@ -13,8 +13,7 @@ export function DepthLinePicture({ points }: DepthLine) {
   const deepestM = Math.max(1, ...points.map(([, depthM]) => depthM));
   const x = (timeS: number) => BOX.left + (timeS / endS) * (BOX.width - BOX.left - BOX.right);
   const y = (depthM: number) => BOX.top + (depthM / deepestM) * (BOX.height - BOX.top - BOX.foot);
-  const depth =
-    units === 'imperial' ? `${Math.round(deepestM / METRES_PER_FOOT)} ft` : `${Math.round(deepestM * 10) / 10} m`;
+  const depth = sayDepth(deepestM, units);
   return (
     <figure className={styles.depth}>
       <svg viewBox={`0 0 ${BOX.width} ${BOX.height}`} aria-hidden="true">

@@ -1,7 +1,7 @@
 import type { Ask, AskOf, Truth } from '@/lib/class/ask';
 import type { Spread, SpreadOf } from '@/lib/class/spread';
 import { answerUnit } from '@/lib/lesson/typed-answer';
-import { quantile } from '@/lib/class/spread';
+import { quantile } from '@/lib/quantity/quantile';
 import type { Sketch } from '@/lib/lesson/questions/sketch';
 import { rounded } from '../../parts/answers/rounded';
 import { usePreferences } from '../../parts/preferences';

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useState, type ReactNode } from 'react';
 import type { Asked } from '@/lib/class/class-state';
 import type { LessonAnswer, LessonAnswers } from '@/lib/class/lesson-ask';
 import { MOST_ROUNDS } from '@/lib/class/bounds';
@@ -111,17 +111,38 @@ function Reasons({ asked }: { asked: Asked }) {
     return `${rounded(one / size)} ${unit}`;
   };
   return (
+    <ReasonList
+      heading="What else was said, and why it is not so"
+      after={answer?.after}
+      reasons={wrong.map(({ count, option, between, because }) => ({
+        count,
+        because,
+        what:
+          option !== undefined
+            ? named(option)
+            : between &&
+              (between[0] === between[1] ? value(between[0]) : `${value(between[0])} to ${value(between[1])}`),
+      }))}
+    />
+  );
+}
+
+interface ReasonListProps {
+  heading: string;
+  reasons: readonly { readonly count: number; readonly what: ReactNode; readonly because: string | undefined }[];
+  /** What is said to all after the answer. */
+  after: string | undefined;
+}
+
+function ReasonList({ heading, reasons, after }: ReasonListProps) {
+  return (
     <div className={styles.reasons}>
-      {wrong.length > 0 && <h3>What else was said, and why it is not so</h3>}
+      {reasons.length > 0 && <h3>{heading}</h3>}
       <ul>
-        {wrong.map(({ count, option, between, because }, i) => (
+        {reasons.map(({ count, what, because }, i) => (
           <li key={i}>
             <p>
-              <b>{count} ×</b>{' '}
-              {option !== undefined
-                ? named(option)
-                : between &&
-                  (between[0] === between[1] ? value(between[0]) : `${value(between[0])} to ${value(between[1])}`)}
+              <b>{count} ×</b> {what}
             </p>
             {because !== undefined && (
               <p>
@@ -131,7 +152,7 @@ function Reasons({ asked }: { asked: Asked }) {
           </li>
         ))}
       </ul>
-      {answer?.after !== undefined && <Prose html={answer.after} />}
+      {after !== undefined && <Prose html={after} />}
     </div>
   );
 }
@@ -161,21 +182,10 @@ function CurveReasons({ asked, answer }: { asked: Asked; answer: LessonAnswer | 
     };
   }, [asked, answer, lesson, round]);
   return (
-    <div className={styles.reasons}>
-      {lacks.length > 0 && <h3>What many curves lack</h3>}
-      <ul>
-        {lacks.map(({ name, because, count }) => (
-          <li key={name}>
-            <p>
-              <b>{count} ×</b> {name}
-            </p>
-            <p>
-              <ProseLine html={because} />
-            </p>
-          </li>
-        ))}
-      </ul>
-      {answer?.after !== undefined && <Prose html={answer.after} />}
-    </div>
+    <ReasonList
+      heading="What many curves lack"
+      after={answer?.after}
+      reasons={lacks.map(({ name, because, count }) => ({ count, what: name, because }))}
+    />
   );
 }

@@ -4,7 +4,8 @@ import { after, currentOf, EMPTY_CLASS, type ClassEvent, type ClassState } from 
 import { readCode, spacedCode } from '@/lib/class/code';
 import { commonestWrong } from '@/lib/class/reasons';
 import { resultRows } from '@/lib/class/results';
-import { quantile, spreadOf } from '@/lib/class/spread';
+import { spreadOf } from '@/lib/class/spread';
+import { quantile } from '@/lib/quantity/quantile';
 import { notTaken, viewOf, viewSchema } from '@/lib/class/view';
 import { choiceAsk, choiceTruth, drawAsk, numberAsk, numberTruth } from './asks';
 

@@ -2,7 +2,7 @@ import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { DepthLinePicture } from '@/app/class/shown/DepthLinePicture';
-import { SpreadPicture } from '@/app/class/shown/SpreadPicture';
+import { SpreadPicture } from '@/app/parts/spread/SpreadPicture';
 import { PhoneQuestion } from '@/app/class/phone/PhoneQuestion';
 import { TeachClass } from '@/app/class/teach/TeachClass';
 import { usePhone } from '@/app/class/phone/phone-line';

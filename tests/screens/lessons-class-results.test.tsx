@@ -54,7 +54,7 @@ describe('the results of a class', () => {
     expect(screen.getByRole('alert')).toHaveTextContent('Link 4: This is not a link to answers.');
     const number = within(await screen.findByRole('region', { name: 'By number' }, LONG));
     expect(number.getByText(/3 of 3 answered, 0 of them right at first/)).toBeInTheDocument();
-    expect(number.getByText(/From 15 to 20 min, the middle one 20 min/)).toBeInTheDocument();
+    expect(number.getByText(/, from 15 to 20 min, the middle one 20 min/)).toBeInTheDocument();
     expect(number.getByRole('row', { name: /20 min 2 “my friend” “the table”/ })).toBeInTheDocument();
     expect(number.getByText(/The commonest wrong answer/)).toHaveTextContent('20 min, by 2');
     const choice = within(screen.getByRole('region', { name: 'By choice' }));

@@ -9,6 +9,7 @@ import { useUndoKeys } from '../../keep/use-undo-keys';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { Segmented } from '../../parts/Segmented';
+import { useStatus } from '../../parts/status';
 import { fileWords, saveFile } from '../../parts/save-file';
 import { StageWaiting } from '../player/StageWaiting';
 import { draftTitle } from './draft-title';
@@ -67,6 +68,12 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
     [text, faults, change],
   );
   const title = draftTitle(text);
+  const say = useStatus((state) => state.say);
+  const teach = async () => {
+    const { toClass } = await import('./take-to-class');
+    if (!toClass(text, known))
+      say('This lesson asks nothing yet. Add a step that lets the class predict, then take it to class.');
+  };
 
   return (
     <section aria-label={title} className={styles.editor}>
@@ -83,6 +90,9 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
           </Button>
           <Button icon="link" onClick={() => setPassing(true)}>
             Pass on
+          </Button>
+          <Button disabled={faults === undefined || faults.length > 0 || checking} onClick={() => void teach()}>
+            Teach it to a class with phones
           </Button>
           <Button onClick={onClose}>All your lessons</Button>
         </span>

@@ -139,8 +139,8 @@ describe('the commonest wrong answers', () => {
     const answers = [0, 0, 2, 1, 1, 1].map((option) => ({ by: 'choice' as const, option }));
     const told = commonestWrong(choiceAsk, choiceTruth, answers, { choice: ['because of one', 'right', 'of three'] });
     expect(told).toMatchObject([
-      { option: 0, count: 2, because: 'because of one' },
-      { option: 2, count: 1, because: 'of three' },
+      { option: 0, count: 2, because: { html: 'because of one' } },
+      { option: 2, count: 1, because: { html: 'of three' } },
     ]);
   });
 
@@ -152,9 +152,9 @@ describe('the commonest wrong answers', () => {
       { from: 18, to: undefined, html: 'an older table' },
     ];
     expect(commonestWrong(numberAsk, numberTruth, answers, { number })).toMatchObject([
-      { count: 2, between: [20, 22], because: 'an older table' },
-      { count: 1, between: [14, 14], because: 'longer' },
-      { count: 1, between: [5, 5], because: 'too strict' },
+      { count: 2, between: [20, 22], because: { html: 'an older table' } },
+      { count: 1, between: [14, 14], because: { html: 'longer' } },
+      { count: 1, between: [5, 5], because: { html: 'too strict' } },
     ]);
   });
 });

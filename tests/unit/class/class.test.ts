@@ -4,7 +4,7 @@ import { after, currentOf, EMPTY_CLASS, type ClassEvent, type ClassState } from 
 import { readCode, spacedCode } from '@/lib/class/code';
 import { commonestWrong } from '@/lib/class/reasons';
 import { resultRows } from '@/lib/class/results';
-import { spreadOf } from '@/lib/class/spread';
+import { giveAway, spreadOf } from '@/lib/class/spread';
 import { quantile } from '@/lib/quantity/quantile';
 import { notTaken, viewOf, viewSchema } from '@/lib/class/view';
 import { choiceAsk, choiceTruth, drawAsk, numberAsk, numberTruth } from './asks';
@@ -131,6 +131,22 @@ describe('the spread', () => {
     expect(quantile([1, 2, 3, 4], 0.25)).toBeCloseTo(1.75, 12);
     expect(quantile([1, 2, 3, 4], 0.5)).toBeCloseTo(2.5, 12);
     expect(quantile([5], 0.75)).toBe(5);
+  });
+});
+
+describe('so few answers that showing them tells whose they are', () => {
+  it('are one or two of any round, and none or three are not', () => {
+    const given = (count: number) =>
+      currentOf(through(asked, ...[1, 2, 3].slice(0, count).map((n) => says(`phone-00${n}`, 0))))!;
+    expect([0, 1, 2, 3].map((count) => giveAway(given(count)))).toEqual([false, true, true, false]);
+    const again = through(
+      asked,
+      ...[1, 2, 3].map((n) => says(`phone-00${n}`, 0)),
+      { kind: 'closed' },
+      { kind: 'asked again' },
+      says('phone-001', 1, 2, 1),
+    );
+    expect(giveAway(currentOf(again)!)).toBe(true);
   });
 });
 

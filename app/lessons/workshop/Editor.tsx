@@ -3,6 +3,7 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
 import { lessonFile } from '@/lib/files/links/lesson-file';
 import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib/lesson/edit-lesson';
+import { unfinishedIn } from '@/lib/lesson/unfinished';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { useUndo } from '../../keep/use-undo';
 import { useUndoKeys } from '../../keep/use-undo-keys';
@@ -48,6 +49,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
   useUndoKeys(history.undo, history.redo);
   const { faults, checking } = useCheck(text, known);
   const data = useMemo(() => lessonData(text), [text]);
+  const unfinished = useMemo(() => unfinishedIn(data), [data]);
   const { change } = history;
   const editing = useMemo(
     (): Editing => ({
@@ -101,6 +103,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
       <LessonFaults
         faults={faults}
         checking={checking}
+        unfinished={unfinished}
         onGo={(fault) => {
           const { path } = fault;
           setView(data === undefined || path.length === 0 ? 'text' : 'write');

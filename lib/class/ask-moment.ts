@@ -59,7 +59,10 @@ export function askMoment({ question, unless = [] }: DiveAsk, { title, script, a
       truth: { by: 'choice', right: right.value, because: question.options.map(() => because) },
     };
   }
-  const asked = numberAsked({ answer: here.at(question.answer), within: here.at(question.within) }, world);
+  const asked = numberAsked(
+    { answer: here.at(question.answer), within: here.at(question.within), as: question.as },
+    world,
+  );
   if (!asked.ok || Math.abs(asked.value.answer.value) > MOST) return { ok: false, why: NOTHING_THERE };
   const { answer, within, format } = asked.value;
   if (question.by === 'leader') {

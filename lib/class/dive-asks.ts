@@ -15,6 +15,8 @@ export interface NumberAsk {
   readonly by: 'number' | 'leader';
   readonly answer: string;
   readonly within: string;
+  /** How it is printed, where not as its fact usually is. */
+  readonly as?: string;
   readonly mistakes: readonly Mistake[];
   readonly tooLittle: string;
   readonly tooMuch: string;
@@ -277,21 +279,24 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
   },
   {
     id: 'oxygen-pressure',
-    words: 'What is the pressure of oxygen in what is breathed now?',
+    words: 'What is the pressure of oxygen in what is breathed now, in bar?',
     reading: 'oxygen-pressure',
     question: {
       by: 'number',
-      answer: 'oxygenBar T',
-      within: '0.06 bar',
+      // In bar for everyone, as the reading is.
+      answer: '(oxygenBar T) / (1 bar)',
+      within: '0.06',
+      as: 'number 2',
       mistakes: [
         {
-          value: '(oxygenBar T) * ((ambientBar T) - surfaceBar) / (ambientBar T)',
-          near: '0.04 bar',
-          because: 'That counts the water alone. The air above it presses too: {{ambientBar T}} in all.',
+          value: '((ambientBar T) - surfaceBar) / (ambientBar T) * ((oxygenBar T) / (1 bar))',
+          near: '0.04',
+          because:
+            'That counts the water alone. The air above it presses too: {{(ambientBar T) / (1 bar) | number 2}} bar in all.',
         },
       ],
-      tooLittle: 'It is more: the share of oxygen times {{ambientBar T}}.',
-      tooMuch: 'It is less: the share of oxygen times {{ambientBar T}}.',
+      tooLittle: 'It is more: the share of oxygen times {{(ambientBar T) / (1 bar) | number 2}} bar.',
+      tooMuch: 'It is less: the share of oxygen times {{(ambientBar T) / (1 bar) | number 2}} bar.',
     },
   },
   {
@@ -317,7 +322,7 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
       within: '0.4 g/L',
       mistakes: [
         {
-          value: '(gasDensityGL T) * surfaceBar / (ambientBar T)',
+          value: '(gasDensityGL T) * (surfaceBar / (ambientBar T))',
           near: '0.2 g/L',
           because:
             'That is near what it is at the surface. Down here it is pressed together {{(ambientBar T) / surfaceBar | number 1}} times.',

@@ -231,13 +231,14 @@ function fromDive(
       number: {
         answer,
         within: question.within,
+        ...(question.as !== undefined && { as: question.as }),
         wrong: [
           ...wrongOf(question, right.value.value, { world, at }),
           { when: 'given < answer', because: at(question.tooLittle) },
         ],
         otherwise: at(question.tooMuch),
       },
-      after: `The model says **{{${answer}}}**.`,
+      after: `The model says **{{${answer}${question.as === undefined ? '' : ` | ${question.as}`}}}**.`,
     },
     scripts,
   };

@@ -98,14 +98,14 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
 
   // A covered reading of the dive, and the dive followed on a phone.
   await press(wall, 'Ask: How long may you still stay here before you need a stop?');
-  await one.getByRole('textbox', { name: 'Your answer' }).fill('93');
-  await two.getByRole('textbox', { name: 'Your answer' }).fill('95');
+  await one.getByRole('textbox', { name: 'Your answer' }).fill('200');
+  await two.getByRole('textbox', { name: 'Your answer' }).fill('210');
   await three.getByRole('textbox', { name: 'Your answer' }).fill('0.1');
   await wall.getByText('3 of 3 have answered').waitFor();
   await press(wall, 'Close it');
   await press(wall, 'Show how the answers lie');
   await press(wall, 'Run the model over it');
-  await wall.getByText(/2 × 93 to 95 min/).waitFor();
+  await wall.getByText(/2 × 200 to 210 min/).waitFor();
   await wall.getByText(/would be past its limit at the surface, and the way up would need a stop/).waitFor();
   await two.getByText(/would be past its limit at the surface/).waitFor();
   await one

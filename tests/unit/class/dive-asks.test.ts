@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { askMoment } from '@/lib/class/ask-moment';
-import { DIVE_ASKS } from '@/lib/class/dive-asks';
+import { atMoment, DIVE_ASKS } from '@/lib/class/dive-asks';
+import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
+import { judgeAmount } from '@/lib/lesson/questions/judge';
 import { becauseOf } from '@/lib/class/reasons';
 import { inUnits } from '@/lib/class/words';
 import { truthSchema, type TruthOf } from '@/lib/class/ask';
@@ -117,6 +119,27 @@ describe('a wrong answer to a covered reading', () => {
     expect(truth).toMatchObject({ by: 'leader' });
     expect(words(16)).toMatch(/lower limit/);
     expect(words((truth as TruthOf<'leader'>).compartment)).toBeUndefined();
+  });
+});
+
+describe('a usual mistake', () => {
+  it('comes to something at some moment: none is written so that it can never be worked out', () => {
+    const world = lessonWorld({ scripts: { dive: { title: 'A dive', script: SCRIPT } } }).about();
+    for (const { id, question } of DIVE_ASKS)
+      for (const { value, near } of question.by === 'choice' ? [] : question.mistakes) {
+        expect(judgeAmount(near, world).ok, `${id}: ${near}`).toBe(true);
+        expect(
+          [480, 1780].some((atS) => judgeAmount(atMoment(value, atS), world).ok),
+          `${id}: ${value}`,
+        ).toBe(true);
+      }
+  });
+});
+
+describe('a question in bar', () => {
+  it('is in bar for readers of either system, as its reading is', () => {
+    expect(numberTruth('oxygen-pressure', 480).printed).toEqual({ metric: '0.84', imperial: '0.84' });
+    expect(said('oxygen-pressure', 480, 0.63)).toMatch(/water alone.*4\.01 bar in all/);
   });
 });
 

@@ -95,5 +95,7 @@ describe('the questions of a class for home', () => {
     const html = JSON.stringify(lesson.steps[0]);
     expect(html).toContain('Is *this* {{30 m}} [x](y)?');
     expect(html).not.toContain('<em>');
+    const [step] = lesson.steps;
+    expect(step?.kind === 'predict' && step.choice?.map(({ right }) => right)).toEqual([false, true]);
   });
 });

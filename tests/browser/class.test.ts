@@ -105,7 +105,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await press(wall, 'Close it');
   await press(wall, 'Show how the answers lie');
   await press(wall, 'Run the model over it');
-  await wall.getByText(/2 × 200 to 210 min/).waitFor();
+  await wall.getByText(/2 × 200 min to 210 min/).waitFor();
   await wall.getByText(/would be past its limit at the surface, and the way up would need a stop/).waitFor();
   await two.getByText(/would be past its limit at the surface/).waitFor();
   await one

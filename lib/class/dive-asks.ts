@@ -1,5 +1,5 @@
 /*
- * What a moment of a dive may be asked about, written as the questions of lessons are: the engine works out the answer and
+ * Long because it is one table. What a moment of a dive may be asked about, written as the questions of lessons are: the engine works out the answer and
  * what each usual mistake would come to, on the wall as at home. `T` is the moment, such as `at 720 s`.
  */
 

@@ -26,7 +26,7 @@ const PLACEHOLDERS: ReadonlySet<string> = new Set([
   'A question.',
   'A point.',
   'A need.',
-  'A objective.',
+  'An objective.',
   'Another dive',
 ]);
 

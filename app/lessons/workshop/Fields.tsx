@@ -280,7 +280,7 @@ function LinesField({ field, value, path, editing }: ControlProps<'lines'>) {
       item={field.item}
       count={lines.length}
       path={path}
-      make={field.make ?? `A ${field.item}.`}
+      make={field.make ?? `${/^[aeiou]/.test(field.item) ? 'An' : 'A'} ${field.item}.`}
       editing={editing}
     >
       {(index) => (

@@ -22,7 +22,7 @@ import { CurvePlot, type PlotPoint } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
-import { evenAxis } from './plot-axis';
+import { evenAxis } from '../pictures/axes/plot-axis';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 

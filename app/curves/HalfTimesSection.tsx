@@ -27,7 +27,7 @@ import { CurveFigure } from './CurveFigure';
 import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider } from './CursorSlider';
-import { doublingAxis, evenAxis, pressureAxis } from './plot-axis';
+import { doublingAxis, evenAxis, pressureAxis } from '../pictures/axes/plot-axis';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 

@@ -25,7 +25,7 @@ import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import type { SureJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
-import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
+import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';

@@ -21,7 +21,7 @@ import { CursorSlider, ontoStep } from './CursorSlider';
 import { CurveKey } from './CurveKey';
 import { CurveReadings } from './CurveReadings';
 import { setDownAt } from './curve-wish';
-import { depthStep, pressureAxis } from './plot-axis';
+import { depthStep, pressureAxis } from '../pictures/axes/plot-axis';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 

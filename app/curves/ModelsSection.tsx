@@ -20,7 +20,7 @@ import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
-import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
+import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
 import { DESCRIBED_MODELS } from './described-models';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';

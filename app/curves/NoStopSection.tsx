@@ -19,7 +19,7 @@ import { CurveReadings } from './CurveReadings';
 import { MOST_CURVES } from './curve-looks';
 import { arrivalAt, DOWN_M_MIN, sayWish, wishConditions, type CurveWish } from './curve-wish';
 import { CursorSlider, ontoStep } from './CursorSlider';
-import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
+import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
 import { TablesBeside } from './TablesBeside';
 import { WhyCurve } from './WhyCurve';
 import { WishRow } from './WishRow';

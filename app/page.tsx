@@ -20,7 +20,9 @@ export default function FrontDoor() {
       <div className={styles.opening}>
         <h1>See why a dive instrument asks for a stop</h1>
         <div className={styles.plate}>
-          <PromiseLater />
+          <div className={styles.plateRoom}>
+            <PromiseLater />
+          </div>
         </div>
         <div className={styles.words}>
           <p className={styles.lead}>

@@ -2,7 +2,7 @@
 
 import { area, line } from 'd3';
 import type { PointerEvent } from 'react';
-import { CrossAxes, CROSS_MARGIN as MARGIN } from '../pictures/axes/CrossAxes';
+import { CrossAxes, CROSS_MARGIN } from '../pictures/axes/CrossAxes';
 import { Clipped } from '../pictures/axes/Clipped';
 import { Plate } from '../pictures/axes/Plate';
 import type { PlotAxis, PlotScale } from '../pictures/axes/plot-axis';
@@ -24,7 +24,7 @@ export interface PlotCurve {
   readonly weight?: 'fine' | 'heavy';
   /** Draws its shape here and there along it. */
   readonly marked?: boolean;
-  /** Written where it leaves the plot on the right. */
+  /** Written beside the end of it that is farther right. */
   readonly endName?: string;
 }
 
@@ -56,7 +56,8 @@ interface PlotCursor {
   readonly at: number;
   /** Where it meets the curves. */
   readonly hits: readonly PlotDot[];
-  readonly onMove: (at: number) => void;
+  /** Also where along the other axis the pointer is. */
+  readonly onMove: (at: number, aside: number) => void;
 }
 
 interface CurvePlotProps {
@@ -88,22 +89,25 @@ export function CurvePlot({
   rules = [],
   cursor,
 }: CurvePlotProps) {
-  const inner = { width: width - MARGIN.left - MARGIN.right, height: height - MARGIN.top - MARGIN.bottom };
+  const names = roomForNames(curves, width);
+  const margin = { ...CROSS_MARGIN, right: names || 20 };
+  const inner = { width: width - margin.left - margin.right, height: height - margin.top - margin.bottom };
   const x = across.scale([0, inner.width]);
   const y = down.scale(grows === 'up' ? [inner.height, 0] : [0, inner.height]);
-  const names = endNames(curves, x, y, inner);
+  const named = names > 0 ? endNames(curves, x, y, inner) : [];
   const move = (event: PointerEvent<SVGSVGElement>) => {
     if (!cursor) return;
-    const at = placeIn(event, MARGIN, width);
+    const at = placeIn(event, margin, width);
     const scale = cursor.along === 'across' ? x : y;
     const [first, last] = scale.domain() as [number, number];
-    cursor.onMove(Math.min(Math.max(scale.invert(cursor.along === 'across' ? at.x : at.y), first), last));
+    const [along, aside] = cursor.along === 'across' ? [at.x, y.invert(at.y)] : [at.y, x.invert(at.x)];
+    cursor.onMove(Math.min(Math.max(scale.invert(along), first), last), aside);
   };
   return (
     <Plate
       width={width}
       height={height}
-      margin={MARGIN}
+      margin={margin}
       className={styles.plot}
       onPointerDown={move}
       onPointerMove={(event) => event.buttons === 1 && move(event)}
@@ -161,10 +165,10 @@ export function CurvePlot({
           />
         ) : null,
       )}
-      {names.map(({ id, text, ends: endsAt, at, tone }) => (
+      {named.map(({ id, text, fromX, ends: endsAt, at, tone }) => (
         <g key={id}>
           <path
-            d={`M${inner.width},${endsAt.toFixed(1)}L${inner.width + 15},${at.toFixed(1)}`}
+            d={`M${fromX.toFixed(1)},${endsAt.toFixed(1)}L${inner.width + 15},${at.toFixed(1)}`}
             className={styles.lead}
           />
           <text x={inner.width + 18} y={at} dy="0.32em" className={tone === 'stop' ? styles.stopName : styles.endName}>
@@ -259,13 +263,40 @@ function marksAlong({ points, look }: PlotCurve, x: PlotScale, y: PlotScale, inn
 
 function endNames(curves: readonly PlotCurve[], x: PlotScale, y: PlotScale, inner: Inner) {
   const named = curves.flatMap(({ id, endName, points, tone }) => {
-    const last = points.findLast((point) => finite(point) && inside(point, x, y, inner));
-    return endName === undefined || !last ? [] : [{ id, text: endName, ends: y(last[1]), tone }];
+    const isSeen = (point: PlotPoint) => finite(point) && inside(point, x, y, inner);
+    const [first, last] = [points.find(isSeen), points.findLast(isSeen)];
+    if (endName === undefined || !first || !last) return [];
+    const [atX, atY] = first[0] > last[0] ? first : last;
+    return [{ id, text: endName, fromX: x(atX), ends: y(atY), tone }];
   });
+  const fit = named.length * NAME_GAP <= inner.height ? named : apart(named);
   const places = spacedOut(
-    named.map(({ ends }) => ends),
-    13,
+    fit.map(({ ends }) => ends),
+    NAME_GAP,
     inner.height,
   );
-  return named.map((name, i) => ({ ...name, at: places[i]! }));
+  return fit.map((name, i) => ({ ...name, at: places[i]! }));
+}
+
+const NAME_GAP = 16;
+
+/** Those whose ends stand apart, from the lowest upward: where curves bunch, one name stands for its neighbours. */
+function apart<Named extends { readonly ends: number }>(named: readonly Named[]): Named[] {
+  const kept: Named[] = [];
+  for (const name of [...named].sort((one, other) => other.ends - one.ends))
+    if (kept.length === 0 || kept.at(-1)!.ends - name.ends >= NAME_GAP) kept.push(name);
+  return kept;
+}
+
+/** About as wide as a letter of a name is drawn. */
+const LETTER = 6.9;
+/** From the edge of the plot to where a name begins, and after it. */
+const TIE = 20;
+const MOST_FOR_NAMES = 0.32;
+
+/** Room at the right for the longest name; a narrow plot has none to give, and its curves are named in its key. */
+function roomForNames(curves: readonly PlotCurve[], width: number): number {
+  const longest = Math.max(0, ...curves.map(({ endName = '' }) => endName.length));
+  const room = Math.ceil(longest * LETTER) + TIE + 8;
+  return room <= CROSS_MARGIN.right || room <= width * MOST_FOR_NAMES ? Math.max(20, room) : 0;
 }

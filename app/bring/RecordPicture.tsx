@@ -11,6 +11,7 @@ import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
 import type { Made, MendedDive } from './brought';
 import { Levels } from '../pictures/axes/Levels';
+import { markPath } from '../pictures/axes/mark-shapes';
 import { recordFrame } from '../pictures/axes/time-picture';
 import { TimeGround } from '../pictures/axes/TimeGround';
 import { TimePlot } from '../pictures/axes/TimePlot';
@@ -23,7 +24,7 @@ const HEIGHT = 260;
 const RIM = { top: 14, bottom: 34 };
 const MOST_ROWS = 200;
 
-/** The record as a pale band of dots, and the straight stretches the dive is made of as a line over it. */
+/** The record as rings, and the straight stretches the dive is made of as a line over it. */
 export function RecordPicture({
   dive,
   line: kept,
@@ -72,7 +73,7 @@ export function RecordPicture({
                   surface: depthM === 0,
                 }))}
               />
-              <path className={styles.recorded} d={path(dive.recorded)} />
+              <path className={styles.recorded} d={rings(dive.recorded, x, y)} />
               {kept && <path className={styles.kept} d={path(kept)} />}
             </TimeGround>
           </TimePlot>
@@ -88,6 +89,24 @@ export function RecordPicture({
       </div>
     </ChartFrame>
   );
+}
+
+/** Closer together, rings would be a band. */
+const RING_GAP = 5;
+
+/** The record as rings, as near to one another as can be told apart. */
+function rings({ timeS, valueOf }: Trace, x: (timeS: number) => number, y: (depthM: number) => number): string {
+  let path = '';
+  let lastX = -Infinity;
+  let lastY = -Infinity;
+  for (let i = 0; i < timeS.length; i += 1) {
+    const [atX, atY] = [x(timeS[i]!), y(valueOf[i]!)];
+    if (Math.hypot(atX - lastX, atY - lastY) < RING_GAP) continue;
+    path += markPath('round', atX, atY, 2);
+    lastX = atX;
+    lastY = atY;
+  }
+  return path;
 }
 
 function sentenceOf(dive: MendedDive, made: Made | undefined, units: 'metric' | 'imperial'): string {

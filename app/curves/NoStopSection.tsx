@@ -133,7 +133,7 @@ export function NoStopSection() {
       <PlateSheet controls={controls}>
         <CurveFigure
           title="No-stop time against depth"
-          sentence={`Left of a curve you may come straight up by the model; right of it you need to stop. Minutes count from ${counted === 'arrival' ? 'arriving at depth' : `leaving the surface at ${printRate(DOWN_M_MIN, units)}`}, in water of 10 m to the bar.`}
+          sentence={`Left of a curve you may come straight up by the model; right of it you need to stop. Minutes count from ${counted === 'arrival' ? 'arriving at depth' : `leaving the surface at ${printRate(DOWN_M_MIN, units)}`}, in water of ${sayDepth(10, units)} to the bar.`}
           said={sayReadings(drawn.wishes, at, depthM, units)}
           picture={(width, height) => (
             <CurvePlot

@@ -35,6 +35,8 @@ interface CurveFigureProps<Row> {
 
 const PRINTED = { width: 680, height: 420 };
 const MOST = 480;
+/** The height of a title and of words that break. */
+const TITLE = 64;
 
 /** A curve with its words, its table, and ways to take it along: as a file and on paper. */
 export function CurveFigure<Row>({
@@ -53,7 +55,7 @@ export function CurveFigure<Row>({
   const id = useId();
   const [open, setOpen] = useState(false);
   const { ref, width } = useWidth<HTMLDivElement>(640);
-  const height = usePlotHeight(most);
+  const height = usePlotHeight(most, beside ? TITLE : 0);
   return (
     <figure className={styles.figure} aria-label={title} aria-describedby={`${id}-sentence ${id}-said`}>
       <figcaption>

@@ -27,6 +27,7 @@ import { GRADIENT_FACTORS } from './plate-choices';
 import { PlateSheet } from './PlateSheet';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';
+import styles from './curves.module.css';
 
 const FIGURES: readonly { value: SweepFigure; label: string }[] = [
   { value: 'timeToSurface', label: 'time to surface' },
@@ -136,24 +137,26 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
       rows={() => tenths}
       source="The engine’s own ascents and no-stop times, one for each pair; the lines between are drawn, not worked out."
     >
-      <CursorSlider
-        label="Low factor to read"
-        value={low}
-        min={LEAST / 100}
-        max={high}
-        step={step}
-        shown={`${percent(low)}%`}
-        onChange={(next) => onCursor({ low: next, high })}
-      />
-      <CursorSlider
-        label="High factor to read"
-        value={high}
-        min={LEAST / 100}
-        max={MOST / 100}
-        step={step}
-        shown={`${percent(high)}%`}
-        onChange={(next) => onCursor({ low: Math.min(low, next), high: next })}
-      />
+      <div className={styles.sliders}>
+        <CursorSlider
+          label="Low factor to read"
+          value={low}
+          min={LEAST / 100}
+          max={high}
+          step={step}
+          shown={`${percent(low)}%`}
+          onChange={(next) => onCursor({ low: next, high })}
+        />
+        <CursorSlider
+          label="High factor to read"
+          value={high}
+          min={LEAST / 100}
+          max={MOST / 100}
+          step={step}
+          shown={`${percent(high)}%`}
+          onChange={(next) => onCursor({ low: Math.min(low, next), high: next })}
+        />
+      </div>
       <CurveReadings
         label="Where the map is read"
         readings={[

@@ -92,7 +92,7 @@ export function LimitsSection() {
           value={String(lead?.compartment)}
           options={drawn.map(({ compartment }) => ({
             value: String(compartment),
-            label: `compartment ${compartment}`,
+            label: String(compartment),
           }))}
           onChange={(next) => set({ pointed: Number(next) })}
         />
@@ -120,8 +120,12 @@ export function LimitsSection() {
     <PlateSheet controls={controls}>
       <CurveFigure
         title="What each compartment tolerates"
-        sentence={`Ambient pressure across, what a compartment may hold upward.`}
-        said={`At ${sayDepth(depthM, units)} the gradient factor is ${printPercent(gf)} between ${pair}: ${drawn.length === 0 ? 'choose a compartment to see its limits' : drawn.map((one) => `compartment ${one.compartment} may hold ${printPressure(inForce(one), units)}`).join(', ')}.`}
+        sentence={`Ambient pressure across, what a compartment may hold upward. At ${sayDepth(depthM, units)} the gradient factor is ${printPercent(gf)}, between ${pair}.`}
+        said={
+          drawn.length === 0
+            ? 'Choose a compartment to see its limits.'
+            : `There ${drawn.map((one) => `compartment ${one.compartment} may hold ${printPressure(inForce(one), units)}`).join(', ')}.`
+        }
         picture={(width, height) => (
           <CurvePlot
             width={width}
@@ -159,9 +163,9 @@ export function LimitsSection() {
         legend={
           <CurveKey
             entries={[
-              { name: 'the model’s own limit', look: 0, bare: true },
-              { name: 'under either gradient factor alone', look: 1, bare: true },
-              ...(anchorM > 0 ? [{ name: 'in force from the anchor to the surface', look: 3, bare: true }] : []),
+              { name: 'own limit', look: 0, bare: true },
+              { name: 'under one gradient factor', look: 1, bare: true },
+              ...(anchorM > 0 ? [{ name: 'in force on the way up', look: 3, bare: true }] : []),
             ]}
           />
         }
@@ -209,7 +213,6 @@ export function LimitsSection() {
             id: one.compartment,
             name: `Compartment ${one.compartment}`,
             value: printPressure(inForce(one), units),
-            note: `under a gradient factor of ${printPercent(gf)}`,
             why: (
               <WhyCurve
                 about={`what compartment ${one.compartment} tolerates`}

@@ -9,12 +9,12 @@ function onResize(tell: () => void) {
   return () => window.removeEventListener('resize', tell);
 }
 
-/** The height of a plot so that its plate lies in one window, at most so many pixels. */
-export function usePlotHeight(most: number): number {
+/** The height of a plot so that its plate lies in one window, at most so many pixels; `words` is what its own title takes. */
+export function usePlotHeight(most: number, words: number): number {
   const room = useSyncExternalStore(
     onResize,
     () => window.innerHeight,
-    () => most + AROUND,
+    () => most + AROUND + words,
   );
-  return Math.round(Math.min(most, Math.max(LEAST, room - AROUND)));
+  return Math.round(Math.min(most, Math.max(LEAST, room - AROUND - words)));
 }

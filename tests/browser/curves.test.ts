@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
@@ -34,7 +35,7 @@ async function openPlate(page: Page, plate: string): Promise<void> {
 }
 
 describe('the curves', () => {
-  it('are read by keyboard and by pointer, with nothing to complain of', async () => {
+  it('are read by keyboard and by pointer, with nothing to complain of', { tags: 'every-run' }, async () => {
     const { page, complaints } = await open();
     await page.getByRole('slider', { name: 'Depth to read', exact: true }).first().press('ArrowRight');
     const said = page.getByRole('list', { name: /^No-stop times at/ });

@@ -23,7 +23,7 @@ import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
 import { evenAxis } from '../pictures/axes/plot-axis';
-import { ASCENT_RATE } from './plate-choices';
+import { ASCENT_RATE } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';

@@ -1,9 +1,8 @@
 'use client';
 
-import type { ComponentType, MouseEvent } from 'react';
+import { useEffect, type ComponentType, type MouseEvent } from 'react';
 import { IconButton } from '../parts/IconButton';
 import { useUndoKeys } from '../keep/use-undo-keys';
-import { atlasFragment, useAtlasAddress } from './atlas-address';
 import { useAtlas } from './atlas-store';
 import {
   AscentRateSection,
@@ -28,13 +27,30 @@ const SECTIONS: Readonly<Record<PlateId, ComponentType>> = {
   'how-sure': HowSureSection,
 };
 
+/** What was kept and what the address says are read once the page is there: it answers sooner so. */
+function useKept(): void {
+  useEffect(() => {
+    let gone = false;
+    let stop: (() => void) | undefined;
+    void import('./atlas-address')
+      .then(({ keepAtlas }) => {
+        if (!gone) stop = keepAtlas();
+      })
+      // Where it can't be had, the first plate stands, and what is chosen lasts until the page is closed.
+      .catch(() => undefined);
+    return () => {
+      gone = true;
+      stop?.();
+    };
+  }, []);
+}
+
 /** The model without a dive: seven plates as thumbnails that show what is chosen on them, and one of them open. */
 export function Atlas() {
   const plate = useAtlas((state) => state.plate);
-  const chosen = useAtlas((state) => state.chosen);
   const history = useAtlas((state) => state.history);
   const { open, undo, redo } = useAtlas.getState();
-  useAtlasAddress();
+  useKept();
   useUndoKeys(undo, redo);
   const { id, title, lead } = PLATES.find((one) => one.id === plate)!;
   const Section = SECTIONS[plate];
@@ -42,7 +58,7 @@ export function Atlas() {
     if (event.metaKey || event.ctrlKey || event.shiftKey) return;
     event.preventDefault();
     open(to);
-    window.history.pushState(null, '', atlasFragment({ plate: to, chosen }));
+    window.history.pushState(null, '', `#${to}`);
   };
   return (
     <div className={styles.atlas}>

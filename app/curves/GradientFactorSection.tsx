@@ -23,7 +23,7 @@ import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
 import type { SweepJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
-import { GRADIENT_FACTORS } from './plate-choices';
+import { GRADIENT_FACTORS } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';

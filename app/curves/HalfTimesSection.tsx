@@ -29,7 +29,7 @@ import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider } from './CursorSlider';
 import { doublingAxis, evenAxis, pressureAxis } from '../pictures/axes/plot-axis';
-import { HALF_TIMES } from './plate-choices';
+import { HALF_TIMES } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 

@@ -27,7 +27,7 @@ import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import type { SureJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
 import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
-import { HOW_SURE, MOST_GAUGE_M, MOST_OFF } from './plate-choices';
+import { HOW_SURE, MOST_GAUGE_M, MOST_OFF } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';

@@ -25,6 +25,7 @@ export const AscentRateSection = later('AscentRateSection');
 export const GradientFactorSection = later('GradientFactorSection');
 export const ModelsSection = later('ModelsSection');
 export const HowSureSection = later('HowSureSection');
+export const TablesBeside = fetchedLater(async () => (await import('./TablesBeside')).TablesBeside);
 export const Thumbnail = fetchedLater<{ plate: PlateId }>(
   async () => (await import('./Thumbnail')).Thumbnail,
   <div className={styles.thumbnail} />,

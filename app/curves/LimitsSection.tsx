@@ -25,7 +25,7 @@ import { CurveKey } from './CurveKey';
 import { CurveReadings } from './CurveReadings';
 import { setDownAt } from './curve-wish';
 import { depthStep, pressureAxis } from '../pictures/axes/plot-axis';
-import { LIMITS } from './plate-choices';
+import { LIMITS } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';

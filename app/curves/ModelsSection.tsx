@@ -23,7 +23,7 @@ import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
 import { DESCRIBED_MODELS } from './described-models';
-import { MODELS } from './plate-choices';
+import { MODELS } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';

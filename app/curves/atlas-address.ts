@@ -1,4 +1,3 @@
-import { useEffect } from 'react';
 import { keptRecord, type RecordKind } from '../keep/kept-record';
 import { useAtlas, type AtlasMoment, type WrittenChoices } from './atlas-store';
 import { PLATES, type PlateId } from './plate-choices';
@@ -53,43 +52,44 @@ const atlasKind: RecordKind<AtlasMoment> = {
 /** Browsers take an address a few times a second and no oftener. */
 const REST_MS = 400;
 
-/** Keeps the atlas on this machine and in the address, and opens what either says. */
-export function useAtlasAddress(): void {
-  useEffect(() => {
-    const { show } = useAtlas.getState();
-    const record = keptRecord(atlasKind, () => undefined);
-    const fromAddress = () => {
-      const asked = readFragment(location.hash);
-      if (!asked) return;
-      const { chosen } = useAtlas.getState();
-      const { plate, choices } = asked;
-      show({ plate, chosen: choices ? { ...chosen, [plate]: choices } : chosen });
-    };
-    const kept = record.now();
-    if (kept) show(kept);
-    fromAddress();
-    let resting: ReturnType<typeof setTimeout> | undefined;
-    const keep = () => {
-      clearTimeout(resting);
-      resting = undefined;
-      const { plate, chosen } = useAtlas.getState();
-      record.keep({ plate, chosen });
-      const fragment = atlasFragment({ plate, chosen });
-      if (location.hash !== fragment) history.replaceState(history.state, '', fragment);
-    };
-    const stop = useAtlas.subscribe((now, before) => {
-      if (now.plate === before.plate && now.chosen === before.chosen) return;
-      clearTimeout(resting);
-      resting = setTimeout(keep, REST_MS);
-    });
-    const leave = () => resting !== undefined && keep();
-    window.addEventListener('hashchange', fromAddress);
-    window.addEventListener('pagehide', leave);
-    return () => {
-      leave();
-      stop();
-      window.removeEventListener('hashchange', fromAddress);
-      window.removeEventListener('pagehide', leave);
-    };
-  }, []);
+/** Keeps the atlas on this machine and in the address, and opens what either says, until what it returns is called. */
+export function keepAtlas(): () => void {
+  const { show } = useAtlas.getState();
+  const record = keptRecord(atlasKind, () => undefined);
+  const fromAddress = () => {
+    const asked = readFragment(location.hash);
+    if (!asked) return;
+    const { chosen } = useAtlas.getState();
+    const { plate, choices } = asked;
+    show({ plate, chosen: choices ? { ...chosen, [plate]: choices } : chosen });
+  };
+  const kept = record.now();
+  // What was chosen before this was there is newer.
+  if (kept && Object.keys(useAtlas.getState().chosen).length === 0) show(kept);
+  fromAddress();
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  const keep = () => {
+    clearTimeout(resting);
+    resting = undefined;
+    const { plate, chosen } = useAtlas.getState();
+    record.keep({ plate, chosen });
+    const fragment = atlasFragment({ plate, chosen });
+    if (location.hash !== fragment) history.replaceState(history.state, '', fragment);
+  };
+  const stop = useAtlas.subscribe((now, before) => {
+    if (now.plate === before.plate && now.chosen === before.chosen) return;
+    clearTimeout(resting);
+    resting = setTimeout(keep, REST_MS);
+  });
+  const leave = () => {
+    if (resting !== undefined) keep();
+  };
+  window.addEventListener('hashchange', fromAddress);
+  window.addEventListener('pagehide', leave);
+  return () => {
+    leave();
+    stop();
+    window.removeEventListener('hashchange', fromAddress);
+    window.removeEventListener('pagehide', leave);
+  };
 }

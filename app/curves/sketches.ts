@@ -14,16 +14,8 @@ import { AIR } from '@/lib/physics/gas';
 import { LIMIT_MODELS } from '@/lib/tissue/models/all';
 import { valuesOf, type WrittenChoices } from './atlas-store';
 import { DOWN_M_MIN, wishConditions } from './curve-wish';
-import {
-  ASCENT_RATE,
-  GRADIENT_FACTORS,
-  HALF_TIMES,
-  HOW_SURE,
-  LIMITS,
-  MODELS,
-  NO_STOP,
-  type PlateId,
-} from './plate-choices';
+import { ASCENT_RATE, GRADIENT_FACTORS, HALF_TIMES, HOW_SURE, LIMITS, MODELS } from './later-choices';
+import { NO_STOP, type PlateId } from './plate-choices';
 
 type Point = readonly [number, number];
 

@@ -146,7 +146,7 @@ describe('no-stop time against depth', () => {
     render(<NoStopSection />);
     await userEvent.click(screen.getByRole('checkbox', { name: 'US Navy, Revision 7' }));
     const printed = navy.revision7.find(({ depthFsw }) => depthFsw === 100)!;
-    const table = screen.getByRole('table', {
+    const table = await screen.findByRole('table', {
       name: new RegExp(`^US Navy, Revision 7 at 100 fsw: ${printed.minutes} min`),
     });
     expect(cells(table, /^Another model/)[0]).toBe(`${printed.minutes}.0`);

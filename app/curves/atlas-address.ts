@@ -65,7 +65,8 @@ export function keepAtlas(): () => void {
   };
   const kept = record.now();
   // What was chosen before this was there is newer.
-  if (kept && Object.keys(useAtlas.getState().chosen).length === 0) show(kept);
+  const isEarly = Object.keys(useAtlas.getState().chosen).length > 0;
+  if (kept && !isEarly) show(kept);
   fromAddress();
   let resting: ReturnType<typeof setTimeout> | undefined;
   const keep = () => {
@@ -81,6 +82,7 @@ export function keepAtlas(): () => void {
     clearTimeout(resting);
     resting = setTimeout(keep, REST_MS);
   });
+  if (isEarly) resting = setTimeout(keep, REST_MS);
   const leave = () => {
     if (resting !== undefined) keep();
   };

@@ -1,6 +1,6 @@
 import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { AscentRateSection } from '@/app/curves/AscentRateSection';
 import { parseBefore, writeBefore } from '@/app/curves/before-text';
 import { contourLevels, contourSurface, valueAt } from '@/app/curves/contour-levels';
@@ -50,6 +50,9 @@ class WorkerHere {
     WorkerHere.ended += 1;
   }
 }
+
+/** Loaded once, so that no test waits for it. */
+beforeAll(() => import('@/app/curves/atlas-address'));
 
 beforeEach(() => {
   WorkerHere.dawdles = false;
@@ -382,8 +385,17 @@ describe('the atlas', () => {
     return screen.findByRole('heading', { level: 2, name: title });
   };
 
+  /** The page with what keeps it there, which is fetched a little later. */
+  const atlas = async () => {
+    const drawn = render(<CurvesPage />);
+    await act(() => new Promise((resolve) => setTimeout(resolve, 50)));
+    return drawn;
+  };
+  const isOf36 = () =>
+    waitFor(() => expect(screen.getByRole('list', { name: 'No-stop times at 30 m' })).toHaveTextContent('36%'));
+
   it('has seven plates, of which one is open, and says which', async () => {
-    render(<CurvesPage />);
+    await atlas();
     const links = within(screen.getByRole('navigation', { name: 'Plates' })).getAllByRole('link');
     expect(links).toHaveLength(7);
     for (const link of links) {
@@ -394,7 +406,7 @@ describe('the atlas', () => {
   });
 
   it('undoes a choice, a row of them in one box at once, and does it again', async () => {
-    render(<CurvesPage />);
+    await atlas();
     slide('Depth to read', 20);
     slide('Depth to read', 24);
     expect(screen.getByRole('list', { name: 'No-stop times at 30 m' })).toBeInTheDocument();
@@ -410,21 +422,21 @@ describe('the atlas', () => {
   });
 
   it('keeps what is chosen in the address and on this machine, and opens with it', async () => {
-    const first = render(<CurvesPage />);
+    const first = await atlas();
     type('Gas', '36%', screen.getByRole('group', { name: 'Curve 2' }));
     await waitFor(() => expect(location.hash).toContain('#no-stop?wishes='));
     const link = location.hash;
     first.unmount();
     useAtlas.setState({ plate: 'no-stop', chosen: {}, history: NO_HISTORY });
     history.replaceState(null, '', '/curves/');
-    const kept = render(<CurvesPage />);
-    expect(await screen.findByRole('list', { name: 'No-stop times at 30 m' })).toHaveTextContent('36%');
+    const kept = await atlas();
+    await isOf36();
     kept.unmount();
     localStorage.clear();
     useAtlas.setState({ plate: 'no-stop', chosen: {}, history: NO_HISTORY });
     history.replaceState(null, '', `/curves/${link}`);
-    render(<CurvesPage />);
-    expect(await screen.findByRole('list', { name: 'No-stop times at 30 m' })).toHaveTextContent('36%');
+    await atlas();
+    await isOf36();
   });
 
   it('passes over what makes no sense in a link, and keeps what does', () => {

@@ -1,8 +1,8 @@
 import { useSyncExternalStore } from 'react';
 
 /** What stands above and below a plot while its plate lies in one window: the line, the thumbnails, words, slider, readings. */
-const AROUND = 530;
-const LEAST = 240;
+const AROUND = 560;
+const LEAST = 204;
 
 function onResize(tell: () => void) {
   window.addEventListener('resize', tell);

@@ -123,7 +123,7 @@ describe('a lesson', () => {
       ),
     ).toBeInTheDocument();
     expect(screen.getByText('You began too high.')).toBeInTheDocument();
-    await userEvent.click(screen.getByText('Read it as a table'));
+    await userEvent.click(screen.getByText('Table of what you drew and what the model says'));
     expect(screen.getAllByRole('row').length).toBeGreaterThanOrEqual(12);
   });
 

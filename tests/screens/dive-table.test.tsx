@@ -7,7 +7,7 @@ import { createDeskStore } from '@/app/stage/desk-store';
 import { pictures } from '@/app/stage/figures/all';
 import { overstayed } from '@/content/scenarios/overstayed';
 
-const LONG = { timeout: 10_000 };
+const LONG = { timeout: 30_000 };
 
 async function openDive() {
   const store = createDeskStore({ script: overstayed.script, pictures: ['profile', 'chase', 'log'], covered: [] });
@@ -46,12 +46,12 @@ describe('the table behind the dive', () => {
       expect(now).toHaveLength(1);
       const [row] = now;
       for (const [name, column] of Object.entries(columns)) {
-      const said = reading(name).replaceAll(' ', '').replace('>', 'more than');
-      // A stop is told with its minutes, which the tile has under its figure.
-      const cell = row![column]!.replace(/^.* min at /, '').replaceAll(' ', '');
-      expect(cell, name).toBe(said);
-    }
-    const chase = screen.getByRole('figure', { name: 'The chase' });
+        const said = reading(name).replaceAll(' ', '').replace('>', 'more than');
+        // A stop is told with its minutes, which the tile has under its figure.
+        const cell = row![column]!.replace(/^.* min at /, '').replaceAll(' ', '');
+        expect(cell, name).toBe(said);
+      }
+      const chase = screen.getByRole('figure', { name: 'The chase' });
       expect(document.getElementById(chase.getAttribute('aria-describedby')!)).toHaveTextContent(
         `compartment ${row![5]} leads`,
       );

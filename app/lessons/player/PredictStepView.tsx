@@ -1,6 +1,6 @@
 'use client';
 
-import { useId, useRef, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import {
   askedAgain,
   CONFIDENCES,
@@ -38,18 +38,24 @@ export function PredictStepView({ lesson, step }: PredictProps) {
   const { given, looked, again } = useLessonProgress(lesson.slug).predictions[step.id] ?? NOT_PREDICTED;
   const update = useProgress((state) => state.update);
   const [asked, ask] = useState(false);
+  const [reopened, reopen] = useState(false);
   const asking = again || (given.length === 0 && !looked);
   return (
     <>
       <StepText step={step} />
       {asking ? (
-        <Asking lesson={lesson} step={step} onDone={() => ask(true)} />
+        <Asking lesson={lesson} step={step} reopened={reopened} onDone={() => ask(true)} />
       ) : (
         <>
           <Outcome lesson={lesson} step={step} given={given} fresh={asked} />
           <div className={`${styles.askingFoot} unprinted`}>
             <TryOnDesk lesson={lesson} step={step} script={step.script} />
-            <Button onClick={() => update((before) => askedAgain(before, lesson.slug, step.id))}>
+            <Button
+              onClick={() => {
+                reopen(true);
+                update((before) => askedAgain(before, lesson.slug, step.id));
+              }}
+            >
               {given.length === 0 ? 'Answer it all the same' : 'Answer it again'}
             </Button>
           </div>
@@ -61,7 +67,7 @@ export function PredictStepView({ lesson, step }: PredictProps) {
 
 const NO_DRAFT: Draft = {};
 
-function Asking({ lesson, step, onDone }: PredictProps & { onDone: () => void }) {
+function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: boolean; onDone: () => void }) {
   const id = useId();
   const engine = useEngine();
   const units = usePreferences((state) => state.units);
@@ -70,6 +76,12 @@ function Asking({ lesson, step, onDone }: PredictProps & { onDone: () => void })
   const [told, setTold] = useState<string>();
   const [presses, setPresses] = useState(0);
   const form = useRef<HTMLFormElement>(null);
+  const goTo = (part: string) =>
+    form.current?.querySelector<HTMLElement>(`[data-asked="${part}"] :is(input, textarea)`)?.focus();
+  // Whoever answers again goes on at the answer.
+  useEffect(() => {
+    if (reopened) goTo('answer');
+  }, [reopened]);
   const { answer, reason = '', confidence } = draft;
   const keep = (change: Draft) => update((before) => withDraft(before, lesson.slug, step.id, change));
   const missing = missingOf(step, draft);
@@ -81,7 +93,7 @@ function Asking({ lesson, step, onDone }: PredictProps & { onDone: () => void })
       setTold(missing?.words);
       // Said again at every press, and the hand goes to what is missing.
       setPresses((before) => before + 1);
-      form.current?.querySelector<HTMLElement>(`[data-asked="${missing?.part}"] :is(input, textarea)`)?.focus();
+      if (missing) goTo(missing.part);
       return;
     }
     if (step.draw && !engine) {

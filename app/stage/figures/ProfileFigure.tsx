@@ -11,7 +11,6 @@ import { ProfileHandles } from './ProfileHandles';
 import { StepEditor } from './StepEditor';
 import { EventKey } from '../units/EventKey';
 import { EventMarks } from '../units/EventMarks';
-import { logEntriesOf } from '../units/log-entries';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
 import { SaveDivePage } from '../passed-on/SaveDivePage';
@@ -40,10 +39,6 @@ export function ProfileFigure() {
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
   const dives = timeline.legs.at(-1)!.diveNumber + 1;
   const watch = useDesk(chosenWatch);
-  const voices = useMemo(
-    () => new Set(logEntriesOf(scene, watch, units).map(({ voice }) => voice)),
-    [scene, watch, units],
-  );
   // Each row has a way up of its own, so that they are worked out once the table is open, and once for a dive.
   const rows = useMemo(() => {
     let known: readonly DiveRow[] | undefined;
@@ -61,7 +56,7 @@ export function ProfileFigure() {
           {filled && <SaveDivePage />}
         </div>
       }
-      beside={opened && <EventKey voices={voices} />}
+      beside={opened && <EventKey />}
       title="The dive"
       sentence={
         (overlay ? `${sayOverlaid(overlay, scene, units)} ` : '') +

@@ -1,12 +1,23 @@
+import { useMemo } from 'react';
+import { usePreferences } from '../../parts/preferences';
 import { EventMark } from '../../pictures/profile/EventMark';
 import type { EventVoice } from '../../pictures/profile/event-lane';
-import { VOICES } from './log-entries';
+import { chosenWatch } from '../../pictures/scene-watches';
+import { useDesk } from '../desk-context';
+import { logEntriesOf, VOICES } from './log-entries';
 import styles from './units.module.css';
 
 const SHORTLY: Readonly<Record<EventVoice, string>> = { byModel: 'model', byRule: 'rule', bySupply: 'gas left' };
 
 /** What the shape of a mark on the dive says: who tells it. The table and the log say it in words. */
-export function EventKey({ voices }: { voices: ReadonlySet<EventVoice> }) {
+export function EventKey() {
+  const scene = useDesk((state) => state.scene);
+  const watch = useDesk(chosenWatch);
+  const units = usePreferences((state) => state.units);
+  const voices = useMemo(
+    () => new Set(logEntriesOf(scene, watch, units).map(({ voice }) => voice)),
+    [scene, watch, units],
+  );
   return (
     <span className={styles.eventKey} aria-hidden="true">
       {(Object.keys(SHORTLY) as EventVoice[])

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -205,7 +206,7 @@ describe('the guide, followed in a copy of the house,', () => {
       "import { NewFigure } from './NewFigure';",
     );
     insert(
-      'app/lessons/what-tells.ts',
+      'app/stage/what-tells.ts',
       'before',
       "    helium: ['heliumBar', 'nitrogenBar', 'tensionBar'],",
       "    new: ['ambientBar'],",

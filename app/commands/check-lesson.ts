@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { cautions } from '@/content/cautions';
-import { knownNames } from '../lessons/known-names';
+import { knownNames } from '../stage/known-names';
 import { printFault } from '@/lib/lesson/checking/fault';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import { readGlossary } from '../lessons/read-content';

@@ -1,4 +1,7 @@
-import type { LessonAnswer, LessonAnswers, LessonAsk, LessonAsks, NumberReason } from '@/lib/class/lesson-ask';
+import type { Ask, Truth } from '@/lib/class/ask';
+import { MOST_REPLIES } from '@/lib/class/bounds';
+import type { LessonAnswer, LessonAnswers, LessonAsk, LessonAsks, NumberReason, Reasons } from '@/lib/class/lesson-ask';
+import type { Words } from '@/lib/class/words';
 import { parseScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { fillIn } from './fill';
@@ -32,6 +35,50 @@ export function classAsks(lesson: PreparedLesson): LessonAsks {
 /** What is right, and why other answers are not. */
 export function classAnswers(lesson: PreparedLesson): LessonAnswers {
   return { answers: questionsOf(lesson).map(({ answer }) => answer), scripts: lesson.scripts };
+}
+
+/** A question of a lesson that has no pages: its words travel with it, as plain text. */
+export interface PlainAsk {
+  readonly question: string;
+  readonly ask: Ask;
+  readonly truth: Truth;
+}
+
+/** The same for a lesson that is not on the shelf, which phones can read nowhere. */
+export function plainAsks(lesson: PreparedLesson): PlainAsk[] {
+  return questionsOf(lesson).map(({ ask: { id, html, optionsHtml, asked }, answer: { truth, reasons } }) => ({
+    question: id,
+    ask: {
+      ...asked,
+      id: 'own',
+      text: inBoth(html),
+      ...(asked.by === 'choice' && { options: optionsHtml!.map(inBoth) }),
+    },
+    truth: withReasons(truth, reasons),
+  }));
+}
+
+function withReasons(truth: Truth, { choice, number }: Reasons): Truth {
+  if (truth.by === 'choice' && choice) return { ...truth, because: choice.map(inBoth) };
+  if (truth.by === 'number' && number)
+    return {
+      ...truth,
+      because: number.slice(0, MOST_REPLIES).map(({ from, to, html }) => ({
+        ...(from !== undefined && { from }),
+        ...(to !== undefined && { to }),
+        words: inBoth(html),
+      })),
+    };
+  return truth;
+}
+
+const LONGEST_WORDS = 1000;
+
+function inBoth(html: Html): Words {
+  const [metric, imperial] = (['metric', 'imperial'] as const).map((system) =>
+    readIn(html, system).slice(0, LONGEST_WORDS),
+  );
+  return { metric: metric || '–', imperial: imperial || '–' };
 }
 
 const known = new WeakMap<PreparedLesson, readonly AskAndAnswer[]>();

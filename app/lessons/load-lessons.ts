@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { printFault } from '@/lib/lesson/checking/fault';
 import type { Lesson } from '@/lib/lesson/lesson';
 import { readLesson } from '@/lib/lesson/read-lesson';
-import { knownNames } from './known-names';
+import { knownNames } from '../stage/known-names';
 import { lessonPath } from '../parts/lesson-paths';
 import { prepareLesson } from './prepare-lesson';
 import type { PreparedLesson } from './prepared';

@@ -11,7 +11,7 @@ import type { World } from '@/lib/lesson/expression/world';
 import { fillHtml, slotToken, withoutTokens, type Fillable } from './fillable';
 import type { Html, PreparedLesson, PreparedNotes, PreparedQuestion, PreparedReply, PreparedStep } from './prepared';
 import { renderLine, renderProse } from './prose';
-import { TELLS } from './what-tells';
+import { TELLS } from '../stage/what-tells';
 
 /** Where lessons are, by number; a text links to them so. */
 export type LessonPaths = (number: number) => string | undefined;

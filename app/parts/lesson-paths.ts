@@ -24,6 +24,8 @@ export const isLessonPage = (here: string) => LESSON_PAGE.test(here);
 /** What a lesson asks a class, and what is right: as data, for phones and for the teacher. */
 export const asksPath = (slug: string) => `${lessonPath(slug)}asks.json`;
 export const answersPath = (slug: string) => `${lessonPath(slug)}answers.json`;
+/** What a lesson from the workshop is called in a class. */
+export const OWN_IN_CLASS = 'own';
 /** Teaching one lesson, or the dive on the desk, to a class. */
 export const teachPath = (lesson?: string) => `${routes.teach.path}${lesson === undefined ? '' : `#lesson=${lesson}`}`;
 /** The shipped lessons by name, as data. */

@@ -57,46 +57,46 @@ ascend to surface at 30 ft/min
   },
   {
     id: 'too-fast',
-    title: 'Nine minutes at forty metres, two ways up',
+    title: 'A wreck at thirty-six metres, two ways up',
     shows:
       'The same short deep dive twice, from rest each time: up at 9 m/min it surfaces free of stops, up at 30 m/min it does not.',
-    script: `# Nine minutes at forty metres, two ways up.
+    script: `# A wreck at thirty-six metres, two ways up.
 # The day between them washes out what the first one left.
 water: reference
 altitude: 0 m
 gradient factors: 85/85
 gas: air
 
-descend to 40 m at 18 m/min
-stay 6 min 46 s           # nine minutes since leaving the surface
+descend to 36 m at 18 m/min
+stay 8 min 50 s           # along the deck and back to the line
 ascend to surface at 9 m/min
 
 interval 48 h
 
-descend to 40 m at 18 m/min
-stay 6 min 46 s
+descend to 36 m at 18 m/min
+stay 8 min 50 s
 ascend to surface at 30 m/min   # gas that had no time to leave
 `,
-    stillS: 174200,
+    stillS: 174390,
     inFeet: {
-      title: 'Nine minutes at a hundred and thirty feet, two ways up',
+      title: 'A wreck at a hundred and twenty feet, two ways up',
       shows:
         'The same short deep dive twice, from rest each time: up at 30 ft/min it surfaces free of stops, up at 100 ft/min it does not.',
-      script: `# Nine minutes at a hundred and thirty feet, two ways up.
+      script: `# A wreck at a hundred and twenty feet, two ways up.
 # The day between them washes out what the first one left.
 water: reference
 altitude: 0 ft
 gradient factors: 85/85
 gas: air
 
-descend to 130 ft at 60 ft/min
-stay 6 min 50 s           # nine minutes since leaving the surface
+descend to 120 ft at 60 ft/min
+stay 8 min 50 s           # along the deck and back to the line
 ascend to surface at 30 ft/min
 
 interval 48 h
 
-descend to 130 ft at 60 ft/min
-stay 6 min 50 s
+descend to 120 ft at 60 ft/min
+stay 8 min 50 s
 ascend to surface at 100 ft/min   # gas that had no time to leave
 `,
     },

@@ -57,7 +57,7 @@ export const joinSchema = z.strictObject({ code: codeText, name: nameSchema.defa
 /** The kind of answer that fits a question, and whether it lies within it. */
 export function fits(
   answer: ClassAnswer,
-  asked: { readonly by: ClassAnswer['by']; readonly options?: readonly string[] },
+  asked: { readonly by: ClassAnswer['by']; readonly options?: readonly unknown[] },
 ): boolean {
   if (answer.by !== asked.by) return false;
   return answer.by !== 'choice' || answer.option < (asked.options?.length ?? 0);

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { askId } from './answer';
-import { MOST_OPTIONS } from './bounds';
+import { MOST_OPTIONS, MOST_REPLIES } from './bounds';
+import { wordsSchema } from './words';
 
 /** A value as it is read in each system of units. */
 const printed = z.strictObject({ metric: z.string().max(60), imperial: z.string().max(60) });
@@ -36,7 +37,7 @@ const common = {
   id: askId,
   title: z.string().min(1).max(200),
   /** The question in plain words, where it is in no lesson. */
-  text: z.string().max(1000).optional(),
+  text: wordsSchema.optional(),
   /** Where its words are: a phone reads them from the site itself, so that no markup ever travels. */
   source: z
     .strictObject({ lesson: z.string().regex(/^[a-z0-9-]{1,80}$/), question: z.string().regex(/^[a-z0-9/-]{1,90}$/) })
@@ -49,7 +50,7 @@ export const askSchema = z.discriminatedUnion('by', [
   z.strictObject({
     ...common,
     by: z.literal('choice'),
-    options: z.array(z.string().min(1).max(400)).min(2).max(MOST_OPTIONS),
+    options: z.array(wordsSchema).min(2).max(MOST_OPTIONS),
   }),
   z.strictObject({ ...common, by: z.literal('number'), dimension }),
   z.strictObject({
@@ -71,12 +72,37 @@ export const askSchema = z.discriminatedUnion('by', [
 export type Ask = z.infer<typeof askSchema>;
 export type AskOf<By extends Ask['by']> = Extract<Ask, { by: By }>;
 
-/** What the engine says to a question. A question of the teacher's own may have no right answer. */
+const compartment = z.number().int().min(1).max(16);
+
+/** What is said to a number, from one value to below another; open where there is no end. */
+const numberReply = z.strictObject({ from: amount.optional(), to: amount.optional(), words: wordsSchema });
+
+/**
+ * What the engine says to a question. A question of the teacher's own may have no right answer. `because` is why other
+ * answers are wrong, where the question is in no lesson of the shelf, whose reasons a page reads from the site.
+ */
 export const truthSchema = z.discriminatedUnion('by', [
-  z.strictObject({ by: z.literal('choice'), right: z.number().int().min(0).max(MOST_OPTIONS).optional() }),
-  z.strictObject({ by: z.literal('number'), value: amount, within: amount, printed }),
+  z.strictObject({
+    by: z.literal('choice'),
+    right: z.number().int().min(0).max(MOST_OPTIONS).optional(),
+    because: z.array(wordsSchema).max(MOST_OPTIONS).optional(),
+  }),
+  z.strictObject({
+    by: z.literal('number'),
+    value: amount,
+    within: amount,
+    printed,
+    because: z.array(numberReply).max(MOST_REPLIES).optional(),
+  }),
   z.strictObject({ by: z.literal('draw'), curve, within: amount }),
-  z.strictObject({ by: z.literal('leader'), compartment: z.number().int().min(1).max(16) }),
+  z.strictObject({
+    by: z.literal('leader'),
+    compartment,
+    because: z
+      .array(z.strictObject({ compartment, words: wordsSchema }))
+      .max(16)
+      .optional(),
+  }),
 ]);
 export type Truth = z.infer<typeof truthSchema>;
 export type TruthOf<By extends Truth['by']> = Extract<Truth, { by: By }>;

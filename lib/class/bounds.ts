@@ -6,3 +6,5 @@ export const MOST_SKETCH_POINTS = 60;
 export const MOST_OPTIONS = 8;
 /** Rounds of one question: asked, and asked again. */
 export const MOST_ROUNDS = 2;
+/** Replies to wrong numbers that travel with one question. */
+export const MOST_REPLIES = 24;

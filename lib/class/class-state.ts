@@ -13,7 +13,7 @@ import { askSchema, truthSchema, type Ask, type Truth } from './ask';
  *
  * Another kind of question is an entry in `askSchema`, `truthSchema`, `answerSchema` and `spreadSchema`, a case in `isRight`,
  * a box in `app/class/phone/AnswerBox.tsx` and a picture in `app/class/shown/SpreadPicture.tsx`. Something else to ask of a
- * moment of a dive is an entry in `DIVE_ASKS` (`app/class/teach/dive-asks.ts`).
+ * moment of a dive is an entry in `DIVE_ASKS` (`lib/class/dive-asks.ts`).
  */
 
 /** How far a question has got. */
@@ -34,9 +34,27 @@ const roundSchema = z.strictObject({
   answers: z.record(phoneId, z.strictObject({ nth: z.number().int(), answer: answerSchema })),
 });
 
+/** Where a question came from, so that it can be asked again elsewhere: known to the teacher's page alone. */
+const originSchema = z.discriminatedUnion('by', [
+  /** A moment of a dive, asked as one of `DIVE_ASKS`. */
+  z.strictObject({
+    by: z.literal('dive'),
+    ask: z.string().max(40),
+    atS: z.number().min(0).max(1e7),
+    title: z.string().max(200),
+    script: z.string().min(1).max(20_000),
+    /** Rules of its units, as in a lesson's script. */
+    rules: z.record(z.string(), z.unknown()).optional(),
+  }),
+  /** A lesson that is not on the shelf, whole, and its question. */
+  z.strictObject({ by: z.literal('own lesson'), question: z.string().max(90) }),
+]);
+export type Origin = z.infer<typeof originSchema>;
+
 const askedSchema = z.strictObject({
   ask: askSchema,
   truth: truthSchema,
+  origin: originSchema.optional(),
   phase: z.enum(PHASES),
   rounds: z.array(roundSchema).min(1).max(MOST_ROUNDS),
 });
@@ -71,7 +89,7 @@ export type PhoneEvent =
 export type TeacherEvent =
   /** The line to the server stands (again), and these are on it. */
   | { readonly kind: 'opened'; readonly here: readonly string[] }
-  | { readonly kind: 'asked'; readonly ask: Ask; readonly truth: Truth }
+  | { readonly kind: 'asked'; readonly ask: Ask; readonly truth: Truth; readonly origin?: Origin | undefined }
   | { readonly kind: 'closed' }
   | { readonly kind: 'spread shown' }
   | { readonly kind: 'truth shown' }
@@ -117,7 +135,7 @@ export function after(state: ClassState, event: ClassEvent): ClassState {
         ...state,
         asked: [
           ...state.asked.filter(({ ask }) => ask.id !== event.ask.id).slice(1 - MOST_ASKED),
-          { ask: event.ask, truth: event.truth, phase: 'asking', rounds: [{ answers: {} }] },
+          { ask: event.ask, truth: event.truth, origin: event.origin, phase: 'asking', rounds: [{ answers: {} }] },
         ],
         current: event.ask.id,
       };

@@ -2,6 +2,7 @@ import { isClose } from '../lesson/questions/sketch';
 import type { ClassAnswer } from './answer';
 import type { Ask, Truth } from './ask';
 import type { Reasons } from './lesson-ask';
+import type { Words } from './words';
 
 /** Whether an answer is right; undefined where nobody has said what is. */
 export function isRight(answer: ClassAnswer, truth: Truth): boolean | undefined {
@@ -17,6 +18,35 @@ export function isRight(answer: ClassAnswer, truth: Truth): boolean | undefined 
   }
 }
 
+/** Why an answer is wrong: set text of a lesson of the shelf, or plain words that came with the question. */
+export type Because = { readonly html: string } | { readonly words: Words };
+
+/** Why an answer is wrong; undefined where nobody has said. Curves are judged by what they lack: see `curve-reasons.ts`. */
+export function becauseOf(answer: ClassAnswer, truth: Truth, reasons: Reasons): Because | undefined {
+  if (answer.by === 'choice') {
+    const html = reasons.choice?.[answer.option];
+    if (html !== undefined) return { html };
+    return truth.by === 'choice' ? plain(truth.because?.[answer.option]) : undefined;
+  }
+  if (answer.by === 'number') {
+    const html = replyTo(answer.value, reasons.number)?.html;
+    if (html !== undefined) return { html };
+    return truth.by === 'number' ? plain(replyTo(answer.value, truth.because)?.words) : undefined;
+  }
+  if (answer.by === 'leader' && truth.by === 'leader')
+    return plain(truth.because?.find(({ compartment }) => compartment === answer.compartment)?.words);
+  return undefined;
+}
+
+const plain = (words: Words | undefined) => (words === undefined || words === '' ? undefined : { words });
+
+function replyTo<Reply extends { readonly from?: number | undefined; readonly to?: number | undefined }>(
+  value: number,
+  replies: readonly Reply[] | undefined,
+): Reply | undefined {
+  return replies?.find(({ from, to }) => (from === undefined || value >= from) && (to === undefined || value < to));
+}
+
 /** A wrong answer that many gave, and why it is wrong. */
 export interface CommonWrong {
   readonly count: number;
@@ -24,10 +54,10 @@ export interface CommonWrong {
   readonly option: number | undefined;
   /** The numbers so grouped, smallest and largest. */
   readonly between: readonly [number, number] | undefined;
-  readonly because: string | undefined;
+  readonly because: Because | undefined;
 }
 
-/** The wrong answers given most, the commonest first. Curves are judged by what they lack: see `curve-reasons.ts`. */
+/** The wrong answers given most, the commonest first. */
 export function commonestWrong(
   { by }: Ask,
   truth: Truth,
@@ -37,33 +67,18 @@ export function commonestWrong(
 ): CommonWrong[] {
   const groups = new Map<string, CommonWrong>();
   for (const answer of answers) {
-    if (answer.by !== by || isRight(answer, truth) !== false) continue;
-    const one = wrongOf(answer, reasons);
-    if (!one) continue;
+    if (answer.by !== by || answer.by === 'draw' || isRight(answer, truth) !== false) continue;
+    const one: CommonWrong = {
+      count: 1,
+      option: answer.by === 'choice' ? answer.option : answer.by === 'leader' ? answer.compartment : undefined,
+      between: answer.by === 'number' ? [answer.value, answer.value] : undefined,
+      because: becauseOf(answer, truth, reasons),
+    };
     const key = JSON.stringify([one.option, one.because]);
     const before = groups.get(key);
     groups.set(key, before ? joined(before, one) : one);
   }
   return [...groups.values()].sort((one, other) => other.count - one.count).slice(0, most);
-}
-
-function wrongOf(answer: ClassAnswer, { choice, number }: Reasons): CommonWrong | undefined {
-  const one = { count: 1, option: undefined, between: undefined, because: undefined };
-  switch (answer.by) {
-    case 'choice':
-      return { ...one, option: answer.option, because: choice?.[answer.option] };
-    case 'leader':
-      return { ...one, option: answer.compartment };
-    case 'number': {
-      const { value } = answer;
-      const reason = number?.find(
-        ({ from, to }) => (from === undefined || value >= from) && (to === undefined || value < to),
-      );
-      return { ...one, between: [value, value], because: reason?.html };
-    }
-    case 'draw':
-      return undefined;
-  }
 }
 
 function joined(one: CommonWrong, other: CommonWrong): CommonWrong {

@@ -3,6 +3,7 @@ import type { ClassAnswer } from './answer';
 import type { Asked, ClassState } from './class-state';
 import { isRight } from './reasons';
 import { answersOf } from './spread';
+import { inUnits } from './words';
 
 /** One round of one question, without anybody's name. */
 export interface ResultRow {
@@ -41,7 +42,10 @@ function inWords({ ask }: Asked, answers: readonly ClassAnswer[], print: (value:
   switch (ask.by) {
     case 'choice':
       return ask.options
-        .map((option, i) => `${option}: ${answers.filter((one) => one.by === 'choice' && one.option === i).length}`)
+        .map(
+          (option, i) =>
+            `${inUnits(option, 'metric')}: ${answers.filter((one) => one.by === 'choice' && one.option === i).length}`,
+        )
         .join('; ');
     case 'leader': {
       const given = answers.flatMap((one) => (one.by === 'leader' ? [one.compartment] : []));

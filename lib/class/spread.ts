@@ -41,6 +41,17 @@ export function answeredCount({ rounds }: Pick<Asked, 'rounds'>, round: number):
   return Object.keys(rounds[round]?.answers ?? {}).length;
 }
 
+/** Fewer answers than that are easily told apart by who looked at their phone. */
+export const FEWEST_SHOWN = 3;
+
+/** Whether a round of a question has so few answers that showing them tells whose they are. */
+export function giveAway({ rounds }: Pick<Asked, 'rounds'>): boolean {
+  return rounds.some((_, round) => {
+    const count = answeredCount({ rounds }, round);
+    return count > 0 && count < FEWEST_SHOWN;
+  });
+}
+
 /** How the answers to a question lie. */
 export function spreadOf(ask: Ask, answers: readonly ClassAnswer[]): Spread {
   switch (ask.by) {
@@ -62,7 +73,7 @@ export function spreadOf(ask: Ask, answers: readonly ClassAnswer[]): Spread {
       return { by: 'leader', counts };
     }
     case 'draw':
-      return { by: 'draw', ...quartiles(ask, sketchesOf(answers)) };
+      return { by: 'draw', ...spreadOfCurves(ask.axes, sketchesOf(answers)) };
   }
 }
 
@@ -71,8 +82,11 @@ export function sketchesOf(answers: readonly ClassAnswer[]): Sketch[] {
   return answers.flatMap((one) => (one.by === 'draw' ? [one.sketch] : []));
 }
 
-/** At each column of the axis its time and the three quartiles of the curves there. */
-function quartiles({ axes: { fromS, toS } }: AskOf<'draw'>, sketches: readonly Sketch[]) {
+/** At each column of an axis from one moment to another, s, its time and the three quartiles of the curves there. */
+export function spreadOfCurves(
+  { fromS, toS }: Pick<AskOf<'draw'>['axes'], 'fromS' | 'toS'>,
+  sketches: readonly Sketch[],
+): Pick<SpreadOf<'draw'>, 'curves' | 'columns'> {
   if (sketches.length === 0) return { curves: 0, columns: [] };
   const columns = Array.from({ length: COLUMNS }, (_, i): [number, number, number, number] => {
     const timeS = fromS + ((toS - fromS) * i) / (COLUMNS - 1);

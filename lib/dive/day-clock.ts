@@ -27,7 +27,14 @@ export function printDayClock(timeline: Pick<Timeline, 'legs'>, timeS: number): 
   return `Dive ${place.dive}, ${printClock(place.sinceS)}`;
 }
 
-/** The same as a sentence begins with it: `At 17:40`, `Dive 2, at 0:34`, `After dive 1, at 48 h`. */
+/** A stretch of one dive or of the wait after it, by its clock: `2:00 to 12:00`, `Dive 2, 0:34 to 2:00`. */
+export function printDaySpan(timeline: Pick<Timeline, 'legs'>, startS: number, endS: number): string {
+  const place = dayPlaceAt(timeline, startS);
+  const untilS = (place?.sinceS ?? startS) + endS - startS;
+  return `${printDayClock(timeline, startS)} to ${place?.between ? printHours(untilS, 'down') : printClock(untilS)}`;
+}
+
+/** A time of the day as a sentence begins with it: `At 17:40`, `Dive 2, at 0:34`, `After dive 1, at 48 h`. */
 export function sayAtDayClock(timeline: Pick<Timeline, 'legs'>, timeS: number): string {
   const clock = printDayClock(timeline, timeS);
   return dayPlaceAt(timeline, timeS) ? clock.replace(', ', ', at ') : `At ${clock}`;

@@ -2,7 +2,7 @@ import { breathedAt } from '../ascent/breathed';
 import { tissuesAt, type Timeline } from '../dive/timeline';
 import { gasName, type Gas } from '../physics/gas';
 import { sayDepth } from '../quantity/depth';
-import { printClock } from '../quantity/duration';
+import { sayAtDayClock } from '../dive/day-clock';
 import { fixed } from '../quantity/number';
 import type { UnitSystem } from '../quantity/unit-system';
 import { COMPARTMENTS } from '../tissue/coefficients';
@@ -76,10 +76,10 @@ function together({ nitrogenBar, heliumBar }: TwoGases): number {
   return nitrogenBar + heliumBar;
 }
 
-/** A switch in a sentence or two; `ISOBARIC_CAUTION` belongs beside it. */
-export function sayIsobaricSwitch(found: IsobaricSwitch, system: UnitSystem): string {
+/** A switch in a sentence or two, by the clock of its dive in the day; `ISOBARIC_CAUTION` belongs beside it. */
+export function sayIsobaricSwitch(found: IsobaricSwitch, day: Pick<Timeline, 'legs'>, system: UnitSystem): string {
   const { timeS, depthM, from, to, nitrogenRiseBar, heliumFallBar, nitrogenJumps, rising } = found;
-  const opening = `At ${printClock(timeS)} you go from ${gasName(from)} to ${gasName(to)} at ${sayDepth(depthM, system)}.`;
+  const opening = `${sayAtDayClock(day, timeS)} you go from ${gasName(from)} to ${gasName(to)} at ${sayDepth(depthM, system)}.`;
   const jump = nitrogenJumps
     ? ` The nitrogen you breathe rises by ${fixed(nitrogenRiseBar, 2)} bar while helium falls by ${fixed(heliumFallBar, 2)} bar: more than the fifth that is commonly allowed.`
     : '';

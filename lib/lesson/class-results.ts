@@ -1,4 +1,3 @@
-import { quantile } from '../quantity/quantile';
 import { CONFIDENCES, type Answer, type Confidence, type LessonProgress, type Prediction } from './progress';
 import type { Sketch } from './questions/sketch';
 import { stepAsks } from './standing';
@@ -29,8 +28,8 @@ export interface QuestionOfClass {
   readonly answers: readonly SameAnswer[];
   /** The commonest answer that is not right; undefined where all were. */
   readonly commonestWrong: SameAnswer | undefined;
-  /** Of numbers: the least, the middle one and the greatest, in the unit of expressions. */
-  readonly spread: { readonly least: number; readonly middle: number; readonly greatest: number } | undefined;
+  /** The numbers given, in rising order, in the unit of expressions. */
+  readonly numbers: readonly number[];
   readonly curves: readonly Sketch[];
   /** How sure people were, and how many of those were right. */
   readonly sureness: readonly { readonly confidence: Confidence; readonly count: number; readonly right: number }[];
@@ -51,7 +50,7 @@ export function classResults(steps: readonly StepLike[], papers: readonly Lesson
   });
 }
 
-const NO_ANSWERS = { answers: [], commonestWrong: undefined, spread: undefined, curves: [], sureness: [] } as const;
+const NO_ANSWERS = { answers: [], commonestWrong: undefined, numbers: [], curves: [], sureness: [] } as const;
 
 function predictionOf(step: string, papers: readonly LessonProgress[]): QuestionOfClass {
   const made = papers.flatMap(({ predictions }) => predictions[step] ?? []);
@@ -70,10 +69,7 @@ function predictionOf(step: string, papers: readonly LessonProgress[]): Question
     rightAtLast: made.filter(({ given }) => given.at(-1)?.right).length,
     answers,
     commonestWrong: answers.find(({ right, answer }) => !right && answer.by !== 'draw'),
-    spread:
-      numbers.length === 0
-        ? undefined
-        : { least: numbers[0]!, middle: quantile(numbers, 0.5), greatest: numbers[numbers.length - 1]! },
+    numbers,
     curves: first.flatMap(({ answer }) => (answer.by === 'draw' ? [answer.sketch] : [])),
     sureness: CONFIDENCES.map((confidence) => {
       const so = first.filter((one) => one.confidence === confidence);

@@ -58,14 +58,25 @@ export function withKey(text: string, path: Path, before: string, after: string)
   });
 }
 
-/** Adds a step of a kind, with something to begin from, after another; at the end where none is named. */
+/**
+ * Where a new step of a kind comes to stand: after another, or else at the end; but before the summing-up that ends a lesson,
+ * unless it is one itself.
+ */
+export function placeOfStep(data: unknown, kind: StepKind, after?: number): number {
+  const steps = stepsOf(data);
+  const place = after === undefined ? steps.length : Math.min(after + 1, steps.length);
+  const last = steps.at(-1) as { readonly kind?: unknown } | null | undefined;
+  return place === steps.length && kind !== 'recap' && last?.kind === 'recap' ? place - 1 : place;
+}
+
+/** Adds a step of a kind, with something to begin from, at the place of `placeOfStep`. */
 export function withStep(text: string, kind: StepKind, after?: number): string {
   return edited(text, (document) => {
+    const data: unknown = document.toJS();
     const list = document.get('steps');
-    const count = isSeq(list) ? list.items.length : 0;
-    const step = nodeOf(document, stepDraft(kind, freshId(document.toJS(), kind)));
+    const step = nodeOf(document, stepDraft(kind, freshId(data, kind)));
     if (!isSeq(list)) document.set('steps', document.createNode([step]));
-    else list.items.splice(after === undefined ? count : Math.min(after + 1, count), 0, step);
+    else list.items.splice(placeOfStep(data, kind, after), 0, step);
   });
 }
 
@@ -106,11 +117,13 @@ function blocked(node: unknown): void {
   else if (isMap(node)) node.items.forEach(({ value }) => blocked(value));
 }
 
+function stepsOf(data: unknown): readonly unknown[] {
+  const steps = typeof data === 'object' && data !== null ? (data as { steps?: unknown }).steps : undefined;
+  return Array.isArray(steps) ? steps : [];
+}
+
 function freshId(data: unknown, base: string): string {
-  const steps =
-    typeof data === 'object' && data !== null && Array.isArray((data as { steps?: unknown }).steps)
-      ? (data as { steps: unknown[] }).steps
-      : [];
+  const steps = stepsOf(data);
   const taken = new Set(
     steps.map((step) => (typeof step === 'object' && step !== null ? (step as { id?: unknown }).id : undefined)),
   );

@@ -11,13 +11,16 @@ const PIECE_BYTES = 65_536;
 /** One dive and the stay at the surface after it, s. */
 const ROUND_S = 5000;
 
+/** Two samples a second: so many are less than the week a script follows. */
+const SAMPLE_S = 0.5;
+
 /**
- * A week and more of invented dives, one sample a second, with a tenth of a metre of swell and noise: the bytes of a CSV
- * file. Every figure comes from its time alone, so the file is always the same.
+ * Nearly six days of invented dives with a tenth of a metre of swell and noise: the bytes of a CSV file. Every figure comes
+ * from its time alone, so the file is always the same.
  */
 function millionSampleFile(): Uint8Array {
   const rows: string[] = ['time_s,depth_m'];
-  for (let t = 0; t < SAMPLES; t += 1) {
+  for (let t = 0; t < SAMPLES * SAMPLE_S; t += SAMPLE_S) {
     const within = t % ROUND_S;
     const deepestM = 12 + (Math.floor(t / ROUND_S) % 6) * 4;
     const shape = Math.max(0, Math.min(within / 3, deepestM - within / 400, (3000 - within) / 8));

@@ -80,7 +80,9 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await two.locator('main').getByRole('radio').nth(1).check();
   await wall.getByText('1 of 3 have answered, the second time').waitFor();
   await press(wall, 'Close it');
-  await press(wall, 'Show how the answers lie');
+  // One answer alone would be told from the rest.
+  await wall.getByText('3 or more answers hide whose is whose; this one is easily told').waitFor();
+  await press(wall, 'Show the answers all the same');
   await press(wall, 'Run the model over it');
   await two.getByText('That is what the model says.').waitFor();
   await wall.getByText('the model says this').waitFor();
@@ -96,11 +98,16 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
 
   // A covered reading of the dive, and the dive followed on a phone.
   await press(wall, 'Ask: How long may you still stay here before you need a stop?');
-  await one.getByRole('textbox', { name: 'Your answer' }).fill('7');
-  await wall.getByText('1 of 3 have answered').waitFor();
+  await one.getByRole('textbox', { name: 'Your answer' }).fill('200');
+  await two.getByRole('textbox', { name: 'Your answer' }).fill('210');
+  await three.getByRole('textbox', { name: 'Your answer' }).fill('0.1');
+  await wall.getByText('3 of 3 have answered').waitFor();
   await press(wall, 'Close it');
   await press(wall, 'Show how the answers lie');
   await press(wall, 'Run the model over it');
+  await wall.getByText(/2 × 200 min to 210 min/).waitFor();
+  await wall.getByText(/would be past its limit at the surface, and the way up would need a stop/).waitFor();
+  await two.getByText(/would be past its limit at the surface/).waitFor();
   await one
     .getByText(/The model says/)
     .first()

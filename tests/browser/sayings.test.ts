@@ -149,11 +149,13 @@ const CASES = Object.entries(DIVES).flatMap(([name, dive]) =>
   (['metric', 'imperial'] as const).map((units) => [name, units, dive] as const),
 );
 
-describe.each(CASES)('of the dive %s in %s units', (_, units: UnitSystem, { script, instantsS }) => {
+describe.each(CASES)('of the dive %s in %s units', (dive, units: UnitSystem, { script, instantsS }) => {
+  // Each surface is held to the table in every run; the other dive and the other units take turns.
+  const turn = { tags: dive === 'with stops' && units === 'metric' ? ['every-run'] : [] };
   const scene = sceneOfScript(script);
   const samples = instantsS.map((timeS) => sampleAt(scene.timeline, timeS));
 
-  it('the readings and the presenter’s say what the table says', async () => {
+  it('the readings and the presenter’s say what the table says', turn, async () => {
     const { page, complaints } = await visit({ preferences: { units }, viewport: { width: 1440, height: 900 } });
     await openDive(page, script, ['profile', 'no-stop']);
     await page.getByRole('button', { name: 'Readings', exact: true }).click();
@@ -188,7 +190,7 @@ describe.each(CASES)('of the dive %s in %s units', (_, units: UnitSystem, { scri
     expect(complaints).toEqual([]);
   });
 
-  it('the table of units and what the unit tells say what the table says, in order of time', async () => {
+  it('the table of units and what the unit tells say what the table says, in order of time', turn, async () => {
     const { page } = await visit({ preferences: { units }, viewport: { width: 1440, height: 900 } });
     await openDive(page, script, ['units', 'log']);
     const watches = watchesOf(scene);
@@ -216,7 +218,7 @@ describe.each(CASES)('of the dive %s in %s units', (_, units: UnitSystem, { scri
     expect(told.map((text) => text.trim())).toEqual(events.map((event) => eventText(event, units)));
   });
 
-  it('the printed sheet says what the table says, to the last row', async () => {
+  it('the printed sheet says what the table says, to the last row', turn, async () => {
     const { page } = await visit({ preferences: { units } });
     await openDive(page, script, ['profile']);
     await goTo(page, instantsS[2]);
@@ -230,7 +232,7 @@ describe.each(CASES)('of the dive %s in %s units', (_, units: UnitSystem, { scri
     expect(await rowsOf(page, '[aria-label="Printed sheet"]')).toEqual(expected);
   });
 
-  it('the table behind the dive says what the table says', async () => {
+  it('the table behind the dive says what the table says', turn, async () => {
     const { page } = await visit({ preferences: { units }, viewport: { width: 1440, height: 900 } });
     await openDive(page, script, ['profile']);
     const { timeline, figures } = scene;

@@ -2,13 +2,14 @@ import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { DepthLinePicture } from '@/app/class/shown/DepthLinePicture';
-import { SpreadPicture } from '@/app/class/shown/SpreadPicture';
+import { SpreadPicture } from '@/app/parts/spread/SpreadPicture';
 import { PhoneQuestion } from '@/app/class/phone/PhoneQuestion';
 import { TeachClass } from '@/app/class/teach/TeachClass';
 import { usePhone } from '@/app/class/phone/phone-line';
 import { usePreferences } from '@/app/parts/preferences';
 import { viewOf } from '@/lib/class/view';
-import { after, EMPTY_CLASS } from '@/lib/class/class-state';
+import { after, currentOf, EMPTY_CLASS, type ClassState } from '@/lib/class/class-state';
+import { QuestionBoard } from '@/app/class/teach/QuestionBoard';
 import { choiceAsk, choiceTruth, numberAsk, numberTruth } from '../unit/class/asks';
 
 afterEach(() => {
@@ -92,6 +93,40 @@ describe('a phone in a class', () => {
     expect(screen.getByRole('radio', { name: '<img src=x>' })).toBeInTheDocument();
     expect(screen.getByText('<b>bold</b>')).toBeInTheDocument();
     expect(document.querySelector('img')).toBeNull();
+  });
+});
+
+describe('the question on the wall', () => {
+  const closed = (count: number): ClassState =>
+    [
+      {
+        kind: 'asked' as const,
+        ask: choiceAsk,
+        truth: { ...choiceTruth, because: ['It is not one.', '', 'Nor three.'] },
+      },
+      ...[1, 2, 3].slice(0, count).map((n) => ({
+        kind: 'answered' as const,
+        phone: `phone-00${n}`,
+        ask: choiceAsk.id,
+        round: 0,
+        nth: 1,
+        answer: { by: 'choice' as const, option: 0 },
+      })),
+      { kind: 'closed' as const },
+    ].reduce<ClassState>(after, EMPTY_CLASS);
+
+  it('shows one or two answers only to a teacher who asks for them all the same', () => {
+    const { rerender } = render(<QuestionBoard asked={currentOf(closed(2))!} />);
+    expect(screen.getByText(/3 or more answers hide whose is whose; these are easily told/)).toBeInTheDocument();
+    expect(screen.getByRole('button', { name: 'Show the answers all the same' })).toBeInTheDocument();
+    rerender(<QuestionBoard asked={currentOf(closed(3))!} />);
+    expect(screen.queryByText(/hide whose is whose/)).toBeNull();
+    expect(screen.getByRole('button', { name: 'Show how the answers lie' })).toBeInTheDocument();
+  });
+
+  it('says why the commonest wrong answer is wrong, in the words that came with the question', () => {
+    render(<QuestionBoard asked={currentOf(after(closed(3), { kind: 'truth shown' }))!} />);
+    expect(screen.getByText('3 ×').closest('li')).toHaveTextContent('3 × oneIt is not one.');
   });
 });
 

@@ -1,4 +1,4 @@
-import { knownNames } from '@/app/lessons/known-names';
+import { knownNames } from '@/app/stage/known-names';
 import { prepareLesson } from '@/app/lessons/prepare-lesson';
 import type { PreparedLesson } from '@/app/lessons/prepared';
 import { readLesson } from '@/lib/lesson/read-lesson';

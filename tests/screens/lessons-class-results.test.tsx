@@ -5,6 +5,8 @@ import { HandIn } from '@/app/lessons/player/HandIn';
 import { useProgress } from '@/app/lessons/player/progress-store';
 import { ClassResults } from '@/app/lessons/results/ClassResults';
 import { decodeAnswers, encodeAnswers } from '@/lib/files/links/answers-link';
+import { encodeLesson } from '@/lib/files/links/lesson-link';
+import { ownSlug } from '@/lib/files/links/own-lesson';
 import { readHandedIn, writeHandedIn } from '@/lib/lesson/handed-in';
 import { NO_PROGRESS, withPrediction, type Answer } from '@/lib/lesson/progress';
 import { EVERY_WAY } from './lesson-parts';
@@ -12,15 +14,15 @@ import { EVERY_WAY } from './lesson-parts';
 const LONG = { timeout: 20_000 };
 const SLUG = 'every-way';
 
-function paper(name: string, byNumber: number, reason: string, option: number): string {
+function paper(name: string, byNumber: number, reason: string, option: number, slug = SLUG): string {
   const given = (answer: Answer, right: boolean, why: string) => ({
     answer,
     right,
     reason: why,
     confidence: 'sure' as const,
   });
-  const first = withPrediction(NO_PROGRESS, SLUG, 'by-number', given({ by: 'number', value: byNumber }, false, reason));
-  const second = withPrediction(first, SLUG, 'by-choice', given({ by: 'choice', option }, option === 0, ''));
+  const first = withPrediction(NO_PROGRESS, slug, 'by-number', given({ by: 'number', value: byNumber }, false, reason));
+  const second = withPrediction(first, slug, 'by-choice', given({ by: 'choice', option }, option === 0, ''));
   return writeHandedIn(second, name);
 }
 
@@ -54,11 +56,34 @@ describe('the results of a class', () => {
     expect(screen.getByRole('alert')).toHaveTextContent('Link 4: This is not a link to answers.');
     const number = within(await screen.findByRole('region', { name: 'By number' }, LONG));
     expect(number.getByText(/3 of 3 answered, 0 of them right at first/)).toBeInTheDocument();
-    expect(number.getByText(/From 15 to 20 min, the middle one 20 min/)).toBeInTheDocument();
+    expect(number.getByText(/, from 15 to 20 min, the middle one 20 min/)).toBeInTheDocument();
     expect(number.getByRole('row', { name: /20 min 2 “my friend” “the table”/ })).toBeInTheDocument();
     expect(number.getByText(/The commonest wrong answer/)).toHaveTextContent('20 min, by 2');
     const choice = within(screen.getByRole('region', { name: 'By choice' }));
     expect(choice.getByText(/3 of 3 answered, 1 of them right at first/)).toBeInTheDocument();
+    vi.unstubAllGlobals();
+  }, 30_000);
+});
+
+describe('papers about a lesson that is not on the shelf', () => {
+  it('wait for it, and are put together once its link is opened too', async () => {
+    vi.stubGlobal('fetch', () => Promise.reject(new Error('no lesson of the shelf is wanted')));
+    render(<ClassResults terms={[{ id: 'ceiling' }, { id: 'no-stop-time' }]} lessons={[]} />);
+    const box = screen.getByRole('textbox', { name: /links/ });
+    const open = async (link: string) => {
+      await userEvent.click(box);
+      await userEvent.paste(link);
+      await userEvent.click(screen.getByRole('button', { name: 'Open the links' }));
+    };
+    await open(linkOf(paper('', 20, 'the table', 1, ownSlug(EVERY_WAY))));
+    expect(
+      screen.getByText(/not on the shelf\. Open the link or the file of that lesson here too/),
+    ).toBeInTheDocument();
+    const lesson = encodeLesson(EVERY_WAY);
+    await open(`https://halftime.example/lessons/workshop/#${lesson.ok ? lesson.value : ''}`);
+    const number = within(await screen.findByRole('region', { name: 'By number' }, LONG));
+    expect(number.getByText(/1 of 1 answered, 0 of them right at first/)).toBeInTheDocument();
+    expect(screen.queryByText(/not on the shelf/)).toBeNull();
     vi.unstubAllGlobals();
   }, 30_000);
 });

@@ -1,6 +1,7 @@
 import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
+import { PrintedReadings } from '@/app/desk/keep/PrintedReadings';
 import { BesidePicture } from '@/app/bring/BesidePicture';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
@@ -58,6 +59,24 @@ describe('a gas beside others', () => {
     const row = GAS_ROWS.find(({ label }) => label.startsWith('No-stop time'))!;
     const say = (noStopMin: number) => row.say({ noStopMin } as GasAtDepth, 'metric');
     expect([7.99, 8, 99, 99.5, Infinity, 0].map(say)).toEqual(['7', '8', '99', '>99', '>99', '0']);
+  });
+});
+
+describe('the printed sheet', () => {
+  it('has a row for every turn of the dive, to the last', () => {
+    const script = 'descend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 20 m/min\n';
+    render(
+      <DeskContext value={createDeskStore({ script, pictures: [], covered: [] })}>
+        <PrintedReadings />
+      </DeskContext>,
+    );
+    const [, ...rows] = screen.getAllByRole('row');
+    expect(rows.map((row) => [...row.querySelectorAll('td')].slice(0, 2).map((cell) => cell.textContent))).toEqual([
+      ['0:00', '0.0 m'],
+      ['1:40', '30.0 m'],
+      ['26:40', '30.0 m'],
+      ['28:10', '0.0 m'],
+    ]);
   });
 });
 

@@ -114,7 +114,7 @@ describe('the script panel', () => {
       act(() => store.getState().undo());
       expect(store.getState().script).toBe(SCRIPT);
       await userEvent.selectOptions(screen.getByLabelText('Ready dives'), 'too-fast');
-      expect(store.getState().script).toContain('descend to 130 ft at 60 ft/min');
+      expect(store.getState().script).toContain('descend to 120 ft at 60 ft/min');
       expect(screen.getByText(/up at 30 ft\/min it surfaces free of stops/)).toBeInTheDocument();
     } finally {
       act(() => usePreferences.setState({ units: 'metric' }));

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { ClassAnswer } from '@/lib/class/answer';
 import { MOST_SKETCH_POINTS } from '@/lib/class/bounds';
 import type { Ask } from '@/lib/class/ask';
+import { inUnits } from '@/lib/class/words';
 import type { Sketch } from '@/lib/lesson/questions/sketch';
 import { ChoiceAnswer } from '../../parts/answers/ChoiceAnswer';
 import { NumberAnswerBox } from '../../parts/answers/NumberAnswerBox';
@@ -11,7 +12,7 @@ import { rounded } from '../../parts/answers/rounded';
 import { SketchPad } from '../../parts/answers/SketchPad';
 import { answerUnit } from '@/lib/lesson/typed-answer';
 import { usePreferences } from '../../parts/preferences';
-import { drawAskedOf } from '../shown/axes-asked';
+import { drawAskedOf } from '../../parts/spread/axes-asked';
 import { answer } from './phone-line';
 import styles from './phone.module.css';
 
@@ -27,12 +28,7 @@ export function AnswerBox({ ask, optionsHtml, given }: AnswerBoxProps) {
   switch (ask.by) {
     case 'choice':
       return (
-        <ChoiceAnswer
-          legend="Your answer"
-          options={optionsHtml ?? ask.options.map(escaped)}
-          chosen={given?.by === 'choice' ? given.option : undefined}
-          onChoose={(option) => answer({ by: 'choice', option })}
-        />
+        <OptionAnswer ask={ask} optionsHtml={optionsHtml} chosen={given?.by === 'choice' ? given.option : undefined} />
       );
     case 'number':
       return <NumberAnswer ask={ask} given={given?.by === 'number' ? given.value : undefined} />;
@@ -41,6 +37,24 @@ export function AnswerBox({ ask, optionsHtml, given }: AnswerBoxProps) {
     case 'draw':
       return <DrawnAnswer ask={ask} given={given?.by === 'draw' ? given.sketch : []} />;
   }
+}
+
+interface OptionAnswerProps {
+  ask: Extract<Ask, { by: 'choice' }>;
+  optionsHtml: readonly string[] | undefined;
+  chosen: number | undefined;
+}
+
+function OptionAnswer({ ask, optionsHtml, chosen }: OptionAnswerProps) {
+  const units = usePreferences((state) => state.units);
+  return (
+    <ChoiceAnswer
+      legend="Your answer"
+      options={optionsHtml ?? ask.options.map((option) => escaped(inUnits(option, units)))}
+      chosen={chosen}
+      onChoose={(option) => answer({ by: 'choice', option })}
+    />
+  );
 }
 
 function NumberAnswer({ ask, given }: { ask: Extract<Ask, { by: 'number' }>; given: number | undefined }) {

@@ -2,13 +2,16 @@
 
 import { useEffect, useRef } from 'react';
 import type { ClassAnswer } from '@/lib/class/answer';
-import { isRight } from '@/lib/class/reasons';
+import { becauseOf, isRight } from '@/lib/class/reasons';
+import { inUnits } from '@/lib/class/words';
 import type { QuestionView } from '@/lib/class/view';
-import { Prose, ProseLine } from '../../parts/prose/Prose';
+import { Prose } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
+import { usePreferences } from '../../parts/preferences';
+import { BecauseLine } from '../shown/BecauseLine';
 import { useAnswerWords, useAskWords } from '../lesson-words';
 import { DepthLinePicture } from '../shown/DepthLinePicture';
-import { SpreadPicture } from '../shown/SpreadPicture';
+import { SpreadPicture } from '../../parts/spread/SpreadPicture';
 import { AnswerBox } from './AnswerBox';
 import { mine, usePhone, type AnswerState } from './phone-line';
 import styles from './phone.module.css';
@@ -28,6 +31,7 @@ export function PhoneQuestion({ question }: { question: QuestionView }) {
   const told = usePhone((one) => one.told);
   const given = usePhone((one) => mine(one.view, one.kept));
   const words = useAskWords(ask.source);
+  const units = usePreferences((one) => one.units);
   // A new question is come to from wherever the page was scrolled.
   useEffect(() => head.current?.scrollIntoView({ block: 'nearest' }), [ask.id, round]);
   return (
@@ -36,7 +40,7 @@ export function PhoneQuestion({ question }: { question: QuestionView }) {
         <h2 id="asked" ref={head}>
           {ask.title}
         </h2>
-        {ask.text !== undefined && <p className={styles.plain}>{ask.text}</p>}
+        {ask.text !== undefined && <p className={styles.plain}>{inUnits(ask.text, units)}</p>}
         {ask.source && (words ? <Prose html={words.html} /> : <p>The question is being fetched.</p>)}
         {ask.picture && phase !== 'truth' && <DepthLinePicture {...ask.picture} />}
         {phase === 'asking' && (
@@ -69,7 +73,7 @@ export function PhoneQuestion({ question }: { question: QuestionView }) {
 function Verdict({ question: { ask, truth }, given }: { question: QuestionView; given: ClassAnswer | undefined }) {
   const words = useAnswerWords(ask.source);
   const right = given && truth && isRight(given, truth);
-  const because = given && right === false ? reasonOf(given, words?.reasons) : undefined;
+  const because = given && truth && right === false ? becauseOf(given, truth, words?.reasons ?? {}) : undefined;
   return (
     <div className={styles.verdict} role="status">
       {right === undefined ? (
@@ -81,18 +85,10 @@ function Verdict({ question: { ask, truth }, given }: { question: QuestionView; 
       )}
       {because && (
         <p>
-          <ProseLine html={because} />
+          <BecauseLine because={because} />
         </p>
       )}
       {words?.after && <Prose html={words.after} />}
     </div>
   );
-}
-
-function reasonOf(given: ClassAnswer, reasons: NonNullable<ReturnType<typeof useAnswerWords>>['reasons'] | undefined) {
-  if (given.by === 'choice') return reasons?.choice?.[given.option];
-  if (given.by !== 'number') return undefined;
-  return reasons?.number?.find(
-    ({ from, to }) => (from === undefined || given.value >= from) && (to === undefined || given.value < to),
-  )?.html;
 }

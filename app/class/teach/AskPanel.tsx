@@ -6,7 +6,8 @@ import type { LessonAnswers, LessonAsk, LessonAsks } from '@/lib/class/lesson-as
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
-import { shelfPath } from '../../parts/lesson-paths';
+import { ownLessonInClass } from '../../keep/own-lesson-in-class';
+import { OWN_IN_CLASS, shelfPath } from '../../parts/lesson-paths';
 import { Segmented } from '../../parts/Segmented';
 import { answersOfLesson, asksOf } from '../lesson-words';
 import { newAskId } from './new-id';
@@ -47,6 +48,7 @@ function lessonInAddress(): string {
 }
 
 function FromLesson() {
+  const [own] = useState(ownLessonInClass);
   const [shelf, setShelf] = useState<readonly Shelved[]>([]);
   const [slug, setSlug] = useState('');
   const [lesson, setLesson] = useState<{ slug: string; asks: LessonAsks; answers: LessonAnswers }>();
@@ -59,15 +61,16 @@ function FromLesson() {
         if (gone) return;
         setShelf(all);
         const asked = lessonInAddress();
-        setSlug(all.some((one) => one.slug === asked) ? asked : (all[0]?.slug ?? ''));
+        const known = (own !== undefined && asked === OWN_IN_CLASS) || all.some((one) => one.slug === asked);
+        setSlug(known ? asked : (all[0]?.slug ?? ''));
       })
       .catch(() => !gone && fail(true));
     return () => {
       gone = true;
     };
-  }, []);
+  }, [own]);
   useEffect(() => {
-    if (slug === '') return undefined;
+    if (slug === '' || slug === OWN_IN_CLASS) return undefined;
     let gone = false;
     Promise.all([asksOf(slug), answersOfLesson(slug)])
       .then(([asks, answers]) => !gone && setLesson({ slug, asks, answers }))
@@ -92,21 +95,43 @@ function FromLesson() {
         label="Lesson"
         value={slug}
         onChange={setSlug}
-        options={shelf.map((one) => ({ value: one.slug, label: one.title }))}
+        options={[
+          ...(own ? [{ value: OWN_IN_CLASS, label: `Yours: ${own.title}` }] : []),
+          ...shelf.map((one) => ({ value: one.slug, label: one.title })),
+        ]}
       />
+      {own && slug === OWN_IN_CLASS && (
+        <ul className={styles.asks}>
+          {own.questions.map(({ question, ask: its, truth }) => (
+            <Askable
+              key={question}
+              {...its}
+              onAsk={() =>
+                does({ kind: 'asked', ask: { ...its, id: newAskId() }, truth, origin: { by: 'own lesson', question } })
+              }
+            />
+          ))}
+        </ul>
+      )}
       <ul className={styles.asks}>
         {shown?.asks.asks.map((one) => (
-          <li key={one.id}>
-            <span>
-              {one.asked.title} <span className={styles.soft}>({KINDS[one.asked.by]})</span>
-            </span>
-            <Button aria-label={`Ask: ${one.asked.title}`} onClick={() => ask(one)}>
-              Ask
-            </Button>
-          </li>
+          <Askable key={one.id} {...one.asked} onAsk={() => ask(one)} />
         ))}
       </ul>
     </>
+  );
+}
+
+function Askable({ title, by, onAsk }: { title: string; by: keyof typeof KINDS; onAsk: () => void }) {
+  return (
+    <li>
+      <span>
+        {title} <span className={styles.soft}>({KINDS[by]})</span>
+      </span>
+      <Button aria-label={`Ask: ${title}`} onClick={onAsk}>
+        Ask
+      </Button>
+    </li>
   );
 }
 

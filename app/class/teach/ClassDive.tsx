@@ -2,22 +2,23 @@
 
 import { useEffect, useState } from 'react';
 import { currentOf } from '@/lib/class/class-state';
+import { DIVE_ASKS } from '@/lib/class/dive-asks';
 import type { PictureId } from '../../pictures/picture-ids';
-import { scriptOnDesk } from '../../keep/dive-on-desk';
+import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
+import { diveOnDesk, type DeskDive } from '../../keep/dive-on-desk';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { usePreferences } from '../../parts/preferences';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { diveTitle } from '../../pictures/dive-title';
 import { DeskContext, useDesk, useDeskStore } from '../../stage/desk-context';
-import { createDeskStore, cursorSample, type DeskStore } from '../../stage/desk-store';
+import { createDeskStore, type DeskStore } from '../../stage/desk-store';
 import { Playback, PlaybackBar } from '../../stage/PlaybackBar';
-import type { ReadingId } from '../../stage/reading-ids';
+import { READING_IDS, type ReadingId } from '../../stage/reading-ids';
 import { ReadingsPanel } from '../../stage/ReadingsPanel';
 import { DiveShown } from '../shown/DiveShown';
 import { useAnswerWords } from '../lesson-words';
-import { DIVE_ASKS, diveAsk } from './dive-asks';
-import { newAskId } from './new-id';
+import { DiveQuestions } from './DiveQuestions';
 import { does, point, useClass } from './teacher-line';
 import styles from './teach.module.css';
 
@@ -32,7 +33,7 @@ const READ: readonly ReadingId[] = [
   'surfacing-supersaturation',
 ];
 /** What is a question to begin with: all but where the diver is. */
-const SECRET = READ.filter((id) => id !== 'depth' && id !== 'time');
+const SECRET: readonly ReadingId[] = READ.filter((id) => id !== 'depth' && id !== 'time');
 /** How much of the dive before the moment asked about is played, s of the dive, and how fast. */
 const RUN_UP_S = 180;
 const RUN_SPEED = '30';
@@ -40,12 +41,14 @@ const RUN_SPEED = '30';
 /** A dive before the class: read, asked about, followed on phones. Hidden while a question is open, whose answer it shows. */
 export function ClassDive({ hidden }: { hidden: boolean }) {
   const [store, setStore] = useState<DeskStore>();
+  // The dive that came with a question of a lesson.
+  const [lessonScript, setLessonScript] = useState<string>();
   useEffect(() => {
     let gone = false;
-    void scriptOnDesk()
+    void diveOnDesk()
       .catch(() => undefined)
-      .then((script) => {
-        if (!gone) setStore(() => diveStore(script));
+      .then((desk) => {
+        if (!gone) setStore(() => diveStore(desk));
       });
     return () => {
       gone = true;
@@ -55,36 +58,54 @@ export function ClassDive({ hidden }: { hidden: boolean }) {
   return (
     <DeskContext value={store}>
       <Playback />
-      <TruthRun />
+      <TruthRun onLessonDive={setLessonScript} />
       <FollowedHand />
       <section aria-labelledby="dive" className={styles.dive} hidden={hidden}>
-        <DiveHead />
+        <DiveHead lessonScript={lessonScript} />
         <DiveShown pictures={SHOWN} />
         <PlaybackBar />
-        <div className={styles.readings}>
-          <ReadingsPanel only={READ} />
-        </div>
+        <DiveReadings />
         <DiveQuestions />
       </section>
     </DeskContext>
   );
 }
 
-/** The dive on the desk, its readings covered; a ready one where there is none, or it makes no sense. */
-function diveStore(script: string | undefined): DeskStore {
+/** What is read of the dive: the usual, what is covered on the desk besides, and what has been asked about. */
+function DiveReadings() {
+  const covered = useDesk((state) => state.covered);
+  const { asked } = useClass();
+  const more = [...covered, ...asked.flatMap(({ origin }) => (origin?.by === 'dive' ? readingOf(origin.ask) : []))];
+  return (
+    <div className={styles.readings}>
+      <ReadingsPanel only={READING_IDS.filter((id) => READ.includes(id) || more.includes(id))} />
+    </div>
+  );
+}
+
+function readingOf(ask: string): ReadingId[] {
+  const reading = DIVE_ASKS.find(({ id }) => id === ask)?.reading;
+  return READING_IDS.filter((id) => id === reading);
+}
+
+/** The dive on the desk as it stood there, its readings covered; a ready one where there is none, or it makes no sense. */
+function diveStore(desk: DeskDive | undefined): DeskStore {
   const made = createDeskStore(
     { script: scenarios[0].script, pictures: SHOWN, covered: SECRET },
     true,
     scenarios[0].stillS,
   );
-  if (script !== undefined) {
-    made.getState().change({ script });
-    if (made.getState().errors.length > 0) made.getState().change({ script: scenarios[0].script });
-  }
+  if (desk === undefined) return made;
+  const { change, setCursor } = made.getState();
+  const rules = ruleSettingsSchema.safeParse(desk.rules);
+  const covered = READING_IDS.filter((id) => SECRET.includes(id) || desk.covered.includes(id));
+  change({ script: desk.script, covered, ...(rules.success && { rules: rules.data }) });
+  if (made.getState().errors.length > 0) change({ script: scenarios[0].script });
+  else setCursor(desk.cursorS);
   return made;
 }
 
-function DiveHead() {
+function DiveHead({ lessonScript }: { lessonScript: string | undefined }) {
   const script = useDesk((state) => state.script);
   const scene = useDesk((state) => state.scene);
   const units = usePreferences((state) => state.units);
@@ -106,7 +127,9 @@ function DiveHead() {
           store.getState().setCursor(chosen.stillS);
         }}
         options={[
-          ...(ready ? [] : [{ value: '', label: 'the dive on your desk' }]),
+          ...(ready
+            ? []
+            : [{ value: '', label: script === lessonScript ? 'the dive of the lesson' : 'the dive on your desk' }]),
           ...scenarios.map((one) => ({ value: one.id, label: one.title })),
         ]}
       />
@@ -126,56 +149,21 @@ function DiveHead() {
   );
 }
 
-function DiveQuestions() {
-  const scene = useDesk((state) => state.scene);
-  const sample = useDesk(cursorSample);
-  const covered = useDesk((state) => state.covered);
-  const change = useDesk((state) => state.change);
-  const pause = useDesk((state) => state.pause);
-  const [told, tell] = useState<string>();
-  return (
-    <section aria-labelledby="dive-asks">
-      <h3 id="dive-asks">Ask about this moment</h3>
-      <ul className={styles.asks}>
-        {DIVE_ASKS.map((one) => (
-          <li key={one.id}>
-            <span>{one.words}</span>
-            <Button
-              aria-label={`Ask: ${one.words}`}
-              onClick={() => {
-                const made = diveAsk(one, scene, sample, newAskId());
-                if (!made.ok) return tell(made.why);
-                tell(undefined);
-                pause();
-                // What is asked for is covered, on the wall and on phones that follow.
-                if (one.reading && !covered.includes(one.reading as ReadingId))
-                  change({ covered: [...covered, one.reading as ReadingId] });
-                return does({ kind: 'asked', ask: made.ask, truth: made.truth });
-              }}
-            >
-              Ask
-            </Button>
-          </li>
-        ))}
-      </ul>
-      <p role="status">{told}</p>
-    </section>
-  );
-}
-
 /** Once the model is run over a question, the dive it is about plays up to its moment, uncovered. */
-function TruthRun() {
+function TruthRun({ onLessonDive }: { onLessonDive: (script: string) => void }) {
   const store = useDeskStore();
   const current = currentOf(useClass());
   const isTrue = current?.phase === 'truth';
   const id = current?.ask.id;
-  const isOfDive = current?.ask.source === undefined && current?.ask.picture !== undefined;
-  const endS = current?.ask.picture?.points.at(-1)?.[0];
+  const origin = isTrue && current.origin?.by === 'dive' ? current.origin : undefined;
+  const endS = origin?.atS;
+  const asked = origin?.script;
   const lessonScript = useAnswerWords(isTrue ? current?.ask.source : undefined)?.script;
   useEffect(() => {
-    if (!isTrue || !isOfDive || endS === undefined) return undefined;
-    const { change, setCursor, setSpeed, play, pause } = store.getState();
-    change({ covered: [] });
+    if (endS === undefined || asked === undefined) return undefined;
+    const { script, change, setCursor, setSpeed, play, pause } = store.getState();
+    // After a reload another dive may stand there.
+    change({ covered: [], ...(script !== asked && { script: asked }) });
     if (matchMedia('(prefers-reduced-motion: reduce)').matches) {
       setCursor(endS);
       return undefined;
@@ -194,12 +182,13 @@ function TruthRun() {
       stop();
       pause();
     };
-  }, [store, id, isTrue, isOfDive, endS]);
+  }, [store, id, asked, endS]);
   // A question of a lesson brings its own dive.
   useEffect(() => {
-    if (lessonScript !== undefined && store.getState().script !== lessonScript)
-      store.getState().change({ script: lessonScript, covered: [] });
-  }, [store, lessonScript]);
+    if (lessonScript === undefined) return;
+    onLessonDive(lessonScript);
+    if (store.getState().script !== lessonScript) store.getState().change({ script: lessonScript, covered: [] });
+  }, [store, lessonScript, onLessonDive]);
   return null;
 }
 

@@ -3,21 +3,16 @@
 import { useMemo, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { encodeAnswers } from '@/lib/files/links/answers-link';
-import { qrPicture } from '@/lib/files/links/qr';
 import { writeHandedIn } from '@/lib/lesson/handed-in';
 import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
 import { Field } from '../../parts/Field';
 import { classResultsPath } from '../../parts/lesson-paths';
-import { LinkBox } from '../../parts/LinkBox';
-import { QrFigure } from '../../parts/QrFigure';
+import { LinkWithCode } from '../../parts/LinkWithCode';
 import { fileWords, saveFile } from '../../parts/save-file';
 import { Segmented } from '../../parts/Segmented';
 import { useProgress } from './progress-store';
 import styles from './player.module.css';
-
-/** Longer links make a code too fine for a camera to read from a phone's screen; common practice, no source. */
-const LONGEST_FOR_CODE = 1200;
 
 const WHAT = [
   { value: 'one', label: 'This lesson' },
@@ -35,7 +30,6 @@ export function HandIn({ slug, title, onClose }: { slug: string; title: string; 
   );
   const encoded = useMemo(() => encodeAnswers(text), [text]);
   const link = encoded.ok ? `${location.origin}${classResultsPath}#${encoded.value}` : '';
-  const qr = useMemo(() => (link === '' || link.length > LONGEST_FOR_CODE ? undefined : qrPicture(link)), [link]);
   return (
     <Dialog open onClose={onClose} title="Hand in">
       <div className={styles.linkDialog}>
@@ -52,17 +46,10 @@ export function HandIn({ slug, title, onClose }: { slug: string; title: string; 
           onChange={(event) => setName(event.target.value)}
         />
         {encoded.ok ? (
-          <LinkBox link={link} />
+          <LinkWithCode link={link} instead="Send the link or the file." />
         ) : (
           <p role="alert">
             {encoded.what} {encoded.mend}
-          </p>
-        )}
-        {qr?.ok && <QrFigure qr={qr.value} />}
-        {encoded.ok && !qr?.ok && (
-          <p>
-            A code of this link would be too fine to photograph: it has {link.length} characters, and up to{' '}
-            {LONGEST_FOR_CODE} can be read from a phone. Send the link or the file.
           </p>
         )}
         <Button

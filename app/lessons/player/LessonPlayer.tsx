@@ -28,10 +28,12 @@ interface LessonPlayerProps {
   next?: { readonly path: string; readonly title: string } | undefined;
   /** Whether the lesson has pages of its own, for links and sheets. */
   shipped?: boolean;
+  /** Whether its answers are kept and can be handed in; not so where a lesson in the making is tried out. */
+  handsIn?: boolean;
 }
 
 /** A lesson, one step after another. */
-export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps) {
+export function LessonPlayer({ lesson, next, shipped = true, handsIn = shipped }: LessonPlayerProps) {
   const { slug, steps } = lesson;
   const progress = useLessonProgress(slug);
   const update = useProgress((state) => state.update);
@@ -111,7 +113,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
                 <h2 id="results" ref={heading} tabIndex={-1}>
                   Your results
                 </h2>
-                <ResultsSheet lesson={lesson} shipped={shipped} />
+                <ResultsSheet lesson={lesson} handsIn={handsIn} />
               </section>
             )}
             {shown === 0 && <Opening lesson={lesson} />}

@@ -19,7 +19,7 @@ import styles from './player.module.css';
 import sketches from '../../parts/answers/sketch.module.css';
 
 /** What was foretold and what was so, to look at, print or save. */
-export function ResultsSheet({ lesson, shipped }: { lesson: PreparedLesson; shipped: boolean }) {
+export function ResultsSheet({ lesson, handsIn }: { lesson: PreparedLesson; handsIn: boolean }) {
   const units = usePreferences((state) => state.units);
   const progress = useLessonProgress(lesson.slug);
   const all = useProgress((state) => state.progress);
@@ -56,7 +56,7 @@ export function ResultsSheet({ lesson, shipped }: { lesson: PreparedLesson; ship
             </>
           )}
         </PrintSheet>
-        {shipped && (
+        {handsIn && (
           <Button kind="primary" icon="link" onClick={() => setHanding(true)}>
             Hand in
           </Button>

@@ -3,10 +3,15 @@
 import { useEffect, useMemo, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { decodeAnswers } from '@/lib/files/links/answers-link';
+import { decodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
+import { isOwnSlug, ownSlug } from '@/lib/files/links/own-lesson';
 import { readHandedIn, type HandedIn } from '@/lib/lesson/handed-in';
+import { openShelf } from '../../keep/open-shelf';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
-import { knownNames } from '../known-names';
+import { knownNames } from '../../stage/known-names';
+import { draftTitle } from '../workshop/draft-title';
+import { keptDrafts } from '../workshop/drafts';
 import { LessonOfClass } from './LessonOfClass';
 import styles from './results.module.css';
 
@@ -27,17 +32,46 @@ interface Handed {
   readonly from: string;
   readonly text: string | undefined;
   readonly why?: string;
+  /** A lesson that papers may be about. */
+  readonly lesson?: string;
 }
 
-function readAll(texts: readonly Handed[]): { readonly taken: readonly Paper[]; readonly refusals: readonly string[] } {
+/** A lesson that is not on the shelf, by the name its papers have. */
+interface OwnLesson {
+  readonly slug: string;
+  readonly title: string;
+  readonly own?: string | undefined;
+}
+
+const ownLesson = (text: string): OwnLesson => ({ slug: ownSlug(text), title: draftTitle(text), own: text });
+
+/** The lesson a link carries, if it is one to a lesson. */
+function lessonInLink(link: string): string | undefined {
+  const fragment = link.replace(/^[^#]*#/, '');
+  const read = isLessonLink(fragment) ? decodeLesson(fragment) : undefined;
+  return read?.ok ? read.value : undefined;
+}
+
+function readAll(texts: readonly Handed[]): {
+  readonly taken: readonly Paper[];
+  readonly refusals: readonly string[];
+  readonly own: readonly OwnLesson[];
+} {
   const refusals: string[] = [];
   const taken: Paper[] = [];
-  for (const { from, text, why } of texts) {
+  const own = texts.flatMap(({ lesson }) => (lesson === undefined ? [] : [ownLesson(lesson)]));
+  for (const { from, text, why, lesson } of texts) {
+    if (lesson !== undefined) continue;
     const read = text === undefined ? undefined : readHandedIn(text);
     if (read?.ok) taken.push({ ...read.value, text: text! });
     else refusals.push(`${from}: ${read ? `${read.what} ${read.mend}` : why}`);
   }
-  return { taken, refusals };
+  return { taken, refusals, own };
+}
+
+/** A file is answers, or a lesson they may be about. */
+function handedFile(from: string, text: string): Handed {
+  return /\.ya?ml$/i.test(from) ? { from, text: undefined, lesson: text } : { from, text };
 }
 
 /** One paper opened twice is one paper. */
@@ -48,6 +82,8 @@ function together(before: readonly Paper[], taken: readonly Paper[]): readonly P
 function fromLinks(text: string): Handed[] {
   const lines = text.split(/\s+/).filter((line) => line !== '');
   return lines.map((line, index) => {
+    const lesson = lessonInLink(line);
+    if (lesson) return { from: `Link ${index + 1}`, text: undefined, lesson };
     const read = decodeAnswers(line);
     const from = `Link ${index + 1}`;
     return read.ok ? { from, text: read.value } : { from, text: undefined, why: `${read.what} ${read.mend}` };
@@ -63,14 +99,28 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
   const [opened] = useState(() => readAll(linkInAddress()));
   const [papers, setPapers] = useState<readonly Paper[]>(opened.taken);
   const [refusals, setRefusals] = useState<readonly string[]>(opened.refusals);
+  const [own, setOwn] = useState<readonly OwnLesson[]>(opened.own);
   const [links, setLinks] = useState('');
   const [chosen, choose] = useState<string>();
 
   const take = (texts: readonly Handed[]) => {
-    const { taken, refusals } = readAll(texts);
-    setRefusals(refusals);
-    setPapers((before) => together(before, taken));
+    const read = readAll(texts);
+    setRefusals(read.refusals);
+    setPapers((before) => together(before, read.taken));
+    setOwn((before) => [...before, ...read.own]);
   };
+
+  // Lessons made on this machine are known here without being asked for.
+  useEffect(() => {
+    let here = true;
+    openShelf()
+      .then(keptDrafts)
+      .then(({ drafts }) => here && setOwn((before) => [...before, ...drafts.map(({ text }) => ownLesson(text))]))
+      .catch(() => undefined);
+    return () => {
+      here = false;
+    };
+  }, []);
 
   const takeFiles = async (files: FileList | null) => {
     const read = Array.from(files ?? []).map(async (file) =>
@@ -80,7 +130,7 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
             text: undefined,
             why: 'This is too large for answers. Choose a file saved with “Hand in”.',
           }
-        : { from: file.name, text: await file.text() },
+        : handedFile(file.name, await file.text()),
     );
     take(await Promise.all(read));
   };
@@ -96,7 +146,10 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
     return () => window.removeEventListener('hashchange', follow);
   }, []);
 
-  const begun = lessons.filter(({ slug }) => papers.some((paper) => Object.hasOwn(paper.lessons, slug)));
+  const all: readonly OwnLesson[] = [...lessons, ...new Map(own.map((one) => [one.slug, one])).values()];
+  const begun = all.filter(({ slug }) => papers.some((paper) => Object.hasOwn(paper.lessons, slug)));
+  const strange = new Set(papers.flatMap((paper) => Object.keys(paper.lessons).filter(isOwnSlug)));
+  all.forEach(({ slug }) => strange.delete(slug));
   const lesson = begun.find(({ slug }) => slug === chosen) ?? begun[0];
 
   return (
@@ -107,7 +160,7 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
           <input
             type="file"
             multiple
-            accept=".json,application/json"
+            accept=".json,application/json,.yaml,.yml"
             onChange={(event) => {
               void takeFiles(event.target.files);
               event.target.value = '';
@@ -162,7 +215,15 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
           <LessonOfClass key={lesson.slug} {...lesson} papers={papers} known={known} />
         </>
       )}
-      {papers.length > 0 && !lesson && <p>None of these papers is about a lesson of this shelf.</p>}
+      {strange.size > 0 && (
+        <p role="status">
+          {strange.size === 1 ? 'One lesson' : `${strange.size} lessons`} in these papers{' '}
+          {strange.size === 1 ? 'is' : 'are'} not on the shelf. Open the link or the file of that lesson here too.
+        </p>
+      )}
+      {papers.length > 0 && !lesson && strange.size === 0 && (
+        <p>None of these papers is about a lesson of this shelf.</p>
+      )}
       <p>{cautions.general}</p>
     </div>
   );

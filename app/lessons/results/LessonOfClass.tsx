@@ -2,39 +2,39 @@
 
 import { useEffect, useMemo, useState } from 'react';
 import { cautions } from '@/content/cautions';
+import { spreadOfCurves } from '@/lib/class/spread';
 import { classResults, type QuestionOfClass } from '@/lib/lesson/class-results';
 import { handedInOf, type HandedIn } from '@/lib/lesson/handed-in';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
-import { answerUnit } from '@/lib/lesson/typed-answer';
 import { Button } from '../../parts/Button';
 import { DataTable } from '../../parts/DataTable';
 import { yamlPath } from '../../parts/lesson-paths';
 import { usePreferences } from '../../parts/preferences';
 import { PrintSheet } from '../../parts/PrintSheet';
+import { CurvesPicture } from '../../parts/spread/CurvesPicture';
+import { Dots } from '../../parts/spread/Dots';
 import { fileWords, saveFile } from '../../parts/save-file';
-import { NumberLine } from '../player/NumberLine';
 import { answerWords, resultRows } from '../player/results';
-import { rounded } from '../../parts/answers/rounded';
-import { PAD, sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
-import { SketchGround } from '../../parts/answers/SketchGround';
 import { StageWaiting } from '../player/StageWaiting';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import type { PredictStep, PreparedLesson } from '../prepared';
 import { usePrepared } from '../workshop/use-prepared';
-import sketches from '../../parts/answers/sketch.module.css';
 import styles from './results.module.css';
 
 interface LessonOfClassProps {
   slug: string;
   title: string;
+  /** The lesson itself, where it is not on the shelf. */
+  own?: string | undefined;
   papers: readonly HandedIn[];
   known: KnownNames;
 }
 
 /** The text of a lesson, fetched when papers about it are opened; words where it can't be. */
-function useLessonText(slug: string): { readonly text?: string; readonly why?: string } {
+function useLessonText(slug: string, own: string | undefined): { readonly text?: string; readonly why?: string } {
   const [got, setGot] = useState<{ readonly text?: string; readonly why?: string }>({});
   useEffect(() => {
+    if (own !== undefined) return undefined;
     let here = true;
     const why = 'The lesson can’t be fetched just now. The papers stay open; choose the lesson again in a moment.';
     fetch(yamlPath(slug))
@@ -44,12 +44,12 @@ function useLessonText(slug: string): { readonly text?: string; readonly why?: s
     return () => {
       here = false;
     };
-  }, [slug]);
-  return got;
+  }, [slug, own]);
+  return own === undefined ? got : { text: own };
 }
 
 export function LessonOfClass(props: LessonOfClassProps) {
-  const { text, why } = useLessonText(props.slug);
+  const { text, why } = useLessonText(props.slug, props.own);
   if (why !== undefined) return <p role="alert">{why}</p>;
   return text === undefined ? <StageWaiting /> : <PreparedClass {...props} text={text} />;
 }
@@ -149,45 +149,23 @@ interface AnswersProps {
 }
 
 function Answers({ step, question, units }: AnswersProps) {
-  const { answers, commonestWrong, spread, curves, sureness, people } = question;
-  const outcome = answerWords(step, answers[0]!.answer, units).outcome;
-  const { size, unit } = answerUnit(step.number?.answer.dimension ?? 'plain', units);
+  const { answers, commonestWrong, numbers, curves, sureness, people } = question;
   return (
     <>
-      {step.number && spread && (
-        <>
-          <NumberLine
-            given={answers.flatMap(({ answer, count }) =>
-              answer.by === 'number' ? Array.from({ length: count }, () => answer.value / size) : [],
-            )}
-            answer={step.number.answer.value / size}
-            within={step.number.within / size}
-            unit={unit}
-            printed={step.number.printed[units]}
-          />
-          <p>
-            From {rounded(spread.least / size)} to {rounded(spread.greatest / size)} {unit}, the middle one{' '}
-            {rounded(spread.middle / size)} {unit}. The model says {outcome}.
-          </p>
-        </>
+      {step.number && numbers.length > 0 && (
+        <Dots
+          dimension={step.number.answer.dimension}
+          rounds={[numbers]}
+          truth={{ value: step.number.answer.value, within: step.number.within, printed: step.number.printed }}
+        />
       )}
       {step.draw && curves.length > 0 && (
-        <>
-          <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} className={sketches.still} aria-hidden="true">
-            <SketchGround axes={sketchAxes(step.draw, units)} />
-            {curves.map((sketch, index) => (
-              <path
-                key={index}
-                d={sketchPath(sketch, sketchAxes(step.draw!, units))}
-                className={`${sketches.drawn} ${styles.oneOfMany}`}
-              />
-            ))}
-            <path d={sketchPath(step.draw.truth, sketchAxes(step.draw, units))} className={sketches.truth} />
-          </svg>
-          <p>
-            {curves.length} {curves.length === 1 ? 'curve' : 'curves'}, dashed, under what the model says.
-          </p>
-        </>
+        <CurvesPicture
+          asked={step.draw}
+          spreads={[spreadOfCurves(step.draw, curves)]}
+          truth={step.draw.truth}
+          sketches={[curves]}
+        />
       )}
       {!step.draw && (
         <DataTable

@@ -3,12 +3,14 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
 import { lessonFile } from '@/lib/files/links/lesson-file';
 import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib/lesson/edit-lesson';
+import { unfinishedIn } from '@/lib/lesson/unfinished';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { useUndo } from '../../keep/use-undo';
 import { useUndoKeys } from '../../keep/use-undo-keys';
 import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { Segmented } from '../../parts/Segmented';
+import { useStatus } from '../../parts/status';
 import { fileWords, saveFile } from '../../parts/save-file';
 import { StageWaiting } from '../player/StageWaiting';
 import { draftTitle } from './draft-title';
@@ -47,6 +49,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
   useUndoKeys(history.undo, history.redo);
   const { faults, checking } = useCheck(text, known);
   const data = useMemo(() => lessonData(text), [text]);
+  const unfinished = useMemo(() => unfinishedIn(data), [data]);
   const { change } = history;
   const editing = useMemo(
     (): Editing => ({
@@ -67,6 +70,12 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
     [text, faults, change],
   );
   const title = draftTitle(text);
+  const say = useStatus((state) => state.say);
+  const teach = async () => {
+    const { toClass } = await import('./take-to-class');
+    if (!toClass(text, known))
+      say('This lesson asks nothing yet. Add a step that lets the class predict, then take it to class.');
+  };
 
   return (
     <section aria-label={title} className={styles.editor}>
@@ -84,6 +93,9 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
           <Button icon="link" onClick={() => setPassing(true)}>
             Pass on
           </Button>
+          <Button disabled={faults === undefined || faults.length > 0 || checking} onClick={() => void teach()}>
+            Teach it to a class with phones
+          </Button>
           <Button onClick={onClose}>All your lessons</Button>
         </span>
       </div>
@@ -91,6 +103,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
       <LessonFaults
         faults={faults}
         checking={checking}
+        unfinished={unfinished}
         onGo={(fault) => {
           const { path } = fault;
           setView(data === undefined || path.length === 0 ? 'text' : 'write');

@@ -174,7 +174,7 @@ function SelectField({ field, value, path, editing }: ControlProps<'select'>) {
         {(field.optional || now === '') && <option value="">–</option>}
         {options.map((option) => (
           <option key={option} value={option}>
-            {option === 'true' ? 'yes' : option}
+            {option === 'true' ? 'yes' : (field.words?.(option) ?? option)}
           </option>
         ))}
       </select>
@@ -195,7 +195,8 @@ function ChecksField({ field, value, path, editing }: ControlProps<'checks'>) {
       {field.hint && <p className={styles.hint}>{field.hint}</p>}
       {field.options.map((name) => (
         <label key={name}>
-          <input type="checkbox" checked={chosen.includes(name)} onChange={() => toggle(name)} /> {name}
+          <input type="checkbox" checked={chosen.includes(name)} onChange={() => toggle(name)} />{' '}
+          {field.words?.(name) ?? name}
         </label>
       ))}
       <Faults path={path} editing={editing} />
@@ -279,7 +280,7 @@ function LinesField({ field, value, path, editing }: ControlProps<'lines'>) {
       item={field.item}
       count={lines.length}
       path={path}
-      make={`A ${field.item}.`}
+      make={field.make ?? `${/^[aeiou]/.test(field.item) ? 'An' : 'A'} ${field.item}.`}
       editing={editing}
     >
       {(index) => (

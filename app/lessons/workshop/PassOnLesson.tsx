@@ -3,10 +3,12 @@
 import { useMemo } from 'react';
 import { cautions } from '@/content/cautions';
 import { encodeLesson } from '@/lib/files/links/lesson-link';
-import { qrPicture } from '@/lib/files/links/qr';
+import { lessonFile } from '@/lib/files/links/lesson-file';
+import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
-import { LinkBox } from '../../parts/LinkBox';
-import { QrFigure } from '../../parts/QrFigure';
+import { LinkWithCode } from '../../parts/LinkWithCode';
+import { fileWords, saveFile } from '../../parts/save-file';
+import { draftTitle } from './draft-title';
 import { workshopPath } from '../../parts/lesson-paths';
 import styles from './workshop.module.css';
 
@@ -14,7 +16,6 @@ import styles from './workshop.module.css';
 export function PassOnLesson({ text, onClose }: { text: string; onClose: () => void }) {
   const encoded = useMemo(() => encodeLesson(text), [text]);
   const link = encoded.ok ? `${location.origin}${workshopPath}#${encoded.value}` : '';
-  const qr = useMemo(() => (link === '' ? undefined : qrPicture(link)), [link]);
   return (
     <Dialog open onClose={onClose} title="Pass this lesson on">
       <div className={styles.passOn}>
@@ -24,18 +25,19 @@ export function PassOnLesson({ text, onClose }: { text: string; onClose: () => v
               The whole lesson is in the link itself; nothing is sent anywhere until you send it. Whoever opens it can
               try it, keep it and change it.
             </p>
-            <LinkBox link={link} />
-            {qr?.ok ? (
-              <QrFigure qr={qr.value} />
-            ) : (
-              <p>The link is too long for a code to photograph. Send the link, or export the lesson as a file.</p>
-            )}
+            <LinkWithCode link={link} instead="Send the link, or the lesson as a file." />
           </>
         ) : (
           <p role="alert">
             {encoded.what} {encoded.mend}
           </p>
         )}
+        <Button
+          icon="save"
+          onClick={() => saveFile(`${fileWords(draftTitle(text))}.yaml`, lessonFile(text), 'application/yaml')}
+        >
+          Save it as a file
+        </Button>
         <p>{cautions.general}</p>
       </div>
     </Dialog>

@@ -1,7 +1,7 @@
 'use client';
 
-import { useId, useState } from 'react';
-import { withEntryMoved, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
+import { useId, useState, type DragEvent, type KeyboardEvent } from 'react';
+import { placeOfStep, withEntryMoved, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
 import type { LessonFault } from '@/lib/lesson/checking/fault';
 import { STEP_KINDS, type StepKind } from '@/lib/lesson/step';
 import { Button } from '../../parts/Button';
@@ -51,11 +51,43 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
       </button>
     );
   };
-  const move = (to: number) => {
-    if (typeof place !== 'number') return;
-    onText(withEntryMoved(text, ['steps'], place, to));
+  const move = (to: number, from = place) => {
+    if (typeof from !== 'number' || from === to || to < 0 || to >= steps.length) return;
+    onText(withEntryMoved(text, ['steps'], from, to));
     onPlace(to);
   };
+  const [dragged, setDragged] = useState<number>();
+  const [over, setOver] = useState<number>();
+  const dragging = (index: number) => ({
+    draggable: true,
+    'data-over': over === index && dragged !== index ? true : undefined,
+    onDragStart: (event: DragEvent) => {
+      event.dataTransfer.effectAllowed = 'move';
+      setDragged(index);
+    },
+    onDragOver: (event: DragEvent) => {
+      if (dragged === undefined) return;
+      event.preventDefault();
+      setOver(index);
+    },
+    onDrop: (event: DragEvent) => {
+      event.preventDefault();
+      move(index, dragged);
+    },
+    onDragEnd: () => {
+      setDragged(undefined);
+      setOver(undefined);
+    },
+    onKeyDown: (event: KeyboardEvent) => {
+      if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return;
+      event.preventDefault();
+      const to = index + (event.key === 'ArrowUp' ? -1 : 1);
+      move(to, index);
+      // The focus goes with the step.
+      const list = event.currentTarget.parentElement;
+      requestAnimationFrame(() => list?.children[to]?.querySelector('button')?.focus());
+    },
+  });
   const at = typeof place === 'number' ? place : undefined;
 
   return (
@@ -67,7 +99,7 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
           const title = partOf(step, 'title');
           const own = stepKind(step);
           return (
-            <li key={index}>
+            <li key={index} {...dragging(index)}>
               {part(
                 index,
                 `${index + 1}. ${typeof title === 'string' && title !== '' ? title : 'without a title'}`,
@@ -77,6 +109,9 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
           );
         })}
       </ol>
+      {steps.length > 1 && (
+        <p className={styles.hint}>Drag a step to move it, or press Alt with an arrow up or down on it.</p>
+      )}
       {at !== undefined && (
         <div className={styles.partTools} role="group" aria-label={`Step ${at + 1}`}>
           <Button kind="quiet" disabled={at === 0} onClick={() => move(at - 1)}>
@@ -123,7 +158,7 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
           icon="plus"
           onClick={() => {
             onText(withStep(text, kind, at));
-            onPlace(at === undefined ? steps.length : at + 1);
+            onPlace(placeOfStep(data, kind, at));
           }}
         >
           Add

@@ -1,6 +1,7 @@
 'use client';
 
 import { lazy, Suspense, useState } from 'react';
+import { ownSlug } from '@/lib/files/links/own-lesson';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { Button } from '../../parts/Button';
 import { StageWaiting } from '../player/StageWaiting';
@@ -24,10 +25,17 @@ export function Stranger({ text, known, onKeep, onLeave }: StrangerProps) {
   return (
     <section aria-labelledby="stranger" className={styles.workshop}>
       <h2 id="stranger">A lesson came with this link: {draftTitle(text)}</h2>
-      <p>
-        Someone made it, and nobody here has looked at what it teaches. Its figures are worked out by this engine; its
-        words are the writer’s own. It can show text and run dives, and nothing else.
-      </p>
+      {trying ? (
+        <Suspense fallback={<StageWaiting />}>
+          <TryOut text={text} known={known} keptAs={ownSlug(text)} />
+        </Suspense>
+      ) : (
+        <p>
+          Someone made it, and nobody here has looked at what it teaches. Its figures are worked out by this engine; its
+          words are the writer’s own. It can show text and run dives, and nothing else. What you answer stays on this
+          machine; keep the link to go on another day.
+        </p>
+      )}
       {!faults && <StageWaiting />}
       {faults && faults.length > 0 && (
         <>
@@ -52,11 +60,6 @@ export function Stranger({ text, known, onKeep, onLeave }: StrangerProps) {
         </Button>
         <Button onClick={onLeave}>Leave it</Button>
       </div>
-      {trying && (
-        <Suspense fallback={<StageWaiting />}>
-          <TryOut text={text} known={known} />
-        </Suspense>
-      )}
     </section>
   );
 }

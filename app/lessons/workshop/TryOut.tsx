@@ -14,6 +14,8 @@ import styles from './workshop.module.css';
 interface TryOutProps {
   text: string;
   known: KnownNames;
+  /** Under which name answers are kept, to be gone on with and handed in; left out, they are forgotten with the trial. */
+  keptAs?: string;
 }
 
 /** What answers given while trying out go under; they are forgotten with the trial. */
@@ -29,15 +31,17 @@ const WINDOWS = [
 const forget = () => useProgress.getState().update((before) => withoutLesson(before, TRIED_OUT));
 
 /** The lesson as a student meets it. It is checked first, whoever wrote it. */
-export function TryOut({ text, known }: TryOutProps) {
+export function TryOut({ text, known, keptAs }: TryOutProps) {
   const [on, setOn] = useState<(typeof WINDOWS)[number]['value']>('wide');
-  const made = usePrepared({ text, slug: TRIED_OUT, known });
+  const made = usePrepared({ text, slug: keptAs ?? TRIED_OUT, known });
   useEffect(() => {
+    if (keptAs !== undefined) return undefined;
     forget();
     return forget;
-  }, [text]);
+  }, [text, keptAs]);
   if (!made) return <StageWaiting />;
   if ('why' in made) return <p role="alert">{made.why}</p>;
+  if (keptAs !== undefined) return <LessonPlayer key={text} lesson={made.lesson} shipped={false} handsIn />;
   return (
     <>
       <Segmented label="As seen on" segments={WINDOWS} value={on} onChange={setOn} />

@@ -7,7 +7,7 @@ import { saveUnread } from '../../keep/document-kind';
 import { Button } from '../../parts/Button';
 import { useStatus } from '../../parts/status';
 import { StageWaiting } from '../player/StageWaiting';
-import { knownNames } from '../known-names';
+import { knownNames } from '../../stage/known-names';
 import { Beginnings, type ShelfEntry } from './Beginnings';
 import { draftTitle } from './draft-title';
 import { draftKind } from './drafts';
@@ -30,14 +30,16 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
   const [badLink, setBadLink] = useState<string>();
   const say = useStatus((state) => state.say);
 
+  // The lesson stays in the address while it is taken, for a reload. Once it is put away, going back opens it no more.
+  const leaveLink = () => window.history.replaceState(window.history.state, '', window.location.pathname);
+
   useEffect(() => {
     const follow = () => {
       if (!isLessonLink(window.location.hash)) return;
       const read = decodeLesson(window.location.hash);
       setBrought(read.ok ? read.value : undefined);
       setBadLink(read.ok ? undefined : `${read.what} ${read.mend}`);
-      // What has been taken out of the address is not opened again by going back.
-      window.history.replaceState(window.history.state, '', window.location.pathname);
+      if (!read.ok) leaveLink();
     };
     follow();
     window.addEventListener('hashchange', follow);
@@ -54,9 +56,13 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
         known={known}
         onKeep={() => {
           begin(brought);
+          leaveLink();
           setBrought(undefined);
         }}
-        onLeave={() => setBrought(undefined)}
+        onLeave={() => {
+          leaveLink();
+          setBrought(undefined);
+        }}
       />
     );
   }

@@ -3,6 +3,8 @@ import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { LEVELS } from '@/lib/lesson/lesson';
 import { UNIT_READING_IDS } from '@/lib/working/rules/unit-all';
 import type { StepKind } from '@/lib/lesson/step';
+import { FREEDOMS } from '@/lib/lesson/questions/kept-settings';
+import { capitalWords, cautionWords, pictureWords, readingWords } from './option-words';
 
 /* Long because it is one table: every field a lesson has. */
 
@@ -14,16 +16,19 @@ interface Named {
   readonly optional?: true;
 }
 
+/** What an option is called where it is chosen. */
+type OptionWords = (name: string) => string;
+
 type TextControl = 'line' | 'prose' | 'script' | 'expression' | 'number';
 
 /** One part of a lesson as a form shows it. */
 export type FieldSpec =
   | (Named & { readonly control: TextControl })
-  | (Named & { readonly control: 'select'; readonly options: readonly string[] })
+  | (Named & { readonly control: 'select'; readonly options: readonly string[]; readonly words?: OptionWords })
   /** Names from a list, any number of them. */
-  | (Named & { readonly control: 'checks'; readonly options: readonly string[] })
+  | (Named & { readonly control: 'checks'; readonly options: readonly string[]; readonly words?: OptionWords })
   /** A list of lines. */
-  | (Named & { readonly control: 'lines'; readonly item: string })
+  | (Named & { readonly control: 'lines'; readonly item: string; readonly make?: string })
   /** A group of parts that may be there or not. */
   | (Named & { readonly control: 'group'; readonly fields: readonly FieldSpec[]; readonly make: Value })
   /** A list of such groups. */
@@ -116,6 +121,35 @@ const draw: FieldSpec = {
     { control: 'expression', key: 'to', label: 'To', optional: true },
     { control: 'expression', key: 'upTo', label: 'The axis ends at', hint: 'Such as 60 min or 4 bar.' },
     { control: 'expression', key: 'within', label: 'How far off is still close' },
+    {
+      control: 'groups',
+      key: 'features',
+      label: 'What matters of it',
+      hint: 'Right is three quarters of the weight. Known in the conditions: drawn at a moment, such as (drawn at start) - (drawn at arrival) >= 20 min.',
+      optional: true,
+      item: 'feature',
+      make: {
+        name: 'where it ends',
+        holds: 'drawn at leaving <= 5 min',
+        weight: 1,
+        because: 'What it lacks, and why it is so.',
+      },
+      fields: [
+        { control: 'line', key: 'name', label: 'In a few words, without the value' },
+        { control: 'expression', key: 'holds', label: 'Met when' },
+        { control: 'number', key: 'weight', label: 'Weight, 1 to 5', optional: true },
+        { control: 'prose', key: 'because', label: 'Said where it is not met' },
+      ],
+    },
+    {
+      control: 'lines',
+      key: 'boxes',
+      label: 'Moments with a box to type the value into',
+      hint: 'Three to nine, such as arrival or 5 min. Where the dive bends, if there are none.',
+      optional: true,
+      item: 'moment',
+      make: 'arrival',
+    },
     replies('wrong', 'What to say to a curve', 'Known in the conditions: drawn at a moment.'),
   ],
 };
@@ -238,6 +272,7 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
     label: 'Pictures',
     hint: SHOW_HINT,
     options: known.pictures,
+    words: pictureWords,
   };
   const head: readonly FieldSpec[] = [
     { control: 'line', key: 'title', label: 'Title' },
@@ -247,6 +282,13 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
       key: 'text',
       label: 'Text',
       hint: 'Markdown. A value stands in double braces, such as {{noStopMin at arrival}} or {{30 m}}.',
+    },
+    {
+      control: 'prose',
+      key: 'more',
+      label: 'Folded away under it',
+      optional: true,
+      hint: 'For whoever wants more: what is not needed at once.',
     },
   ];
   const own: Readonly<Record<StepKind, readonly FieldSpec[]>> = {
@@ -272,6 +314,15 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
           { field: draw, make: DRAW_MADE },
         ],
       },
+      {
+        control: 'lines',
+        key: 'given',
+        label: 'What may be told before, because the question builds on it',
+        hint: 'Such as noStopMin at arrival. Anything else that tells the answer too early is refused.',
+        optional: true,
+        item: 'value',
+        make: 'depthM at arrival',
+      },
       { control: 'prose', key: 'after', label: 'Read when the truth is shown' },
     ],
     run: [
@@ -284,6 +335,7 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
         optional: true,
         hint: 'All, where none is marked.',
         options: known.readings,
+        words: readingWords,
       },
       { control: 'expression', key: 'from', label: 'From', optional: true },
       { control: 'expression', key: 'to', label: 'To', optional: true },
@@ -302,7 +354,7 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
     ],
     explain: [
       script,
-      { control: 'select', key: 'reading', label: 'The reading', options: UNIT_READING_IDS },
+      { control: 'select', key: 'reading', label: 'The reading', options: UNIT_READING_IDS, words: readingWords },
       { control: 'expression', key: 'at', label: 'At the moment' },
     ],
     try: [
@@ -313,6 +365,15 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly 
         key: 'goal',
         label: 'The goal',
         hint: 'Such as maxDepthM >= 30 and requiredStopMin == 0 and bottomMin >= 12.',
+      },
+      {
+        control: 'checks',
+        key: 'free',
+        label: 'What else than its steps may be changed of the dive',
+        optional: true,
+        hint: 'Nothing, where none is marked: the rest has to stay as it was.',
+        options: FREEDOMS,
+        words: capitalWords,
       },
       replies('hints', 'Hints', 'Said while the goal is not met and the condition holds.'),
       { control: 'script', key: 'reach', label: 'A dive that meets it' },
@@ -350,7 +411,7 @@ export function lessonFields(known: KnownNames): readonly FieldSpec[] {
   return [
     { control: 'line', key: 'title', label: 'Title' },
     { control: 'line', key: 'summary', label: 'In one line' },
-    { control: 'select', key: 'level', label: 'Level', options: LEVELS },
+    { control: 'select', key: 'level', label: 'Level', options: LEVELS, words: capitalWords },
     { control: 'number', key: 'minutes', label: 'Minutes' },
     { control: 'lines', key: 'objectives', label: 'Afterwards', item: 'objective' },
     { control: 'lines', key: 'needs', label: 'Before', item: 'need', optional: true },
@@ -359,7 +420,8 @@ export function lessonFields(known: KnownNames): readonly FieldSpec[] {
       key: 'cautions',
       label: 'Cautions besides the general one',
       optional: true,
-      options: known.cautions.filter((name) => name !== 'general'),
+      options: known.cautions.filter((name) => name !== 'general' && name !== 'watermark'),
+      words: cautionWords,
     },
     { control: 'prose', key: 'opening', label: 'Opening', optional: true },
   ];

@@ -2,7 +2,7 @@
 
 import { useMemo, useState } from 'react';
 import { ISOBARIC_CAUTION, isobaricSwitches, sayIsobaricSwitch } from '@/lib/exposure/isobaric-switch';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import { atMost, fixed } from '@/lib/quantity/number';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
@@ -65,7 +65,7 @@ export function HeliumFigure() {
         ) : (
           <ul className={styles.told}>
             {switches.map((one) => (
-              <li key={one.timeS}>{sayIsobaricSwitch(one, units)}</li>
+              <li key={one.timeS}>{sayIsobaricSwitch(one, timeline, units)}</li>
             ))}
           </ul>
         )}
@@ -78,15 +78,15 @@ export function HeliumFigure() {
 
 function sentenceAt({ timeline }: Scene, sample: number, compartment: number, units: UnitSystem): string {
   const at = sample * COMPARTMENTS + compartment;
-  const time = printClock(timeline.timeS[sample]!);
+  const when = sayAtDayClock(timeline, timeline.timeS[sample]!);
   const nitrogen = printPressure(timeline.nitrogenBar[at]!, units);
   if (!timeline.hasHelium)
-    return `No helium is breathed on this dive. At ${time} compartment ${compartment + 1} holds ${nitrogen} of nitrogen.`;
+    return `No helium is breathed on this dive. ${when} compartment ${compartment + 1} holds ${nitrogen} of nitrogen.`;
   const times = fixed(
     timeline.compartments.nitrogenHalfTimeMin[compartment]! / timeline.compartments.heliumHalfTimeMin[compartment]!,
     1,
   );
-  return `At ${time} compartment ${compartment + 1} holds ${nitrogen} of nitrogen and ${printPressure(timeline.heliumBar[at]!, units)} of helium. Helium comes and goes ${times} times as fast.`;
+  return `${when} compartment ${compartment + 1} holds ${nitrogen} of nitrogen and ${printPressure(timeline.heliumBar[at]!, units)} of helium. Helium comes and goes ${times} times as fast.`;
 }
 
 function columnsOf({ timeline }: Scene, compartment: number, units: UnitSystem): TableColumn<number>[] {
@@ -94,7 +94,7 @@ function columnsOf({ timeline }: Scene, compartment: number, units: UnitSystem):
   const unit = pressureUnit(units);
   const print = (bar: number) => fixed(bar / unit.bar, unit.decimals + 1);
   return [
-    { heading: 'Time', cell: (sample) => printClock(timeline.timeS[sample]!) },
+    { heading: 'Time', cell: (sample) => printDayClock(timeline, timeline.timeS[sample]!) },
     { heading: `Nitrogen, ${unit.name}`, numeric: true, cell: (sample) => print(timeline.nitrogenBar[at(sample)]!) },
     { heading: `Helium, ${unit.name}`, numeric: true, cell: (sample) => print(timeline.heliumBar[at(sample)]!) },
     {

@@ -5,7 +5,7 @@ import type { Leg } from '@/lib/dive/legs';
 import { SURFACE_HALF_TIME_MIN, type OxygenAdded } from '@/lib/exposure/oxygen-exposure';
 import { gasName } from '@/lib/physics/gas';
 import { sayDepth } from '@/lib/quantity/depth';
-import { printClock } from '@/lib/quantity/duration';
+import { printDaySpan, sayAtDayClock } from '@/lib/dive/day-clock';
 import { fixed } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
@@ -65,7 +65,7 @@ const ADDED_COLUMNS: readonly TableColumn<AddedRow>[] = [
 function sentenceAt(scene: Scene, sample: number): string {
   const { pO2Bar, singleFraction, dailyFraction, pulmonaryUnits } = oxygenOf(scene);
   return (
-    `At ${printClock(scene.timeline.timeS[sample]!)} you breathe oxygen at ${fixed(pO2Bar[sample]!, 2)} bar. ` +
+    `${sayAtDayClock(scene.timeline, scene.timeline.timeS[sample]!)} you breathe oxygen at ${fixed(pO2Bar[sample]!, 2)} bar. ` +
     `${printPercent(singleFraction[sample]!)} of a single exposure and ${printPercent(dailyFraction[sample]!)} of a day’s are used; ${fixed(pulmonaryUnits[sample]!, 0)} lung units.`
   );
 }
@@ -74,7 +74,7 @@ function legColumns(scene: Scene, units: UnitSystem): TableColumn<number>[] {
   const { legs, gases } = scene.timeline;
   const oxygen = oxygenOf(scene);
   return [
-    { heading: 'Leg', cell: (index) => `${printClock(legs[index]!.startS)} to ${printClock(legs[index]!.endS)}` },
+    { heading: 'Leg', cell: (index) => printDaySpan({ legs }, legs[index]!.startS, legs[index]!.endS) },
     { heading: 'Depth', cell: (index) => sayLeg(legs[index]!, units) },
     { heading: 'Gas', cell: (index) => gasName(gases[legs[index]!.gas]!) },
     { heading: 'Highest oxygen, bar', numeric: true, cell: (index) => fixed(oxygen.legs[index]!.peakPO2Bar, 2) },

@@ -6,7 +6,7 @@ import { saySupplyEvent } from '@/lib/exposure/supply-events';
 import type { GasSupply } from '@/lib/exposure/gas-supply';
 import { TURN_RULES, type TurnRule } from '@/lib/exposure/turn-pressure';
 import { gasName } from '@/lib/physics/gas';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import { printCylinderPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { Caution } from '../../parts/Caution';
@@ -99,13 +99,13 @@ function sentenceAt(scene: Scene, sample: number, supply: GasSupply | undefined,
     return `“${cylinder.name}” ${real}${real === ideal ? '' : ` (ideal ${ideal})`}`;
   });
   const first = supply.events[0];
-  return `At ${printClock(scene.timeline.timeS[sample]!)}: ${shown.join(', ')}.${first ? '' : ' Every cylinder lasts the dive; the reserve is another matter.'}`;
+  return `${sayAtDayClock(scene.timeline, scene.timeline.timeS[sample]!)}: ${shown.join(', ')}.${first ? '' : ' Every cylinder lasts the dive; the reserve is another matter.'}`;
 }
 
 function columnsOf(scene: Scene, units: UnitSystem): TableColumn<number>[] {
   const supply = supplyOf(scene);
   return [
-    { heading: 'Time', cell: (sample) => printClock(scene.timeline.timeS[sample]!) },
+    { heading: 'Time', cell: (sample) => printDayClock(scene.timeline, scene.timeline.timeS[sample]!) },
     ...(supply?.real.cylinders ?? []).flatMap(({ cylinder, pressureBar }, index): TableColumn<number>[] => [
       {
         heading: `${cylinder.name} (${gasName(cylinder.gas)}), real`,

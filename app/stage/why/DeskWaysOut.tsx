@@ -4,7 +4,7 @@ import { useEffect, useMemo } from 'react';
 import { createPortal } from 'react-dom';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
-import { printClock } from '@/lib/quantity/duration';
+import { sayAtDayClock } from '@/lib/dive/day-clock';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import { needsDeepCaution } from '@/lib/ways-out/deep';
 import type { Target } from '@/lib/ways-out/trouble';
@@ -88,7 +88,7 @@ function OpenPanel({ target, tellOnly }: { target: Target; tellOnly: boolean }) 
         shown={shown}
         onShow={show}
         onUse={live || tellOnly ? undefined : use}
-        beside={{ when: `At ${printClock(cursorS)}`, rows }}
+        beside={{ when: sayAtDayClock(scene.timeline, cursorS), rows }}
         deep={needsDeepCaution(scene.dive)}
       />
     </WorkingSheet>

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { dayPlaceAt, sayAtDayClock } from '@/lib/dive/day-clock';
 import { workingFor } from '@/lib/working/all';
 import { isRuleReading, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
 import { chosenWatch } from '../../pictures/scene-watches';
@@ -21,6 +21,7 @@ export function useAskedWorking({ reading, unit }: Pick<AskedWorking, 'reading' 
     if (watch) return unitWorkingFor(reading, { watch, sample });
     return isRuleReading(reading) ? null : workingFor(reading, scene.timeline, scene.figures, sample);
   }, [reading, watch, scene, sample]);
-  const where = `At ${printClock(scene.timeline.timeS[sample]!)} of the dive${watch ? `, by “${watch.setup.name}”` : ''}`;
+  const timeS = scene.timeline.timeS[sample]!;
+  const where = `${sayAtDayClock(scene.timeline, timeS)}${dayPlaceAt(scene.timeline, timeS) ? '' : ' of the dive'}${watch ? `, by “${watch.setup.name}”` : ''}`;
   return { scene, sample, watch, working, where };
 }

@@ -6,3 +6,8 @@ const REMARK = `# ${cautions.general}`;
 export function lessonFile(text: string): string {
   return text.includes(REMARK) ? text : `${REMARK}\n${text}`;
 }
+
+/** The text of a lesson without the caution it was passed on under. */
+export function withoutCaution(text: string): string {
+  return text.startsWith(REMARK) ? text.slice(REMARK.length) : text;
+}

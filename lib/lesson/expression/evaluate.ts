@@ -225,7 +225,10 @@ export function evaluateComparison(comparison: Comparison, world: World): Evalua
 }
 
 function holds(sign: ComparisonSign, one: number, other: number): boolean {
-  const same = one === other || Math.abs(one - other) <= Math.max(1, Math.abs(one), Math.abs(other)) * SAME_PART;
+  // What has no end is like nothing but itself: a part of it would be without end too.
+  const bounded = Number.isFinite(one) && Number.isFinite(other);
+  const same =
+    one === other || (bounded && Math.abs(one - other) <= Math.max(1, Math.abs(one), Math.abs(other)) * SAME_PART);
   if (sign === '==') return same;
   if (sign === '!=') return !same;
   if (sign === '<') return one < other && !same;

@@ -29,6 +29,11 @@ const plain = (decimals: number): Format => ({
 export const FORMATS: Readonly<Record<string, Format>> = {
   m: { of: ['depth'], meaning: 'A depth without needless decimals: 30 m, 98 ft.', print: sayDepth },
   'm 1': { of: ['depth'], meaning: 'A depth to a decimal: 30.0 m, 98 ft.', print: printDepth },
+  ceiling: {
+    of: ['depth'],
+    meaning: 'A ceiling, which is never told shallower than it is: 4.4 m, 15 ft.',
+    print: (depthM, system) => printDepth(depthM, system, 'up'),
+  },
   stop: { of: ['depth'], meaning: 'The depth of a stop: 6 m, 20 ft.', print: printStopDepth },
   altitude: { of: ['depth'], meaning: 'An altitude: 2000 m, 6562 ft.', print: printAltitude },
   min: time('Minutes, to the nearest.', (minutes) => printMinutes(minutes * MINUTE_S)),

@@ -82,7 +82,7 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     dimension: 'depth',
     meaning: 'Ceiling on the line from the low to the high gradient factor; 0 without one.',
     noun: 'the ceiling',
-    format: 'm 1',
+    format: 'ceiling',
     value: ({ figures }, sample) => figures.ceilingM[sample]!,
   },
   {

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/lessons/known-names';
+import { knownNames } from '@/app/stage/known-names';
 import { renderLine, renderProse } from '@/app/lessons/prose';
 import { readGlossary } from '@/app/lessons/read-content';
 import { lessonData, withEntry, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';

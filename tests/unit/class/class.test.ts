@@ -4,7 +4,7 @@ import { after, currentOf, EMPTY_CLASS, type ClassEvent, type ClassState } from 
 import { readCode, spacedCode } from '@/lib/class/code';
 import { commonestWrong } from '@/lib/class/reasons';
 import { resultRows } from '@/lib/class/results';
-import { spreadOf } from '@/lib/class/spread';
+import { giveAway, spreadOf } from '@/lib/class/spread';
 import { quantile } from '@/lib/quantity/quantile';
 import { notTaken, viewOf, viewSchema } from '@/lib/class/view';
 import { choiceAsk, choiceTruth, drawAsk, numberAsk, numberTruth } from './asks';
@@ -134,13 +134,29 @@ describe('the spread', () => {
   });
 });
 
+describe('so few answers that showing them tells whose they are', () => {
+  it('are one or two of any round, and none or three are not', () => {
+    const given = (count: number) =>
+      currentOf(through(asked, ...[1, 2, 3].slice(0, count).map((n) => says(`phone-00${n}`, 0))))!;
+    expect([0, 1, 2, 3].map((count) => giveAway(given(count)))).toEqual([false, true, true, false]);
+    const again = through(
+      asked,
+      ...[1, 2, 3].map((n) => says(`phone-00${n}`, 0)),
+      { kind: 'closed' },
+      { kind: 'asked again' },
+      says('phone-001', 1, 2, 1),
+    );
+    expect(giveAway(currentOf(again)!)).toBe(true);
+  });
+});
+
 describe('the commonest wrong answers', () => {
   it('come with the reason that fits each, most given first, and never the right one', () => {
     const answers = [0, 0, 2, 1, 1, 1].map((option) => ({ by: 'choice' as const, option }));
     const told = commonestWrong(choiceAsk, choiceTruth, answers, { choice: ['because of one', 'right', 'of three'] });
     expect(told).toMatchObject([
-      { option: 0, count: 2, because: 'because of one' },
-      { option: 2, count: 1, because: 'of three' },
+      { option: 0, count: 2, because: { html: 'because of one' } },
+      { option: 2, count: 1, because: { html: 'of three' } },
     ]);
   });
 
@@ -152,9 +168,9 @@ describe('the commonest wrong answers', () => {
       { from: 18, to: undefined, html: 'an older table' },
     ];
     expect(commonestWrong(numberAsk, numberTruth, answers, { number })).toMatchObject([
-      { count: 2, between: [20, 22], because: 'an older table' },
-      { count: 1, between: [14, 14], because: 'longer' },
-      { count: 1, between: [5, 5], because: 'too strict' },
+      { count: 2, between: [20, 22], because: { html: 'an older table' } },
+      { count: 1, between: [14, 14], because: { html: 'longer' } },
+      { count: 1, between: [5, 5], because: { html: 'too strict' } },
     ]);
   });
 });

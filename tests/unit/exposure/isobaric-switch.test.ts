@@ -98,10 +98,10 @@ describe('a change of gas at one depth', () => {
   });
 
   it('is told in a sentence, with what the model cannot know beside it', () => {
-    expect(sayIsobaricSwitch(switched('18/45', 'air')[0]!, 'metric')).toMatch(
+    expect(sayIsobaricSwitch(switched('18/45', 'air')[0]!, { legs: [] }, 'metric')).toMatch(
       /^At 26:20 you go from 18\/45 to air at 30 m\. The nitrogen you breathe rises by 1\.66 bar while helium falls by 1\.78 bar/,
     );
-    expect(sayIsobaricSwitch(switched('air', '21/79')[0]!, 'imperial')).toMatch(
+    expect(sayIsobaricSwitch(switched('air', '21/79')[0]!, { legs: [] }, 'imperial')).toMatch(
       /at 98 ft\. At this depth, compartment \d+ would go on to hold/,
     );
     expect(ISOBARIC_CAUTION).toMatch(/can’t tell/);

@@ -1,7 +1,7 @@
 // @module-tag in-turn
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/lessons/known-names';
+import { knownNames } from '@/app/stage/known-names';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import { parseScript } from '@/lib/dive/script';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';

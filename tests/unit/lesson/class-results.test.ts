@@ -83,7 +83,7 @@ describe('the results of twelve', () => {
   });
 
   it('say how numbers spread, and how sure those were who were right', () => {
-    expect(howMany!.spread).toEqual({ least: 11, middle: 20, greatest: 20 });
+    expect(howMany!.numbers).toEqual([11, 15, 20, 20, 20, 20]);
     expect(howMany!.sureness).toEqual([
       { confidence: 'a guess', count: 2, right: 1 },
       { confidence: 'fairly sure', count: 0, right: 0 },

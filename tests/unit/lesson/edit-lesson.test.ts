@@ -2,6 +2,7 @@ import { stringify } from 'yaml';
 import { describe, expect, it } from 'vitest';
 import {
   lessonData,
+  placeOfStep,
   withEntry,
   withEntryMoved,
   withKey,
@@ -53,6 +54,14 @@ describe('changing a lesson’s text', () => {
       'read-1',
       'read-2',
     ]);
+  });
+
+  it('puts a new step before the summing-up that ends a lesson, unless it is one itself', () => {
+    const begun = stringify(lessonDraft('Mine', THIRTY));
+    expect(ids(withStep(begun, 'predict'))).toEqual(['begin', 'predict-1', 'recap']);
+    expect(ids(withStep(begun, 'run', 1))).toEqual(['begin', 'run-1', 'recap']);
+    expect(ids(withStep(begun, 'recap'))).toEqual(['begin', 'recap', 'recap-1']);
+    expect([placeOfStep(lessonData(begun), 'predict'), placeOfStep(lessonData(begun), 'recap', 1)]).toEqual([1, 2]);
   });
 
   it('adds to a list that is not there yet, and renames a script', () => {

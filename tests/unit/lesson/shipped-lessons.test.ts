@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/lessons/known-names';
+import { knownNames } from '@/app/stage/known-names';
 import { prepareLesson } from '@/app/lessons/prepare-lesson';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import { checkLesson } from '@/lib/lesson/checking/check-lesson';

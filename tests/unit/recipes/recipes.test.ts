@@ -206,7 +206,7 @@ describe('the guide, followed in a copy of the house,', () => {
       "import { NewFigure } from './NewFigure';",
     );
     insert(
-      'app/lessons/what-tells.ts',
+      'app/stage/what-tells.ts',
       'before',
       "    helium: ['heliumBar', 'nitrogenBar', 'tensionBar'],",
       "    new: ['ambientBar'],",

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/lessons/known-names';
+import { knownNames } from '@/app/stage/known-names';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import type { Dive } from '@/lib/dive/dive';
 import { parseScript } from '@/lib/dive/script';

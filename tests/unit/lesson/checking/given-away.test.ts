@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { TELLS } from '@/app/lessons/what-tells';
+import { TELLS } from '@/app/stage/what-tells';
 import { PICTURE_IDS } from '@/app/pictures/picture-ids';
 import { READING_IDS } from '@/app/stage/reading-ids';
 import { cutsOf } from '@/lib/lesson/checking/given-away';

@@ -35,6 +35,15 @@ describe('the language of goals and answers', () => {
   });
 
   it.each([
+    ['noStopMin at 5 s > 99 min', true],
+    ['noStopMin at 5 s <= 99 min', false],
+    ['noStopMin at 5 s == noStopMin at 5 s', true],
+    ['noStopMin at 5 s != 99 min', true],
+  ])('%s is %s: a time without end is longer than any other', (source, so) => {
+    expect(judgeCondition(source, world)).toEqual({ ok: true, value: so });
+  });
+
+  it.each([
     ['100 ft', 30.48],
     ['90 s', 1.5],
     ['1 h 10 min', 70],

@@ -39,7 +39,7 @@ describe('values in a text', () => {
     ],
     [
       '{{30 m | min}}',
-      'In “{{30 m | min}}”: the format “min” does not fit this value. Write one of m, m 1, stop, altitude.',
+      'In “{{30 m | min}}”: the format “min” does not fit this value. Write one of m, m 1, ceiling, stop, altitude.',
     ],
     [
       '{{30 m | furlongs}}',

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readFileSync } from 'node:fs';
-import { knownNames } from '@/app/lessons/known-names';
+import { knownNames } from '@/app/stage/known-names';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { drawAsked } from '@/lib/lesson/questions/drawing-question';

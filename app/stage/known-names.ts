@@ -2,7 +2,7 @@ import { cautions } from '@/content/cautions';
 import type { Term } from '@/lib/lesson/glossary';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { PICTURE_IDS } from '../pictures/picture-ids';
-import { READING_IDS } from '../stage/reading-ids';
+import { READING_IDS } from './reading-ids';
 import { routes } from '../parts/routes';
 import { TELLS } from './what-tells';
 

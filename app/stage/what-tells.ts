@@ -2,7 +2,7 @@ import type { Tells } from '@/lib/lesson/questions/known-names';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import type { UnitReadingId } from '@/lib/working/rules/unit-all';
 import type { PictureId } from '../pictures/picture-ids';
-import type { ReadingId } from '../stage/reading-ids';
+import type { ReadingId } from './reading-ids';
 
 const TENSIONS = ['tensionBar', 'nitrogenBar', 'filledPercent', 'mValueBar', 'surfaceLimitBar'];
 const SUPERSATURATIONS = [

@@ -1,23 +1,23 @@
-import type { AskOf, TruthOf } from '@/lib/class/ask';
 import type { SpreadOf } from '@/lib/class/spread';
-import type { Sketch } from '@/lib/lesson/questions/sketch';
-import { PAD, sketchAxes, sketchPath, type SketchAxes } from '../../parts/answers/sketch-axes';
-import { SketchGround } from '../../parts/answers/SketchGround';
-import { usePreferences } from '../../parts/preferences';
-import { drawAskedOf } from './axes-asked';
-import styles from './shown.module.css';
+import type { DrawAsked, Sketch } from '@/lib/lesson/questions/sketch';
+import { PAD, sketchAxes, sketchPath, type SketchAxes } from '../answers/sketch-axes';
+import { SketchGround } from '../answers/SketchGround';
+import { usePreferences } from '../preferences';
+import styles from './spread.module.css';
 
 interface CurvesPictureProps {
-  ask: AskOf<'draw'>;
-  spreads: readonly SpreadOf<'draw'>[];
-  truth: TruthOf<'draw'> | undefined;
+  asked: DrawAsked;
+  /** Round by round. */
+  spreads: readonly Pick<SpreadOf<'draw'>, 'curves' | 'columns'>[];
+  /** The engine's curve, once it is run over them. */
+  truth: Sketch | undefined;
   sketches: readonly (readonly Sketch[])[] | undefined;
 }
 
 /** The curves of a class over each other, or half of them as a band where they are not at hand; the engine's across them. */
-export function CurvesPicture({ ask, spreads, truth, sketches }: CurvesPictureProps) {
+export function CurvesPicture({ asked, spreads, truth, sketches }: CurvesPictureProps) {
   const units = usePreferences((state) => state.units);
-  const axes = sketchAxes(drawAskedOf(ask), units);
+  const axes = sketchAxes(asked, units);
   return (
     <div className={styles.rounds}>
       {spreads.map(({ curves, columns }, round) => (
@@ -37,11 +37,11 @@ export function CurvesPicture({ ask, spreads, truth, sketches }: CurvesPicturePr
                 className={styles.middle}
               />
             )}
-            {truth && <path d={sketchPath(truth.curve, axes)} pathLength={1} className={styles.runs} />}
+            {truth && <path d={sketchPath(truth, axes)} pathLength={1} className={styles.runs} />}
           </svg>
           <figcaption>
             {spreads.length > 1 && <b>{round === 0 ? 'First: ' : 'Second: '}</b>}
-            {curves} {curves === 1 ? 'curve' : 'curves'} of {ask.axes.noun}
+            {curves} {curves === 1 ? 'curve' : 'curves'} of {asked.noun}
             {columns.length > 0 && '; dashed: the middle of them, shaded: where half of them lie'}
             {truth && '; solid: what the model says'}.
           </figcaption>

@@ -1,0 +1,120 @@
+import type { TruthOf } from '@/lib/class/ask';
+import type { Dimension } from '@/lib/lesson/expression/dimension';
+import { answerUnit } from '@/lib/lesson/typed-answer';
+import { quantile } from '@/lib/quantity/quantile';
+import { rounded } from '../answers/rounded';
+import { usePreferences } from '../preferences';
+import styles from './spread.module.css';
+
+interface DotsProps {
+  dimension: Dimension;
+  /** Round by round, in rising order, in the unit of expressions. */
+  rounds: readonly (readonly number[])[];
+  truth: Pick<TruthOf<'number'>, 'value' | 'within' | 'printed'> | undefined;
+}
+
+const LINE = { width: 720, edge: 36, row: 92, foot: 64 };
+const DOT = 5;
+
+/** A dot for each number on the axis of the reading, a row for each round; the engine's figure across all. */
+export function Dots({ dimension, rounds, truth }: DotsProps) {
+  const units = usePreferences((state) => state.units);
+  const { unit, size } = answerUnit(dimension, units);
+  const rows = rounds.map((values) => values.map((value) => value / size));
+  const all = rows.flat();
+  const marks = truth ? [(truth.value - truth.within) / size, (truth.value + truth.within) / size] : [];
+  const low = Math.min(0, ...all, ...marks);
+  const high = Math.max(1, ...all, ...marks) * 1.06;
+  const x = (value: number) => LINE.edge + ((value - low) / (high - low)) * (LINE.width - 2 * LINE.edge);
+  const height = rows.length * LINE.row + LINE.foot;
+  const axisY = height - LINE.foot + 6;
+  return (
+    <figure className={styles.dots}>
+      <svg viewBox={`0 0 ${LINE.width} ${height}`} aria-hidden="true">
+        <path d={`M${LINE.edge},${axisY}H${LINE.width - LINE.edge}`} className={styles.surface} />
+        {ticksOf(low, high).map((tick) => (
+          <g key={tick} transform={`translate(${x(tick)},${axisY})`}>
+            <path d="M0,0V6" className={styles.surface} />
+            <text y={26} textAnchor="middle">
+              {rounded(tick)}
+            </text>
+          </g>
+        ))}
+        <text x={LINE.width - LINE.edge} y={axisY + 50} textAnchor="end">
+          {unit}
+        </text>
+        {truth && (
+          <g className={styles.arrives}>
+            <rect
+              x={x(marks[0]!)}
+              width={Math.max(2, x(marks[1]!) - x(marks[0]!))}
+              y={4}
+              height={axisY - 4}
+              className={styles.band}
+            />
+            <path d={`M${x(truth.value / size)},4V${axisY}`} className={styles.truth} />
+          </g>
+        )}
+        {rows.map((values, row) => (
+          <g key={row}>
+            {rows.length > 1 && (
+              <text x={0} y={row * LINE.row + 14}>
+                {row === 0 ? 'first' : 'second'}
+              </text>
+            )}
+            {stacked(values, x).map(({ at, above }, i) => (
+              <circle
+                key={i}
+                cx={at}
+                cy={(row + 1) * LINE.row - DOT - 2 - above * Math.min(DOT * 2.1, (LINE.row - 24) / highest(values, x))}
+                r={DOT}
+                className={styles.dot}
+                data-round={row + 1}
+              />
+            ))}
+          </g>
+        ))}
+      </svg>
+      <figcaption>
+        {rows.map((values, row) => (
+          <p key={row}>
+            {rows.length > 1 && <b>{row === 0 ? 'First: ' : 'Second: '}</b>}
+            {values.length === 0
+              ? 'no answers'
+              : `${values.length} ${values.length === 1 ? 'answer' : 'answers'}, from ${rounded(values[0]!)} to ${rounded(values.at(-1)!)} ${unit}, the middle one ${rounded(quantile(values, 0.5))} ${unit}`}
+          </p>
+        ))}
+        {truth && (
+          <p className={styles.told}>
+            The model says <b>{truth.printed[units]}</b>.
+          </p>
+        )}
+      </figcaption>
+    </figure>
+  );
+}
+
+/** Dots that would lie on one another, one above the other. */
+function stacked(values: readonly number[], x: (value: number) => number): { at: number; above: number }[] {
+  const taken = new Map<number, number>();
+  return values.map((value) => {
+    const place = Math.round(x(value) / (DOT * 2));
+    const above = taken.get(place) ?? 0;
+    taken.set(place, above + 1);
+    return { at: place * DOT * 2, above };
+  });
+}
+
+function highest(values: readonly number[], x: (value: number) => number): number {
+  return Math.max(1, ...stacked(values, x).map(({ above }) => above));
+}
+
+/** Round numbers along an axis, some six. */
+function ticksOf(low: number, high: number): number[] {
+  const rough = (high - low) / 6;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = [1, 2, 5, 10].map((times) => times * power).find((one) => one >= rough)!;
+  const ticks: number[] = [];
+  for (let at = Math.ceil(low / step - 1e-9) * step; at <= high; at += step) ticks.push(at);
+  return ticks;
+}

@@ -1,6 +1,7 @@
 'use client';
 
 import { line, scaleLinear } from 'd3';
+import { useMemo } from 'react';
 import type { SideBySide } from '@/lib/files/settings/unit-and-model';
 import type { UnitChannel } from '@/lib/files/records/record';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
@@ -10,12 +11,16 @@ import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
+import { Levels } from '../pictures/axes/Levels';
+import { markPath } from '../pictures/axes/mark-shapes';
+import { recordFrame } from '../pictures/axes/time-picture';
+import { TimeGround } from '../pictures/axes/TimeGround';
+import { TimePlot } from '../pictures/axes/TimePlot';
 import { useWidth } from '../pictures/hand/use-width';
-import { TimeFoot } from './TimeFoot';
 import styles from './bring.module.css';
 
 const HEIGHT = 190;
-const MARGIN = { top: 26, right: 12, bottom: 34, left: 56 };
+const RIM = { top: 26, bottom: 34 };
 
 interface Lane {
   readonly title: string;
@@ -79,7 +84,7 @@ export function BesidePicture({
     >
       <div ref={ref}>
         {lanes.map((lane) => (
-          <LanePicture key={lane.channel} lane={lane} rows={rows} explained={explained} width={width} />
+          <LanePicture key={lane.channel} lane={lane} rows={rows} explained={explained} width={width} units={units} />
         ))}
         <p className={styles.key} aria-hidden="true">
           <span className={styles.keyUnit} /> the unit <span className={styles.keyKept} /> the model
@@ -99,52 +104,66 @@ function LanePicture({
   rows,
   explained,
   width,
+  units,
 }: {
   lane: Lane;
   rows: readonly SideBySide[];
   explained: readonly SideBySide[] | undefined;
   width: number;
+  units: UnitSystem;
 }) {
   const { channel, value, downward } = lane;
-  const endS = rows.at(-1)?.timeS ?? 60;
+  const frame = useMemo(
+    () =>
+      recordFrame(
+        rows.map(({ timeS }) => timeS),
+        width,
+        HEIGHT,
+        RIM,
+      ),
+    [rows, width],
+  );
+  const { inner, x } = frame;
   const told = (row: SideBySide, of: 'unit' | 'model') => value(row[of][channel]);
   const most = Math.max(
     lane.least,
     ...rows.flatMap((row) => [told(row, 'unit'), told(row, 'model')]).filter(Number.isFinite),
   );
-  const x = scaleLinear([0, endS], [MARGIN.left, width - MARGIN.right]);
-  const range: [number, number] = downward
-    ? [MARGIN.top, HEIGHT - MARGIN.bottom]
-    : [HEIGHT - MARGIN.bottom, MARGIN.top];
-  const y = scaleLinear([0, most * 1.05], range);
+  const y = scaleLinear([0, most * 1.05], downward ? [0, inner.height] : [inner.height, 0]);
+  const figureText = (of: SideBySide['unit']) =>
+    channel === 'noStopS' ? minutesText(of.noStopS, units) : depthText(of, units);
   const curve = (all: readonly SideBySide[]) =>
     line<SideBySide>()
       .defined((row) => Number.isFinite(told(row, 'model')))
       .x(({ timeS }) => x(timeS))
       .y((row) => y(told(row, 'model')))(all as SideBySide[]) ?? '';
   return (
-    <svg viewBox={`0 0 ${width} ${HEIGHT}`} width={width} height={HEIGHT} className={styles.picture} aria-hidden="true">
-      <text x={MARGIN.left} y={14} className={styles.laneTitle}>
-        {lane.title}
-      </text>
-      {y.ticks(4).map((tick) => (
-        <g key={tick}>
-          <path className={styles.grid} d={`M${MARGIN.left} ${y(tick)}H${width - MARGIN.right}`} />
-          <text x={MARGIN.left - 8} y={y(tick)} className={styles.sideLabel}>
-            {tick}
-          </text>
-        </g>
-      ))}
-      <TimeFoot endS={endS} x={x} y={HEIGHT - MARGIN.bottom} />
-      {rows.map(
-        (row, index) =>
-          Number.isFinite(told(row, 'unit')) && (
-            <circle key={index} className={styles.unitMark} cx={x(row.timeS)} cy={y(told(row, 'unit'))} r={2.6} />
-          ),
-      )}
-      <path className={styles.kept} d={curve(rows)} />
-      {explained && <path className={styles.found} d={curve(explained)} />}
-    </svg>
+    <div className={styles.canvas}>
+      <TimePlot
+        frame={frame}
+        width={width}
+        height={HEIGHT}
+        tip={({ sample }) => ({
+          lines: [`the unit ${figureText(rows[sample]!.unit)}`, `the model ${figureText(rows[sample]!.model)}`],
+        })}
+      >
+        <text x={0} y={-12} className={styles.laneTitle}>
+          {lane.title}
+        </text>
+        <TimeGround frame={frame}>
+          <Levels width={inner.width} levels={y.ticks(4).map((tick) => ({ y: y(tick), text: String(tick) }))} />
+          <path
+            className={styles.unitMark}
+            d={rows
+              .filter((row) => Number.isFinite(told(row, 'unit')))
+              .map((row) => markPath('round', x(row.timeS), y(told(row, 'unit')), 2.6))
+              .join('')}
+          />
+          <path className={styles.kept} d={curve(rows)} />
+          {explained && <path className={styles.found} d={curve(explained)} />}
+        </TimeGround>
+      </TimePlot>
+    </div>
   );
 }
 

@@ -1,14 +1,18 @@
 'use client';
 
-import { scaleLinear } from 'd3';
 import type { SettingsSet } from '@/lib/files/settings/explain-settings';
 import { HIGHEST, LOWEST, type LimitPair } from '@/lib/files/settings/fit-limits';
 import { ChartFrame } from '../parts/ChartFrame';
+import { CrossAxes, CROSS_MARGIN } from '../pictures/axes/CrossAxes';
+import { Plate } from '../pictures/axes/Plate';
+import { evenAxis } from '../pictures/axes/plot-axis';
+import { useWidth } from '../pictures/hand/use-width';
 import styles from './bring.module.css';
 
-const SIZE = { width: 520, height: 360 };
-const MARGIN = { top: 14, right: 12, bottom: 44, left: 56 };
-const TICKS = [20, 40, 60, 80, 100];
+const WIDEST = 520;
+const HEIGHT = 360;
+const ACROSS = evenAxis('Low gradient factor, %', LOWEST - 1, HIGHEST + 1);
+const DOWN = evenAxis('High gradient factor, %', LOWEST - 1, HIGHEST + 1);
 const MOST_ROWS = 60;
 
 /** All pairs of limits that explain a unit: filled where the site is as the record says, open where it is another. */
@@ -21,8 +25,14 @@ export function LimitsPicture({
   others: readonly SettingsSet[];
   sawStops: boolean;
 }) {
-  const x = scaleLinear([LOWEST - 1, HIGHEST + 1], [MARGIN.left, SIZE.width - MARGIN.right]);
-  const y = scaleLinear([LOWEST - 1, HIGHEST + 1], [SIZE.height - MARGIN.bottom, MARGIN.top]);
+  const { ref, width: room } = useWidth<HTMLDivElement>(WIDEST);
+  const width = Math.min(room, WIDEST);
+  const inner = {
+    width: width - CROSS_MARGIN.left - CROSS_MARGIN.right,
+    height: HEIGHT - CROSS_MARGIN.top - CROSS_MARGIN.bottom,
+  };
+  const x = ACROSS.scale([0, inner.width]);
+  const y = DOWN.scale([inner.height, 0]);
   const side = x(1) - x(0);
   const tall = y(0) - y(1);
   const square = ({ low, high }: LimitPair) =>
@@ -47,31 +57,14 @@ export function LimitsPicture({
         { heading: 'High', numeric: true, cell: ({ high }) => high },
       ]}
     >
-      <svg viewBox={`0 0 ${SIZE.width} ${SIZE.height}`} className={styles.limits} aria-hidden="true">
-        {TICKS.map((percent) => (
-          <g key={percent}>
-            <path
-              className={styles.grid}
-              d={`M${MARGIN.left} ${y(percent)}H${SIZE.width - MARGIN.right}M${x(percent)} ${MARGIN.top}V${SIZE.height - MARGIN.bottom}`}
-            />
-            <text x={MARGIN.left - 8} y={y(percent)} className={styles.sideLabel}>
-              {percent}
-            </text>
-            <text x={x(percent)} y={SIZE.height - MARGIN.bottom + 18} className={styles.footLabel}>
-              {percent}
-            </text>
-          </g>
-        ))}
-        <path className={styles.surface} d={`M${x(LOWEST)} ${y(LOWEST)}L${x(HIGHEST)} ${y(HIGHEST)}`} />
-        <path className={styles.limitsOther} d={path(others)} />
-        <path className={styles.limitsFit} d={path(sets)} />
-        <text x={(MARGIN.left + SIZE.width - MARGIN.right) / 2} y={SIZE.height - 6} className={styles.footLabel}>
-          low gradient factor, %
-        </text>
-        <text transform={`translate(14,${SIZE.height / 2}) rotate(-90)`} className={styles.footLabel}>
-          high gradient factor, %
-        </text>
-      </svg>
+      <div ref={ref}>
+        <Plate width={width} height={HEIGHT} margin={CROSS_MARGIN} className={styles.limits}>
+          <CrossAxes x={x} y={y} across={ACROSS} down={DOWN} inner={inner} />
+          <path className={styles.alike} d={`M${x(LOWEST)} ${y(LOWEST)}L${x(HIGHEST)} ${y(HIGHEST)}`} />
+          <path className={styles.limitsOther} d={path(others)} />
+          <path className={styles.limitsFit} d={path(sets)} />
+        </Plate>
+      </div>
     </ChartFrame>
   );
 }

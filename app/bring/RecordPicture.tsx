@@ -1,24 +1,30 @@
 'use client';
 
-import { line, scaleLinear } from 'd3';
+import { line } from 'd3';
+import { useMemo } from 'react';
 import { printClock } from '@/lib/quantity/duration';
-import { printDepth } from '@/lib/quantity/depth';
+import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { atMost } from '@/lib/quantity/number';
 import type { Trace } from '@/lib/files/records/thin-samples';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
 import type { Made, MendedDive } from './brought';
+import { Levels } from '../pictures/axes/Levels';
+import { markPath } from '../pictures/axes/mark-shapes';
+import { recordFrame } from '../pictures/axes/time-picture';
+import { TimeGround } from '../pictures/axes/TimeGround';
+import { TimePlot } from '../pictures/axes/TimePlot';
 import { useWidth } from '../pictures/hand/use-width';
 import { depthTicks } from '../pictures/profile/profile-scales';
-import { TimeFoot } from './TimeFoot';
+import { straightScale } from '../parts/straight-scale';
 import styles from './bring.module.css';
 
 const HEIGHT = 260;
-const MARGIN = { top: 14, right: 12, bottom: 34, left: 56 };
+const RIM = { top: 14, bottom: 34 };
 const MOST_ROWS = 200;
 
-/** The record as a pale band of dots, and the straight stretches the dive is made of as a line over it. */
+/** The record as rings, and the straight stretches the dive is made of as a line over it. */
 export function RecordPicture({
   dive,
   line: kept,
@@ -31,10 +37,10 @@ export function RecordPicture({
   const units = usePreferences((preferences) => preferences.units);
   const { ref, width } = useWidth<HTMLDivElement>(720);
   const { timeS, valueOf } = dive.recorded;
-  const endS = timeS.at(-1) ?? 60;
+  const frame = useMemo(() => recordFrame(timeS, width, HEIGHT, RIM), [timeS, width]);
   const deepestM = Math.max(3, ...valueOf);
-  const x = scaleLinear([0, endS], [MARGIN.left, width - MARGIN.right]);
-  const y = scaleLinear([Math.min(0, ...valueOf), deepestM * 1.06], [MARGIN.top, HEIGHT - MARGIN.bottom]);
+  const { x, inner } = frame;
+  const y = straightScale([Math.min(0, ...valueOf), deepestM * 1.06], [0, inner.height]);
   const draw = line<number>();
   const path = ({ timeS: times, valueOf: values }: Trace) =>
     draw.x((i) => x(times[i]!)).y((i) => y(values[i]!))(Array.from(times.keys())) ?? '';
@@ -51,28 +57,27 @@ export function RecordPicture({
       ]}
     >
       <div ref={ref}>
-        <svg
-          viewBox={`0 0 ${width} ${HEIGHT}`}
-          width={width}
-          height={HEIGHT}
-          className={styles.picture}
-          aria-hidden="true"
-        >
-          {depthTicks(deepestM, units).map((depthM) => (
-            <g key={depthM}>
-              <path
-                className={depthM === 0 ? styles.surface : styles.grid}
-                d={`M${MARGIN.left} ${y(depthM)}H${width - MARGIN.right}`}
+        <div className={styles.canvas}>
+          <TimePlot
+            frame={frame}
+            width={width}
+            height={HEIGHT}
+            tip={({ sample }) => ({ lines: [printDepth(valueOf[sample]!, units)] })}
+          >
+            <TimeGround frame={frame}>
+              <Levels
+                width={inner.width}
+                levels={depthTicks(deepestM, units).map((depthM) => ({
+                  y: y(depthM),
+                  text: sayDepth(depthM, units),
+                  surface: depthM === 0,
+                }))}
               />
-              <text x={MARGIN.left - 8} y={y(depthM)} className={styles.sideLabel}>
-                {units === 'metric' ? `${depthM} m` : `${Math.round(depthM / METRES_PER_FOOT)} ft`}
-              </text>
-            </g>
-          ))}
-          <TimeFoot endS={endS} x={x} y={HEIGHT - MARGIN.bottom} />
-          <path className={styles.recorded} d={path(dive.recorded)} />
-          {kept && <path className={styles.kept} d={path(kept)} />}
-        </svg>
+              <path className={styles.recorded} d={rings(dive.recorded, x, y)} />
+              {kept && <path className={styles.kept} d={path(kept)} />}
+            </TimeGround>
+          </TimePlot>
+        </div>
         <p className={styles.key} aria-hidden="true">
           <span className={styles.keyRecorded} /> as recorded
           {kept && (
@@ -84,6 +89,24 @@ export function RecordPicture({
       </div>
     </ChartFrame>
   );
+}
+
+/** Closer together, rings would be a band. */
+const RING_GAP = 5;
+
+/** The record as rings, as near to one another as can be told apart. */
+function rings({ timeS, valueOf }: Trace, x: (timeS: number) => number, y: (depthM: number) => number): string {
+  let path = '';
+  let lastX = -Infinity;
+  let lastY = -Infinity;
+  for (let i = 0; i < timeS.length; i += 1) {
+    const [atX, atY] = [x(timeS[i]!), y(valueOf[i]!)];
+    if (Math.hypot(atX - lastX, atY - lastY) < RING_GAP) continue;
+    path += markPath('round', atX, atY, 2);
+    lastX = atX;
+    lastY = atY;
+  }
+  return path;
 }
 
 function sentenceOf(dive: MendedDive, made: Made | undefined, units: 'metric' | 'imperial'): string {

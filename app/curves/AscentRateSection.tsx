@@ -1,12 +1,12 @@
 'use client';
 
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { ascentRateCurve, type AscentAtRate } from '@/lib/curves/ascent-rate-curve';
 import { bottomOf, diveOfBottom, type BottomPhase } from '@/lib/curves/bottom-phase';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import { readGradientFactors } from '@/lib/dive/script/setting-values';
-import { AIR, gasName, type Gas } from '@/lib/physics/gas';
+import { gasName, type Gas } from '@/lib/physics/gas';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
@@ -16,19 +16,21 @@ import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { printAs } from '@/lib/sayings/measures';
 import { parseBottomDepth, parseBottomTimes } from './bottom-values';
+import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
-import { CurveKey } from './CurveKey';
 import { CurvePlot, type PlotPoint } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
-import { evenAxis } from './plot-axis';
+import { evenAxis } from '../pictures/axes/plot-axis';
+import { ASCENT_RATE } from './later-choices';
+import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const SLOWEST = 1;
 const FASTEST = 30;
-const HEIGHT = 340;
+const MOST = 400;
 const RATES = Array.from({ length: 2 * (FASTEST - SLOWEST) + 1 }, (_, i) => SLOWEST + i / 2);
 
 interface RateRow {
@@ -39,11 +41,10 @@ interface RateRow {
 /** What the rate of the way up does: gas left in you at the surface, and stops asked for. */
 export function AscentRateSection() {
   const units = usePreferences((state) => state.units);
-  const [depthM, setDepthM] = useState(36);
-  const [times, setTimes] = useState<readonly number[]>([10, 20, 30]);
-  const [gas, setGas] = useState<Gas>(AIR);
-  const [gradientFactors, setGradientFactors] = useState({ low: 0.4, high: 0.85 });
-  const [rateMMin, setRate] = useState(9);
+  const [{ depth: depthM, times, gas, factors: gradientFactors, rate: rateMMin }, set] = usePlate(
+    'ascent-rate',
+    ASCENT_RATE,
+  );
   const asked = useMemo(() => ({ depthM, times, gas, gradientFactors }), [depthM, times, gas, gradientFactors]);
   const drawn = useDeferredValue(asked);
   const curves = useMemo(
@@ -56,14 +57,6 @@ export function AscentRateSection() {
   const { low, high } = drawn.gradientFactors;
   const perMinute = units === 'metric' ? 1 : 1 / METRES_PER_FOOT;
   const across = evenAxis(`Rate of the ascent, ${units === 'metric' ? 'm/min' : 'ft/min'}`, 0, FASTEST, perMinute);
-  const legend = (
-    <CurveKey
-      entries={curves.map(({ minutes }, look) => ({
-        name: `${minutes} min at ${sayDepth(drawn.depthM, units)}`,
-        look,
-      }))}
-    />
-  );
   const most = Math.max(1.1, ...curves.flatMap(({ all }) => all.map(({ direct }) => direct.surfacingSupersaturation)));
   const longest = Math.max(
     5,
@@ -80,7 +73,7 @@ export function AscentRateSection() {
   const cursor = (of: (one: AscentAtRate) => number) => ({
     along: 'across' as const,
     at: rate,
-    onMove: setRate,
+    onMove: (next: number) => set({ rate: next }),
     hits: now.map((one, look) => ({ at: [rate, of(one)] as const, look })),
   });
   const slider = (label: string) => (
@@ -91,145 +84,164 @@ export function AscentRateSection() {
       max={FASTEST}
       step={step}
       shown={printRate(rate, units)}
-      onChange={setRate}
+      onChange={(next) => set({ rate: next })}
     />
   );
   const after = (minutes: number) => `After ${minutes} min at ${sayDepth(drawn.depthM, units)}`;
   const rateColumn = { heading: 'Rate', cell: (row: RateRow) => printRate(row.rateMMin, units) };
 
+  const controls = (
+    <>
+      <TypedValue
+        label="Depth"
+        shown={sayDepth(depthM, units)}
+        parse={parseBottomDepth}
+        live
+        onValue={(depth) => set({ depth })}
+      />
+      <TypedValue
+        label="Times at depth"
+        shown={printMinutesList(times)}
+        parse={parseBottomTimes}
+        live
+        onValue={(next) => set({ times: next })}
+        hint="One curve each"
+      />
+      <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={(next) => set({ gas: next })} />
+      <TypedValue
+        label="Gradient factors"
+        shown={printFactors(gradientFactors)}
+        parse={readGradientFactors}
+        live
+        onValue={(factors) => set({ factors })}
+      />
+    </>
+  );
+
   return (
     <>
-      <div className={`${styles.controls} unprinted`}>
-        <TypedValue label="Depth" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
-        <TypedValue
-          label="Times at depth"
-          shown={printMinutesList(times)}
-          parse={parseBottomTimes}
-          live
-          onValue={setTimes}
-          hint="One curve each"
-        />
-        <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
-        <TypedValue
-          label="Gradient factors"
-          shown={printFactors(gradientFactors)}
-          parse={readGradientFactors}
-          live
-          onValue={setGradientFactors}
-        />
-      </div>
-      <div className={styles.pair}>
-        <CurveFigure
-          title="Straight up: supersaturation on surfacing"
-          sentence={`${told}, then straight up at each rate, stops or not. 100% is the model’s own limit at the surface. At ${printRate(rate, units)}: ${now.map((one, i) => `${printPercent(one.direct.surfacingSupersaturation)} after ${drawn.times[i]} min`).join(', ')}.`}
-          picture={(width) => (
-            <CurvePlot
-              width={width}
-              height={HEIGHT}
-              across={across}
-              down={evenAxis('Share of the way to the limit, %', 0, most * 1.06, 100)}
-              curves={curves.map(({ minutes, all }, look) => ({
-                id: String(minutes),
-                look,
-                tone: 'gas',
-                marked: true,
-                points: line(all, ({ direct }) => direct.surfacingSupersaturation),
+      <PlateSheet controls={controls}>
+        <div className={styles.pair}>
+          <CurveFigure
+            title="Straight up: supersaturation on surfacing"
+            beside
+            most={MOST}
+            sentence={`${told}, then straight up at each rate, stops or not. 100% is the model’s own limit at the surface.`}
+            said={`At ${printRate(rate, units)}: ${now.map((one, i) => `${printPercent(one.direct.surfacingSupersaturation)} after ${drawn.times[i]} min`).join(', ')}.`}
+            picture={(width, height) => (
+              <CurvePlot
+                width={width}
+                height={height}
+                across={across}
+                down={evenAxis('Share of the way to the limit, %', 0, most * 1.06, 100)}
+                curves={curves.map(({ minutes, all }, look) => ({
+                  id: String(minutes),
+                  look,
+                  endName: `${minutes} min`,
+                  tone: 'gas',
+                  marked: true,
+                  points: line(all, ({ direct }) => direct.surfacingSupersaturation),
+                }))}
+                rules={[
+                  { along: 'down', at: 1, name: 'the model’s limit', tone: 'stop' },
+                  ...(high < 1
+                    ? [{ along: 'down' as const, at: high, name: `gradient factor ${percentNumber(high)}` }]
+                    : []),
+                ]}
+                cursor={cursor(({ direct }) => direct.surfacingSupersaturation)}
+              />
+            )}
+            columns={[
+              rateColumn,
+              ...drawn.times.map((minutes, i) => ({
+                heading: `After ${minutes} min`,
+                numeric: true,
+                cell: ({ each }: RateRow) =>
+                  `${printPercent(each[i]!.direct.surfacingSupersaturation, 1)}, compartment ${each[i]!.direct.leader}`,
+              })),
+            ]}
+            rows={rows}
+          >
+            {slider('Rate to read, straight up')}
+            <CurveReadings
+              label={`On surfacing at ${printRate(rate, units)}`}
+              readings={now.map(({ direct }, i) => ({
+                id: i,
+                look: i,
+                name: after(drawn.times[i]!),
+                value: printPercent(direct.surfacingSupersaturation, 1),
+                note: `compartment ${direct.leader}`,
+                why: (
+                  <WhyCurve
+                    about="this supersaturation on surfacing"
+                    ask={() => ({
+                      dive: diveOfBottom(phaseOf(drawn, drawn.times[i]!), rate),
+                      reading: 'surfacing-supersaturation',
+                      where: `${after(drawn.times[i]!)}, straight up at ${printRate(rate, units)}`,
+                    })}
+                  />
+                ),
               }))}
-              rules={[
-                { along: 'down', at: 1, name: 'the model’s limit', tone: 'stop' },
-                ...(high < 1
-                  ? [{ along: 'down' as const, at: high, name: `gradient factor ${percentNumber(high)}` }]
-                  : []),
-              ]}
-              cursor={cursor(({ direct }) => direct.surfacingSupersaturation)}
             />
-          )}
-          legend={legend}
-          columns={[
-            rateColumn,
-            ...drawn.times.map((minutes, i) => ({
-              heading: `After ${minutes} min`,
-              numeric: true,
-              cell: ({ each }: RateRow) =>
-                `${printPercent(each[i]!.direct.surfacingSupersaturation, 1)}, compartment ${each[i]!.direct.leader}`,
-            })),
-          ]}
-          rows={rows}
-        >
-          {slider('Rate to read, straight up')}
-          <CurveReadings
-            label={`On surfacing at ${printRate(rate, units)}`}
-            readings={now.map(({ direct }, i) => ({
-              id: i,
-              name: after(drawn.times[i]!),
-              value: printPercent(direct.surfacingSupersaturation, 1),
-              note: `compartment ${direct.leader}`,
-              why: (
-                <WhyCurve
-                  about="this supersaturation on surfacing"
-                  ask={() => ({
-                    dive: diveOfBottom(phaseOf(drawn, drawn.times[i]!), rate),
-                    reading: 'surfacing-supersaturation',
-                    where: `${after(drawn.times[i]!)}, straight up at ${printRate(rate, units)}`,
-                  })}
-                />
-              ),
-            }))}
-          />
-        </CurveFigure>
-        <CurveFigure
-          title="As the model asks: time to surface"
-          sentence={`${told}, then up at each rate with the stops that ${printFactors({ low, high })} asks for. At ${printRate(rate, units)}: ${now.map((one, i) => `${printAs('timeToSurfaceMin', one.required.timeToSurfaceMin, units)} up after ${drawn.times[i]} min, ${sayStops(one, units)}`).join('; ')}.`}
-          picture={(width) => (
-            <CurvePlot
-              width={width}
-              height={HEIGHT}
-              across={across}
-              down={evenAxis('Time to surface, min', 0, longest * 1.06)}
-              curves={curves.map(({ minutes, all }, look) => ({
-                id: String(minutes),
-                look,
-                tone: 'stop',
-                marked: true,
-                points: line(all, ({ required }) => required.timeToSurfaceMin),
+          </CurveFigure>
+          <CurveFigure
+            title="As the model asks: time to surface"
+            beside
+            most={MOST}
+            sentence={`${told}, then up at each rate with the stops that ${printFactors({ low, high })} asks for.`}
+            said={`At ${printRate(rate, units)}: ${now.map((one, i) => `${printAs('timeToSurfaceMin', one.required.timeToSurfaceMin, units)} up after ${drawn.times[i]} min, ${sayStops(one, units)}`).join('; ')}.`}
+            picture={(width, height) => (
+              <CurvePlot
+                width={width}
+                height={height}
+                across={across}
+                down={evenAxis('Time to surface, min', 0, longest * 1.06)}
+                curves={curves.map(({ minutes, all }, look) => ({
+                  id: String(minutes),
+                  look,
+                  endName: `${minutes} min`,
+                  tone: 'stop',
+                  marked: true,
+                  points: line(all, ({ required }) => required.timeToSurfaceMin),
+                }))}
+                cursor={cursor(({ required }) => required.timeToSurfaceMin)}
+              />
+            )}
+            columns={[
+              rateColumn,
+              ...drawn.times.map((minutes, i) => ({
+                heading: `After ${minutes} min`,
+                cell: ({ each }: RateRow) =>
+                  `${printAs('timeToSurfaceMin', each[i]!.required.timeToSurfaceMin, units)} up, ${sayStops(each[i]!, units)}`,
+              })),
+            ]}
+            rows={rows}
+          >
+            {slider('Rate to read, with stops')}
+            <CurveReadings
+              label={`Time to surface at ${printRate(rate, units)}`}
+              readings={now.map((one, i) => ({
+                id: i,
+                look: i,
+                name: after(drawn.times[i]!),
+                value: printAs('timeToSurfaceMin', one.required.timeToSurfaceMin, units),
+                note: sayStops(one, units),
+                why: (
+                  <WhyCurve
+                    about="this time to surface"
+                    ask={() => ({
+                      dive: diveOfBottom(atRate(phaseOf(drawn, drawn.times[i]!), rate)),
+                      reading: 'time-to-surface',
+                      where: `${after(drawn.times[i]!)}, then up at ${printRate(rate, units)}`,
+                    })}
+                  />
+                ),
               }))}
-              cursor={cursor(({ required }) => required.timeToSurfaceMin)}
             />
-          )}
-          legend={legend}
-          columns={[
-            rateColumn,
-            ...drawn.times.map((minutes, i) => ({
-              heading: `After ${minutes} min`,
-              cell: ({ each }: RateRow) =>
-                `${printAs('timeToSurfaceMin', each[i]!.required.timeToSurfaceMin, units)} up, ${sayStops(each[i]!, units)}`,
-            })),
-          ]}
-          rows={rows}
-        >
-          {slider('Rate to read, with stops')}
-          <CurveReadings
-            label={`Time to surface at ${printRate(rate, units)}`}
-            readings={now.map((one, i) => ({
-              id: i,
-              name: after(drawn.times[i]!),
-              value: printAs('timeToSurfaceMin', one.required.timeToSurfaceMin, units),
-              note: sayStops(one, units),
-              why: (
-                <WhyCurve
-                  about="this time to surface"
-                  ask={() => ({
-                    dive: diveOfBottom(atRate(phaseOf(drawn, drawn.times[i]!), rate)),
-                    reading: 'time-to-surface',
-                    where: `${after(drawn.times[i]!)}, then up at ${printRate(rate, units)}`,
-                  })}
-                />
-              ),
-            }))}
-          />
-        </CurveFigure>
-      </div>
-      <p>
+          </CurveFigure>
+        </div>
+      </PlateSheet>
+      <p className={styles.source}>
         The model knows what gas is left, and no more: a slow ascent also lets bubbles shrink or stay away, of which it
         knows nothing. It may even reward a fast one, because a slow one keeps loading slow compartments on the way.
       </p>

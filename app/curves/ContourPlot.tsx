@@ -1,8 +1,12 @@
 'use client';
 
-import { contours, geoPath, geoTransform, scaleLinear } from 'd3';
+import { contours, geoPath, geoTransform } from 'd3';
 import { useId, useMemo, type PointerEvent } from 'react';
 import type { SweepGrid } from '@/lib/curves/gradient-factor-sweep';
+import { CrossAxes, CROSS_MARGIN as MARGIN } from '../pictures/axes/CrossAxes';
+import { Plate } from '../pictures/axes/Plate';
+import { evenAxis } from '../pictures/axes/plot-axis';
+import { placeIn } from '../pictures/hand/use-pointed';
 import { contourLevels, contourSurface } from './contour-levels';
 import { shapeOf } from './curve-looks';
 import styles from './plot.module.css';
@@ -16,7 +20,6 @@ interface ContourPlotProps {
   onMove: (at: { low: number; high: number }) => void;
 }
 
-const MARGIN = { top: 14, right: 20, bottom: 46, left: 54 };
 const DARKEST = 0.42;
 
 /** Low across, high upward, minutes as contours: lines of equal time, darker where it is longer. */
@@ -24,8 +27,10 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
   const clip = useId();
   const inner = { width: width - MARGIN.left - MARGIN.right, height: height - MARGIN.top - MARGIN.bottom };
   const [from, to] = [grid.lows[0]!, grid.lows.at(-1)!];
-  const x = scaleLinear([from, to], [0, inner.width]);
-  const y = scaleLinear([grid.highs[0]!, grid.highs.at(-1)!], [inner.height, 0]);
+  const across = evenAxis('Low gradient factor, %', from, to, 100);
+  const down = evenAxis('High gradient factor, %', grid.highs[0]!, grid.highs.at(-1)!, 100);
+  const x = across.scale([0, inner.width]);
+  const y = down.scale([inner.height, 0]);
   const levels = useMemo(() => contourLevels(grid), [grid]);
   const shapes = useMemo(() => {
     const across = inner.width / (grid.lows.length - 1);
@@ -47,20 +52,17 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
       }));
   }, [grid, levels, inner.width, inner.height]); // eslint-disable-line react-hooks/exhaustive-deps -- inner is made of these two
   const move = (event: PointerEvent<SVGSVGElement>) => {
-    const box = event.currentTarget.getBoundingClientRect();
-    const scale = width / (box.width || width);
+    const place = placeIn(event, MARGIN, width);
     const held = (value: number) => Math.min(to, Math.max(from, value));
-    const high = held(y.invert((event.clientY - box.top) * scale - MARGIN.top));
-    onMove({ low: Math.min(high, held(x.invert((event.clientX - box.left) * scale - MARGIN.left))), high });
+    const high = held(y.invert(place.y));
+    onMove({ low: Math.min(high, held(x.invert(place.x))), high });
   };
-  const ticks = x.ticks(Math.max(3, Math.round(inner.width / 70)));
   return (
-    <svg
-      viewBox={`0 0 ${width} ${height}`}
+    <Plate
       width={width}
       height={height}
+      margin={MARGIN}
       className={styles.plot}
-      aria-hidden="true"
       onPointerDown={move}
       onPointerMove={(event) => event.buttons === 1 && move(event)}
     >
@@ -69,53 +71,30 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
           <path d={`M0,${inner.height}L${inner.width},0H0Z`} />
         </clipPath>
       </defs>
-      <rect width={width} height={height} className={styles.ground} />
-      <g transform={`translate(${MARGIN.left},${MARGIN.top})`}>
-        <path d={`M0,${inner.height}L${inner.width},0V${inner.height}Z`} className={styles.noPair} />
-        <g clipPath={`url(#${clip})`}>
-          {shapes.map(({ level, d }) => (
-            <path key={level} d={d} className={styles.shade} fillOpacity={DARKEST / shapes.length} />
-          ))}
-          {shapes.map(({ level, d }) => (
-            <path key={level} d={d} className={styles.contour} />
-          ))}
-        </g>
-        {shapes.map(
-          ({ level, label }) =>
-            label && (
-              <text key={level} x={label[0]} y={label[1]} dy="0.32em" textAnchor="middle" className={styles.name}>
-                {level}
-              </text>
-            ),
-        )}
-        <text x={inner.width * 0.66} y={inner.height * 0.78} textAnchor="middle" className={styles.axis}>
-          low is never above high
-        </text>
-        {ticks.map((tick) => (
-          <text key={tick} x={x(tick)} y={inner.height + 19} textAnchor="middle" className={styles.axis}>
-            {Math.round(tick * 100)}
-          </text>
+      <CrossAxes x={x} y={y} across={across} down={down} inner={inner} />
+      <path d={`M0,${inner.height}L${inner.width},0V${inner.height}Z`} className={styles.noPair} />
+      <g clipPath={`url(#${clip})`}>
+        {shapes.map(({ level, d }) => (
+          <path key={level} d={d} className={styles.shade} fillOpacity={DARKEST / shapes.length} />
         ))}
-        {y.ticks(6).map((tick) => (
-          <text key={tick} x={-8} y={y(tick)} dy="0.32em" textAnchor="end" className={styles.axis}>
-            {Math.round(tick * 100)}
-          </text>
+        {shapes.map(({ level, d }) => (
+          <path key={level} d={d} className={styles.contour} />
         ))}
-        <rect width={inner.width} height={inner.height} className={styles.edge} />
-        <text x={inner.width / 2} y={inner.height + 39} textAnchor="middle" className={styles.axisTitle}>
-          Low gradient factor, %
-        </text>
-        <text
-          transform={`translate(-42,${inner.height / 2}) rotate(-90)`}
-          textAnchor="middle"
-          className={styles.axisTitle}
-        >
-          High gradient factor, %
-        </text>
-        <path d={`M${x(at.low)},0V${inner.height}M0,${y(at.high)}H${inner.width}`} className={styles.cursor} />
-        <path d={shapeOf(0, 150)} transform={`translate(${x(at.low)},${y(at.high)})`} className={styles.hit} />
       </g>
-    </svg>
+      {shapes.map(
+        ({ level, label }) =>
+          label && (
+            <text key={level} x={label[0]} y={label[1]} dy="0.32em" textAnchor="middle" className={styles.name}>
+              {level}
+            </text>
+          ),
+      )}
+      <text x={inner.width * 0.66} y={inner.height * 0.78} textAnchor="middle" className={styles.aside}>
+        low is never above high
+      </text>
+      <path d={`M${x(at.low)},0V${inner.height}M0,${y(at.high)}H${inner.width}`} className={styles.cursor} />
+      <path d={shapeOf(0, 150)} transform={`translate(${x(at.low)},${y(at.high)})`} className={styles.hit} />
+    </Plate>
   );
 }
 

@@ -1,10 +1,14 @@
 'use client';
 
 import { area, line } from 'd3';
-import { useId, type PointerEvent } from 'react';
+import type { PointerEvent } from 'react';
+import { CrossAxes, CROSS_MARGIN } from '../pictures/axes/CrossAxes';
+import { Clipped } from '../pictures/axes/Clipped';
+import { Plate } from '../pictures/axes/Plate';
+import type { PlotAxis, PlotScale } from '../pictures/axes/plot-axis';
 import { spacedOut } from '../pictures/axes/spaced-out';
+import { placeIn } from '../pictures/hand/use-pointed';
 import { dashOf, shapeOf } from './curve-looks';
-import type { PlotAxis, PlotScale } from './plot-axis';
 import styles from './plot.module.css';
 
 /** Across and up (or down), in the units of the axes. */
@@ -20,7 +24,7 @@ export interface PlotCurve {
   readonly weight?: 'fine' | 'heavy';
   /** Draws its shape here and there along it. */
   readonly marked?: boolean;
-  /** Written where it leaves the plot on the right. */
+  /** Written beside the end of it that is farther right. */
   readonly endName?: string;
 }
 
@@ -52,7 +56,8 @@ interface PlotCursor {
   readonly at: number;
   /** Where it meets the curves. */
   readonly hits: readonly PlotDot[];
-  readonly onMove: (at: number) => void;
+  /** Also where along the other axis the pointer is. */
+  readonly onMove: (at: number, aside: number) => void;
 }
 
 interface CurvePlotProps {
@@ -69,7 +74,6 @@ interface CurvePlotProps {
   cursor?: PlotCursor;
 }
 
-const MARGIN = { top: 14, bottom: 46, left: 54, right: 42 };
 const MARKS_ALONG = 5;
 
 /** Curves over two axes, with a cursor that a pointer may press or drag. The words beside it speak for it. */
@@ -85,172 +89,110 @@ export function CurvePlot({
   rules = [],
   cursor,
 }: CurvePlotProps) {
-  const frame = useId();
-  const inner = { width: width - MARGIN.left - MARGIN.right, height: height - MARGIN.top - MARGIN.bottom };
+  const names = roomForNames(curves, width);
+  const margin = { ...CROSS_MARGIN, right: names || 20 };
+  const inner = { width: width - margin.left - margin.right, height: height - margin.top - margin.bottom };
   const x = across.scale([0, inner.width]);
   const y = down.scale(grows === 'up' ? [inner.height, 0] : [0, inner.height]);
-  const names = endNames(curves, x, y, inner);
+  const named = names > 0 ? endNames(curves, x, y, inner) : [];
   const move = (event: PointerEvent<SVGSVGElement>) => {
     if (!cursor) return;
-    const box = event.currentTarget.getBoundingClientRect();
-    const scale = width / (box.width || width);
-    const scaleOf = cursor.along === 'across' ? x : y;
-    const at =
-      (cursor.along === 'across' ? event.clientX - box.left : event.clientY - box.top) * scale -
-      (cursor.along === 'across' ? MARGIN.left : MARGIN.top);
-    const [first, last] = scaleOf.domain() as [number, number];
-    cursor.onMove(Math.min(Math.max(scaleOf.invert(at), first), last));
+    const at = placeIn(event, margin, width);
+    const scale = cursor.along === 'across' ? x : y;
+    const [first, last] = scale.domain() as [number, number];
+    const [along, aside] = cursor.along === 'across' ? [at.x, y.invert(at.y)] : [at.y, x.invert(at.x)];
+    cursor.onMove(Math.min(Math.max(scale.invert(along), first), last), aside);
   };
   return (
-    <svg
-      viewBox={`0 0 ${width} ${height}`}
+    <Plate
       width={width}
       height={height}
+      margin={margin}
       className={styles.plot}
-      aria-hidden="true"
       onPointerDown={move}
       onPointerMove={(event) => event.buttons === 1 && move(event)}
     >
-      <defs>
-        <clipPath id={frame}>
-          <rect width={inner.width} height={inner.height} />
-        </clipPath>
-      </defs>
-      <rect width={width} height={height} className={styles.ground} />
-      <g transform={`translate(${MARGIN.left},${MARGIN.top})`}>
-        <Axes x={x} y={y} across={across} down={down} inner={inner} />
-        <g clipPath={`url(#${frame})`}>
-          {bands.map((band) => (
-            <path
-              key={band.id}
-              d={bandPath(band, x, y)}
-              className={band.tone === 'stop' ? styles.stopBand : styles.band}
-            />
-          ))}
-          {curves.map((curve) => (
-            <path
-              key={curve.id}
-              d={curvePath(curve, x, y)}
-              strokeDasharray={dashOf(curve.look)}
-              className={`${styles.curve} ${styles[curve.tone ?? 'ink']} ${styles[curve.weight ?? 'usual']}`}
-            />
-          ))}
-          {rules.map((rule) => (
-            <line
-              key={rule.name}
-              {...ends(rule, x, y, inner)}
-              className={rule.tone === 'stop' ? styles.stopRule : styles.rule}
-            />
-          ))}
-        </g>
+      <CrossAxes x={x} y={y} across={across} down={down} inner={inner} />
+      <Clipped {...inner}>
+        {bands.map((band) => (
+          <path
+            key={band.id}
+            d={bandPath(band, x, y)}
+            className={band.tone === 'stop' ? styles.stopBand : styles.band}
+          />
+        ))}
+        {curves.map((curve) => (
+          <path
+            key={curve.id}
+            d={curvePath(curve, x, y)}
+            strokeDasharray={dashOf(curve.look)}
+            className={`${styles.curve} ${styles[curve.tone ?? 'ink']} ${styles[curve.weight ?? 'usual']}`}
+          />
+        ))}
         {rules.map((rule) => (
-          <text
+          <line
             key={rule.name}
-            x={rule.along === 'down' ? inner.width - 4 : x(rule.at) + 5}
-            y={rule.along === 'down' ? y(rule.at) - 5 : 12}
-            textAnchor={rule.along === 'down' ? 'end' : 'start'}
-            className={rule.tone === 'stop' ? styles.stopName : styles.name}
-          >
-            {rule.name}
+            {...ends(rule, x, y, inner)}
+            className={rule.tone === 'stop' ? styles.stopRule : styles.rule}
+          />
+        ))}
+      </Clipped>
+      {rules.map((rule) => (
+        <text
+          key={rule.name}
+          x={rule.along === 'down' ? inner.width - 4 : x(rule.at) + 5}
+          y={rule.along === 'down' ? y(rule.at) - 5 : 12}
+          textAnchor={rule.along === 'down' ? 'end' : 'start'}
+          className={rule.tone === 'stop' ? styles.stopName : styles.name}
+        >
+          {rule.name}
+        </text>
+      ))}
+      {curves
+        .filter(({ marked }) => marked)
+        .map((curve) =>
+          marksAlong(curve, x, y, inner).map((at, i) => (
+            <Mark key={`${curve.id}${i}`} at={at} look={curve.look} className={styles.mark} />
+          )),
+        )}
+      {dots.map((dot, i) =>
+        inside(dot.at, x, y, inner) ? (
+          <Mark
+            key={i}
+            at={[x(dot.at[0]), y(dot.at[1])]}
+            look={dot.look}
+            className={dot.open ? styles.openDot : styles.mark}
+          />
+        ) : null,
+      )}
+      {named.map(({ id, text, fromX, ends: endsAt, at, tone }) => (
+        <g key={id}>
+          <path
+            d={`M${fromX.toFixed(1)},${endsAt.toFixed(1)}L${inner.width + 15},${at.toFixed(1)}`}
+            className={styles.lead}
+          />
+          <text x={inner.width + 18} y={at} dy="0.32em" className={tone === 'stop' ? styles.stopName : styles.endName}>
+            {text}
           </text>
-        ))}
-        {curves
-          .filter(({ marked }) => marked)
-          .map((curve) =>
-            marksAlong(curve, x, y, inner).map((at, i) => (
-              <Mark key={`${curve.id}${i}`} at={at} look={curve.look} className={styles.mark} />
-            )),
+        </g>
+      ))}
+      {cursor && (
+        <>
+          <line {...ends({ along: cursor.along, at: cursor.at }, x, y, inner)} className={styles.cursor} />
+          {cursor.hits.map((hit, i) =>
+            inside(hit.at, x, y, inner) ? (
+              <Mark key={i} at={[x(hit.at[0]), y(hit.at[1])]} look={hit.look} size={150} className={styles.hit} />
+            ) : null,
           )}
-        {dots.map((dot, i) =>
-          inside(dot.at, x, y, inner) ? (
-            <Mark
-              key={i}
-              at={[x(dot.at[0]), y(dot.at[1])]}
-              look={dot.look}
-              className={dot.open ? styles.openDot : styles.mark}
-            />
-          ) : null,
-        )}
-        {names.map(({ id, text, ends: endsAt, at, tone }) => (
-          <g key={id}>
-            <path
-              d={`M${inner.width},${endsAt.toFixed(1)}L${inner.width + 15},${at.toFixed(1)}`}
-              className={styles.lead}
-            />
-            <text
-              x={inner.width + 18}
-              y={at}
-              dy="0.32em"
-              className={tone === 'stop' ? styles.stopName : styles.endName}
-            >
-              {text}
-            </text>
-          </g>
-        ))}
-        {cursor && (
-          <>
-            <line {...ends({ along: cursor.along, at: cursor.at }, x, y, inner)} className={styles.cursor} />
-            {cursor.hits.map((hit, i) =>
-              inside(hit.at, x, y, inner) ? (
-                <Mark key={i} at={[x(hit.at[0]), y(hit.at[1])]} look={hit.look} size={150} className={styles.hit} />
-              ) : null,
-            )}
-          </>
-        )}
-      </g>
-    </svg>
+        </>
+      )}
+    </Plate>
   );
 }
 
 interface Inner {
   readonly width: number;
   readonly height: number;
-}
-
-function Axes({
-  x,
-  y,
-  across,
-  down,
-  inner,
-}: {
-  x: PlotScale;
-  y: PlotScale;
-  across: PlotAxis;
-  down: PlotAxis;
-  inner: Inner;
-}) {
-  return (
-    <>
-      {down.ticks(Math.max(3, Math.round(inner.height / 52))).map(({ at, text }) => (
-        <g key={at} transform={`translate(0,${y(at)})`}>
-          <line x2={inner.width} className={styles.grid} />
-          <text x={-8} dy="0.32em" textAnchor="end" className={styles.axis}>
-            {text}
-          </text>
-        </g>
-      ))}
-      {across.ticks(Math.max(3, Math.round(inner.width / 70))).map(({ at, text }) => (
-        <g key={at} transform={`translate(${x(at)},0)`}>
-          <line y2={inner.height} className={styles.grid} />
-          <text y={inner.height + 19} textAnchor="middle" className={styles.axis}>
-            {text}
-          </text>
-        </g>
-      ))}
-      <rect width={inner.width} height={inner.height} className={styles.edge} />
-      <text x={inner.width / 2} y={inner.height + 39} textAnchor="middle" className={styles.axisTitle}>
-        {across.title}
-      </text>
-      <text
-        transform={`translate(-42,${inner.height / 2}) rotate(-90)`}
-        textAnchor="middle"
-        className={styles.axisTitle}
-      >
-        {down.title}
-      </text>
-    </>
-  );
 }
 
 function Mark({
@@ -321,13 +263,40 @@ function marksAlong({ points, look }: PlotCurve, x: PlotScale, y: PlotScale, inn
 
 function endNames(curves: readonly PlotCurve[], x: PlotScale, y: PlotScale, inner: Inner) {
   const named = curves.flatMap(({ id, endName, points, tone }) => {
-    const last = points.findLast((point) => finite(point) && inside(point, x, y, inner));
-    return endName === undefined || !last ? [] : [{ id, text: endName, ends: y(last[1]), tone }];
+    const isSeen = (point: PlotPoint) => finite(point) && inside(point, x, y, inner);
+    const [first, last] = [points.find(isSeen), points.findLast(isSeen)];
+    if (endName === undefined || !first || !last) return [];
+    const [atX, atY] = first[0] > last[0] ? first : last;
+    return [{ id, text: endName, fromX: x(atX), ends: y(atY), tone }];
   });
+  const fit = named.length * NAME_GAP <= inner.height ? named : apart(named);
   const places = spacedOut(
-    named.map(({ ends }) => ends),
-    13,
+    fit.map(({ ends }) => ends),
+    NAME_GAP,
     inner.height,
   );
-  return named.map((name, i) => ({ ...name, at: places[i]! }));
+  return fit.map((name, i) => ({ ...name, at: places[i]! }));
+}
+
+const NAME_GAP = 16;
+
+/** Those whose ends stand apart, from the lowest upward: where curves bunch, one name stands for its neighbours. */
+function apart<Named extends { readonly ends: number }>(named: readonly Named[]): Named[] {
+  const kept: Named[] = [];
+  for (const name of [...named].sort((one, other) => other.ends - one.ends))
+    if (kept.length === 0 || kept.at(-1)!.ends - name.ends >= NAME_GAP) kept.push(name);
+  return kept;
+}
+
+/** About as wide as a letter of a name is drawn. */
+const LETTER = 6.9;
+/** From the edge of the plot to where a name begins, and after it. */
+const TIE = 20;
+const MOST_FOR_NAMES = 0.32;
+
+/** Room at the right for the longest name; a narrow plot has none to give, and its curves are named in its key. */
+function roomForNames(curves: readonly PlotCurve[], width: number): number {
+  const longest = Math.max(0, ...curves.map(({ endName = '' }) => endName.length));
+  const room = Math.ceil(longest * LETTER) + TIE + 8;
+  return room <= CROSS_MARGIN.right || room <= width * MOST_FOR_NAMES ? Math.max(20, room) : 0;
 }

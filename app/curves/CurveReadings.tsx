@@ -1,9 +1,12 @@
 import type { ReactNode } from 'react';
+import { CurveSample } from './CurveKey';
 import styles from './curves.module.css';
 
 export interface CurveReading {
   id: string | number;
   name: string;
+  /** Of the curve it is read from. */
+  look?: number;
   value: string;
   note?: string;
   /** The button that asks why. */
@@ -14,9 +17,12 @@ export interface CurveReading {
 export function CurveReadings({ label, readings }: { label: string; readings: readonly CurveReading[] }) {
   return (
     <ul className={styles.readings} aria-label={label}>
-      {readings.map(({ id, name, value, note, why }) => (
+      {readings.map(({ id, name, look, value, note, why }) => (
         <li key={id}>
-          <span>{name}</span>
+          <span>
+            {look !== undefined && <CurveSample look={look} />}
+            {name}
+          </span>
           <b>{value}</b>
           {note && <small>{note}</small>}
           {why}

@@ -1,11 +1,11 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { diveOfBottom } from '@/lib/curves/bottom-phase';
 import type { SweepFigure, SweepGrid } from '@/lib/curves/gradient-factor-sweep';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
-import { AIR, gasName, type Gas } from '@/lib/physics/gas';
+import { gasName } from '@/lib/physics/gas';
 import { sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { usePreferences } from '../parts/preferences';
@@ -16,12 +16,15 @@ import { percentNumber, printFactors } from '@/lib/quantity/percent';
 import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { valueAt } from './contour-levels';
 import { ContourPlot } from './ContourPlot';
+import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN } from './curve-wish';
 import type { SweepJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
+import { GRADIENT_FACTORS } from './later-choices';
+import { PlateSheet } from './PlateSheet';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
@@ -39,17 +42,14 @@ const STEPS = [
 const WORKING_OF = { timeToSurface: 'time-to-surface', noStop: 'no-stop', creditedNoStop: 'credited-no-stop' } as const;
 const LEAST = 10;
 const MOST = 100;
-const HEIGHT = 480;
 
 /** What low and high gradient factors do, both at once: a map of times. */
 export function GradientFactorSection() {
   const units = usePreferences((state) => state.units);
-  const [depthM, setDepthM] = useState(40);
-  const [timeS, setTimeS] = useState(25 * 60);
-  const [gas, setGas] = useState<Gas>(AIR);
-  const [figure, setFigure] = useState<SweepFigure>('timeToSurface');
-  const [fineness, setFineness] = useState<'5' | '2' | '1'>('5');
-  const [cursor, setCursor] = useState({ low: 0.4, high: 0.85 });
+  const [{ depth: depthM, time: timeS, gas, figure, step: fineness, at: cursor }, set] = usePlate(
+    'gradient-factors',
+    GRADIENT_FACTORS,
+  );
   const job = useMemo((): SweepJob => {
     const step = Number(fineness);
     const factors = Array.from({ length: (MOST - LEAST) / step + 1 }, (_, i) => (LEAST + i * step) / 100);
@@ -58,31 +58,36 @@ export function GradientFactorSection() {
   }, [depthM, timeS, gas, figure, fineness]);
   const work = useHeavyWork(job);
 
-  return (
+  const controls = (
     <>
-      <div className={`${styles.controls} unprinted`}>
-        <TypedValue label="Depth" shown={sayDepth(depthM, units)} parse={parseBottomDepth} live onValue={setDepthM} />
-        <TypedValue
-          label="Time at depth"
-          shown={writeTime(timeS)}
-          parse={parseBottomTime}
-          live
-          onValue={setTimeS}
-          hint={
-            figure === 'timeToSurface' ? 'From arriving there' : 'Of no account: a no-stop time is that on arriving'
-          }
-        />
-        <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
-        <Segmented label="Factors tried" segments={STEPS} value={fineness} onChange={setFineness} />
-      </div>
-      <div className="unprinted">
-        <Segmented label="Minutes of" segments={FIGURES} value={figure} onChange={setFigure} />
-      </div>
+      <TypedValue
+        label="Depth"
+        shown={sayDepth(depthM, units)}
+        parse={parseBottomDepth}
+        live
+        onValue={(depth) => set({ depth })}
+      />
+      <TypedValue
+        label="Time at depth"
+        shown={writeTime(timeS)}
+        parse={parseBottomTime}
+        live
+        onValue={(time) => set({ time })}
+        hint={figure === 'timeToSurface' ? 'From arriving there' : 'Of no account: a no-stop time is that on arriving'}
+      />
+      <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={(next) => set({ gas: next })} />
+      <Segmented label="Factors tried" segments={STEPS} value={fineness} onChange={(step) => set({ step })} />
+      <Segmented label="Minutes of" segments={FIGURES} value={figure} onChange={(next) => set({ figure: next })} />
       <HeavyStanding what="the map" work={work} />
-      {work.last && (
-        <Map grid={work.last.result} request={work.last.job.request} cursor={cursor} onCursor={setCursor} />
-      )}
     </>
+  );
+
+  return (
+    <PlateSheet controls={controls}>
+      {work.last && (
+        <Map grid={work.last.result} request={work.last.job.request} cursor={cursor} onCursor={(at) => set({ at })} />
+      )}
+    </PlateSheet>
   );
 }
 
@@ -116,9 +121,10 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
   return (
     <CurveFigure
       title={title}
-      sentence={`Contours of ${name}, in minutes, ${phase}; darker is longer. At ${printFactors({ low, high })} it is ${say(valueAt(grid, low, high))}.${figure === 'noStop' ? ' The low factor has no say in a direct ascent, so the lines lie flat.' : ''}`}
-      picture={(width) => (
-        <ContourPlot width={width} height={HEIGHT} grid={grid} at={{ low, high }} onMove={onCursor} />
+      sentence={`Contours of ${name}, in minutes, ${phase}; darker is longer.${figure === 'noStop' ? ' The low factor has no say in a direct ascent, so the lines lie flat.' : ''}`}
+      said={`At ${printFactors({ low, high })} it is ${say(valueAt(grid, low, high))}.`}
+      picture={(width, height) => (
+        <ContourPlot width={width} height={height} grid={grid} at={{ low, high }} onMove={onCursor} />
       )}
       columns={[
         { heading: 'High, down; low, across', cell: (row: number) => percent(row) },
@@ -131,24 +137,26 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
       rows={() => tenths}
       source="The engine’s own ascents and no-stop times, one for each pair; the lines between are drawn, not worked out."
     >
-      <CursorSlider
-        label="Low factor to read"
-        value={low}
-        min={LEAST / 100}
-        max={high}
-        step={step}
-        shown={`${percent(low)}%`}
-        onChange={(next) => onCursor({ low: next, high })}
-      />
-      <CursorSlider
-        label="High factor to read"
-        value={high}
-        min={LEAST / 100}
-        max={MOST / 100}
-        step={step}
-        shown={`${percent(high)}%`}
-        onChange={(next) => onCursor({ low: Math.min(low, next), high: next })}
-      />
+      <div className={styles.sliders}>
+        <CursorSlider
+          label="Low factor to read"
+          value={low}
+          min={LEAST / 100}
+          max={high}
+          step={step}
+          shown={`${percent(low)}%`}
+          onChange={(next) => onCursor({ low: next, high })}
+        />
+        <CursorSlider
+          label="High factor to read"
+          value={high}
+          min={LEAST / 100}
+          max={MOST / 100}
+          step={step}
+          shown={`${percent(high)}%`}
+          onChange={(next) => onCursor({ low: Math.min(low, next), high: next })}
+        />
+      </div>
       <CurveReadings
         label="Where the map is read"
         readings={[

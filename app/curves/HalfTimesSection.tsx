@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { curveSite } from '@/lib/curves/curve-site';
 import {
   HALF_TIMES_TO_SETTLE,
@@ -23,16 +23,17 @@ import { DataTable } from '../parts/DataTable';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';
+import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider } from './CursorSlider';
-import { doublingAxis, evenAxis, pressureAxis } from './plot-axis';
+import { doublingAxis, evenAxis, pressureAxis } from '../pictures/axes/plot-axis';
+import { HALF_TIMES } from './later-choices';
+import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
-import styles from './curves.module.css';
 
 const SITE = curveSite(defaultSettings());
-const HEIGHT = 440;
 const HORIZON = { even: [0, 240], doubling: [1, 5000] } as const;
 const SAMPLES = 240;
 /** Places of the cursor: each 1/40 of the way along the axis drawn. */
@@ -42,11 +43,8 @@ const NUMBERS = Array.from({ length: 16 }, (_, c) => ({ value: String(c + 1), la
 /** A step change in pressure and sixteen answers to it. */
 export function HalfTimesSection() {
   const units = usePreferences((state) => state.units);
-  const [fromM, setFromM] = useState(0);
-  const [toM, setToM] = useState(30);
-  const [axis, setAxis] = useState<'even' | 'doubling'>('even');
-  const [asked, setAsked] = useState('5');
-  const [place, setPlace] = useState(20);
+  const [{ from: fromM, to: toM, axis, compartment, place }, set] = usePlate('half-times', HALF_TIMES);
+  const asked = String(compartment);
   const { startBar, breathedBar } = stepBetweenDepths(SITE, AIR, 'nitrogen', fromM, toM);
   const [first, last] = HORIZON[axis];
   const across =
@@ -70,119 +68,130 @@ export function HalfTimesSection() {
   const room = Math.max(0.1, (highBar - lowBar) * 0.08);
   const sayMin = (value: number) => (value < 10 ? `${atMost(value, 1)} min` : printHours(value * 60));
 
+  const controls = (
+    <>
+      <TypedValue
+        label="Settled at"
+        shown={sayDepth(fromM, units)}
+        parse={parseWorkingDepth}
+        live
+        onValue={(from) => set({ from })}
+      />
+      <TypedValue
+        label="Then at once at"
+        shown={sayDepth(toM, units)}
+        parse={parseWorkingDepth}
+        live
+        onValue={(to) => set({ to })}
+      />
+      <Choice
+        label="Compartment to follow"
+        options={NUMBERS}
+        value={asked}
+        onChange={(next) => set({ compartment: Number(next) })}
+      />
+      <Segmented
+        label="Time axis"
+        segments={[
+          { value: 'even', label: 'even' },
+          { value: 'doubling', label: 'doubling' },
+        ]}
+        value={axis}
+        onChange={(next) => set({ axis: next })}
+      />
+    </>
+  );
+
   return (
     <>
-      <div className={`${styles.controls} unprinted`}>
-        <TypedValue
-          label="Settled at"
-          shown={sayDepth(fromM, units)}
-          parse={parseWorkingDepth}
-          live
-          onValue={setFromM}
-        />
-        <TypedValue
-          label="Then at once at"
-          shown={sayDepth(toM, units)}
-          parse={parseWorkingDepth}
-          live
-          onValue={setToM}
-        />
-        <Choice label="Compartment to follow" options={NUMBERS} value={asked} onChange={setAsked} />
-        <Segmented
-          label="Time axis"
-          segments={[
-            { value: 'even', label: 'even' },
-            { value: 'doubling', label: 'doubling' },
-          ]}
-          value={axis}
-          onChange={setAxis}
-        />
-      </div>
-      <CurveFigure
-        title="A step in pressure, sixteen answers"
-        sentence={`On air, settled at ${sayDepth(fromM, units)} and at once at ${sayDepth(toM, units)}: the nitrogen breathed goes from ${printPressure(startBar, units)} to ${printPressure(breathedBar, units)}. After ${sayMin(atMin)} compartment ${asked} (half-time ${one.halfTimeMin} min) has followed ${printPercent(one.share[0]!, 1)} of the step and holds ${printPressure(one.tensionBar[0]!, units)}.`}
-        picture={(width) => (
-          <CurvePlot
-            width={width}
-            height={HEIGHT}
-            across={across}
-            down={pressureAxis('Nitrogen held', lowBar - room, highBar + room, units)}
-            curves={answers.map(({ compartment, tensionBar }) => ({
-              id: String(compartment),
-              look: 0,
-              tone: 'gas',
-              weight: String(compartment) === asked ? 'heavy' : 'fine',
-              points: minutes.map((at, i) => [at, tensionBar[i]!] as const),
-              endName: String(compartment),
-            }))}
-            dots={one.afterHalfTimesMin.map((at, n) => ({
-              at: [at, startBar + (breathedBar - startBar) * shareAfterHalfTimes(n + 1)] as const,
-              look: 0,
-              open: true,
-            }))}
-            rules={
-              [
-                { along: 'down', at: breathedBar, name: 'breathed now' },
-                { along: 'down', at: startBar, name: 'held before' },
-              ].filter(({ at }, i) => i === 0 || at !== breathedBar) as { along: 'down'; at: number; name: string }[]
-            }
-            cursor={{
-              along: 'across',
-              at: atMin,
-              hits: [{ at: [atMin, one.tensionBar[0]!], look: 0 }],
-              onMove: (at) => setPlace(Math.round(along(at) * PLACES)),
-            }}
-          />
-        )}
-        columns={[
-          { heading: 'Compartment', cell: (answer: StepResponse) => answer.compartment },
-          { heading: 'Half-time', numeric: true, cell: ({ halfTimeMin }) => `${halfTimeMin} min` },
-          {
-            heading: `Followed after ${sayMin(atMin)}`,
-            numeric: true,
-            cell: ({ share }) => printPercent(share[0]!, 1),
-          },
-          { heading: 'Holds', numeric: true, cell: ({ tensionBar }) => printPressure(tensionBar[0]!, units) },
-          {
-            heading: 'After six half-times',
-            numeric: true,
-            cell: ({ afterHalfTimesMin }) => printHours(afterHalfTimesMin[HALF_TIMES_TO_SETTLE - 1]! * 60),
-          },
-        ]}
-        rows={() => now}
-        source="Haldane’s solution. Open rings: one, two, … six half-times of the compartment followed."
-      >
-        <CursorSlider
-          label="Time to read"
-          value={place}
-          min={0}
-          max={PLACES}
-          step={1}
-          shown={sayMin(atMin)}
-          onChange={setPlace}
-        />
-        <CurveReadings
-          label={`After ${sayMin(atMin)}`}
-          readings={[
+      <PlateSheet controls={controls}>
+        <CurveFigure
+          title="A step in pressure, sixteen answers"
+          sentence={`On air, settled at ${sayDepth(fromM, units)} and at once at ${sayDepth(toM, units)}: the nitrogen breathed goes from ${printPressure(startBar, units)} to ${printPressure(breathedBar, units)}.`}
+          said={`After ${sayMin(atMin)} compartment ${asked} (half-time ${one.halfTimeMin} min) has followed ${printPercent(one.share[0]!, 1)} of the step and holds ${printPressure(one.tensionBar[0]!, units)}.`}
+          picture={(width, height) => (
+            <CurvePlot
+              width={width}
+              height={height}
+              across={across}
+              down={pressureAxis('Nitrogen held', lowBar - room, highBar + room, units)}
+              curves={answers.map(({ compartment, tensionBar }) => ({
+                id: String(compartment),
+                look: 0,
+                tone: 'gas',
+                weight: String(compartment) === asked ? 'heavy' : 'fine',
+                points: minutes.map((at, i) => [at, tensionBar[i]!] as const),
+                endName: String(compartment),
+              }))}
+              dots={one.afterHalfTimesMin.map((at, n) => ({
+                at: [at, startBar + (breathedBar - startBar) * shareAfterHalfTimes(n + 1)] as const,
+                look: 0,
+                open: true,
+              }))}
+              rules={
+                [
+                  { along: 'down', at: breathedBar, name: 'breathed now' },
+                  { along: 'down', at: startBar, name: 'held before' },
+                ].filter(({ at }, i) => i === 0 || at !== breathedBar) as { along: 'down'; at: number; name: string }[]
+              }
+              cursor={{
+                along: 'across',
+                at: atMin,
+                hits: [{ at: [atMin, one.tensionBar[0]!], look: 0 }],
+                onMove: (at) => set({ place: Math.round(along(at) * PLACES) }),
+              }}
+            />
+          )}
+          columns={[
+            { heading: 'Compartment', cell: (answer: StepResponse) => answer.compartment },
+            { heading: 'Half-time', numeric: true, cell: ({ halfTimeMin }) => `${halfTimeMin} min` },
             {
-              id: asked,
-              name: `Compartment ${asked}, after ${sayMin(atMin)}`,
-              value: printPressure(one.tensionBar[0]!, units),
-              note: `${printPercent(one.share[0]!, 1)} of the step followed`,
-              why: (
-                <WhyCurve
-                  about="this tension"
-                  ask={() => ({
-                    dive: stepDive(defaultSettings(), SITE.compartments, fromM, toM, atMin),
-                    reading: `tension-${one.compartment}`,
-                    where: `Settled at ${sayDepth(fromM, units)}, and ${sayMin(atMin)} at ${sayDepth(toM, units)}`,
-                  })}
-                />
-              ),
+              heading: `Followed after ${sayMin(atMin)}`,
+              numeric: true,
+              cell: ({ share }) => printPercent(share[0]!, 1),
+            },
+            { heading: 'Holds', numeric: true, cell: ({ tensionBar }) => printPressure(tensionBar[0]!, units) },
+            {
+              heading: 'After six half-times',
+              numeric: true,
+              cell: ({ afterHalfTimesMin }) => printHours(afterHalfTimesMin[HALF_TIMES_TO_SETTLE - 1]! * 60),
             },
           ]}
-        />
-      </CurveFigure>
+          rows={() => now}
+          source="Haldane’s solution. Open rings: one, two, … six half-times of the compartment followed."
+        >
+          <CursorSlider
+            label="Time to read"
+            value={place}
+            min={0}
+            max={PLACES}
+            step={1}
+            shown={sayMin(atMin)}
+            onChange={(next) => set({ place: next })}
+          />
+          <CurveReadings
+            label={`After ${sayMin(atMin)}`}
+            readings={[
+              {
+                id: asked,
+                name: `Compartment ${asked}, after ${sayMin(atMin)}`,
+                value: printPressure(one.tensionBar[0]!, units),
+                note: `${printPercent(one.share[0]!, 1)} of the step followed`,
+                why: (
+                  <WhyCurve
+                    about="this tension"
+                    ask={() => ({
+                      dive: stepDive(defaultSettings(), SITE.compartments, fromM, toM, atMin),
+                      reading: `tension-${one.compartment}`,
+                      where: `Settled at ${sayDepth(fromM, units)}, and ${sayMin(atMin)} at ${sayDepth(toM, units)}`,
+                    })}
+                  />
+                ),
+              },
+            ]}
+          />
+        </CurveFigure>
+      </PlateSheet>
       <DataTable
         caption={`After six half-times: compartment ${asked}, whose half-time is ${one.halfTimeMin} min`}
         captionShown

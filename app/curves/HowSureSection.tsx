@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { curveSite, rested } from '@/lib/curves/curve-site';
 import { noStopBand, type Band } from '@/lib/curves/how-sure';
 import { USUAL_VARIATION, type Variation } from '@/lib/curves/variation';
@@ -8,7 +8,7 @@ import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive } from '@/lib/dive/dive';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { readGradientFactors } from '@/lib/dive/script/setting-values';
-import { AIR, gasName, type Gas } from '@/lib/physics/gas';
+import { gasName } from '@/lib/physics/gas';
 import { parseDepth, sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { parsePercent, percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
@@ -18,6 +18,7 @@ import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { printAs } from '@/lib/sayings/measures';
 import { parseBottomDepth, parseBottomTime } from './bottom-values';
+import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot, type PlotPoint } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
@@ -25,27 +26,27 @@ import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import type { SureJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
-import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
+import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
+import { HOW_SURE, MOST_GAUGE_M, MOST_OFF } from './later-choices';
+import { PlateSheet } from './PlateSheet';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const LADDER = { from: 9, to: 60, step: 0.5 } as const;
 const LONGEST_MIN = 100;
-const HEIGHT = 420;
-const MOST_OFF = 0.1;
-const MOST_GAUGE_M = 3;
+const MOST = 420;
 const UP_M_MIN = 9;
 
 /** A band in place of a line: how far a figure moves when what nobody knows exactly is a little different. */
 export function HowSureSection() {
   const units = usePreferences((state) => state.units);
-  const [variation, setVariation] = useState(USUAL_VARIATION);
-  const [gas, setGas] = useState<Gas>(AIR);
-  const [gradientFactors, setGradientFactors] = useState({ low: 0.85, high: 0.85 });
-  const [depthM, setDepthM] = useState(36);
-  const [timeS, setTimeS] = useState(25 * 60);
-  const vary = (change: Partial<Variation>) => setVariation((before) => ({ ...before, ...change }));
+  const [values, set] = usePlate('how-sure', HOW_SURE);
+  const { halfTimes, limits, gauge, start, gas, factors: gradientFactors, depth: depthM, time: timeS } = values;
+  const variation = useMemo(
+    (): Variation => ({ ...USUAL_VARIATION, halfTimes, limits, depthM: gauge, start }),
+    [halfTimes, limits, gauge, start],
+  );
   const job = useMemo((): SureJob => {
     const settings = { ...defaultSettings(), gas, gradientFactors };
     const conditions = { site: curveSite(settings), tissues: rested(settings), gas, gf: gradientFactors.high };
@@ -61,72 +62,73 @@ export function HowSureSection() {
   }, [gas, gradientFactors, depthM, timeS, variation]);
   const work = useHeavyWork(job);
 
-  return (
+  const controls = (
     <>
-      <div className={`${styles.controls} unprinted`}>
-        <TypedValue
-          label="Half-times off by"
-          shown={`${percentNumber(variation.halfTimes)}%`}
-          parse={parseOff}
-          live
-          onValue={(halfTimes) => vary({ halfTimes })}
-          hint="At most 10%"
-        />
-        <TypedValue
-          label="Limits off by"
-          shown={`${percentNumber(variation.limits)}%`}
-          parse={parseOff}
-          live
-          onValue={(limits) => vary({ limits })}
-          hint="Of the overpressure they allow"
-        />
-        <TypedValue
-          label="Gauge off by"
-          shown={sayDepth(variation.depthM, units)}
-          parse={parseGaugeOff}
-          live
-          onValue={(off) => vary({ depthM: off })}
-        />
-        <TypedValue
-          label="Gas at the start off by"
-          shown={`${percentNumber(variation.start)}%`}
-          parse={parseOff}
-          live
-          onValue={(start) => vary({ start })}
-          hint="The flight, the night, the dive before"
-        />
-      </div>
-      <div className={`${styles.controls} unprinted`}>
-        <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
-        <TypedValue
-          label="Gradient factors"
-          shown={printFactors(gradientFactors)}
-          parse={readGradientFactors}
-          live
-          onValue={setGradientFactors}
-        />
-        <TypedValue
-          label="Depth of the dive"
-          shown={sayDepth(depthM, units)}
-          parse={parseBottomDepth}
-          live
-          onValue={setDepthM}
-        />
-        <TypedValue
-          label="Time at that depth"
-          shown={writeTime(timeS)}
-          parse={parseBottomTime}
-          live
-          onValue={setTimeS}
-        />
-      </div>
+      <TypedValue
+        label="Half-times off by"
+        shown={`${percentNumber(variation.halfTimes)}%`}
+        parse={parseOff}
+        live
+        onValue={(next) => set({ halfTimes: next })}
+        hint="At most 10%"
+      />
+      <TypedValue
+        label="Limits off by"
+        shown={`${percentNumber(variation.limits)}%`}
+        parse={parseOff}
+        live
+        onValue={(next) => set({ limits: next })}
+        hint="Of the overpressure they allow"
+      />
+      <TypedValue
+        label="Gauge off by"
+        shown={sayDepth(variation.depthM, units)}
+        parse={parseGaugeOff}
+        live
+        onValue={(next) => set({ gauge: next })}
+      />
+      <TypedValue
+        label="Gas at the start off by"
+        shown={`${percentNumber(variation.start)}%`}
+        parse={parseOff}
+        live
+        onValue={(next) => set({ start: next })}
+        hint="The flight, the night, the dive before"
+      />
+      <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={(next) => set({ gas: next })} />
+      <TypedValue
+        label="Gradient factors"
+        shown={printFactors(gradientFactors)}
+        parse={readGradientFactors}
+        live
+        onValue={(factors) => set({ factors })}
+      />
+      <TypedValue
+        label="Depth of the dive"
+        shown={sayDepth(depthM, units)}
+        parse={parseBottomDepth}
+        live
+        onValue={(depth) => set({ depth })}
+      />
+      <TypedValue
+        label="Time at that depth"
+        shown={writeTime(timeS)}
+        parse={parseBottomTime}
+        live
+        onValue={(time) => set({ time })}
+      />
       <HeavyStanding what="the bands" work={work} />
+    </>
+  );
+
+  return (
+    <PlateSheet controls={controls}>
       {work.last && <Bands job={work.last.job} noStop={work.last.result.noStop} ceiling={work.last.result.ceiling} />}
       <p role="note" className={styles.note}>
         The band says what the model would say if its own numbers were a little off. It is not a margin of safety.{' '}
         {cautions.unknown}
       </p>
-    </>
+    </PlateSheet>
   );
 }
 
@@ -139,8 +141,7 @@ interface BandRow {
 
 function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: Band }) {
   const units = usePreferences((state) => state.units);
-  const [cursorM, setCursorM] = useState(30);
-  const [cursorS, setCursorS] = useState(25 * 60);
+  const [{ at: cursorM, atTime: cursorS }, set] = usePlate('how-sure', HOW_SURE);
   const { conditions, variation, dive } = job;
   const step = depthStep(units);
   const readM = ontoStep(cursorM, LADDER.from, LADDER.to, step);
@@ -163,11 +164,14 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
     <div className={styles.pair}>
       <CurveFigure
         title="No-stop time, as a band"
-        sentence={`${told}, rested, from arriving at depth; ${varied}. At ${sayDepth(readM, units)} the model says ${printAs('noStopLimitMin', atDepth.middle, units)}, and anything from ${printAs('noStopLimitMin', atDepth.low, units)} to ${printAs('noStopLimitMin', atDepth.high, units)} is within what was varied.`}
-        picture={(width) => (
+        beside
+        most={MOST}
+        sentence={`${told}, rested, from arriving at depth; ${varied}.`}
+        said={`At ${sayDepth(readM, units)} the model says ${printAs('noStopLimitMin', atDepth.middle, units)}, and anything from ${printAs('noStopLimitMin', atDepth.low, units)} to ${printAs('noStopLimitMin', atDepth.high, units)} is within what was varied.`}
+        picture={(width, height) => (
           <CurvePlot
             width={width}
-            height={HEIGHT}
+            height={height}
             across={evenAxis('No-stop time, min', 0, LONGEST_MIN)}
             down={depthAxis(LADDER.from, LADDER.to, units)}
             grows="down"
@@ -176,7 +180,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
             cursor={{
               along: 'down',
               at: readM,
-              onMove: setCursorM,
+              onMove: (at) => set({ at }),
               hits: [
                 { at: [atDepth.low, readM], look: 1 },
                 { at: [atDepth.middle, readM], look: 0 },
@@ -201,7 +205,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
           max={LADDER.to}
           step={step}
           shown={sayDepth(readM, units)}
-          onChange={setCursorM}
+          onChange={(at) => set({ at })}
         />
         <CurveReadings
           label={`In the band at ${sayDepth(readM, units)}`}
@@ -227,11 +231,14 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
       </CurveFigure>
       <CurveFigure
         title="Ceiling of a dive, as a band"
-        sentence={`${told}, straight up after its time at depth, stops or not; ${varied}. ${Math.round(nowS / 60)} min in, the model’s ceiling is ${sayLevel(atTime.middle, units)}, and anything from ${sayLevel(atTime.low, units)} to ${sayLevel(atTime.high, units)} is within what was varied.`}
-        picture={(width) => (
+        beside
+        most={MOST}
+        sentence={`${told}, straight up after its time at depth, stops or not; ${varied}.`}
+        said={`${Math.round(nowS / 60)} min in, the model’s ceiling is ${sayLevel(atTime.middle, units)}, and anything from ${sayLevel(atTime.low, units)} to ${sayLevel(atTime.high, units)} is within what was varied.`}
+        picture={(width, height) => (
           <CurvePlot
             width={width}
-            height={HEIGHT}
+            height={height}
             across={evenAxis('Time, min', 0, lastS / 60)}
             down={depthAxis(0, deepest * 1.05, units)}
             grows="down"
@@ -243,7 +250,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
             cursor={{
               along: 'across',
               at: nowS / 60,
-              onMove: (minutes) => setCursorS(minutes * 60),
+              onMove: (minutes) => set({ atTime: minutes * 60 }),
               hits: [
                 { at: [nowS / 60, atTime.low], look: 1 },
                 { at: [nowS / 60, atTime.middle], look: 0 },
@@ -270,7 +277,7 @@ function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ceiling: 
           max={lastS}
           step={everyS}
           shown={`${Math.round(nowS / 60)} min`}
-          onChange={setCursorS}
+          onChange={(atTime) => set({ atTime })}
         />
         <CurveReadings
           label={`In the band ${Math.round(nowS / 60)} min in`}

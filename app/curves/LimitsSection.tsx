@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { gradientFactorAt } from '@/lib/ascent/ceiling';
 import { curveSite } from '@/lib/curves/curve-site';
 import { limitLines, type CompartmentLimits, type PressurePoint } from '@/lib/curves/limit-lines';
@@ -13,21 +13,26 @@ import { percentNumber, printFactors, printPercent } from '@/lib/quantity/percen
 import { printPressure } from '@/lib/quantity/pressure';
 import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import { usePreferences } from '../parts/preferences';
+import { Choice } from '../parts/Choice';
 import { Segmented } from '../parts/Segmented';
 import { TypedValue } from '../parts/TypedValue';
+import { nearest } from '../pictures/hand/nearest';
+import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot, type PlotCurve, type PlotPoint } from './CurvePlot';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { CurveKey } from './CurveKey';
 import { CurveReadings } from './CurveReadings';
 import { setDownAt } from './curve-wish';
-import { depthStep, pressureAxis } from './plot-axis';
+import { depthStep, pressureAxis } from '../pictures/axes/plot-axis';
+import { LIMITS } from './later-choices';
+import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const SITE = curveSite(defaultSettings());
 const DEEPEST_M = 60;
-const HEIGHT = 480;
+const LEAST_SHOWN_M = 12;
 const ALL = Array.from({ length: 16 }, (_, c) => c + 1);
 const SHARES = [
   { value: '0', label: 'nitrogen' },
@@ -38,11 +43,15 @@ const SHARES = [
 /** What each compartment tolerates at each pressure: its own line, and those that gradient factors draw under it. */
 export function LimitsSection() {
   const units = usePreferences((state) => state.units);
-  const [chosen, setChosen] = useState<readonly number[]>([1, 5, 12]);
-  const [gradientFactors, setGradientFactors] = useState({ low: 0.4, high: 0.85 });
-  const [anchorM, setAnchorM] = useState(15);
-  const [share, setShare] = useState<'0' | '0.5' | '1'>('0');
-  const [cursorM, setCursorM] = useState(9);
+  const [values, set] = usePlate('limits', LIMITS);
+  const {
+    compartments: chosen,
+    pointed,
+    factors: gradientFactors,
+    anchor: anchorM,
+    helium: share,
+    at: cursorM,
+  } = values;
   const limits = useMemo(
     () => limitLines({ site: SITE, gradientFactors, heliumShare: Number(share), anchorM, deepestM: DEEPEST_M }),
     [gradientFactors, share, anchorM],
@@ -53,90 +62,110 @@ export function LimitsSection() {
   const ambientBar = SITE.surfaceBar + depthM * SITE.barPerMetre;
   const gf = gradientFactorAt(depthM, anchorM, gradientFactors);
   const inForce = ({ a, b }: CompartmentLimits) => limitBar(a, b, gf, ambientBar);
-  const topBar = drawn.reduce((most, { mLine }) => Math.max(most, mLine[1].tensionBar), 3);
-  const deepestBar = SITE.surfaceBar + DEEPEST_M * SITE.barPerMetre;
+  const lead = drawn.find(({ compartment }) => compartment === pointed) ?? drawn[0];
+  // Cropped to where something happens: from the surface to a little past the anchor and the depth read.
+  const barAt = (atM: number) => SITE.surfaceBar + atM * SITE.barPerMetre;
+  const leastBar = SITE.surfaceBar * 0.85;
+  const mostBar = barAt(Math.min(DEEPEST_M, Math.max(anchorM, depthM, LEAST_SHOWN_M) * 1.15));
+  const topBar = drawn.reduce((most, { a, b }) => Math.max(most, limitBar(a, b, 1, mostBar)), 2);
   const { low, high } = gradientFactors;
   const pair = printFactors({ low, high });
 
-  return (
+  const controls = (
     <>
-      <div className={`${styles.stack} unprinted`}>
-        <fieldset className={styles.checks}>
-          <legend>Compartments</legend>
-          {ALL.map((compartment) => (
-            <label key={compartment}>
-              <input
-                type="checkbox"
-                checked={chosen.includes(compartment)}
-                onChange={() =>
-                  setChosen(
-                    chosen.includes(compartment)
-                      ? chosen.filter((one) => one !== compartment)
-                      : [...chosen, compartment].sort((one, other) => one - other),
-                  )
-                }
-              />
-              {compartment}
-            </label>
-          ))}
-        </fieldset>
-        <div className={styles.controls}>
-          <TypedValue
-            label="Gradient factors"
-            shown={pair}
-            parse={readGradientFactors}
-            live
-            onValue={setGradientFactors}
-          />
-          <TypedValue
-            label="Anchor of the line"
-            shown={sayDepth(anchorM, units)}
-            parse={parseWorkingDepth}
-            live
-            onValue={setAnchorM}
-            hint="The low factor holds from here down; 0 for no line"
-          />
-          <Segmented label="Inert gas held" segments={SHARES} value={share} onChange={setShare} />
-        </div>
-      </div>
+      <fieldset className={styles.checks}>
+        <legend>Compartments</legend>
+        {ALL.map((compartment) => (
+          <label key={compartment}>
+            <input
+              type="checkbox"
+              checked={chosen.includes(compartment)}
+              onChange={() => set({ compartments: toggled(chosen, compartment) })}
+            />
+            {compartment}
+          </label>
+        ))}
+      </fieldset>
+      {drawn.length > 0 && (
+        <Choice
+          label="Gradient lines of"
+          value={String(lead?.compartment)}
+          options={drawn.map(({ compartment }) => ({
+            value: String(compartment),
+            label: String(compartment),
+          }))}
+          onChange={(next) => set({ pointed: Number(next) })}
+        />
+      )}
+      <TypedValue
+        label="Gradient factors"
+        shown={pair}
+        parse={readGradientFactors}
+        live
+        onValue={(factors) => set({ factors })}
+      />
+      <TypedValue
+        label="Anchor of the line"
+        shown={sayDepth(anchorM, units)}
+        parse={parseWorkingDepth}
+        live
+        onValue={(anchor) => set({ anchor })}
+        hint="The low factor holds from here down; 0 for no line"
+      />
+      <Segmented label="Inert gas held" segments={SHARES} value={share} onChange={(helium) => set({ helium })} />
+    </>
+  );
+
+  return (
+    <PlateSheet controls={controls}>
       <CurveFigure
         title="What each compartment tolerates"
-        sentence={`Ambient pressure across, what a compartment may hold upward. At ${sayDepth(depthM, units)} the gradient factor is ${printPercent(gf)} between ${pair}: ${drawn.length === 0 ? 'choose a compartment to see its limits' : drawn.map((one) => `compartment ${one.compartment} may hold ${printPressure(inForce(one), units)}`).join(', ')}.`}
-        picture={(width) => (
+        sentence={`Ambient pressure across, what a compartment may hold upward. At ${sayDepth(depthM, units)} the gradient factor is ${printPercent(gf)}, between ${pair}.`}
+        said={
+          drawn.length === 0
+            ? 'Choose a compartment to see its limits.'
+            : `There ${drawn.map((one) => `compartment ${one.compartment} may hold ${printPressure(inForce(one), units)}`).join(', ')}.`
+        }
+        picture={(width, height) => (
           <CurvePlot
             width={width}
-            height={HEIGHT}
-            across={pressureAxis('Ambient pressure', 0, deepestBar, units)}
-            down={pressureAxis('Inert gas held', 0, topBar * 1.03, units)}
+            height={height}
+            across={pressureAxis('Ambient pressure', leastBar, mostBar, units)}
+            down={pressureAxis('Inert gas held', leastBar, topBar * 1.03, units)}
             curves={[
               {
                 id: 'balance',
                 look: 2,
                 weight: 'fine',
                 points: [
-                  [0, 0],
-                  [deepestBar, deepestBar],
+                  [leastBar, leastBar],
+                  [mostBar, mostBar],
                 ],
-                endName: '=',
+                endName: 'as much as outside',
               },
-              ...drawn.flatMap((one) => linesOf(one)),
+              ...drawn.flatMap((one) => linesOf(one, one === lead, [leastBar, mostBar])),
             ]}
             rules={[{ along: 'across', at: SITE.surfaceBar, name: 'surface' }]}
             cursor={{
               along: 'across',
               at: ambientBar,
               hits: drawn.map((one) => ({ at: [ambientBar, inForce(one)], look: 0 })),
-              onMove: (bar) => setCursorM((bar - SITE.surfaceBar) / SITE.barPerMetre),
+              onMove: (bar, heldBar) => {
+                const near = nearest(drawn, ({ a, b }) => Math.abs(limitBar(a, b, gf, bar) - heldBar));
+                set({
+                  at: Math.max(0, (bar - SITE.surfaceBar) / SITE.barPerMetre),
+                  ...(near && { pointed: near.compartment }),
+                });
+              },
             }}
           />
         )}
         legend={
           <CurveKey
             entries={[
-              { name: 'the model’s own limit, numbered by compartment', look: 0, bare: true },
-              { name: 'under the low and the high gradient factor alone', look: 1, bare: true },
-              ...(anchorM > 0 ? [{ name: 'in force from the anchor to the surface', look: 3, bare: true }] : []),
-              { name: 'tension equal to ambient pressure', look: 2, bare: true },
+              { name: 'own limit', look: 0, bare: true },
+              { name: 'under one gradient factor', look: 1, bare: true },
+              ...(anchorM > 0 ? [{ name: 'in force on the way up', look: 3, bare: true }] : []),
             ]}
           />
         }
@@ -176,7 +205,7 @@ export function LimitsSection() {
           max={DEEPEST_M}
           step={step}
           shown={sayDepth(depthM, units)}
-          onChange={setCursorM}
+          onChange={(at) => set({ at })}
         />
         <CurveReadings
           label={`Tolerated at ${sayDepth(depthM, units)}`}
@@ -184,7 +213,6 @@ export function LimitsSection() {
             id: one.compartment,
             name: `Compartment ${one.compartment}`,
             value: printPressure(inForce(one), units),
-            note: `under a gradient factor of ${printPercent(gf)}`,
             why: (
               <WhyCurve
                 about={`what compartment ${one.compartment} tolerates`}
@@ -198,17 +226,36 @@ export function LimitsSection() {
           }))}
         />
       </CurveFigure>
-    </>
+    </PlateSheet>
   );
+}
+
+function toggled(chosen: readonly number[], compartment: number): readonly number[] {
+  return chosen.includes(compartment)
+    ? chosen.filter((one) => one !== compartment)
+    : [...chosen, compartment].sort((one, other) => one - other);
 }
 
 const asPoint = ({ ambientBar, tensionBar }: PressurePoint): PlotPoint => [ambientBar, tensionBar];
 
-function linesOf({ compartment, mLine, lowLine, highLine, fromLowToHigh }: CompartmentLimits): PlotCurve[] {
+/** The gradient factors’ own lines are drawn of the compartment pointed at. */
+function linesOf(
+  { compartment, a, b, lowLine, highLine, fromLowToHigh }: CompartmentLimits,
+  isPointed: boolean,
+  ambientBar: readonly number[],
+): PlotCurve[] {
+  const model: PlotCurve = {
+    id: `${compartment} model`,
+    look: 0,
+    tone: 'stop',
+    points: ambientBar.map((bar) => [bar, limitBar(a, b, 1, bar)]),
+    endName: String(compartment),
+  };
+  if (!isPointed) return [model];
   return [
     { id: `${compartment} low`, look: 1, weight: 'fine', points: lowLine.map(asPoint) },
     { id: `${compartment} high`, look: 1, weight: 'fine', points: highLine.map(asPoint) },
     { id: `${compartment} bent`, look: 3, weight: 'heavy', tone: 'stop', points: fromLowToHigh.map(asPoint) },
-    { id: `${compartment} model`, look: 0, tone: 'stop', points: mLine.map(asPoint), endName: String(compartment) },
+    model,
   ];
 }

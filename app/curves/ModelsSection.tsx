@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { depthLadder } from '@/lib/curves/curve-site';
 import { conventionEffect, modelNoStopCurve } from '@/lib/curves/model-curves';
 import { modelTimeline } from '@/lib/curves/model-timeline';
@@ -14,21 +14,24 @@ import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { printAs } from '@/lib/sayings/measures';
+import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
 import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
-import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
+import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
 import { DESCRIBED_MODELS } from './described-models';
+import { MODELS } from './later-choices';
+import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 
 const SHALLOWEST_M = 9;
 const DEEPEST_M = 60;
 const LONGEST_MIN = 100;
-const HEIGHT = 400;
+const MOST = 420;
 const LADDER = depthLadder(SHALLOWEST_M, DEEPEST_M, 0.5);
 const UP_M_MIN = 9;
 const SITE = siteOf({ settings: defaultSettings(), steps: [], lines: [] });
@@ -36,14 +39,8 @@ const SITE = siteOf({ settings: defaultSettings(), steps: [], lines: [] });
 /** The same dive by every model, and what changed from each to the next. */
 export function ModelsSection() {
   const units = usePreferences((state) => state.units);
-  const [shown, setShown] = useState<readonly string[]>(DESCRIBED_MODELS.map(({ model }) => model.id));
-  const [cursorM, setCursorM] = useState(30);
-  const [depthM, setDepthM] = useState(36);
-  const [timeS, setTimeS] = useState(25 * 60);
-  const [placeS, setPlaceS] = useState(25 * 60);
-  const models = DESCRIBED_MODELS.map((one, look) => ({ ...one, look })).filter(({ model }) =>
-    shown.includes(model.id),
-  );
+  const [{ off, at: cursorM, depth: depthM, time: timeS, atTime: placeS }, set] = usePlate('models', MODELS);
+  const models = DESCRIBED_MODELS.map((one, look) => ({ ...one, look })).filter(({ model }) => !off.includes(model.id));
   const step = depthStep(units);
   const readM = ontoStep(cursorM, SHALLOWEST_M, DEEPEST_M, step);
   const at = models.map(({ model }) => modelNoStopCurve(model, SITE, [readM]).minutes[0]!);
@@ -57,170 +54,180 @@ export function ModelsSection() {
   const deepest = models.reduce((most, { look }) => Math.max(most, ...ceilings[look]!.ceilingM), depthM);
   const minute = (s: number) => s / 60;
 
+  const controls = (
+    <>
+      <fieldset className={styles.checks}>
+        <legend>Models laid over each other</legend>
+        {DESCRIBED_MODELS.map(({ model: { id, name } }) => (
+          <label key={id}>
+            <input
+              type="checkbox"
+              checked={!off.includes(id)}
+              onChange={() => set({ off: off.includes(id) ? off.filter((one) => one !== id) : [...off, id] })}
+            />
+            {name}
+          </label>
+        ))}
+      </fieldset>
+      <TypedValue
+        label="Depth of the dive"
+        shown={sayDepth(depthM, units)}
+        parse={parseBottomDepth}
+        live
+        onValue={(depth) => set({ depth })}
+      />
+      <TypedValue
+        label="Time at that depth"
+        shown={writeTime(timeS)}
+        parse={parseBottomTime}
+        live
+        onValue={(time) => set({ time })}
+      />
+    </>
+  );
+
   return (
     <>
-      <div className={`${styles.stack} unprinted`}>
-        <fieldset className={styles.checks}>
-          <legend>Models laid over each other</legend>
-          {DESCRIBED_MODELS.map(({ model: { id, name } }) => (
-            <label key={id}>
-              <input
-                type="checkbox"
-                checked={shown.includes(id)}
-                onChange={() => setShown(shown.includes(id) ? shown.filter((one) => one !== id) : [...shown, id])}
+      <PlateSheet controls={controls}>
+        <div className={styles.pair}>
+          <CurveFigure
+            title="No-stop times by each model"
+            beside
+            most={MOST}
+            sentence={`On air, rested, from arriving at depth, each by its makers’ own limits without gradient factors.`}
+            said={`${models.length === 0 ? 'Choose a model to see its times.' : `At ${sayDepth(readM, units)}: ${models.map(({ model }, i) => `${model.name} ${printAs('noStopLimitMin', at[i]!, units)}`).join(', ')}.`}`}
+            picture={(width, height) => (
+              <CurvePlot
+                width={width}
+                height={height}
+                across={evenAxis('No-stop time, min', 0, LONGEST_MIN)}
+                down={depthAxis(SHALLOWEST_M, DEEPEST_M, units)}
+                grows="down"
+                curves={models.map(({ model, look }) => {
+                  const { minutes } = modelNoStopCurve(model, SITE, LADDER);
+                  return {
+                    id: model.id,
+                    look,
+                    marked: true,
+                    endName: model.name,
+                    points: Array.from(LADDER, (depth, i) => [minutes[i]!, depth] as const),
+                  };
+                })}
+                cursor={{
+                  along: 'down',
+                  at: readM,
+                  onMove: (at) => set({ at }),
+                  hits: models.map(({ look }, i) => ({ at: [at[i]!, readM] as const, look })),
+                }}
               />
-              {name}
-            </label>
-          ))}
-        </fieldset>
-        <div className={styles.controls}>
-          <TypedValue
-            label="Depth of the dive"
-            shown={sayDepth(depthM, units)}
-            parse={parseBottomDepth}
-            live
-            onValue={setDepthM}
-          />
-          <TypedValue
-            label="Time at that depth"
-            shown={writeTime(timeS)}
-            parse={parseBottomTime}
-            live
-            onValue={setTimeS}
-          />
+            )}
+            columns={[
+              { heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) },
+              ...models.map(({ model }) => ({
+                heading: model.name,
+                numeric: true,
+                cell: (depth: number) =>
+                  printAs('noStopExactMin', modelNoStopCurve(model, SITE, [depth]).minutes[0]!, units),
+              })),
+            ]}
+            rows={() => tableDepths(SHALLOWEST_M, DEEPEST_M, units)}
+            source={models
+              .map(({ description }) => description.source)
+              .filter((source, i, all) => all.indexOf(source) === i)
+              .join('; ')}
+          >
+            <CursorSlider
+              label="Depth to compare at"
+              value={readM}
+              min={SHALLOWEST_M}
+              max={DEEPEST_M}
+              step={step}
+              shown={sayDepth(readM, units)}
+              onChange={(next) => set({ at: next })}
+            />
+            <CurveReadings
+              label={`By each model at ${sayDepth(readM, units)}`}
+              readings={models.map(({ model, description, look }, i) => ({
+                id: model.id,
+                name: model.name,
+                look,
+                value: printAs('noStopLimitMin', at[i]!, units),
+                why: (
+                  <WhyCurve
+                    about={`the time by ${model.name}`}
+                    ask={() => ({
+                      dive: setDownAt(readM, defaultSettings()),
+                      reading: { model, conventions: description.conventions },
+                      where: `On air, rested, arriving at ${sayDepth(readM, units)}`,
+                    })}
+                  />
+                ),
+              }))}
+            />
+          </CurveFigure>
+          <CurveFigure
+            title="Ceilings over the same dive"
+            beside
+            most={MOST}
+            sentence={`${sayDepth(depthM, units)} for ${writeTime(timeS)} on air, down at ${printRate(DOWN_M_MIN, units)} and straight up at ${printRate(UP_M_MIN, units)}, stops or not, to see each ceiling against it.`}
+            said={`${models.length === 0 ? 'Choose a model to see its ceiling.' : `${Math.round(minute(nowS))} min in: ${models.map(({ model, look }) => `${model.name} ${sayCeiling(ceilings[look]!.ceilingM[sample]!, units)}`).join(', ')}.`}`}
+            picture={(width, height) => (
+              <CurvePlot
+                width={width}
+                height={height}
+                across={evenAxis('Time, min', 0, minute(lastS))}
+                down={depthAxis(0, deepest * 1.05, units)}
+                grows="down"
+                curves={[
+                  {
+                    id: 'dive',
+                    look: 0,
+                    weight: 'heavy',
+                    points: Array.from(timeline.timeS, (s, i) => [minute(s), timeline.depthM[i]!] as const),
+                  },
+                  ...models.map(({ model, look }) => ({
+                    id: model.id,
+                    look,
+                    tone: 'stop' as const,
+                    marked: true,
+                    points: Array.from(timeline.timeS, (s, i) => [minute(s), ceilings[look]!.ceilingM[i]!] as const),
+                  })),
+                ]}
+                cursor={{
+                  along: 'across',
+                  at: minute(nowS),
+                  onMove: (min) => set({ atTime: min * 60 }),
+                  hits: models.map(({ look }) => ({
+                    at: [minute(nowS), ceilings[look]!.ceilingM[sample]!] as const,
+                    look,
+                  })),
+                }}
+              />
+            )}
+            legend={legend}
+            columns={[
+              { heading: 'Time', cell: (i: number) => `${Math.round(minute(timeline.timeS[i]!) * 10) / 10} min` },
+              { heading: 'Depth', numeric: true, cell: (i: number) => printDepth(timeline.depthM[i]!, units) },
+              ...models.map(({ model, look }) => ({
+                heading: model.name,
+                numeric: true,
+                cell: (i: number) => sayCeiling(ceilings[look]!.ceilingM[i]!, units),
+              })),
+            ]}
+            rows={() => Array.from({ length: 25 }, (_, i) => Math.round((i / 24) * (timeline.length - 1)))}
+          >
+            <CursorSlider
+              label="Time of the dive to compare at"
+              value={nowS}
+              min={0}
+              max={lastS}
+              step={everyS}
+              shown={`${Math.round(minute(nowS) * 10) / 10} min`}
+              onChange={(atTime) => set({ atTime })}
+            />
+          </CurveFigure>
         </div>
-      </div>
-      <div className={styles.pair}>
-        <CurveFigure
-          title="No-stop times by each model"
-          sentence={`On air, rested, from arriving at depth, each by its makers’ own limits without gradient factors. ${models.length === 0 ? 'Choose a model to see its times.' : `At ${sayDepth(readM, units)}: ${models.map(({ model }, i) => `${model.name} ${printAs('noStopLimitMin', at[i]!, units)}`).join(', ')}.`}`}
-          picture={(width) => (
-            <CurvePlot
-              width={width}
-              height={HEIGHT}
-              across={evenAxis('No-stop time, min', 0, LONGEST_MIN)}
-              down={depthAxis(SHALLOWEST_M, DEEPEST_M, units)}
-              grows="down"
-              curves={models.map(({ model, look }) => {
-                const { minutes } = modelNoStopCurve(model, SITE, LADDER);
-                return {
-                  id: model.id,
-                  look,
-                  marked: true,
-                  points: Array.from(LADDER, (depth, i) => [minutes[i]!, depth] as const),
-                };
-              })}
-              cursor={{
-                along: 'down',
-                at: readM,
-                onMove: setCursorM,
-                hits: models.map(({ look }, i) => ({ at: [at[i]!, readM] as const, look })),
-              }}
-            />
-          )}
-          legend={legend}
-          columns={[
-            { heading: 'Depth', cell: (depth: number) => sayDepth(depth, units) },
-            ...models.map(({ model }) => ({
-              heading: model.name,
-              numeric: true,
-              cell: (depth: number) =>
-                printAs('noStopExactMin', modelNoStopCurve(model, SITE, [depth]).minutes[0]!, units),
-            })),
-          ]}
-          rows={() => tableDepths(SHALLOWEST_M, DEEPEST_M, units)}
-          source={models
-            .map(({ description }) => description.source)
-            .filter((source, i, all) => all.indexOf(source) === i)
-            .join('; ')}
-        >
-          <CursorSlider
-            label="Depth to compare at"
-            value={readM}
-            min={SHALLOWEST_M}
-            max={DEEPEST_M}
-            step={step}
-            shown={sayDepth(readM, units)}
-            onChange={setCursorM}
-          />
-          <CurveReadings
-            label={`By each model at ${sayDepth(readM, units)}`}
-            readings={models.map(({ model, description }, i) => ({
-              id: model.id,
-              name: model.name,
-              value: printAs('noStopLimitMin', at[i]!, units),
-              why: (
-                <WhyCurve
-                  about={`the time by ${model.name}`}
-                  ask={() => ({
-                    dive: setDownAt(readM, defaultSettings()),
-                    reading: { model, conventions: description.conventions },
-                    where: `On air, rested, arriving at ${sayDepth(readM, units)}`,
-                  })}
-                />
-              ),
-            }))}
-          />
-        </CurveFigure>
-        <CurveFigure
-          title="Ceilings over the same dive"
-          sentence={`${sayDepth(depthM, units)} for ${writeTime(timeS)} on air, down at ${printRate(DOWN_M_MIN, units)} and straight up at ${printRate(UP_M_MIN, units)}, stops or not, to see each ceiling against it. ${models.length === 0 ? 'Choose a model to see its ceiling.' : `${Math.round(minute(nowS))} min in: ${models.map(({ model, look }) => `${model.name} ${sayCeiling(ceilings[look]!.ceilingM[sample]!, units)}`).join(', ')}.`}`}
-          picture={(width) => (
-            <CurvePlot
-              width={width}
-              height={HEIGHT}
-              across={evenAxis('Time, min', 0, minute(lastS))}
-              down={depthAxis(0, deepest * 1.05, units)}
-              grows="down"
-              curves={[
-                {
-                  id: 'dive',
-                  look: 0,
-                  weight: 'heavy',
-                  points: Array.from(timeline.timeS, (s, i) => [minute(s), timeline.depthM[i]!] as const),
-                },
-                ...models.map(({ model, look }) => ({
-                  id: model.id,
-                  look,
-                  tone: 'stop' as const,
-                  marked: true,
-                  points: Array.from(timeline.timeS, (s, i) => [minute(s), ceilings[look]!.ceilingM[i]!] as const),
-                })),
-              ]}
-              cursor={{
-                along: 'across',
-                at: minute(nowS),
-                onMove: (min) => setPlaceS(min * 60),
-                hits: models.map(({ look }) => ({
-                  at: [minute(nowS), ceilings[look]!.ceilingM[sample]!] as const,
-                  look,
-                })),
-              }}
-            />
-          )}
-          legend={legend}
-          columns={[
-            { heading: 'Time', cell: (i: number) => `${Math.round(minute(timeline.timeS[i]!) * 10) / 10} min` },
-            { heading: 'Depth', numeric: true, cell: (i: number) => printDepth(timeline.depthM[i]!, units) },
-            ...models.map(({ model, look }) => ({
-              heading: model.name,
-              numeric: true,
-              cell: (i: number) => sayCeiling(ceilings[look]!.ceilingM[i]!, units),
-            })),
-          ]}
-          rows={() => Array.from({ length: 25 }, (_, i) => Math.round((i / 24) * (timeline.length - 1)))}
-        >
-          <CursorSlider
-            label="Time of the dive to compare at"
-            value={nowS}
-            min={0}
-            max={lastS}
-            step={everyS}
-            shown={`${Math.round(minute(nowS) * 10) / 10} min`}
-            onChange={setPlaceS}
-          />
-        </CurveFigure>
-      </div>
+      </PlateSheet>
       <h3>What changed in a century, and why</h3>
       <ol className={styles.century}>
         {DESCRIBED_MODELS.map(({ model, description }) => {

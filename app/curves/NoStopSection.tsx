@@ -4,47 +4,40 @@ import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import { depthLadder } from '@/lib/curves/curve-site';
 import { noStopCurve } from '@/lib/curves/no-stop-curve';
 import { PUBLISHED_TABLES } from '@/lib/curves/published-no-stop';
-import { AIR } from '@/lib/physics/gas';
 import { sayDepth } from '@/lib/quantity/depth';
 import { fixed } from '@/lib/quantity/number';
 import { printRate } from '@/lib/quantity/rate';
 import { Button } from '../parts/Button';
+import { Disclosure } from '../parts/Disclosure';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
 import { printAs } from '@/lib/sayings/measures';
+import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
 import { CurvePlot, type PlotCurve } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { MOST_CURVES } from './curve-looks';
-import { arrivalAt, DOWN_M_MIN, sayWish, wishConditions, type CurveWish } from './curve-wish';
+import { arrivalAt, DOWN_M_MIN, sayWish, sayWishShortly, wishConditions, type CurveWish } from './curve-wish';
 import { CursorSlider, ontoStep } from './CursorSlider';
-import { depthAxis, depthStep, evenAxis, tableDepths } from './plot-axis';
-import { TablesBeside } from './TablesBeside';
+import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
+import { TablesBeside } from './LaterPlates';
+import { NO_STOP } from './plate-choices';
+import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import { WishRow } from './WishRow';
 import styles from './curves.module.css';
 
-const USUAL = { low: 0.85, high: 0.85 };
-const AT_SEA = { altitudeM: 0, arrival: 'settled', before: undefined } as const;
-const FIRST: readonly CurveWish[] = [
-  { id: 1, gas: AIR, gradientFactors: USUAL, ...AT_SEA },
-  { id: 2, gas: { o2: 0.32, he: 0 }, gradientFactors: USUAL, ...AT_SEA },
-  { id: 3, gas: AIR, gradientFactors: USUAL, ...AT_SEA, before: { depthM: 30, stayS: 1200, surfaceS: 3600 } },
-];
 const SHALLOWEST_M = 6;
 const DEEPEST_M = 60;
 const LONGEST_MIN = 100;
-const HEIGHT = 460;
 const LADDER = depthLadder(SHALLOWEST_M, DEEPEST_M, 0.5);
 
 /** No-stop time against depth: the engine's for what is asked, several at once, with published tables beside. */
 export function NoStopSection() {
   const units = usePreferences((state) => state.units);
-  const [wishes, setWishes] = useState(FIRST);
-  const [counted, setCounted] = useState<'arrival' | 'surface'>('arrival');
-  const [tables, setTables] = useState<readonly string[]>([]);
-  const [cursorM, setCursorM] = useState(30);
+  const [{ wishes, counted, tables, at: cursorM }, set] = usePlate('no-stop', NO_STOP);
+  const [added, setAdded] = useState<number>();
   const descentMMin = counted === 'surface' ? DOWN_M_MIN : undefined;
   const asked = useMemo(() => ({ wishes, descentMMin }), [wishes, descentMMin]);
   // Helium is searched for, not solved: typing stays ahead of it.
@@ -55,145 +48,159 @@ export function NoStopSection() {
       conditions.map((one, look): PlotCurve => {
         const { minutes } = noStopCurve(one, LADDER);
         return {
-          id: String(drawn.wishes[look]!.id),
+          id: String(look),
           look,
           marked: true,
+          endName: sayWishShortly(drawn.wishes[look]!, drawn.wishes, units),
           points: Array.from(LADDER, (depthM, i) => [minutes[i]!, depthM]),
         };
       }),
-    [conditions, drawn],
+    [conditions, drawn, units],
   );
   const step = depthStep(units);
   const depthM = ontoStep(cursorM, SHALLOWEST_M, DEEPEST_M, step);
   const at = useMemo(() => conditions.map((one) => noStopCurve(one, [depthM])), [conditions, depthM]);
   const shown = PUBLISHED_TABLES.filter(({ id }) => tables.includes(id));
-  const key = [
-    ...drawn.wishes.map((wish, look) => ({ name: sayWish(wish, units), look })),
-    ...shown.map(({ name, id }) => ({ name: `${name}, as printed`, look: tableLook(id), dotOnly: true })),
-  ];
+  const key = shown.map(({ name, id }) => ({ name: `${name}, as printed`, look: tableLook(id), dotOnly: true }));
   const counting =
     drawn.descentMMin === undefined
       ? ''
       : `; the curve adds the ${fixed(depthM / drawn.descentMMin, 1)} min of the way down`;
   const arriving = (wish: CurveWish) => `On arriving at ${sayDepth(depthM, units)}: ${sayWish(wish, units)}${counting}`;
   const adding = useRef<HTMLDivElement>(null);
-  const remove = ({ id }: CurveWish) => {
-    setWishes(wishes.filter((one) => one.id !== id));
+  const remove = (place: number) => {
+    set({ wishes: wishes.filter((_, one) => one !== place) });
+    setAdded(undefined);
     requestAnimationFrame(() => adding.current?.querySelector('button')?.focus());
   };
-  const nextId = 1 + Math.max(...wishes.map(({ id }) => id));
+  const controls = (
+    <>
+      <div className={styles.wishes}>
+        {wishes.map((wish, place) => (
+          <WishRow
+            key={place}
+            wish={wish}
+            place={place}
+            open={place === added}
+            onChange={(changed) => set({ wishes: wishes.map((one, at) => (at === place ? changed : one)) })}
+            onRemove={wishes.length > 1 ? () => remove(place) : undefined}
+          />
+        ))}
+      </div>
+      <div ref={adding}>
+        <Button
+          icon="plus"
+          disabled={wishes.length === MOST_CURVES}
+          onClick={() => {
+            setAdded(wishes.length);
+            set({ wishes: [...wishes, wishes.at(-1)!] });
+          }}
+        >
+          Add a curve
+        </Button>
+      </div>
+      <Segmented
+        label="Minutes count from"
+        value={counted}
+        onChange={(next) => set({ counted: next })}
+        segments={[
+          { value: 'arrival', label: 'arriving at depth' },
+          { value: 'surface', label: 'leaving the surface' },
+        ]}
+      />
+      <Disclosure summary="Published tables beside" open={tables.length > 0}>
+        <fieldset className={styles.checks}>
+          <legend>Printed no-stop times on air</legend>
+          {PUBLISHED_TABLES.map(({ id, name }) => (
+            <label key={id}>
+              <input
+                type="checkbox"
+                checked={tables.includes(id)}
+                onChange={() =>
+                  set({ tables: tables.includes(id) ? tables.filter((one) => one !== id) : [...tables, id] })
+                }
+              />
+              {name}
+            </label>
+          ))}
+        </fieldset>
+      </Disclosure>
+    </>
+  );
 
   return (
     <>
-      <div className="unprinted">
-        {wishes.map((wish, place) => (
-          <WishRow
-            key={wish.id}
-            wish={wish}
-            place={place}
-            onChange={(changed) => setWishes(wishes.map((one) => (one.id === wish.id ? changed : one)))}
-            onRemove={wishes.length > 1 ? () => remove(wish) : undefined}
+      <PlateSheet controls={controls}>
+        <CurveFigure
+          title="No-stop time against depth"
+          sentence={`Left of a curve you may come straight up by the model; right of it you need to stop. Minutes count from ${counted === 'arrival' ? 'arriving at depth' : `leaving the surface at ${printRate(DOWN_M_MIN, units)}`}, in water of ${sayDepth(10, units)} to the bar.`}
+          said={sayReadings(drawn.wishes, at, depthM, units)}
+          picture={(width, height) => (
+            <CurvePlot
+              width={width}
+              height={height}
+              across={evenAxis('No-stop time, min', 0, LONGEST_MIN)}
+              down={depthAxis(SHALLOWEST_M, DEEPEST_M, units)}
+              grows="down"
+              curves={curves}
+              dots={shown.flatMap((table) =>
+                table.rows.map((row) => ({
+                  at: [row.minutes, row.depthM] as const,
+                  look: tableLook(table.id),
+                  open: true,
+                })),
+              )}
+              cursor={{
+                along: 'down',
+                at: depthM,
+                onMove: (next) => set({ at: next }),
+                hits: at.map(({ minutes }, look) => ({ at: [minutes[0]!, depthM] as const, look })),
+              }}
+            />
+          )}
+          legend={key.length > 0 && <CurveKey entries={key} />}
+          columns={[
+            { heading: 'Depth', cell: (depth: TableRow) => sayDepth(depth.depthM, units) },
+            ...drawn.wishes.map((wish, i) => ({
+              heading: sayWish(wish, units),
+              numeric: true,
+              cell: (row: TableRow) => printAs('noStopLimitMin', row.minutes[i]!, units),
+            })),
+          ]}
+          rows={() => tableRows(conditions, tableDepths(SHALLOWEST_M, DEEPEST_M, units))}
+          source="ZH-L16C with compartment 1b, from published coefficients. Whole minutes, cut and not rounded."
+        >
+          <CursorSlider
+            label="Depth to read"
+            value={depthM}
+            min={SHALLOWEST_M}
+            max={DEEPEST_M}
+            step={step}
+            shown={sayDepth(depthM, units)}
+            onChange={(next) => set({ at: next })}
           />
-        ))}
-        <div ref={adding} className={styles.row}>
-          <Button
-            icon="plus"
-            disabled={wishes.length === MOST_CURVES}
-            onClick={() => setWishes([...wishes, { ...wishes.at(-1)!, id: nextId }])}
-          >
-            Add a curve
-          </Button>
-          <Segmented
-            label="Minutes count from"
-            value={counted}
-            onChange={setCounted}
-            segments={[
-              { value: 'arrival', label: 'arriving at depth' },
-              { value: 'surface', label: 'leaving the surface' },
-            ]}
-          />
-          <fieldset className={styles.checks}>
-            <legend>Published tables beside</legend>
-            {PUBLISHED_TABLES.map(({ id, name }) => (
-              <label key={id}>
-                <input
-                  type="checkbox"
-                  checked={tables.includes(id)}
-                  onChange={() => setTables(tables.includes(id) ? tables.filter((one) => one !== id) : [...tables, id])}
+          <CurveReadings
+            label={`No-stop times at ${sayDepth(depthM, units)}`}
+            readings={drawn.wishes.map((wish, i) => ({
+              id: i,
+              look: i,
+              name: sayWish(wish, units),
+              value: printAs('noStopLimitMin', at[i]!.minutes[0]!, units),
+              note: at[i]!.leader[0] ? `compartment ${at[i]!.leader[0]} is first` : 'no compartment gets there',
+              why: (
+                <WhyCurve
+                  about="this no-stop time"
+                  ask={() => ({
+                    dive: arrivalAt(wish, depthM, drawn.descentMMin),
+                    reading: 'no-stop',
+                    where: arriving(wish),
+                  })}
                 />
-                {name}
-              </label>
-            ))}
-          </fieldset>
-        </div>
-      </div>
-      <CurveFigure
-        title="No-stop time against depth"
-        sentence={`Left of a curve you may come straight up by the model; right of it you need to stop. Minutes count from ${counted === 'arrival' ? 'arriving at depth' : `leaving the surface at ${printRate(DOWN_M_MIN, units)}`}, in water of 10 m to the bar. ${sayReadings(drawn.wishes, at, depthM, units)}`}
-        picture={(width) => (
-          <CurvePlot
-            width={width}
-            height={HEIGHT}
-            across={evenAxis('No-stop time, min', 0, LONGEST_MIN)}
-            down={depthAxis(SHALLOWEST_M, DEEPEST_M, units)}
-            grows="down"
-            curves={curves}
-            dots={shown.flatMap((table) =>
-              table.rows.map((row) => ({
-                at: [row.minutes, row.depthM] as const,
-                look: tableLook(table.id),
-                open: true,
-              })),
-            )}
-            cursor={{
-              along: 'down',
-              at: depthM,
-              onMove: setCursorM,
-              hits: at.map(({ minutes }, look) => ({ at: [minutes[0]!, depthM] as const, look })),
-            }}
+              ),
+            }))}
           />
-        )}
-        legend={<CurveKey entries={key} />}
-        columns={[
-          { heading: 'Depth', cell: (depth: TableRow) => sayDepth(depth.depthM, units) },
-          ...drawn.wishes.map((wish, i) => ({
-            heading: sayWish(wish, units),
-            numeric: true,
-            cell: (row: TableRow) => printAs('noStopLimitMin', row.minutes[i]!, units),
-          })),
-        ]}
-        rows={() => tableRows(conditions, tableDepths(SHALLOWEST_M, DEEPEST_M, units))}
-        source="ZH-L16C with compartment 1b, from published coefficients. Whole minutes, cut and not rounded."
-      >
-        <CursorSlider
-          label="Depth to read"
-          value={depthM}
-          min={SHALLOWEST_M}
-          max={DEEPEST_M}
-          step={step}
-          shown={sayDepth(depthM, units)}
-          onChange={setCursorM}
-        />
-        <CurveReadings
-          label={`No-stop times at ${sayDepth(depthM, units)}`}
-          readings={drawn.wishes.map((wish, i) => ({
-            id: wish.id,
-            name: sayWish(wish, units),
-            value: printAs('noStopLimitMin', at[i]!.minutes[0]!, units),
-            note: at[i]!.leader[0] ? `compartment ${at[i]!.leader[0]} is first` : 'no compartment gets there',
-            why: (
-              <WhyCurve
-                about="this no-stop time"
-                ask={() => ({
-                  dive: arrivalAt(wish, depthM, drawn.descentMMin),
-                  reading: 'no-stop',
-                  where: arriving(wish),
-                })}
-              />
-            ),
-          }))}
-        />
-      </CurveFigure>
+        </CurveFigure>
+      </PlateSheet>
       {shown.length > 0 && <TablesBeside tables={shown} depthM={depthM} gf={wishes[0]!.gradientFactors.high} />}
     </>
   );

@@ -18,7 +18,6 @@ export interface BeforeDive {
 
 /** One no-stop curve that is asked for. */
 export interface CurveWish {
-  readonly id: number;
   readonly gas: Gas;
   readonly gradientFactors: GradientFactors;
   readonly altitudeM: number;
@@ -68,6 +67,21 @@ export function arrivalAt(wish: CurveWish, depthM: number, descentMMin?: number)
     steps: [...stepsBefore(wish.before), { kind: 'descend', toM: depthM, durationS }],
     lines: [],
   };
+}
+
+/** A curve in as few words as tell it from the others. */
+export function sayWishShortly(wish: CurveWish, all: readonly CurveWish[], units: UnitSystem): string {
+  const { low, high } = wish.gradientFactors;
+  const pair = printFactors({ low, high });
+  const alike = all.every(({ gradientFactors }) => printFactors(gradientFactors) === pair);
+  return [
+    gasName(wish.gas),
+    !alike && pair,
+    wish.altitudeM !== 0 && printAltitude(wish.altitudeM, units),
+    wish.before && 'after a dive',
+  ]
+    .filter(Boolean)
+    .join(', ');
 }
 
 /** A curve in a few words: what is usual is left out. */

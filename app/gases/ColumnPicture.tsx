@@ -6,6 +6,7 @@ import { ambientBarAt, gasModM, hypoxicAboveM, partialPressures } from '@/lib/ex
 import { gasName, type Gas } from '@/lib/physics/gas';
 import { RESTING_PO2_BAR, WORKING_PO2_BAR } from '@/lib/physics/oxygen-limits';
 import { fixed } from '@/lib/quantity/number';
+import { Plate } from '../pictures/axes/Plate';
 import { usePreferences } from '../parts/preferences';
 import { DepthAxis } from './DepthAxis';
 import { COLUMN_MARGIN, depthScale, mostBar, type ColumnProps } from './water-column';
@@ -24,7 +25,7 @@ export function ColumnPicture({ gases, depthM, site, width, height }: ColumnProp
   const each = inner / gases.length;
   const x = scaleLinear([0, mostBar(depthM, site)], [0, each - GAP]);
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={styles.picture} aria-hidden="true">
+    <Plate width={width} height={height} margin={COLUMN_MARGIN}>
       <defs>
         <pattern id={`${id}dots`} width="6" height="6" patternUnits="userSpaceOnUse">
           <rect width="6" height="6" className={styles.heliumGround} />
@@ -34,30 +35,28 @@ export function ColumnPicture({ gases, depthM, site, width, height }: ColumnProp
           <line y2="6" className={styles.thinLine} />
         </pattern>
       </defs>
-      <g transform={`translate(${COLUMN_MARGIN.left},${COLUMN_MARGIN.top})`}>
-        {gases.map((gas, index) => (
-          <g key={gasName(gas)} transform={`translate(${each * index},0)`}>
-            <text y={-26} className={styles.name}>
-              {gasName(gas)}
-            </text>
-            <text y={-9} className={styles.value}>
-              {fixed(partialPressures(gas, ambientBarAt(depthM, site)).oxygenBar, 2)}
-              {each >= ROOM_FOR_UNIT && ' bar O₂'}
-            </text>
-            <Column
-              gas={gas}
-              site={site}
-              x={x}
-              y={y}
-              helium={`url(#${id}dots)`}
-              thin={`url(#${id}thin)`}
-              width={each - GAP}
-            />
-          </g>
-        ))}
-        <DepthAxis y={y} width={inner} depthM={depthM} units={units} />
-      </g>
-    </svg>
+      {gases.map((gas, index) => (
+        <g key={gasName(gas)} transform={`translate(${each * index},0)`}>
+          <text y={-26} className={styles.name}>
+            {gasName(gas)}
+          </text>
+          <text y={-9} className={styles.value}>
+            {fixed(partialPressures(gas, ambientBarAt(depthM, site)).oxygenBar, 2)}
+            {each >= ROOM_FOR_UNIT && ' bar O₂'}
+          </text>
+          <Column
+            gas={gas}
+            site={site}
+            x={x}
+            y={y}
+            helium={`url(#${id}dots)`}
+            thin={`url(#${id}thin)`}
+            width={each - GAP}
+          />
+        </g>
+      ))}
+      <DepthAxis y={y} width={inner} depthM={depthM} units={units} />
+    </Plate>
   );
 }
 

@@ -5,6 +5,8 @@ import type { Gas } from '@/lib/physics/gas';
 import { absoluteOfGauge, IDEAL_GAS, REAL_GAS, type GasLaw } from '@/lib/exposure/gas-law';
 import { printCylinderPressure } from '@/lib/quantity/pressure';
 import { printVolume } from '@/lib/quantity/volume';
+import { Levels } from '../pictures/axes/Levels';
+import { Plate } from '../pictures/axes/Plate';
 import { usePreferences } from '../parts/preferences';
 import styles from './pictures.module.css';
 
@@ -31,34 +33,28 @@ export function CylinderPicture({ waterL, gas, startBar, width, height }: Cylind
   const steps = Array.from({ length: 61 }, (_, i) => (most * i) / 60);
   const path = (law: GasLaw) => line<number>(x, (bar) => y(held(law, bar)))(steps) ?? '';
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={styles.picture} aria-hidden="true">
-      <g transform={`translate(${MARGIN.left},${MARGIN.top})`}>
-        {y.ticks(5).map((litres) => (
-          <g key={litres} transform={`translate(0,${y(litres)})`}>
-            <line x2={inner.width} className={styles.grid} />
-            <text x={-8} dy="0.32em" textAnchor="end" className={styles.axis}>
-              {printVolume(litres, units)}
-            </text>
-          </g>
-        ))}
-        {x.ticks(width < 480 ? 3 : 6).map((bar) => (
-          <text key={bar} x={x(bar)} y={inner.height + 22} textAnchor="middle" className={styles.axis}>
-            {printCylinderPressure(bar, units)}
-          </text>
-        ))}
-        <path d={path(IDEAL_GAS)} className={styles.ideal} />
-        <path d={path(REAL_GAS)} className={styles.real} />
-        <line
-          x1={x(startBar)}
-          x2={x(startBar)}
-          y1={inner.height}
-          y2={Math.min(y(held(IDEAL_GAS, startBar)), y(held(REAL_GAS, startBar)))}
-          className={styles.here}
-        />
-        <circle cx={x(startBar)} cy={y(held(IDEAL_GAS, startBar))} r={5} className={styles.openPoint} />
-        <circle cx={x(startBar)} cy={y(held(REAL_GAS, startBar))} r={5} className={styles.point} />
-        <path d={`M0,0V${inner.height}H${inner.width}`} className={styles.outline} />
-      </g>
-    </svg>
+    <Plate width={width} height={height} margin={MARGIN}>
+      <Levels
+        width={inner.width}
+        levels={y.ticks(5).map((litres) => ({ y: y(litres), text: printVolume(litres, units) }))}
+      />
+      {x.ticks(width < 480 ? 3 : 6).map((bar) => (
+        <text key={bar} x={x(bar)} y={inner.height + 22} textAnchor="middle" className={styles.axis}>
+          {printCylinderPressure(bar, units)}
+        </text>
+      ))}
+      <path d={path(IDEAL_GAS)} className={styles.ideal} />
+      <path d={path(REAL_GAS)} className={styles.real} />
+      <line
+        x1={x(startBar)}
+        x2={x(startBar)}
+        y1={inner.height}
+        y2={Math.min(y(held(IDEAL_GAS, startBar)), y(held(REAL_GAS, startBar)))}
+        className={styles.here}
+      />
+      <circle cx={x(startBar)} cy={y(held(IDEAL_GAS, startBar))} r={5} className={styles.openPoint} />
+      <circle cx={x(startBar)} cy={y(held(REAL_GAS, startBar))} r={5} className={styles.point} />
+      <path d={`M0,0V${inner.height}H${inner.width}`} className={styles.outline} />
+    </Plate>
   );
 }

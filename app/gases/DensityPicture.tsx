@@ -6,6 +6,7 @@ import { ambientBarAt } from '@/lib/exposure/gas-depths';
 import { gasName } from '@/lib/physics/gas';
 import { fixed } from '@/lib/quantity/number';
 import { spacedOut } from '../pictures/axes/spaced-out';
+import { Plate } from '../pictures/axes/Plate';
 import { usePreferences } from '../parts/preferences';
 import { DepthAxis } from './DepthAxis';
 import { COLUMN_MARGIN, deepestShownM, depthScale, type ColumnProps } from './water-column';
@@ -28,49 +29,41 @@ export function DensityPicture({ gases, depthM, site, width, height }: ColumnPro
     inner - 10,
   );
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} className={styles.picture} aria-hidden="true">
-      <g transform={`translate(${COLUMN_MARGIN.left},${COLUMN_MARGIN.top})`}>
-        <rect
-          x={x(RECOMMENDED_DENSITY_GL)}
-          width={x(HIGHEST_DENSITY_GL) - x(RECOMMENDED_DENSITY_GL)}
-          height={y(deepestM)}
-          className={styles.overRecommended}
-        />
-        <rect
-          x={x(HIGHEST_DENSITY_GL)}
-          width={inner - x(HIGHEST_DENSITY_GL)}
-          height={y(deepestM)}
-          className={styles.overAdvised}
-        />
-        <DepthAxis y={y} width={inner} depthM={depthM} units={units} />
-        {[RECOMMENDED_DENSITY_GL, HIGHEST_DENSITY_GL].map((mark, index) => (
-          <g key={mark} transform={`translate(${x(mark)},0)`}>
-            <line y1={-6} y2={y(deepestM)} className={index === 0 ? styles.working : styles.resting} />
-            <text x={index === 0 ? -4 : 4} y={-12} textAnchor={index === 0 ? 'end' : 'start'} className={styles.limit}>
-              {fixed(mark, 1)} {index === 0 ? 'recommended' : 'most'}
+    <Plate width={width} height={height} margin={COLUMN_MARGIN}>
+      <rect
+        x={x(RECOMMENDED_DENSITY_GL)}
+        width={x(HIGHEST_DENSITY_GL) - x(RECOMMENDED_DENSITY_GL)}
+        height={y(deepestM)}
+        className={styles.overRecommended}
+      />
+      <rect
+        x={x(HIGHEST_DENSITY_GL)}
+        width={inner - x(HIGHEST_DENSITY_GL)}
+        height={y(deepestM)}
+        className={styles.overAdvised}
+      />
+      <DepthAxis y={y} width={inner} depthM={depthM} units={units} />
+      {[RECOMMENDED_DENSITY_GL, HIGHEST_DENSITY_GL].map((mark, index) => (
+        <g key={mark} transform={`translate(${x(mark)},0)`}>
+          <line y1={-6} y2={y(deepestM)} className={index === 0 ? styles.working : styles.resting} />
+          <text x={index === 0 ? -4 : 4} y={-12} textAnchor={index === 0 ? 'end' : 'start'} className={styles.limit}>
+            {fixed(mark, 1)} {index === 0 ? 'recommended' : 'most'}
+          </text>
+        </g>
+      ))}
+      {gases.map((gas, index) => {
+        const pointX = x(at(index, depthM));
+        return (
+          <g key={gasName(gas)}>
+            <line x1={x(at(index, 0))} x2={x(at(index, deepestM))} y1={0} y2={y(deepestM)} className={styles.density} />
+            <circle cx={pointX} cy={y(depthM)} r={5} className={styles.point} />
+            <path d={`M${pointX},${y(depthM) + 6}L${names[index]!},${y(depthM) + 14}`} className={styles.lead} />
+            <text x={names[index]!} y={y(depthM) + 27} textAnchor="middle" className={styles.value}>
+              {gasName(gas)}
             </text>
           </g>
-        ))}
-        {gases.map((gas, index) => {
-          const pointX = x(at(index, depthM));
-          return (
-            <g key={gasName(gas)}>
-              <line
-                x1={x(at(index, 0))}
-                x2={x(at(index, deepestM))}
-                y1={0}
-                y2={y(deepestM)}
-                className={styles.density}
-              />
-              <circle cx={pointX} cy={y(depthM)} r={5} className={styles.point} />
-              <path d={`M${pointX},${y(depthM) + 6}L${names[index]!},${y(depthM) + 14}`} className={styles.lead} />
-              <text x={names[index]!} y={y(depthM) + 27} textAnchor="middle" className={styles.value}>
-                {gasName(gas)}
-              </text>
-            </g>
-          );
-        })}
-      </g>
-    </svg>
+        );
+      })}
+    </Plate>
   );
 }

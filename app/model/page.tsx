@@ -5,6 +5,7 @@ import type { Metadata } from 'next';
 import { AsBuilt } from '../parts/AsBuilt';
 import { layDownHtml } from '../parts/as-built';
 import { renderMarkdown } from '../parts/markdown';
+import { Marks } from './Marks';
 import styles from './page.module.css';
 
 export const metadata: Metadata = { title: 'Model' };
@@ -23,9 +24,13 @@ export default function ModelPage() {
               <a href={`#${id}`} dangerouslySetInnerHTML={{ __html: text }} />
             </li>
           ))}
+          <li>
+            <a href="#marks">What the marks mean</a>
+          </li>
         </ol>
       </nav>
       <AsBuilt name={layDownHtml('model-text', html)} as="article" className={styles.text} />
+      <Marks />
     </div>
   );
 }

@@ -65,26 +65,7 @@ export function Reading(props: ReadingProps) {
       aria-label={label}
       data-reading={id}
     >
-      <div className={styles.head}>
-        <span className={styles.label}>{label}</span>
-        {!covered && (why || onCover) && (
-          <span className={styles.why}>
-            {why}
-            {onCover && (
-              <button
-                ref={takesFocus}
-                type="button"
-                className={styles.coverThis}
-                aria-label={`Cover ${label}`}
-                title={`Cover ${label}`}
-                onClick={press(onCover)}
-              >
-                <Icon name="covered" />
-              </button>
-            )}
-          </span>
-        )}
-      </div>
+      <span className={styles.label}>{label}</span>
       {covered ? (
         <Cover label={label} takesFocus={takesFocus} onUncover={onUncover && press(onUncover)} />
       ) : (
@@ -96,6 +77,23 @@ export function Reading(props: ReadingProps) {
             {unit && <span className={styles.unit}>{unit}</span>}
           </p>
           {note && <p className={styles.note}>{note}</p>}
+          {(why || onCover) && (
+            <span className={styles.why}>
+              {why}
+              {onCover && (
+                <button
+                  ref={takesFocus}
+                  type="button"
+                  className={styles.coverThis}
+                  aria-label={`Cover ${label}`}
+                  title={`Cover ${label}`}
+                  onClick={press(onCover)}
+                >
+                  <Icon name="covered" />
+                </button>
+              )}
+            </span>
+          )}
         </>
       )}
     </div>

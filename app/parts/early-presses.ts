@@ -15,15 +15,32 @@ const LOOKS_MS = 50;
 
 /** Does what was done before the page was live, once and in its order, when all that is fetched later answers too. */
 export function replayEarlyPresses(): void {
-  const waiting = (window as Windowed).earlyPresses?.splice(0) ?? [];
-  if (waiting.length === 0) return;
+  if (!(window as Windowed).earlyPresses) return;
   const untilMs = performance.now() + WAITS_MS;
   const look = () => {
-    if (!isAllThere() && performance.now() < untilMs) setTimeout(look, LOOKS_MS);
-    else for (const press of waiting) if (press.target.isConnected) replay(press);
+    if (!isAllThere() && performance.now() < untilMs) {
+      setTimeout(look, LOOKS_MS);
+      return;
+    }
+    const waiting = (window as Windowed).earlyPresses ?? [];
+    // From here on a press is heard by what it is meant for.
+    delete (window as Windowed).earlyPresses;
+    for (const press of waiting) {
+      const target = inPlaceOf(press.target);
+      if (target) replay({ ...press, target });
+    }
   };
   // Parts that begin in the same breath count themselves first.
   setTimeout(look, 0);
+}
+
+/** What was pressed or, where a part was drawn anew when its code came, what has its name now. */
+function inPlaceOf(target: Element): Element | undefined {
+  if (target.isConnected) return target;
+  const named = target.getAttribute('aria-label');
+  return [...document.querySelectorAll(target.localName)].find((one) =>
+    named === null ? one.textContent === target.textContent : one.getAttribute('aria-label') === named,
+  );
 }
 
 function replay({ kind, target, value = '' }: EarlyPress): void {

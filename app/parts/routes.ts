@@ -69,6 +69,13 @@ export const routes = {
     open: true,
     atFoot: true,
   },
+  access: {
+    path: '/access/',
+    name: 'By keys, by ear, enlarged',
+    summary: 'What works without sight, without a mouse and enlarged, and what does not.',
+    open: true,
+    atFoot: true,
+  },
   licences: {
     path: '/licences/',
     name: 'Licences',

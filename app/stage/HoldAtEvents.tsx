@@ -7,6 +7,9 @@ import { useDesk, useDeskStore } from './desk-context';
 import type { DeskState } from './desk-store';
 import { JUMP_S, momentIndexAt, momentsOf, type NamedTime } from './moments';
 
+/** Letters from which on a sentence takes more than one line. */
+const LONG = 60;
+
 /**
  * Has playing wait whenever something happens; one press goes on. It shows what it is in a line of the class given;
  * without one it is shown elsewhere.
@@ -31,7 +34,7 @@ export function HoldAtEvents({ className }: { className: string | undefined }) {
   // What happens would give away what a class is to find.
   const happened = covered ? 'Something happens here.' : moments[momentIndexAt(moments, heldAtS)]!.name;
   return (
-    <p className={className} title={happened}>
+    <p className={className} title={happened} data-long={happened.length > LONG || undefined}>
       {happened} Play goes on.
     </p>
   );

@@ -43,11 +43,11 @@ export function PictureRoom({ shown, chooser = null }: PictureRoomProps) {
   }
   const second = others.find((id) => id === chosen) ?? others[0];
   const inSight = turns ? [...shown.slice(0, fixed), second!] : shown;
-  // Whoever put a picture away from its own menu goes on at the next one's.
+  // Whoever put a picture away from its own menu goes on at the next one's or, where none is left, where they are chosen.
   const count = useRef(shown.length);
   useEffect(() => {
     if (shown.length < count.current && document.activeElement === document.body)
-      ref.current?.querySelector<HTMLElement>('figcaption [aria-label^="Tools of"]')?.focus();
+      ref.current?.querySelector<HTMLElement>('figcaption [aria-label^="Tools of"], summary')?.focus();
     count.current = shown.length;
   }, [shown, ref]);
   const plain = useMemo((): Room => ({ choose: chooser }), [chooser]);

@@ -67,19 +67,25 @@ export function waysOut(script: string, question: Question): (WayOut | NoWayOut)
 interface Checks {
   readonly rules: RuleSettings;
   readonly breaches: (day: Day) => readonly Trouble[];
+  /** How many rises of a day are too fast, be the unit locked out by then or not: it says nothing while it is. */
+  readonly tooFast: (day: Day) => number;
   /** Where it was in the change tried last: there it is looked for first in the next. */
   seen?: Place | undefined;
 }
 
 function whole({ rules = DEFAULT_RULES }: Question): Checks {
-  const known = new WeakMap<Day, readonly Trouble[]>();
-  return {
-    rules,
-    breaches(day) {
-      let breaches = known.get(day);
-      if (!breaches) known.set(day, (breaches = breachesIn(day.dive, rules)));
-      return breaches;
-    },
+  const open = { ...rules, lockOut: { ...rules.lockOut, on: false } };
+  const told = oncePerDay((day) => breachesIn(day.dive, rules));
+  const all = oncePerDay((day) => breachesIn(day.dive, open).length);
+  return { rules, breaches: told, tooFast: all };
+}
+
+function oncePerDay<T>(work: (day: Day) => T): (day: Day) => T {
+  const known = new WeakMap<Day, { readonly is: T }>();
+  return (day) => {
+    let made = known.get(day);
+    if (!made) known.set(day, (made = { is: work(day) }));
+    return made.is;
   };
 }
 
@@ -154,12 +160,20 @@ function onOneDive(
   }
   let last: Day | undefined;
   let fasterOnly = false;
-  for (const tried of range.tries) {
+  const changedBy = (tried: Try) => {
     const script = tried.script();
-    const changed = script === undefined ? undefined : dayOf(script, system);
+    return script === undefined ? undefined : dayOf(script, system);
+  };
+  const verdictOn = (changed: Day) => judged(changed, day, lever, trouble, question, checks);
+  const isEnough = (tried: Try) => {
+    const changed = changedBy(tried);
+    return changed !== undefined && verdictOn(changed) !== 'still there';
+  };
+  for (const tried of range.ordered ? fromTheFirstEnough([...range.tries], isEnough) : range.tries) {
+    const changed = changedBy(tried);
     if (!changed) continue;
     last = changed;
-    const verdict = judged(changed, day, lever, trouble, question, checks);
+    const verdict = verdictOn(changed);
     if (verdict === 'too fast') fasterOnly = true;
     if (typeof verdict === 'string') continue;
     if (tried.but) return { none: tried.but };
@@ -171,6 +185,18 @@ function onOneDive(
       ? sayLeft(target, target === 'slow-down' ? { stopsMin: 0, ceilingM: 0 } : mostOwed(worked(last.dive)), system)
       : `${AVOIDED[target]} would have been there`;
   return { none: `${range.even}, ${why}.` };
+}
+
+/** Changes in order from the first that is enough on, found by halving; the last alone where none is. */
+function fromTheFirstEnough(tries: readonly Try[], isEnough: (tried: Try) => boolean): readonly Try[] {
+  let [tooLittle, enough] = [-1, tries.length - 1];
+  if (enough < 0 || !isEnough(tries[enough]!)) return tries.slice(-1);
+  while (enough - tooLittle > 1) {
+    const middle = Math.floor((tooLittle + enough) / 2);
+    if (isEnough(tries[middle]!)) enough = middle;
+    else tooLittle = middle;
+  }
+  return tries.slice(enough);
 }
 
 /** Whether a changed day is free of it, as far as the dive that is changed and those before it. */
@@ -198,8 +224,7 @@ function judged(
     if (next) next = owing.first(target, true);
   }
   if (next && next.diveNumber <= last) return 'still there';
-  const addsBreach =
-    target !== 'slow-down' && !keepsRates && checks.breaches(changed).length > checks.breaches(before).length;
+  const addsBreach = target !== 'slow-down' && !keepsRates && checks.tooFast(changed) > checks.tooFast(before);
   return addsBreach ? 'too fast' : { next };
 }
 

@@ -97,7 +97,7 @@ describe('the caution goes along with', () => {
 
   it('curves and staged stops, as pictures and on paper', async () => {
     const { page } = await visit();
-    await arrive(page, routes.curves.path);
+    await arrive(page, `${routes.curves.path}#limits`);
     expect.soft(drawn(await saved(page, 'Save What each compartment tolerates as SVG'))).toContain(cautions.general);
     expect.soft(await inkAtFoot(page, 'Save What each compartment tolerates as PNG')).toBeGreaterThan(1000);
     expect.soft(await printed(page, 'Print “What each compartment tolerates”')).toContain(cautions.general);

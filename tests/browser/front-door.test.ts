@@ -138,7 +138,7 @@ describe('the doors', () => {
       record,
     ] as const);
     await page.goto('/', { waitUntil: 'commit' });
-    const below = page.getByRole('heading', { name: 'Sixteen half-times' });
+    const below = page.getByRole('heading', { name: 'Six minutes too long' });
     const before = await below.boundingBox();
     await page.getByRole('link', { name: /^Pressure, and what gas does under it, 1 of \d+ steps seen$/ }).waitFor();
     expect(await below.boundingBox()).toEqual(before);

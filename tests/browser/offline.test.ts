@@ -84,7 +84,7 @@ describe('without a network, after one visit', () => {
       .getByText(/^(\d{2,}) of \1 checks hold\.$/)
       .first()
       .waitFor();
-    await page.goto(routes.curves.path);
+    await page.goto(`${routes.curves.path}#gradient-factors`);
     await page.getByRole('figure', { name: 'Time to surface for each pair of gradient factors' }).waitFor();
     await page.goto(routes.bring.path);
     await page

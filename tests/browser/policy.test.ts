@@ -146,8 +146,9 @@ describe('work under the policy', () => {
 
   it('works out plates, checks and a brought dive in workers, and saves what comes of it', async () => {
     const { page, complaints, refused, abroad } = await watched();
-    await page.goto(routes.curves.path);
+    await page.goto(`${routes.curves.path}#gradient-factors`);
     await page.getByRole('figure', { name: 'Time to surface for each pair of gradient factors' }).waitFor();
+    await page.getByRole('link', { name: 'Limits' }).click();
     expect(await saved(page, 'Save What each compartment tolerates as PNG')).toMatch(/\.png$/);
     await arrive(page, routes.evidence.path);
     await page.goto(routes.bring.path);

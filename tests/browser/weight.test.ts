@@ -26,7 +26,7 @@ const CEILINGS: readonly { readonly pages: RegExp; readonly mostKB: number; read
     mostKB: 200,
     because: 'the model itself has to be there: a script, a dive, its readings',
   },
-  { pages: /^\/curves\/$/, mostKB: 200, because: 'the model itself has to be there, and its first two plates' },
+  { pages: /^\/curves\/$/, mostKB: 200, because: 'the model itself has to be there, and its first plate' },
   {
     pages: /^\/(bench|bring)\/$/,
     mostKB: 250,

@@ -187,8 +187,9 @@ describe('the working behind anything a unit shows', () => {
       ).toBe(true);
       expect(working.steps.at(-1)!.result).toEqual({ value: working.answer.value, unit: working.answer.unit });
     });
+    // In the forty draws of an ordinary run the rarest was asked 19 to 29 times.
     for (const reading of RULE_READING_IDS)
-      expect(told.get(reading) ?? 0, `how often ${reading} was asked`).toBeGreaterThan(1);
+      expect(told.get(reading) ?? 0, `how often ${reading} was asked`).toBeGreaterThan(5);
   });
 
   it('takes each value from somewhere, an earlier step where it says so, and means one thing by a symbol', () => {

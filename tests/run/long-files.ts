@@ -13,7 +13,6 @@ const STILL_LONG: readonly string[] = [
   'app/lessons/player/player.module.css',
   'app/lessons/workshop/Fields.tsx',
   'app/lessons/workshop/workshop.module.css',
-  'app/pictures/chase/ChasePicture.tsx',
   'app/pictures/pictures.module.css',
   'app/pictures/tissues/PressurePicture.tsx',
   'app/stage/desk-store.ts',

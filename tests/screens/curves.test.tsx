@@ -1,9 +1,12 @@
 import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { AscentRateSection } from '@/app/curves/AscentRateSection';
 import { parseBefore, writeBefore } from '@/app/curves/before-text';
 import { contourLevels, contourSurface, valueAt } from '@/app/curves/contour-levels';
+import { NO_HISTORY } from '@/app/keep/history';
+import { atlasFragment, readFragment } from '@/app/curves/atlas-address';
+import { useAtlas } from '@/app/curves/atlas-store';
 import { arrivalAt, wishConditions, type CurveWish } from '@/app/curves/curve-wish';
 import { GradientFactorSection } from '@/app/curves/GradientFactorSection';
 import { HalfTimesSection } from '@/app/curves/HalfTimesSection';
@@ -48,9 +51,15 @@ class WorkerHere {
   }
 }
 
+/** Loaded once, so that no test waits for it. */
+beforeAll(() => import('@/app/curves/atlas-address'));
+
 beforeEach(() => {
   WorkerHere.dawdles = false;
   WorkerHere.ended = 0;
+  localStorage.clear();
+  useAtlas.setState({ plate: 'no-stop', chosen: {}, history: NO_HISTORY });
+  history.replaceState(null, '', '/curves/');
   vi.stubGlobal('Worker', WorkerHere);
 });
 afterEach(() => {
@@ -78,7 +87,6 @@ const cells = (table: HTMLElement, row: string | RegExp) =>
 const settings = defaultSettings();
 const atSea = { site: curveSite(settings), tissues: rested(settings), gas: AIR, gf: 0.85 };
 const wish: CurveWish = {
-  id: 1,
   gas: AIR,
   gradientFactors: { low: 0.85, high: 0.85 },
   altitudeM: 0,
@@ -141,7 +149,7 @@ describe('no-stop time against depth', () => {
     render(<NoStopSection />);
     await userEvent.click(screen.getByRole('checkbox', { name: 'US Navy, Revision 7' }));
     const printed = navy.revision7.find(({ depthFsw }) => depthFsw === 100)!;
-    const table = screen.getByRole('table', {
+    const table = await screen.findByRole('table', {
       name: new RegExp(`^US Navy, Revision 7 at 100 fsw: ${printed.minutes} min`),
     });
     expect(cells(table, /^Another model/)[0]).toBe(`${printed.minutes}.0`);
@@ -369,14 +377,77 @@ describe('how sure it is', () => {
   });
 });
 
-describe('the screen of curves', () => {
-  it('lists its seven plates and leads to each', () => {
-    render(<CurvesPage />);
-    const links = within(screen.getByRole('navigation', { name: 'On this page' })).getAllByRole('link');
+describe('the atlas', () => {
+  const open = async (title: string) => {
+    await userEvent.click(
+      within(screen.getByRole('navigation', { name: 'Plates' })).getByRole('link', { name: title }),
+    );
+    return screen.findByRole('heading', { level: 2, name: title });
+  };
+
+  /** The page with what keeps it there, which is fetched a little later. */
+  const atlas = async () => {
+    const drawn = render(<CurvesPage />);
+    await act(() => new Promise((resolve) => setTimeout(resolve, 50)));
+    return drawn;
+  };
+  const isOf36 = () =>
+    waitFor(() => expect(screen.getByRole('list', { name: 'No-stop times at 30 m' })).toHaveTextContent('36%'));
+
+  it('has seven plates, of which one is open, and says which', async () => {
+    await atlas();
+    const links = within(screen.getByRole('navigation', { name: 'Plates' })).getAllByRole('link');
     expect(links).toHaveLength(7);
     for (const link of links) {
-      const section = document.querySelector(link.getAttribute('href')!)!;
-      expect(within(section as HTMLElement).getByRole('heading', { level: 2 })).toHaveTextContent(link.textContent);
+      await open(link.textContent);
+      expect(link).toHaveAttribute('aria-current', 'true');
+      expect(screen.getAllByRole('heading', { level: 2 })).toHaveLength(1);
     }
+  });
+
+  it('undoes a choice, a row of them in one box at once, and does it again', async () => {
+    await atlas();
+    slide('Depth to read', 20);
+    slide('Depth to read', 24);
+    expect(screen.getByRole('list', { name: 'No-stop times at 30 m' })).toBeInTheDocument();
+    slide('Depth to read', 12);
+    await userEvent.click(screen.getByRole('radio', { name: 'leaving the surface' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(screen.getByRole('radio', { name: 'arriving at depth' })).toBeChecked();
+    expect(screen.getByRole('list', { name: 'No-stop times at 18 m' })).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(screen.getByRole('list', { name: 'No-stop times at 30 m' })).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: 'Redo' }));
+    expect(screen.getByRole('list', { name: 'No-stop times at 18 m' })).toBeInTheDocument();
+  });
+
+  it('keeps what is chosen in the address and on this machine, and opens with it', async () => {
+    const first = await atlas();
+    type('Gas', '36%', screen.getByRole('group', { name: 'Curve 2' }));
+    await waitFor(() => expect(location.hash).toContain('#no-stop?wishes='));
+    const link = location.hash;
+    first.unmount();
+    useAtlas.setState({ plate: 'no-stop', chosen: {}, history: NO_HISTORY });
+    history.replaceState(null, '', '/curves/');
+    const kept = await atlas();
+    await isOf36();
+    kept.unmount();
+    localStorage.clear();
+    useAtlas.setState({ plate: 'no-stop', chosen: {}, history: NO_HISTORY });
+    history.replaceState(null, '', `/curves/${link}`);
+    await atlas();
+    await isOf36();
+  });
+
+  it('passes over what makes no sense in a link, and keeps what does', () => {
+    const read = readFragment('#limits?anchor=12&at=deep&helium=2&factors=90/30');
+    expect(read?.plate).toBe('limits');
+    useAtlas.getState().show({ plate: 'limits', chosen: { limits: read!.choices! } });
+    render(<LimitsSection />);
+    expect(screen.getByLabelText('Anchor of the line')).toHaveValue('12 m');
+    expect(screen.getByLabelText('Gradient factors')).toHaveValue('40/85');
+    expect(screen.getByRole('slider', { name: 'Depth to read' })).toHaveAttribute('aria-valuetext', '9 m');
+    expect(readFragment('#lunch?at=3')).toBeUndefined();
+    expect(atlasFragment({ plate: 'models', chosen: {} })).toBe('#models');
   });
 });

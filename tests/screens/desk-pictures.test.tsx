@@ -36,7 +36,7 @@ async function openWall(shown: readonly PictureId[], script = SCRIPT) {
       })}
     </DeskContext>,
   );
-  await waitFor(() => expect(screen.queryAllByRole('figure')).toHaveLength(shown.length));
+  await waitFor(() => expect(screen.queryAllByRole('figure')).toHaveLength(shown.length), { timeout: 10_000 });
   return store;
 }
 
@@ -126,11 +126,14 @@ describe('the chase', () => {
     goTo(store, 21 * 60);
     const { halfTimeMin, limit } = published16(name);
     const ambient = SURFACE + 3;
-    const [halfTime, tension, here, surface] = cells(await tableOf('The chase'), number);
+    const [halfTime, tension, here, surface, share] = cells(await tableOf('The chase'), number);
     expect(Number(halfTime)).toBe(halfTimeMin);
     expect(Number(tension)).toBeCloseTo(tensionAt30(halfTimeMin, 20), 3);
     expect(Number(here)).toBeCloseTo(ambient + 0.85 * (limit(ambient) - ambient), 3);
-    expect(Number(surface)).toBeCloseTo(SURFACE + 0.85 * (limit(SURFACE) - SURFACE), 3);
+    const surfaceLimit = SURFACE + 0.85 * (limit(SURFACE) - SURFACE);
+    expect(Number(surface)).toBeCloseTo(surfaceLimit, 3);
+    const percent = (tensionAt30(halfTimeMin, 20) / surfaceLimit) * 100;
+    expect(share).toBe(`${percent > 100 ? Math.ceil(percent) : Math.floor(percent)}%`);
   });
 
   it('counts the lozenges as the table has them', async () => {
@@ -144,6 +147,13 @@ describe('the chase', () => {
     expect(screen.getByRole('figure', { name: 'The chase' })).toHaveAccessibleDescription(
       new RegExp(`${past.length} of 16, the lozenges, are past the limit`),
     );
+    const states = Array.from({ length: 16 }, (_, c) => cells(table, String(c + 1)).at(-1)!);
+    expect(states.filter((state) => state.includes('past'))).toHaveLength(past.length);
+    const leader = /compartment (\d+) leads/.exec(
+      document.getElementById(screen.getByRole('figure').getAttribute('aria-describedby')!)!.textContent,
+    )![1]!;
+    expect(states.flatMap((state, c) => (state.includes('leads') ? [String(c + 1)] : []))).toEqual([leader]);
+    expect(within(table).getByRole('columnheader', { name: 'Compartment (25:00)' })).toBeInTheDocument();
   });
 
   it('shows how much of each tension is helium, once there is helium', async () => {

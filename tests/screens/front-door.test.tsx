@@ -1,4 +1,4 @@
-import { render, screen } from '@testing-library/react';
+import { fireEvent, render, screen, within } from '@testing-library/react';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openShelf } from '@/app/keep/open-shelf';
 import { DESK } from '@/app/keep/dive-on-desk';
@@ -6,8 +6,14 @@ import { put } from '@/app/keep/shelf';
 import { beenHere } from '@/app/front/been-here';
 import { doors } from '@/app/front/doors';
 import { loadLessons } from '@/app/lessons/load-lessons';
+import { PromiseFigure } from '@/app/front/PromiseFigure';
 import { WhereYouWere } from '@/app/front/WhereYouWere';
 import { askedToPlay, readyDive } from '@/app/parts/ready-dives';
+import { overstayed } from '@/content/scenarios/overstayed';
+import { figuresOf } from '@/lib/ascent/figures';
+import { parseScript } from '@/lib/dive/script';
+import { computeTimeline } from '@/lib/dive/timeline';
+import { printClock } from '@/lib/quantity/duration';
 import { progressKind } from '@/app/keep/lesson-progress';
 
 const LESSONS = [
@@ -33,6 +39,48 @@ describe('the doors', () => {
     const [, learn, alone] = doors(loadLessons());
     expect(learn.ways[0].path).toBe('/lessons/01-pressure/');
     expect(alone.ways[0].path).toMatch(/^\/lessons\/\d\d-.*deep-course\/$/);
+  });
+});
+
+describe('the plate of the front page', () => {
+  const chases = () => [...document.querySelectorAll('[data-chase]')].map(({ textContent }) => textContent);
+  const hand = () => screen.getByRole('slider', { name: 'Time' });
+
+  it('shows the minute at which the first compartment reaches its limit, as the engine finds it', () => {
+    render(<PromiseFigure />);
+    const parsed = parseScript(overstayed.script);
+    if (!parsed.ok) throw new Error('the dive does not parse');
+    const timeline = computeTimeline(parsed.dive, 1);
+    const { ceilingM } = figuresOf(timeline, parsed.dive.settings);
+    const firstS = timeline.timeS[ceilingM.findIndex((depthM) => depthM > 0)]!;
+    const row = within(screen.getByRole('table', { hidden: true })).getByRole('row', {
+      name: /one at its limit/,
+      hidden: true,
+    });
+    const [minutes, seconds] = row.querySelector('th, td')!.textContent.split(':').map(Number);
+    expect(Math.abs(minutes! * 60 + seconds! - firstS)).toBeLessThanOrEqual(10);
+    expect(chases().join(' ')).toContain(printClock(minutes! * 60 + seconds!));
+  });
+
+  it('says how the diver stands where the hand is, and the nearest chase follows it', () => {
+    render(<PromiseFigure />);
+    expect(hand()).toHaveAttribute(
+      'aria-valuetext',
+      expect.stringMatching(/^At 22:45, 3.0 m. You need to stop at 3 m/),
+    );
+    fireEvent.change(hand(), { target: { value: '120' } });
+    expect(hand()).toHaveAttribute(
+      'aria-valuetext',
+      expect.stringMatching(/^At 2:00, 30.0 m. Nothing is owed; you may stay/),
+    );
+    expect(chases().filter((text) => text.includes('2:00at your hand'))).not.toHaveLength(0);
+    expect(chases().join(' ')).toContain('22:45a stop is owed');
+  });
+
+  it('plays the same dive on the desk', () => {
+    render(<PromiseFigure />);
+    const link = screen.getByRole('link', { name: 'Play this dive' });
+    expect(askedToPlay(link.getAttribute('href')!.split('#')[1]!)).toBe(overstayed.id);
   });
 });
 

@@ -79,6 +79,7 @@ describe('a lesson', () => {
     expect(await screen.findByText(/Too long by/, undefined, LONG)).toHaveTextContent(/Too long by\s9\smin\./);
     expect(progressIn(useProgress.getState().progress, 'every-way').predictions['by-number']!.given).toHaveLength(1);
     await press('Answer it again');
+    expect(screen.getByRole('textbox', { name: 'Your answer' })).toHaveFocus();
     await userEvent.type(screen.getByRole('textbox', { name: 'Your answer' }), '3');
     await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
     await press('Show what the model says');
@@ -123,7 +124,7 @@ describe('a lesson', () => {
       ),
     ).toBeInTheDocument();
     expect(screen.getByText('You began too high.')).toBeInTheDocument();
-    await userEvent.click(screen.getByText('Read it as a table'));
+    await userEvent.click(screen.getByText('Table of what you drew and what the model says'));
     expect(screen.getAllByRole('row').length).toBeGreaterThanOrEqual(12);
   });
 

@@ -51,12 +51,22 @@ describe('a field', () => {
     expect(box).toBeValid();
   });
 
-  it('says what is wrong, in place and aloud', () => {
-    render(<Field label="Depth" error="“3O” is not a number; type figures, such as 30." defaultValue="3O" />);
+  it('says what is wrong, in place at once, and aloud when typing pauses', async () => {
+    const { rerender } = render(<Field label="Depth" error="“3” is too little." defaultValue="3O" />);
+    rerender(<Field label="Depth" error="“3O” is not a number; type figures, such as 30." defaultValue="3O" />);
     const box = screen.getByRole('textbox', { name: 'Depth' });
     expect(box).toBeInvalid();
     expect(box).toHaveAccessibleDescription(/type figures, such as 30/);
+    expect(screen.queryByRole('alert')).not.toBeInTheDocument();
+    const alert = await screen.findByRole('alert', undefined, { timeout: 5000 });
+    expect(alert).toHaveTextContent('is not a number');
+    // Asked again by Enter it is new in the page, which is what is read out; the box and its words stay together.
+    await userEvent.type(box, '{Enter}');
+    expect(alert).not.toBeInTheDocument();
     expect(screen.getByRole('alert')).toHaveTextContent('is not a number');
+    expect(box).toHaveAccessibleDescription(/type figures, such as 30/);
+    rerender(<Field label="Depth" defaultValue="30" />);
+    expect(screen.queryByRole('alert')).not.toBeInTheDocument();
   });
 });
 

@@ -213,7 +213,7 @@ describe('what if a number were another', () => {
     const working = await sheet();
     await userEvent.click(within(working).getByText('Numbers that stand as they are, and why'));
     const why = within(working).getByText('It is the surface: no step says that depth.');
-    expect(why.nextElementSibling).toHaveTextContent('depth where this begins: leg 1, going down');
+    expect(why.parentElement).toHaveTextContent('depth where this begins: leg 1, going down');
     expect(within(working).queryByRole('option', { name: /depth where this begins: leg 1,/ })).not.toBeInTheDocument();
   });
 

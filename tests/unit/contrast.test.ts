@@ -19,14 +19,21 @@ function contrast(one: string, other: string): number {
 }
 
 const css = readFileSync(fileURLToPath(new URL('../../app/tokens.css', import.meta.url)), 'utf8');
-const tokens = new Map(
-  Array.from(css.matchAll(/--([\w-]+): light-dark\((#\w+), (#\w+)\)/g), ([, name, light, dark]) => [
+const coloursIn = (part: string) =>
+  Array.from(part.matchAll(/--([\w-]+): light-dark\((#\w+), (#\w+)\)/g), ([, name, light, dark]): [string, Themed] => [
     name!,
     { light: light!, dark: dark! },
-  ]),
-);
-const colour = (name: string, theme: 'light' | 'dark'): string => {
-  const token = tokens.get(name);
+  ]);
+interface Themed {
+  readonly light: string;
+  readonly dark: string;
+}
+const [usual = '', more = ''] = css.split('@media (prefers-contrast: more)');
+const tokens = new Map(coloursIn(usual));
+/** As whoever asks for more contrast has them. */
+const strong = new Map([...tokens, ...coloursIn(more)]);
+const colour = (name: string, theme: 'light' | 'dark', among = tokens): string => {
+  const token = among.get(name);
   if (!token) throw new Error(`There is no colour called --${name} in app/tokens.css.`);
   return token[theme];
 };
@@ -39,6 +46,23 @@ describe('contrast', () => {
     expect(contrast('#000', '#fff')).toBeCloseTo(21, 6);
     expect(contrast('#777', '#fff')).toBeCloseTo(4.48, 2);
   });
+
+  it.each(['light', 'dark'] as const)(
+    'is more where more is asked for, in the %s theme: words AAA, lines 3 to 1',
+    (theme) => {
+      expect(coloursIn(more).length).toBeGreaterThan(5);
+      for (const under of ['paper', 'paper-raised', 'paper-sunk']) {
+        for (const over of ['ink', 'ink-soft', 'gas', 'stop', 'rule'])
+          expect
+            .soft(contrast(colour(over, theme, strong), colour(under, theme, strong)), over)
+            .toBeGreaterThanOrEqual(7);
+        for (const over of ['edge', 'hairline'])
+          expect
+            .soft(contrast(colour(over, theme, strong), colour(under, theme, strong)), over)
+            .toBeGreaterThanOrEqual(3);
+      }
+    },
+  );
 
   describe.each(['light', 'dark'] as const)('in the %s theme', (theme) => {
     it.each([...papers, ...washes])('readings in ink on %s reach AAA, 7 to 1', (under) => {

@@ -39,7 +39,7 @@ export function PanelChooser() {
     <div>
       <span ref={button}>
         <Button icon="table" aria-expanded={open} aria-controls={id} onClick={() => setOpen(!open)}>
-          Panels
+          <span className={styles.word}>Panels</span>
         </Button>
       </span>
       {open && (

@@ -31,6 +31,11 @@ const SHEET_TYPE = 'clamp(100%, max(min(1.5vw, 2.7vh), min(1.8vw, 2.35vh)), 300%
 
 const OF_TIME: readonly PresenterDoing[] = ['next', 'back', 'play'];
 
+/** Letters of a sentence from which on it is set smaller, so that it stands whole in its strip. */
+const LONG = 150;
+const LONGEST = 300;
+const longOf = ({ length }: string) => (length > LONGEST ? 'most' : length > LONG ? 'much' : undefined);
+
 interface PresenterProps {
   stage: RefObject<HTMLElement | null>;
   onLeave: () => void;
@@ -109,14 +114,21 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
   const more = (
     <>
       <Button icon="covered" onClick={doings.cover}>
-        {covered.length === 0 ? 'Cover' : 'Uncover'}
+        <span className={styles.word}>{covered.length === 0 ? 'Cover' : 'Uncover'}</span>
       </Button>
       <PanelChooser />
     </>
   );
   return (
     <>
-      <div ref={strip} className={`${styles.hand} unprinted`} role="group" aria-label="Presenting" data-part="time">
+      <div
+        ref={strip}
+        className={`${styles.hand} unprinted`}
+        role="group"
+        aria-label="Presenting"
+        data-part="time"
+        data-steering={steering || undefined}
+      >
         {steering ? (
           <div className={styles.steering}>
             <SteerBar />
@@ -131,7 +143,7 @@ export function Presenter({ stage, onLeave }: PresenterProps) {
               onClick={doings.play}
             />
             <IconButton icon="stepOn" label="On to the next point or event" onClick={doings.next} />
-            <p className={styles.moment} data-part="moment">
+            <p className={styles.moment} data-part="moment" data-long={longOf(moments[index]!.name)}>
               <b>{printDayClock(scene.timeline, cursorS)}</b> {index + 1} of {moments.length}
               {/* What happens would give away what a class is to find. */}
               {covered.length === 0 && <span>. {moments[index]!.name}</span>}

@@ -1,6 +1,7 @@
 'use client';
 
 import { answerUnit } from '@/lib/lesson/typed-answer';
+import { fetchedLater } from '../../parts/fetched-later';
 import { usePreferences } from '../../parts/preferences';
 import { valueHtml } from '../fillable';
 import type { PredictStep, PreparedLesson } from '../prepared';
@@ -9,9 +10,11 @@ import { useClassAnswers } from './class-answers';
 import { HandsTally } from './HandsTally';
 import { NumberLine } from './NumberLine';
 import { NumbersCalled } from './NumbersCalled';
-import { SketchOverlay } from './SketchOverlay';
 import { SketchPad } from '../../parts/answers/SketchPad';
 import styles from './class-lesson.module.css';
+
+// Only a curve that was answered is laid over the true one.
+const SketchOverlay = fetchedLater(async () => (await import('./SketchOverlay')).SketchOverlay);
 
 interface ClassPredictProps {
   lesson: PreparedLesson;

@@ -1,6 +1,6 @@
 'use client';
 
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import {
   askedAgain,
   CONFIDENCES,
@@ -38,18 +38,24 @@ export function PredictStepView({ lesson, step }: PredictProps) {
   const { given, looked, again } = useLessonProgress(lesson.slug).predictions[step.id] ?? NOT_PREDICTED;
   const update = useProgress((state) => state.update);
   const [asked, ask] = useState(false);
+  const [reopened, reopen] = useState(false);
   const asking = again || (given.length === 0 && !looked);
   return (
     <>
       <StepText step={step} />
       {asking ? (
-        <Asking lesson={lesson} step={step} onDone={() => ask(true)} />
+        <Asking lesson={lesson} step={step} reopened={reopened} onDone={() => ask(true)} />
       ) : (
         <>
           <Outcome lesson={lesson} step={step} given={given} fresh={asked} />
           <div className={`${styles.askingFoot} unprinted`}>
             <TryOnDesk lesson={lesson} step={step} script={step.script} />
-            <Button onClick={() => update((before) => askedAgain(before, lesson.slug, step.id))}>
+            <Button
+              onClick={() => {
+                reopen(true);
+                update((before) => askedAgain(before, lesson.slug, step.id));
+              }}
+            >
               {given.length === 0 ? 'Answer it all the same' : 'Answer it again'}
             </Button>
           </div>
@@ -61,20 +67,33 @@ export function PredictStepView({ lesson, step }: PredictProps) {
 
 const NO_DRAFT: Draft = {};
 
-function Asking({ lesson, step, onDone }: PredictProps & { onDone: () => void }) {
+function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: boolean; onDone: () => void }) {
   const id = useId();
   const engine = useEngine();
   const units = usePreferences((state) => state.units);
   const update = useProgress((state) => state.update);
   const draft = useLessonProgress(lesson.slug).drafts[step.id] ?? NO_DRAFT;
   const [told, setTold] = useState<string>();
+  const [presses, setPresses] = useState(0);
+  const form = useRef<HTMLFormElement>(null);
+  const goTo = (part: string) =>
+    form.current?.querySelector<HTMLElement>(`[data-asked="${part}"] :is(input, textarea)`)?.focus();
+  // Whoever answers again goes on at the answer.
+  useEffect(() => {
+    if (reopened) goTo('answer');
+  }, [reopened]);
   const { answer, reason = '', confidence } = draft;
   const keep = (change: Draft) => update((before) => withDraft(before, lesson.slug, step.id, change));
   const missing = missingOf(step, draft);
 
+  const faulty = told === undefined ? undefined : missing?.part;
+
   const submit = () => {
     if (missing !== undefined || !answer || !confidence) {
-      setTold(missing);
+      setTold(missing?.words);
+      // Said again at every press, and the hand goes to what is missing.
+      setPresses((before) => before + 1);
+      if (missing) goTo(missing.part);
       return;
     }
     if (step.draw && !engine) {
@@ -94,50 +113,58 @@ function Asking({ lesson, step, onDone }: PredictProps & { onDone: () => void })
 
   return (
     <form
+      ref={form}
       className={styles.asking}
       onSubmit={(event) => {
         event.preventDefault();
         submit();
       }}
     >
-      {step.choice && (
-        <ChoiceAnswer
-          legend="Your answer"
-          options={step.choice.map(({ html }) => html)}
-          chosen={answer?.by === 'choice' ? answer.option : undefined}
-          onChoose={(option) => keep({ answer: { by: 'choice', option } })}
-        />
-      )}
-      {step.number && (
-        <NumberAnswerBox
-          dimension={step.number.answer.dimension}
-          begun={draft.text}
-          onNumber={(value, text) => keep({ text, answer: value === undefined ? undefined : { by: 'number', value } })}
-        />
-      )}
-      {step.draw && (
-        <SketchPad
-          asked={step.draw}
-          sketch={answer?.by === 'draw' ? answer.sketch : []}
-          onSketch={(sketch) => keep({ answer: { by: 'draw', sketch } })}
-        />
-      )}
-      <div className={styles.reason}>
+      <div data-asked="answer" data-faulty={faulty === 'answer' || undefined}>
+        {step.choice && (
+          <ChoiceAnswer
+            legend="Your answer"
+            options={step.choice.map(({ html }) => html)}
+            chosen={answer?.by === 'choice' ? answer.option : undefined}
+            onChoose={(option) => keep({ answer: { by: 'choice', option } })}
+          />
+        )}
+        {step.number && (
+          <NumberAnswerBox
+            dimension={step.number.answer.dimension}
+            begun={draft.text}
+            onNumber={(value, text) =>
+              keep({ text, answer: value === undefined ? undefined : { by: 'number', value } })
+            }
+          />
+        )}
+        {step.draw && (
+          <SketchPad
+            asked={step.draw}
+            sketch={answer?.by === 'draw' ? answer.sketch : []}
+            onSketch={(sketch) => keep({ answer: { by: 'draw', sketch } })}
+          />
+        )}
+      </div>
+      <div className={styles.reason} data-asked="reason" data-faulty={faulty === 'reason' || undefined}>
         <label htmlFor={`${id}-reason`}>Why? In a few words</label>
         <textarea
           id={`${id}-reason`}
           rows={2}
+          aria-invalid={faulty === 'reason' || undefined}
           maxLength={2000}
           value={reason}
           onChange={(event) => keep({ reason: event.target.value })}
         />
       </div>
-      <Segmented
-        label="How sure are you?"
-        segments={CONFIDENCES.map((value) => ({ value, label: value.charAt(0).toUpperCase() + value.slice(1) }))}
-        value={confidence as Confidence}
-        onChange={(value) => keep({ confidence: value })}
-      />
+      <div data-asked="confidence" data-faulty={faulty === 'confidence' || undefined}>
+        <Segmented
+          label="How sure are you?"
+          segments={CONFIDENCES.map((value) => ({ value, label: value.charAt(0).toUpperCase() + value.slice(1) }))}
+          value={confidence as Confidence}
+          onChange={(value) => keep({ confidence: value })}
+        />
+      </div>
       <div className={styles.askingFoot}>
         <Button kind="primary" type="submit">
           Show what the model says
@@ -151,18 +178,26 @@ function Asking({ lesson, step, onDone }: PredictProps & { onDone: () => void })
         >
           Look without answering
         </Button>
-        <p role="status">{told === missing || missing === undefined ? told : missing && told && missing}</p>
+        <p role="status">
+          <span key={presses}>{told !== undefined && (missing?.words ?? told)}</span>
+        </p>
       </div>
     </form>
   );
 }
 
-function missingOf({ draw }: PredictStep, { answer, confidence, reason = '' }: Draft): string | undefined {
+interface Missing {
+  readonly part: 'answer' | 'confidence' | 'reason';
+  readonly words: string;
+}
+
+function missingOf({ draw }: PredictStep, { answer, confidence, reason = '' }: Draft): Missing | undefined {
   if (draw && !(answer?.by === 'draw' && isWhole(answer.sketch, draw)))
-    return 'Draw the whole curve first, from edge to edge.';
-  if (!answer) return 'Answer the question first.';
-  if (confidence === undefined) return 'Say how sure you are first.';
-  return confidence !== 'a guess' && reason.trim() === '' ? 'Say in a few words why, or call it a guess.' : undefined;
+    return { part: 'answer', words: 'Draw the whole curve first, from edge to edge.' };
+  if (!answer) return { part: 'answer', words: 'Answer the question first.' };
+  if (confidence === undefined) return { part: 'confidence', words: 'Say how sure you are first.' };
+  if (confidence === 'a guess' || reason.trim() !== '') return undefined;
+  return { part: 'reason', words: 'Say in a few words why, or call it a guess.' };
 }
 
 function isRight(

@@ -85,7 +85,7 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
           </p>
         )}
       </figcaption>
-      <Disclosure summary="Read it as a table">
+      <Disclosure summary="Table of what you drew and what the model says">
         <DataTable
           caption={`${asked.noun}, ${unit}`}
           rows={rows}

@@ -81,14 +81,11 @@ export function WhatIfForm({ working, whatIf, fixed, units, box }: WhatIfFormPro
       {fixed && fixed.size > 0 && (
         <div className="unprinted">
           <Disclosure summary="Numbers that stand as they are, and why">
-            <dl className={styles.values}>
-              {reasonsOf(fixed).map(([why, meanings]) => (
-                <div key={why}>
-                  <dt>{why}</dt>
-                  <dd>{meanings.join('; ')}</dd>
-                </div>
-              ))}
-            </dl>
+            {reasonsOf(fixed).map(([why, meanings]) => (
+              <p key={why}>
+                <b>{why}</b> {meanings.join('; ')}
+              </p>
+            ))}
           </Disclosure>
         </div>
       )}

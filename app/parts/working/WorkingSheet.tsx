@@ -23,11 +23,14 @@ const NARROW = '(max-width: 48rem)';
 export function WorkingSheet({ title, where, onClose, children }: WorkingSheetProps) {
   const id = useId();
   const sheet = useRef<HTMLDialogElement>(null);
+  const body = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const element = sheet.current;
     if (!element || element.open) return;
     if (window.matchMedia(NARROW).matches) element.showModal();
     else element.show();
+    // The answer is what was asked for; what puts it away can wait.
+    body.current?.focus({ preventScroll: true });
   }, []);
   // Said to the page, here and by name for the styles of what makes room. Styles that asked the page whether it holds a
   // sheet would be asked anew at every change made in it. Making room moves the whole page: the sheet is seen before.
@@ -70,7 +73,9 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
           <IconButton icon="close" label="Close" onClick={onClose} />
         </span>
       </div>
-      <div className={styles.body}>{children}</div>
+      <div ref={body} tabIndex={-1} className={styles.body}>
+        {children}
+      </div>
     </dialog>
   );
 }

@@ -1,11 +1,11 @@
 import { scaleLinear } from 'd3';
 import { memo } from 'react';
 import type { Scene } from '../scene';
-import type { TimePicture } from './time-picture';
+import type { TimeFrame } from './time-picture';
 import styles from '../pictures.module.css';
 
 /** The dive itself, faintly, behind a picture that shares its time axis. */
-export const DiveGhost = memo(function DiveGhost({ scene, frame }: { scene: Scene; frame: TimePicture }) {
+export const DiveGhost = memo(function DiveGhost({ scene, frame }: { scene: Scene; frame: TimeFrame }) {
   const { legs } = scene.timeline;
   const { x, inner } = frame;
   const y = scaleLinear([0, legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 6) * 1.05], [0, inner.height]);

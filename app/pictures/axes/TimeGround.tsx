@@ -2,12 +2,12 @@ import type { ReactNode } from 'react';
 import { DiveGhost } from './DiveGhost';
 import { Clipped } from './Clipped';
 import { TimeAxis } from './TimeAxis';
-import type { TimePicture } from './time-picture';
+import type { TimeFrame } from './time-picture';
 import type { Scene } from '../scene';
 import styles from '../pictures.module.css';
 
 interface TimeGroundProps {
-  frame: TimePicture;
+  frame: TimeFrame;
   /** The dive to show faintly behind it all. */
   behind?: Scene;
   /** Room between the foot of the plot and the minutes. */

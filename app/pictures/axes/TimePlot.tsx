@@ -4,7 +4,7 @@ import type { PictureProps } from '../picture-props';
 import { PointerTip } from '../hand/PointerTip';
 import { usePointed, type Pointed } from '../hand/use-pointed';
 import { Plate } from './Plate';
-import { columnAt, type TimePicture } from './time-picture';
+import { columnAt, type TimeFrame } from './time-picture';
 import { TimeCursor } from './TimeCursor';
 import styles from '../pictures.module.css';
 
@@ -22,8 +22,9 @@ interface Tip {
   readonly y?: number;
 }
 
-interface TimePlotProps extends Pick<PictureProps, 'width' | 'height' | 'cursorS' | 'onCursor'> {
-  frame: TimePicture;
+interface TimePlotProps
+  extends Pick<PictureProps, 'width' | 'height'>, Partial<Pick<PictureProps, 'cursorS' | 'onCursor'>> {
+  frame: TimeFrame;
   /** Room under the plot that the cursor goes through, too. */
   below?: number;
   className?: string | undefined;
@@ -37,15 +38,15 @@ interface TimePlotProps extends Pick<PictureProps, 'width' | 'height' | 'cursorS
   mark?: (at: PointedMoment) => ReactNode;
 }
 
-/** A plot over the time of the dive: the sheet, the one time cursor, and what a pointer is told. Pressing moves the cursor. */
+/** A plot over the time of a dive: the sheet, the one time cursor where there is one, and what a pointer is told. Pressing moves the cursor. */
 export function TimePlot(props: TimePlotProps) {
   const { frame, width, height, cursorS, onCursor, below = 0, className, children, atCursor, tip, mark } = props;
   const { margin, inner, x, columns, timeline } = frame;
-  const { pointed, handlers } = usePointed(margin, width, (at) => onCursor(x.invert(at.x)));
+  const { pointed, handlers } = usePointed(margin, width, onCursor && ((at) => onCursor(x.invert(at.x))));
   const column = pointed && pointed.x >= 0 && pointed.x <= inner.width ? columnAt(frame, pointed.x) : undefined;
   const at = column === undefined ? undefined : { ...pointed!, column, sample: columns[column]! };
   const told = at && tip(at);
-  const cursorX = x(cursorS);
+  const cursorX = cursorS === undefined ? -1 : x(cursorS);
   const foot = inner.height + below;
   return (
     <>

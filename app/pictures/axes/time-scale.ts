@@ -53,6 +53,19 @@ export function timeScale(timeline: Timeline, width: number, view?: { startS: nu
   });
 }
 
+/** Time along a picture of one dive that was recorded until `endS`. */
+export function recordScale(endS: number, width: number): TimeScale {
+  const line = straightScale([0, endS], [0, width]);
+  return Object.assign((timeS: number) => line(timeS), {
+    invert: (x: number) => line.invert(x),
+    breaks: [],
+    startS: 0,
+    endS,
+    lastS: endS,
+    dives: [{ startS: 0, endS }],
+  });
+}
+
 function divesOf({ legs }: Timeline): { startS: number; endS: number }[] {
   const dives: { startS: number; endS: number }[] = [];
   for (const { diveNumber, interval, startS, endS } of legs) {

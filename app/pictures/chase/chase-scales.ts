@@ -29,6 +29,22 @@ export function chaseRange(scene: Scene): ChaseRange {
   return { lowBar: floorBar(lowestBar), highBar: Math.ceil((highestBar * 1.04) / RANGE_STEP_BAR) * RANGE_STEP_BAR };
 }
 
+/** Of a chase among others of its size, whose names and round pressures stand beside them all. */
+export function smallChaseScales(
+  halfTimesMin: Float64Array,
+  { lowBar, highBar }: ChaseRange,
+  inner: ChaseScales['inner'],
+): ChaseScales {
+  return {
+    margin: { top: 0, right: 0, bottom: 0, left: 0 },
+    inner,
+    x: halfTimeScale(halfTimesMin, inner.width),
+    y: scaleLinear([lowBar, highBar], [inner.height, 0]),
+    narrow: true,
+    low: true,
+  };
+}
+
 export function chaseScales(
   halfTimesMin: Float64Array,
   { lowBar, highBar }: ChaseRange,

@@ -1,5 +1,3 @@
-'use client';
-
 import { memo, useMemo } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printHours } from '@/lib/quantity/duration';
@@ -17,10 +15,15 @@ export const ProfileGround = memo(function ProfileGround({
   scene,
   scales,
   units,
+  rock = 'rock',
+  frame = 'dive-frame',
 }: {
   scene: Scene;
   scales: ProfileScales;
   units: UnitSystem;
+  /** Names of the hatching and of the edge, which the plate defines. */
+  rock?: string;
+  frame?: string;
 }) {
   const { timeline, figures } = scene;
   const { inner, x, y } = scales;
@@ -41,8 +44,8 @@ export const ProfileGround = memo(function ProfileGround({
   return (
     <>
       <ProfileAxes scales={scales} units={units} />
-      <g clipPath="url(#dive-frame)">
-        <path d={paths.roof} fill="url(#rock)" />
+      <g clipPath={`url(#${frame})`}>
+        <path d={paths.roof} fill={`url(#${rock})`} />
         <path d={paths.edge} className={styles.ceiling} />
         {gradientFactors.low < gradientFactors.high && <path d={paths.low} className={styles.ceilingLow} />}
         <path d={paths.dive} className={styles.profile} />

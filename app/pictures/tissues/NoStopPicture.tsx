@@ -17,7 +17,7 @@ import { TimePlot } from '../axes/TimePlot';
 import styles from './no-stop.module.css';
 
 const STRIP = STRIP_HEIGHT + 3;
-const RIM = { top: 16, bottom: 28 + STRIP };
+const RIM = { top: 20, bottom: 28 + STRIP };
 const TICKS_MIN = [0, 5, 10, 20, 40, 60, NO_STOP_CAP_MIN];
 const ROOM_FOR_WORDS = 90;
 
@@ -46,7 +46,7 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, units, on
           <g className={styles.value}>
             <circle cx={cursorX} cy={at} r={5} />
             <text x={cursorX + (left ? -10 : 10)} y={Math.max(12, at - 12)} textAnchor={left ? 'end' : 'start'}>
-              {ceilingM[sample]! > 0 ? 'none left' : `${printAs('noStopMin', noStopMin[sample]!, units)} left`}
+              {leftWords(ceilingM[sample]!, noStopMin[sample]!, units)}
             </text>
           </g>
         );
@@ -65,17 +65,31 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, units, on
   );
 }
 
+/** What is left in words: less than a minute is not yet none. */
+function leftWords(ceilingM: number, minutes: number, units: PictureProps['units']): string {
+  if (ceilingM > 0) return 'none left';
+  return minutes < 1 ? 'under 1 min left' : `${printAs('noStopMin', minutes, units)} left`;
+}
+
 const capped = (minutes: number) => Math.min(minutes, NO_STOP_CAP_MIN);
 
 const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoStopFrame }) {
   const id = useId();
   const { inner, x, y, columns } = frame;
   const { timeline, figures } = scene;
-  const path = columnPath(
-    columns,
-    (sample) => x(timeline.timeS[sample]!),
-    (column) => y(capped(figures.noStopMin[columns[column]!]!)),
-  );
+  // Beyond the cap nothing is drawn as a figure: the line is broken there and goes on along the top in dots.
+  const runs = columnRuns(Array.from(columns, (sample) => (figures.noStopMin[sample]! > NO_STOP_CAP_MIN ? 2 : 1)));
+  const stretches = (wanted: number) =>
+    runs
+      .filter(({ value }) => value === wanted)
+      .map(({ from, to }) =>
+        columnPath(
+          columns.subarray(from, to),
+          (sample) => x(timeline.timeS[sample]!),
+          (column) => y(capped(figures.noStopMin[columns[from + column]!]!)),
+        ),
+      )
+      .join('');
   const asked = columnRuns(Array.from(columns, (sample) => (figures.ceilingM[sample]! > 0 ? 1 : 0)));
   const leaders = useMemo(
     () => Uint8Array.from(columns, (sample) => figures.noStopLeader[sample]!),
@@ -93,6 +107,9 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
           text: minutes === NO_STOP_CAP_MIN ? `>${minutes}` : `${minutes}`,
         }))}
       />
+      <text x={0} y={-5} className={styles.scale}>
+        min without a stop; stretched towards 0
+      </text>
       {asked.map(({ from, to }, index) => (
         <g key={index} transform={`translate(${from},0)`}>
           <rect width={to - from} height={inner.height} fill={`url(#${id}rock)`} />
@@ -105,7 +122,8 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
         </g>
       ))}
       <Clipped {...inner} above={3}>
-        <path d={path} className={styles.left} />
+        <path d={stretches(1)} className={styles.left} />
+        <path d={stretches(2)} className={styles.beyond} />
       </Clipped>
       <LeaderStrip name="set by" leaders={leaders} y={inner.height + 3} />
     </TimeGround>

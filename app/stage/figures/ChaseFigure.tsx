@@ -1,8 +1,9 @@
 'use client';
 
 import { memo, useId, useState, type MouseEvent } from 'react';
-import { sayAtDayClock } from '@/lib/dive/day-clock';
+import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
+import { roundedTo } from '@/lib/quantity/rounding';
 import type { Compartments } from '@/lib/tissue/coefficients';
 import { Choice } from '../../parts/Choice';
 import { useOpenWhy } from '../../parts/working/open-why';
@@ -66,7 +67,7 @@ export function ChaseFigure() {
       beside={<DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />}
       columns={[
         {
-          heading: 'Compartment',
+          heading: `Compartment (${printDayClock(timeline, timeline.timeS[sample]!)})`,
           cell: (state: CompartmentState) => (
             <>
               {state.number}{' '}
@@ -85,6 +86,12 @@ export function ChaseFigure() {
           numeric: true,
           cell: bars((state) => state.limitAtSurfaceBar),
         },
+        { heading: 'Of the limit at the surface', numeric: true, cell: shareOfSurfaceLimit },
+        {
+          heading: 'State',
+          cell: (state) =>
+            [state.number === first.number && 'leads', isPastSurfaceLimit(state) && 'past'].filter(Boolean).join(', '),
+        },
       ]}
       rows={() => states}
     >
@@ -93,6 +100,12 @@ export function ChaseFigure() {
       </div>
     </PictureFrame>
   );
+}
+
+/** In whole per cent; the hundredth is reached only by what is at its limit, and passed by what is past it. */
+function shareOfSurfaceLimit(state: CompartmentState): string {
+  const percent = (state.tensionBar / state.limitAtSurfaceBar) * 100;
+  return `${roundedTo(percent, 0, isPastSurfaceLimit(state) ? 'up' : 'down')}%`;
 }
 
 interface CompartmentChoiceProps {

@@ -27,11 +27,13 @@ interface PictureFrameProps<Row> {
   columns: readonly TableColumn<Row>[];
   /** Worked out only once the table is opened: it may be long, and the dive may be changing under a finger. */
   rows: () => readonly Row[];
+  /** Which row is brought out; one of its cells has to say why. */
+  marked?: (row: Row) => boolean;
 }
 
 /** A picture of the desk: its title, what it says in a sentence, and the table behind it. */
 export function PictureFrame<Row>(props: PictureFrameProps<Row>) {
-  const { id, title, sentence, children, actions, beside, columns, rows } = props;
+  const { id, title, sentence, children, actions, beside, columns, rows, marked } = props;
   const room = useContext(RoomContext);
   const [open, setOpen] = useState(false);
   const sentenceId = useId();
@@ -53,7 +55,7 @@ export function PictureFrame<Row>(props: PictureFrameProps<Row>) {
         </div>
         <PictureFoot title={title}>
           <Disclosure summary={tableOf(title)} onToggle={setOpen}>
-            {open && <FrameTable title={title} columns={columns} rows={rows} />}
+            {open && <FrameTable title={title} columns={columns} rows={rows} marked={marked} />}
           </Disclosure>
         </PictureFoot>
       </figure>
@@ -82,7 +84,7 @@ export function PictureFrame<Row>(props: PictureFrameProps<Row>) {
         {open && (
           <div className={styles.tableOver}>
             <Button onClick={() => setOpen(false)}>Back to the picture</Button>
-            <FrameTable title={title} columns={columns} rows={rows} />
+            <FrameTable title={title} columns={columns} rows={rows} marked={marked} />
           </div>
         )}
       </div>
@@ -94,10 +96,19 @@ interface FrameTableProps<Row> {
   title: string;
   columns: readonly TableColumn<Row>[];
   rows: () => readonly Row[];
+  marked: ((row: Row) => boolean) | undefined;
 }
 
-function DrawnTable<Row>({ title, columns, rows }: FrameTableProps<Row>) {
-  return <DataTable caption={title} columns={columns} rows={rows()} />;
+function DrawnTable<Row>({ title, columns, rows, marked }: FrameTableProps<Row>) {
+  const drawn = rows();
+  return (
+    <DataTable
+      caption={title}
+      columns={columns}
+      rows={drawn}
+      marked={marked && drawn.findIndex((row) => marked(row))}
+    />
+  );
 }
 
 const FrameTable = memo(DrawnTable) as typeof DrawnTable;

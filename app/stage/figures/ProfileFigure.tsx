@@ -1,15 +1,15 @@
 'use client';
 
-import { useContext, useState } from 'react';
+import { useContext, useMemo, useState } from 'react';
 import { sayDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
-import { printDayClock } from '@/lib/dive/day-clock';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
 import { useDesk } from '../desk-context';
 import { useOpened } from '../../parts/use-opened';
 import { ProfileHandles } from './ProfileHandles';
 import { StepEditor } from './StepEditor';
+import { EventKey } from '../units/EventKey';
 import { EventMarks } from '../units/EventMarks';
 import { OverlayChooser, OverlaySentence } from './OverlayChooser';
 import { RoomContext } from './room';
@@ -20,14 +20,14 @@ import { useOverlay, useShownWays } from './use-overlay';
 import { sayOverlaid } from '../../pictures/profile/overlaid-dive';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
+import { diveRow, diveRows, withNow, type DiveRow } from './dive-rows';
+import { chosenWatch } from '../../pictures/scene-watches';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
-const TABLE_EVERY_S = 60;
-
 export function ProfileFigure() {
   const { ref, measured, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
-  const { scene, units } = picture;
+  const { scene, sample, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
   const overlay = useOverlay();
   const ways = useShownWays();
@@ -38,18 +38,12 @@ export function ProfileFigure() {
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
   const dives = timeline.legs.at(-1)!.diveNumber + 1;
-  const samples = () => {
-    const chosen: number[] = [];
-    let nextS = 0;
-    for (let i = 0; i < timeline.length; i += 1) {
-      const timeS = timeline.timeS[i]!;
-      const newLeg = i === 0 || timeline.leg[i] !== timeline.leg[i - 1] || i === timeline.length - 1;
-      if (!newLeg && timeS < nextS) continue;
-      chosen.push(i);
-      nextS = timeS + TABLE_EVERY_S;
-    }
-    return chosen;
-  };
+  const watch = useDesk(chosenWatch);
+  // Each row has a way up of its own, so that they are worked out once the table is open, and once for a dive.
+  const rows = useMemo(() => {
+    let known: readonly DiveRow[] | undefined;
+    return () => (known ??= diveRows(scene, watch, units));
+  }, [scene, watch, units]);
 
   return (
     <PictureFrame
@@ -62,6 +56,7 @@ export function ProfileFigure() {
           {filled && <SaveDivePage />}
         </div>
       }
+      beside={opened && <EventKey />}
       title="The dive"
       sentence={
         (overlay ? `${sayOverlaid(overlay, scene, units)} ` : '') +
@@ -71,16 +66,16 @@ export function ProfileFigure() {
           : 'No ceiling appears.')
       }
       columns={[
-        { heading: 'Time', cell: (i: number) => printDayClock(timeline, timeline.timeS[i]!) },
-        { heading: 'Depth', numeric: true, cell: (i) => printAs('depth', timeline.depthM[i]!, units) },
-        {
-          heading: 'Ceiling',
-          numeric: true,
-          cell: (i) => printAs('ceilingM', figures.ceilingM[i]!, units),
-        },
-        { heading: 'No-stop time', numeric: true, cell: (i) => printAs('noStopMin', figures.noStopMin[i]!, units) },
+        { heading: 'Time', cell: (row: DiveRow) => `${row.time}${row.sample === sample ? ', now' : ''}` },
+        { heading: 'Depth', numeric: true, cell: ({ depth }) => depth },
+        { heading: 'Ceiling', numeric: true, cell: ({ ceiling }) => ceiling },
+        { heading: 'No-stop time', numeric: true, cell: ({ noStop }) => noStop },
+        { heading: 'Required stop', cell: ({ stop }) => stop },
+        { heading: 'Leads', numeric: true, cell: ({ leader }) => leader },
+        { heading: 'What the unit tells', cell: ({ events }) => events },
       ]}
-      rows={samples}
+      rows={() => withNow(rows(), () => diveRow(scene, sample, units), sample)}
+      marked={(row) => row.sample === sample}
     >
       <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>
         <ProfilePicture {...picture} held={held} overlay={overlay} ways={ways}>

@@ -3,7 +3,7 @@ import { parseScript } from '@/lib/dive/script';
 import { howMuchMore } from '@/lib/ways-out/how-much-more';
 import type { Target } from '@/lib/ways-out/trouble';
 import { settingsThatMadeIt } from '@/lib/ways-out/unit-settings';
-import { systemOf, waysOut } from '@/lib/ways-out/ways-out';
+import { systemOf, troubleOf, waysOut } from '@/lib/ways-out/ways-out';
 
 const asked = (script: string, target: Target = 'stop') => waysOut(script, { target, system: systemOf(script) });
 
@@ -12,6 +12,8 @@ function way(script: string, lever: string, target: Target = 'stop') {
   if (!found) throw new Error(`no lever ${lever} is told of`);
   return found;
 }
+
+const STOP = { target: 'stop', system: 'metric' } as const;
 
 const LEVELS = `# the wall
 gas: air
@@ -104,6 +106,29 @@ describe('what would have avoided a stop', () => {
     expect(way(LEVELS, 'longer-interval')).toMatchObject({ none: true });
   });
 
+  it('finds by halving the very interval a minute by minute search finds, and that none is enough', () => {
+    const dive = (depthM: number, minutes: number) =>
+      `descend to ${depthM} m at 18 m/min\nstay ${minutes} min\nascend to 5 m at 9 m/min\nstay 3 min\nascend to surface at 9 m/min\n`;
+    const days = [
+      `gas: air\n${dive(18, 40)}interval 30 min\n${dive(30, 14)}`,
+      `gas: 36%\n${dive(22, 40)}interval 10 min\n${dive(30, 20)}`,
+    ];
+    for (const day of days) {
+      const found = way(day, 'longer-interval');
+      if ('none' in found) throw new Error(found.text);
+      for (let minutes = found.from + 1; minutes < found.to; minutes += 1)
+        expect(
+          troubleOf(day.replace(/interval \d+ min/, `interval ${minutes} min`), STOP),
+          `${minutes} min`,
+        ).toBeDefined();
+      expect(troubleOf(found.script, STOP)).toBeUndefined();
+    }
+    const none = `gas: air\n${dive(14, 20)}interval 60 min\n${dive(30, 22)}`;
+    expect(way(none, 'longer-interval')).toMatchObject({ none: true });
+    for (const minutes of [61, 100, 300, 700, 1439])
+      expect(troubleOf(none.replace('60 min', `${minutes} min`), STOP)).toBeDefined();
+  });
+
   it('makes the deeper dive first, where that is enough', () => {
     const order = way(DAY, 'other-order');
     const [first, second] = DAY.replace('gas: air\n', '').split('interval 30 min\n');
@@ -118,6 +143,12 @@ describe('what would have avoided a stop', () => {
       /^On dive 1 leaving the bottom 9 min earlier and on dive 2 leaving the bottom \d+ min earlier/,
     );
     expect('script' in earlier && asked(earlier.script)).toEqual([]);
+  });
+
+  it('lays no rise of a later dive to a change that keeps the unit from locking before it', () => {
+    const surfaced = 'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 9 m/min\n';
+    const hasty = 'descend to 12 m at 18 m/min\nstay 5 min\nascend to surface at 18 m/min\n';
+    expect(way(`${surfaced}interval 3 h\n${hasty}`, 'leave-earlier')).toMatchObject({ to: 14 });
   });
 
   it('cuts a recorded dive, which has slopes and no levels, at whole minutes', () => {

@@ -2,8 +2,8 @@ import { scaleLinear, scaleLog, type ScaleContinuousNumeric, type ScaleLinear } 
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { atMost } from '@/lib/quantity/number';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { pressureTicks, pressureUnit } from '../pictures/axes/pressure-axis';
-import { depthTicks } from '../pictures/profile/profile-scales';
+import { pressureTicks, pressureUnit } from './pressure-axis';
+import { depthTicks } from '../profile/profile-scales';
 
 export type PlotScale = ScaleContinuousNumeric<number, number>;
 

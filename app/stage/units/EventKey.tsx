@@ -1,0 +1,35 @@
+import { useMemo } from 'react';
+import { usePreferences } from '../../parts/preferences';
+import { EventMark } from '../../pictures/profile/EventMark';
+import type { EventVoice } from '../../pictures/profile/event-lane';
+import { chosenWatch } from '../../pictures/scene-watches';
+import { useDesk } from '../desk-context';
+import { logEntriesOf, VOICES } from './log-entries';
+import styles from './units.module.css';
+
+const SHORTLY: Readonly<Record<EventVoice, string>> = { byModel: 'model', byRule: 'rule', bySupply: 'gas left' };
+
+/** What the shape of a mark on the dive says: who tells it. The table and the log say it in words. */
+export function EventKey() {
+  const scene = useDesk((state) => state.scene);
+  const watch = useDesk(chosenWatch);
+  const units = usePreferences((state) => state.units);
+  const voices = useMemo(
+    () => new Set(logEntriesOf(scene, watch, units).map(({ voice }) => voice)),
+    [scene, watch, units],
+  );
+  return (
+    <span className={styles.eventKey} aria-hidden="true">
+      {(Object.keys(SHORTLY) as EventVoice[])
+        .filter((voice) => voices.has(voice))
+        .map((voice) => (
+          <span key={voice} title={`Told by ${VOICES[voice]}`}>
+            <svg viewBox="-10 -10 20 20">
+              <EventMark voice={voice} label="" />
+            </svg>
+            {SHORTLY[voice]}
+          </span>
+        ))}
+    </span>
+  );
+}

@@ -67,19 +67,25 @@ export function waysOut(script: string, question: Question): (WayOut | NoWayOut)
 interface Checks {
   readonly rules: RuleSettings;
   readonly breaches: (day: Day) => readonly Trouble[];
+  /** How many rises of a day are too fast, be the unit locked out by then or not: it says nothing while it is. */
+  readonly tooFast: (day: Day) => number;
   /** Where it was in the change tried last: there it is looked for first in the next. */
   seen?: Place | undefined;
 }
 
 function whole({ rules = DEFAULT_RULES }: Question): Checks {
-  const known = new WeakMap<Day, readonly Trouble[]>();
-  return {
-    rules,
-    breaches(day) {
-      let breaches = known.get(day);
-      if (!breaches) known.set(day, (breaches = breachesIn(day.dive, rules)));
-      return breaches;
-    },
+  const open = { ...rules, lockOut: { ...rules.lockOut, on: false } };
+  const told = oncePerDay((day) => breachesIn(day.dive, rules));
+  const all = oncePerDay((day) => breachesIn(day.dive, open).length);
+  return { rules, breaches: told, tooFast: all };
+}
+
+function oncePerDay<T>(work: (day: Day) => T): (day: Day) => T {
+  const known = new WeakMap<Day, { readonly is: T }>();
+  return (day) => {
+    let made = known.get(day);
+    if (!made) known.set(day, (made = { is: work(day) }));
+    return made.is;
   };
 }
 
@@ -199,7 +205,7 @@ function judged(
   }
   if (next && next.diveNumber <= last) return 'still there';
   const addsBreach =
-    target !== 'slow-down' && !keepsRates && checks.breaches(changed).length > checks.breaches(before).length;
+    target !== 'slow-down' && !keepsRates && checks.tooFast(changed) > checks.tooFast(before);
   return addsBreach ? 'too fast' : { next };
 }
 

@@ -81,10 +81,12 @@ function has(script: string, target: Target): boolean {
   });
 }
 
+/** Whether the unit is locked by then or not: a stop left out on the first dive hides the rises of the next. */
 function breaches(script: string): number {
   const parsed = parseScript(script);
   if (!parsed.ok) return 0;
-  const { events } = watchDive(parsed.dive, SET_RIGHT, DEFAULT_RULES, 1, { intervalEveryS: 10 });
+  const open = { ...DEFAULT_RULES, lockOut: { ...DEFAULT_RULES.lockOut, on: false } };
+  const { events } = watchDive(parsed.dive, SET_RIGHT, open, 1, { intervalEveryS: 10 });
   return events.filter(({ kind }) => kind === 'slow-down').length;
 }
 

@@ -120,6 +120,12 @@ describe('what would have avoided a stop', () => {
     expect('script' in earlier && asked(earlier.script)).toEqual([]);
   });
 
+  it('lays no rise of a later dive to a change that keeps the unit from locking before it', () => {
+    const surfaced = 'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 9 m/min\n';
+    const hasty = 'descend to 12 m at 18 m/min\nstay 5 min\nascend to surface at 18 m/min\n';
+    expect(way(`${surfaced}interval 3 h\n${hasty}`, 'leave-earlier')).toMatchObject({ to: 14 });
+  });
+
   it('cuts a recorded dive, which has slopes and no levels, at whole minutes', () => {
     const slopes =
       'gas: air\ndescend to 33 m in 2 min\nascend to 29.4 m in 9 min\ndescend to 31.2 m in 6 min\nascend to 24.8 m in 10 min\nascend to surface in 4 min\n';

@@ -8,7 +8,9 @@ import { routes } from '../../parts/routes';
 import { KIND_WORDS } from '../kind-words';
 import { lessonPath } from '../../parts/lesson-paths';
 import { useSheetFoot } from '../../parts/Shell';
+import { lessonIn } from '../in-units';
 import type { PreparedLesson } from '../prepared';
+import { usePreferences } from '../../parts/preferences';
 import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { fillsWindow } from './fills-window';
@@ -31,7 +33,11 @@ interface LessonPlayerProps {
 }
 
 /** A lesson, one step after another. */
-export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps) {
+export function LessonPlayer({ lesson: given, next, shipped = true }: LessonPlayerProps) {
+  const lesson = lessonIn(
+    given,
+    usePreferences(({ units }) => units),
+  );
   const { slug, steps } = lesson;
   const progress = useLessonProgress(slug);
   const update = useProgress((state) => state.update);
@@ -104,7 +110,7 @@ export function LessonPlayer({ lesson, next, shipped = true }: LessonPlayerProps
                 <h2 id={`step-${step.id}`} ref={heading} tabIndex={-1}>
                   {step.title}
                 </h2>
-                <OpenStep key={step.id} lesson={lesson} step={step} />
+                <OpenStep key={lesson === given ? step.id : `${step.id} in feet`} lesson={lesson} step={step} />
               </section>
             ) : (
               <section aria-labelledby="results" className={styles.step}>

@@ -19,6 +19,7 @@ import { PAD, sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
 import { SketchGround } from '../../parts/answers/SketchGround';
 import { StageWaiting } from '../player/StageWaiting';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
+import { lessonIn } from '../in-units';
 import type { PredictStep, PreparedLesson } from '../prepared';
 import { usePrepared } from '../workshop/use-prepared';
 import sketches from '../../parts/answers/sketch.module.css';
@@ -56,9 +57,10 @@ export function LessonOfClass(props: LessonOfClassProps) {
 
 function PreparedClass({ slug, text, papers, known }: LessonOfClassProps & { text: string }) {
   const made = usePrepared({ text, slug, known });
+  const units = usePreferences((state) => state.units);
   if (!made) return <StageWaiting />;
   if ('why' in made) return <p role="alert">{made.why}</p>;
-  return <ClassSheet lesson={made.lesson} papers={papers} />;
+  return <ClassSheet lesson={lessonIn(made.lesson, units)} papers={papers} />;
 }
 
 /** What a class answered to a lesson, to look at, print or save. */

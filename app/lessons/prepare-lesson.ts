@@ -10,7 +10,7 @@ import type { LessonStep, Question, StepOf } from '@/lib/lesson/step';
 import { fillSlots, parseTemplate, printBoth } from '@/lib/lesson/expression/template';
 import type { World } from '@/lib/lesson/expression/world';
 import { lessonInFeet } from '@/lib/lesson/in-feet';
-import { withFeet } from './in-units';
+import { withFeet } from './with-feet';
 import { fillHtml, slotToken, withoutTokens, type Fillable } from './fillable';
 import type { Html, PreparedLesson, PreparedNotes, PreparedQuestion, PreparedReply, PreparedStep } from './prepared';
 import { renderLine, renderProse } from './prose';

@@ -1,4 +1,5 @@
-import { inBoth, lessonIn } from './in-units';
+import { lessonIn } from './in-units';
+import { inBoth } from './with-feet';
 import { askQuestion, type AskedQuestion } from './player/engine';
 import type { CheckStep, PreparedLesson } from './prepared';
 

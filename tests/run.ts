@@ -4,9 +4,13 @@ import { runSeed } from './seed.mjs';
 
 /*
  * The whole test command. As many steps run beside each other as there are cores; the browser has the built site to wait
- * for. `--long` draws ten times as much in every law and pokes at the screens for minutes instead of seconds. Names of
- * steps after the command run those alone: `npm test -- lint types`.
+ * for. Main paths are in every run; walks over all there is take turns (`tests/run/turns.ts`). `--long` makes all of them,
+ * draws ten times as much in every law and pokes at the screens for minutes instead of seconds. Names of steps after the
+ * command run those alone: `npm test -- lint types`.
  */
+
+/** In so many runs of the ordinary command each test that takes turns is made once. */
+const TURNS = 4;
 
 const long = process.argv.includes('--long');
 const cores = Math.max(2, availableParallelism());
@@ -87,7 +91,7 @@ const waiting = [...steps];
 const running = new Map<string, { counts: Counts | undefined }>();
 const passedSteps = new Set<string>();
 const failedSteps = new Set<string>();
-const total = { passed: 0, failed: 0 };
+const total = { passed: 0, failed: 0, waiting: 0 };
 
 const told = (counts: Counts | undefined): string =>
   counts === undefined
@@ -101,13 +105,14 @@ async function run(step: (typeof steps)[number]): Promise<void> {
   const stepBeganMs = Date.now();
   const { ok, counts } = await runStep(
     step,
-    { NEXT_TELEMETRY_DISABLED: '1', SEED: String(runSeed), ...(long && { LONG: '1' }) },
+    { NEXT_TELEMETRY_DISABLED: '1', SEED: String(runSeed), ...(long ? { LONG: '1' } : { TURNS: String(TURNS) }) },
     (line) => console.log(`[${clock()}] ${step.name} │ ${line}`),
     (now) => void (state.counts = now),
   );
   running.delete(step.name);
   (ok ? passedSteps : failedSteps).add(step.name);
   total.passed += counts.passed;
+  total.waiting += counts.waiting;
   // A step that fails without a failed test to show for it (types, lint, build, a crash) counts as one.
   total.failed += ok ? 0 : Math.max(1, counts.failed);
   const seconds = Math.round((Date.now() - stepBeganMs) / 1000);
@@ -145,5 +150,7 @@ const ticking = setInterval(() => {
 await runAll();
 clearInterval(ticking);
 say(failedSteps.size === 0 ? 'Everything passed' : `FAILED: ${[...failedSteps].join('; ')} (SEED=${runSeed})`);
+if (total.waiting > 0)
+  console.log(`${total.waiting} have their turn in another run; npm run test:long makes all of them.`);
 console.log(`\n${total.passed} passed, ${total.failed} failed`);
 process.exitCode = total.failed === 0 ? 0 : 1;

@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { TURN_TAGS } from './run/turn-tags';
 import { runSeed } from './seed.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -14,6 +15,8 @@ export default defineConfig({
   resolve: { alias: { '@': root.replace(/\/$/, '') } },
   test: {
     env: { SEED: String(runSeed) },
+    runner: './tests/run/turns.ts',
+    tags: TURN_TAGS,
     environment: 'node',
     pool: 'forks',
     // The files of a worker share its browser; each visit has a context of its own.

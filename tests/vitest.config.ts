@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { TURN_TAGS } from './run/turn-tags';
 import { runSeed } from './seed.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -13,6 +14,8 @@ export default defineConfig({
   plugins: [react()],
   test: {
     env: { SEED: String(runSeed) },
+    runner: './tests/run/turns.ts',
+    tags: TURN_TAGS,
     hookTimeout: 60_000,
     projects: [
       {

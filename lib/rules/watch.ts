@@ -4,6 +4,7 @@ import type { Dive } from '../dive/dive';
 import { legsOf } from '../dive/legs';
 import type { Setup } from '../dive/setup';
 import type { Timeline } from '../dive/timeline';
+import type { Compartments } from '../tissue/coefficients';
 import { RULES, switchedOn, type RuleSettings } from './all';
 import { averagedRates } from './averaged-rate';
 import { believedDive } from './unit/believed-dive';
@@ -50,6 +51,8 @@ export interface WatchOptions {
   readonly intervalEveryS?: number | undefined;
   /** The timeline is sampled at multiples of these too, s; rules are not stepped there, so that they don't depend on it. */
   readonly alsoEveryS?: readonly number[] | undefined;
+  /** Half-times and limits to use instead of the published ones the dive's settings name. */
+  readonly compartments?: Compartments | undefined;
 }
 
 /** Has a unit watch a dive. The tensions are the model's alone: no rule changes them. */
@@ -60,12 +63,13 @@ export function watchDive(
   everyS = 1,
   options: WatchOptions = {},
 ): Watch {
-  const { truth, intervalEveryS, alsoEveryS, reuse } = options;
+  const { truth, intervalEveryS, alsoEveryS, compartments, reuse } = options;
   const believed = believedDive(dive, setup);
   const shared = truth && believed.dive === dive && believed.freshAtLegs.length === 0 ? truth : undefined;
   const own = reuse?.ownModel ? reuse : undefined;
   const timeline =
-    shared?.timeline ?? believedTimeline(believed, everyS, { reuse: own?.timeline, intervalEveryS, alsoEveryS });
+    shared?.timeline ??
+    believedTimeline(believed, everyS, { reuse: own?.timeline, intervalEveryS, alsoEveryS, compartments });
   const figures = shared?.figures ?? figuresOf(timeline, believed.dive.settings, own?.figures);
   const drawnIn = [figures];
   const unit = new Unit(

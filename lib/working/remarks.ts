@@ -8,21 +8,16 @@ export const REMARKS = {
     'The compartment goes on changing while you climb, so the wait is found by trying times until the climb to the next level is tolerated.',
   fillsUp:
     'At once, this compartment would tolerate the climb. It takes up gas at the stop while you wait for another one, and then has to be waited for itself.',
-  oneCompartment:
-    'A number you change is followed for this compartment alone. With it, another compartment might set the reading.',
   nothingCounts: 'Legs with half an atmosphere of oxygen or less add nothing and are left out.',
   earlierOxygen: 'Only the latest legs of the dive are worked through. What earlier ones added is taken as it stood.',
-  withinRows: 'A depth or a mixture can be changed as far as it stays between the same rows of the table.',
   beyondTable: 'Beyond the last row this table says nothing: the figure is a guess.',
   stopJumps:
     'What decides here is not this margin alone: the ceiling is below you already, or the line from low to high moves on the way up. The margin shown does not pass through nothing, and no search is made anew.',
   rule: 'This is a rule’s doing, not the model’s. Makers’ rules differ; its numbers are settings.',
   earlierStretches: 'Only the latest stretches are worked through. What was left before them is taken as it stood.',
-  asked: 'What counts and what does not was settled on the dive. A number you change alters the sum alone.',
   held: 'A level once reached is held until the speed is clearly below it, so the level shown may be one higher than the speed alone would have it.',
   tightened: 'A rule has drawn this unit’s limits in after a fast rise. It goes by the lower gradient factor.',
   noWait: 'No wait is a guarantee. The model knows nothing of bubbles, nor of how you are.',
-  noPlan: 'A number you change here alters the sum alone. The stops are not planned again.',
   whatIf: 'What would follow from the number you changed. The dive is as it was.',
   whatIfDive:
     'The dive worked out anew with this number in its script, at the same moment of the same step. The dive itself is as it was.',

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { readFile, stat, writeFile } from 'node:fs/promises';
@@ -80,57 +81,61 @@ async function saveFromDesk(page: Page) {
 }
 
 describe('a dive saved from the desk as a page of its own', () => {
-  it('shows offline, from a file, what the desk showed to the last digit, and asks for nothing', async () => {
-    const desk = await visit();
-    await saveFromDesk(desk.page);
-    expect(desk.complaints).toEqual([]);
-    expect((await stat(saved.file)).size).toBeLessThanOrEqual(MOST_BYTES);
+  it(
+    'shows offline, from a file, what the desk showed to the last digit, and asks for nothing',
+    { tags: 'every-run' },
+    async () => {
+      const desk = await visit();
+      await saveFromDesk(desk.page);
+      expect(desk.complaints).toEqual([]);
+      expect((await stat(saved.file)).size).toBeLessThanOrEqual(MOST_BYTES);
 
-    const { page, complaints, wrong } = await cutOff();
-    await page.goto(pathToFileURL(saved.file).href);
-    await ready(page);
-    expect(await page.title()).toBe(`${TITLE} · Halftime`);
-    expect(await page.getByText(cautions.general).first().isVisible()).toBe(true);
-    expect(await readings(page)).toEqual(saved.readings);
-    expect(await chase(page)).toBe(saved.chase);
-    expect(await page.getByRole('figure', { name: 'Units side by side' }).textContent()).toContain('Rented');
+      const { page, complaints, wrong } = await cutOff();
+      await page.goto(pathToFileURL(saved.file).href);
+      await ready(page);
+      expect(await page.title()).toBe(`${TITLE} · Halftime`);
+      expect(await page.getByText(cautions.general).first().isVisible()).toBe(true);
+      expect(await readings(page)).toEqual(saved.readings);
+      expect(await chase(page)).toBe(saved.chase);
+      expect(await page.getByRole('figure', { name: 'Units side by side' }).textContent()).toContain('Rented');
 
-    // What is covered stays so until it is asked for.
-    expect(await page.getByText('Covered', { exact: true }).count()).toBe(1);
-    await page.getByRole('button', { name: 'Uncover Ceiling' }).click();
-    expect(await page.getByText('Covered', { exact: true }).count()).toBe(0);
+      // What is covered stays so until it is asked for.
+      expect(await page.getByText('Covered', { exact: true }).count()).toBe(1);
+      await page.getByRole('button', { name: 'Uncover Ceiling' }).click();
+      expect(await page.getByText('Covered', { exact: true }).count()).toBe(0);
 
-    // Why, in words.
-    await page.getByRole('button', { name: 'Why this required stop?' }).first().click();
-    const why = page.getByRole('dialog', { name: /^Why\?/ });
-    await why.getByRole('listitem').first().waitFor();
-    expect(await why.getByRole('listitem').count()).toBeGreaterThan(3);
-    expect(await why.getByText(cautions.general).last().isVisible()).toBe(true);
-    await page.keyboard.press('Escape');
+      // Why, in words.
+      await page.getByRole('button', { name: 'Why this required stop?' }).first().click();
+      const why = page.getByRole('dialog', { name: /^Why\?/ });
+      await why.getByRole('listitem').first().waitFor();
+      expect(await why.getByRole('listitem').count()).toBeGreaterThan(3);
+      expect(await why.getByText(cautions.general).last().isVisible()).toBe(true);
+      await page.keyboard.press('Escape');
 
-    await page.getByRole('slider', { name: 'Time cursor' }).fill('60');
-    expect(await readings(page)).not.toEqual(saved.readings);
-    await page.getByRole('radio', { name: 'Imperial' }).check({ force: true });
-    expect((await readings(page))[0]).toContain('ft');
-    await page.getByText('The script of this dive').click();
-    expect(await page.locator('details pre, pre').last().textContent()).toBe(WALL);
-    // At the foot of the page, where the hand on time lies over nothing.
-    const toFoot = () => page.evaluate(() => window.scrollTo(0, document.body.scrollHeight));
-    await toFoot();
-    expect(await accessibilityFaults(page)).toEqual([]);
-    await page.getByRole('radio', { name: 'Dark' }).check({ force: true });
-    await toFoot();
-    expect(await accessibilityFaults(page)).toEqual([]);
-    for (const width of [320, 820, 1440]) {
-      await page.setViewportSize({ width, height: 800 });
-      expect(await sidewaysPx(page), `${width} px wide`).toBeLessThanOrEqual(0);
-    }
-    await page.emulateMedia({ media: 'print' });
-    expect(await page.getByText(cautions.general).first().isVisible()).toBe(true);
-    expect(await ran(page)).toBeUndefined();
-    expect(wrong).toEqual([]);
-    expect(complaints).toEqual([]);
-  });
+      await page.getByRole('slider', { name: 'Time cursor' }).fill('60');
+      expect(await readings(page)).not.toEqual(saved.readings);
+      await page.getByRole('radio', { name: 'Imperial' }).check({ force: true });
+      expect((await readings(page))[0]).toContain('ft');
+      await page.getByText('The script of this dive').click();
+      expect(await page.locator('details pre, pre').last().textContent()).toBe(WALL);
+      // At the foot of the page, where the hand on time lies over nothing.
+      const toFoot = () => page.evaluate(() => window.scrollTo(0, document.body.scrollHeight));
+      await toFoot();
+      expect(await accessibilityFaults(page)).toEqual([]);
+      await page.getByRole('radio', { name: 'Dark' }).check({ force: true });
+      await toFoot();
+      expect(await accessibilityFaults(page)).toEqual([]);
+      for (const width of [320, 820, 1440]) {
+        await page.setViewportSize({ width, height: 800 });
+        expect(await sidewaysPx(page), `${width} px wide`).toBeLessThanOrEqual(0);
+      }
+      await page.emulateMedia({ media: 'print' });
+      expect(await page.getByText(cautions.general).first().isVisible()).toBe(true);
+      expect(await ran(page)).toBeUndefined();
+      expect(wrong).toEqual([]);
+      expect(complaints).toEqual([]);
+    },
+  );
 
   it('says so where the dive in it was changed, and runs nothing where its code was', async () => {
     const whole = await readFile(saved.file, 'utf8');
@@ -231,7 +236,7 @@ describe('a dive in a course page', () => {
     expect(complaints).toEqual([]);
   });
 
-  it('is the only page that may be framed', async () => {
+  it('is the only page that may be framed', { tags: 'every-run' }, async () => {
     framed['/desk'] = `<iframe src="${inject('siteAddress')}${routes.desk.path}"></iframe>`;
     const { page } = await visit();
     await page.goto(`${address}/desk`);

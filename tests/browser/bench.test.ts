@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
@@ -22,34 +23,38 @@ async function read(page: Page, group: string, depth: string): Promise<void> {
 }
 
 describe('a bench sheet', () => {
-  it('is filled in, judged by what its user states, kept over a reload and exported with the cautions', async () => {
-    const { page, complaints } = await visit();
-    await openShort(page);
-    const tolerance = page.getByLabel('Depth may be off by, m');
-    await tolerance.fill('0.5');
-    await tolerance.press('Enter');
-    await read(page, 'Unit 1 at ten', '9.8');
-    await page
-      .getByRole('group', { name: 'Unit 1 at sixteen' })
-      .getByRole('checkbox', { name: 'shows no depth' })
-      .check();
-    const verdict = page.getByRole('article', { name: 'Unit 1' });
-    await verdict.getByText('Stop the run. Do not return this unit to service.').waitFor();
-    await verdict.getByText('No depth reading at 16 m.').waitFor();
+  it(
+    'is filled in, judged by what its user states, kept over a reload and exported with the cautions',
+    { tags: 'every-run' },
+    async () => {
+      const { page, complaints } = await visit();
+      await openShort(page);
+      const tolerance = page.getByLabel('Depth may be off by, m');
+      await tolerance.fill('0.5');
+      await tolerance.press('Enter');
+      await read(page, 'Unit 1 at ten', '9.8');
+      await page
+        .getByRole('group', { name: 'Unit 1 at sixteen' })
+        .getByRole('checkbox', { name: 'shows no depth' })
+        .check();
+      const verdict = page.getByRole('article', { name: 'Unit 1' });
+      await verdict.getByText('Stop the run. Do not return this unit to service.').waitFor();
+      await verdict.getByText('No depth reading at 16 m.').waitFor();
 
-    await page.reload();
-    await settled(page);
-    await verdict.getByText('No depth reading at 16 m.').waitFor();
+      await page.reload();
+      await settled(page);
+      await verdict.getByText('No depth reading at 16 m.').waitFor();
 
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Export as CSV' }).click(),
-    ]);
-    const text = readFileSync(await download.path(), 'utf8');
-    for (const words of [cautions.general, cautions.chamber, 'No depth reading at 16 m.', 'EN 13319'])
-      expect(text).toContain(words);
-    expect(complaints.filter((text) => !text.includes('preloaded using link preload'))).toEqual([]);
-  });
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('button', { name: 'Export as CSV' }).click(),
+      ]);
+      const text = readFileSync(await download.path(), 'utf8');
+      for (const words of [cautions.general, cautions.chamber, 'No depth reading at 16 m.', 'EN 13319'])
+        expect(text).toContain(words);
+      expect(complaints.filter((text) => !text.includes('preloaded using link preload'))).toEqual([]);
+    },
+  );
 
   it('prints with both cautions, the checkpoints and the verdict, and without its forms', async () => {
     const { page } = await visit();

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -42,7 +43,7 @@ async function textOf(download: Download): Promise<string> {
 }
 
 describe('bringing a recorded dive', () => {
-  it('tells faults by row, mends by consent, and opens the dive on the desk', async () => {
+  it('tells faults by row, mends by consent, and opens the dive on the desk', { tags: 'every-run' }, async () => {
     const { page, complaints } = await visit();
     await page.goto(routes.bring.path);
     await choose(page, faulty);

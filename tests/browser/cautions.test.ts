@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { spawn } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
@@ -67,7 +68,7 @@ async function printed(page: Page, button: string | RegExp): Promise<string> {
 }
 
 describe('the caution goes along with', () => {
-  it('all that leaves the desk: files, pictures, codes, links and paper', async () => {
+  it('all that leaves the desk: files, pictures, codes, links and paper', { tags: 'every-run' }, async () => {
     const { page } = await visit();
     await openDesk(page);
     await openTools(page, 'The dive');

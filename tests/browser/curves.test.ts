@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
@@ -28,7 +29,7 @@ async function workedOut(page: Page): Promise<void> {
 }
 
 describe('the curves', () => {
-  it('are read by keyboard and by pointer, with nothing to complain of', async () => {
+  it('are read by keyboard and by pointer, with nothing to complain of', { tags: 'every-run' }, async () => {
     const { page, complaints } = await open();
     await page.getByRole('slider', { name: 'Depth to read', exact: true }).first().press('ArrowRight');
     expect(await sentence(page, 'No-stop time against depth')).toContain('At 31 m');

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { readFile } from 'node:fs/promises';
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
@@ -24,7 +25,7 @@ async function blockStorage(context: BrowserContext): Promise<void> {
 }
 
 describe('the desk between visits', () => {
-  it('finds its dive, its cover and its moment again after a reload', async () => {
+  it('finds its dive, its cover and its moment again after a reload', { tags: 'every-run' }, async () => {
     const { page, complaints } = await visit();
     await deskWithReef(page);
     await page.getByRole('button', { name: 'Cover No-stop time' }).click();

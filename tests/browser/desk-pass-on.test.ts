@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { routes } from '@/app/parts/routes';
@@ -8,7 +9,7 @@ import { accessibilityFaults, browserVisits } from './visit';
 const visit = browserVisits();
 
 describe('a link to a desk', () => {
-  it('shows on a machine that has never been here exactly what was on the desk', async () => {
+  it('shows on a machine that has never been here exactly what was on the desk', { tags: 'every-run' }, async () => {
     const { page } = await visit();
     await deskWithReef(page);
     await page.getByText('Choose pictures').click();

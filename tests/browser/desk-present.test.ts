@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openDesk, restored, script } from './kept-desk';
@@ -8,7 +9,7 @@ const visit = browserVisits();
 describe('the presenter’s view', () => {
   const clock = (page: Page) => page.locator('[data-part="moment"]');
 
-  it('goes by a clicker from point to point, plays, covers, reveals and leaves', async () => {
+  it('goes by a clicker from point to point, plays, covers, reveals and leaves', { tags: 'every-run' }, async () => {
     const { page, complaints } = await visit();
     await openDesk(page);
     await page.getByRole('button', { name: 'Present' }).click();

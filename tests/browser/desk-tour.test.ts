@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openDesk, openTools, restored } from './kept-desk';

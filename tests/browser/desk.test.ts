@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openTools } from './kept-desk';
@@ -25,32 +26,40 @@ async function writeScript(page: Page, script: string) {
 const reading = (page: Page, label: string) => page.getByRole('group', { name: label, exact: true });
 
 describe('the desk', () => {
-  it('turns a typed script into a dive with a ceiling, sixteen tissues and readings', async () => {
-    const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
-    await openDesk(page);
-    await writeScript(page, 'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 9 m/min\n');
-    await page.getByRole('slider', { name: 'Time cursor' }).fill(String(26 * 60));
-    expect(await reading(page, 'No-stop time').innerText()).toContain('0');
-    expect(await reading(page, 'Ceiling').innerText()).toMatch(/\d\.\d\s*m/);
-    await openTools(page, 'The chase');
-    await page
-      .getByRole('figure', { name: 'The chase' })
-      .getByText(/^Table of /)
-      .click();
-    const rows = page.getByRole('figure', { name: 'The chase' }).getByRole('row');
-    await rows.first().waitFor();
-    expect(await rows.count()).toBe(17);
-    expect(complaints).toEqual([]);
-  });
+  it(
+    'turns a typed script into a dive with a ceiling, sixteen tissues and readings',
+    { tags: 'every-run' },
+    async () => {
+      const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
+      await openDesk(page);
+      await writeScript(page, 'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 9 m/min\n');
+      await page.getByRole('slider', { name: 'Time cursor' }).fill(String(26 * 60));
+      expect(await reading(page, 'No-stop time').innerText()).toContain('0');
+      expect(await reading(page, 'Ceiling').innerText()).toMatch(/\d\.\d\s*m/);
+      await openTools(page, 'The chase');
+      await page
+        .getByRole('figure', { name: 'The chase' })
+        .getByText(/^Table of /)
+        .click();
+      const rows = page.getByRole('figure', { name: 'The chase' }).getByRole('row');
+      await rows.first().waitFor();
+      expect(await rows.count()).toBe(17);
+      expect(complaints).toEqual([]);
+    },
+  );
 
-  it('says what is wrong with a script, where and how to mend it, and keeps the last good dive', async () => {
-    const { page } = await visit();
-    await openDesk(page);
-    await writeScript(page, 'gas: air\ndescend to 30\nascend to surface at 9 m/min\n');
-    await page.getByText('The pictures show the last dive that made sense.').waitFor();
-    expect(await page.getByText(/Line 2\./).innerText()).toContain('Line 2.');
-    expect(await page.getByRole('slider', { name: /^Point 1:/ }).count()).toBe(1);
-  });
+  it(
+    'says what is wrong with a script, where and how to mend it, and keeps the last good dive',
+    { tags: 'every-run' },
+    async () => {
+      const { page } = await visit();
+      await openDesk(page);
+      await writeScript(page, 'gas: air\ndescend to 30\nascend to surface at 9 m/min\n');
+      await page.getByText('The pictures show the last dive that made sense.').waitFor();
+      expect(await page.getByText(/Line 2\./).innerText()).toContain('Line 2.');
+      expect(await page.getByRole('slider', { name: /^Point 1:/ }).count()).toBe(1);
+    },
+  );
 
   it('follows a dragged point with the script, its remarks kept, and takes it back in one step', async () => {
     const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
@@ -92,52 +101,56 @@ describe('the desk', () => {
     expect(await page.getByRole('slider', { name: /^Point \d/ }).count()).toBeLessThanOrEqual(count);
   });
 
-  it('is steered by holding a key: the unit complains of the speed, and the run becomes a script with a name', async () => {
-    const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
-    await openDesk(page);
-    await page.getByRole('button', { name: 'Steer by hand' }).click();
-    const lever = page.getByRole('slider', { name: /^Lever/ });
-    await lever.waitFor();
-    // The hand is on the lever at once.
-    expect(await lever.evaluate((element) => element === document.activeElement)).toBe(true);
-    await page.getByRole('combobox', { name: 'Speed of time' }).selectOption('20');
-    await lever.focus();
-    const depth = (is: (depthM: number) => boolean) =>
-      expect
-        .poll(
-          async () => {
-            const text = await page.locator('[data-reading="depth"]').textContent();
-            return is(Number(/\d+\.\d/.exec(text ?? '')?.[0]));
-          },
-          { timeout: 30_000 },
-        )
-        .toBe(true);
-    await page.keyboard.down('ArrowDown');
-    await depth((depthM) => depthM > 20);
-    await page.keyboard.up('ArrowDown');
-    await page.keyboard.down('ArrowUp');
-    await page
-      .locator('[data-part="insist"]')
-      .getByText(/slow down\./i)
-      .waitFor();
-    await depth((depthM) => depthM < 3);
-    await page.keyboard.up('ArrowUp');
-    await page.getByRole('button', { name: 'Keep', exact: true }).click();
-    const dialog = page.getByRole('dialog', { name: 'Keep this dive' });
-    expect(await dialog.innerText()).toMatch(/as \d+ steps?\. No depth is more than [\d.]+ m from what you steered/);
-    await dialog.getByLabel('Its name').fill('Too fast a way up');
-    await page.keyboard.press('Enter');
-    await dialog.waitFor({ state: 'detached' });
-    const script = await scriptOf(page);
-    expect(script).toMatch(/^# Too fast a way up\n/);
-    expect(script).not.toContain('Six minutes too long');
-    expect(script).toMatch(/# steered by hand\ndescend to \d+/);
-    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Play');
-    await page.getByRole('button', { name: 'Choose pictures' }).or(page.getByText('Choose pictures')).first().click();
-    await page.getByRole('checkbox', { name: 'What the unit tells' }).check();
-    expect(await page.getByRole('figure', { name: 'What the unit tells' }).innerText()).toContain('slow down');
-    expect(complaints).toEqual([]);
-  });
+  it(
+    'is steered by holding a key: the unit complains of the speed, and the run becomes a script with a name',
+    { tags: 'every-run' },
+    async () => {
+      const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
+      await openDesk(page);
+      await page.getByRole('button', { name: 'Steer by hand' }).click();
+      const lever = page.getByRole('slider', { name: /^Lever/ });
+      await lever.waitFor();
+      // The hand is on the lever at once.
+      expect(await lever.evaluate((element) => element === document.activeElement)).toBe(true);
+      await page.getByRole('combobox', { name: 'Speed of time' }).selectOption('20');
+      await lever.focus();
+      const depth = (is: (depthM: number) => boolean) =>
+        expect
+          .poll(
+            async () => {
+              const text = await page.locator('[data-reading="depth"]').textContent();
+              return is(Number(/\d+\.\d/.exec(text ?? '')?.[0]));
+            },
+            { timeout: 30_000 },
+          )
+          .toBe(true);
+      await page.keyboard.down('ArrowDown');
+      await depth((depthM) => depthM > 20);
+      await page.keyboard.up('ArrowDown');
+      await page.keyboard.down('ArrowUp');
+      await page
+        .locator('[data-part="insist"]')
+        .getByText(/slow down\./i)
+        .waitFor();
+      await depth((depthM) => depthM < 3);
+      await page.keyboard.up('ArrowUp');
+      await page.getByRole('button', { name: 'Keep', exact: true }).click();
+      const dialog = page.getByRole('dialog', { name: 'Keep this dive' });
+      expect(await dialog.innerText()).toMatch(/as \d+ steps?\. No depth is more than [\d.]+ m from what you steered/);
+      await dialog.getByLabel('Its name').fill('Too fast a way up');
+      await page.keyboard.press('Enter');
+      await dialog.waitFor({ state: 'detached' });
+      const script = await scriptOf(page);
+      expect(script).toMatch(/^# Too fast a way up\n/);
+      expect(script).not.toContain('Six minutes too long');
+      expect(script).toMatch(/# steered by hand\ndescend to \d+/);
+      await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Play');
+      await page.getByRole('button', { name: 'Choose pictures' }).or(page.getByText('Choose pictures')).first().click();
+      await page.getByRole('checkbox', { name: 'What the unit tells' }).check();
+      expect(await page.getByRole('figure', { name: 'What the unit tells' }).innerText()).toContain('slow down');
+      expect(complaints).toEqual([]);
+    },
+  );
 
   it('shows units that are set wrong beside one that is right, and says in words what differs', async () => {
     const { page } = await visit({ viewport: { width: 1440, height: 900 } });

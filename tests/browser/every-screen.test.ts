@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { readdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
@@ -28,7 +29,7 @@ async function sidewaysIn(page: Page): Promise<Record<string, number>> {
   return found;
 }
 
-it('the list of pages has every page of the app', () => {
+it('the list of pages has every page of the app', { tags: 'every-run' }, () => {
   const made = readdirSync('app', { recursive: true, encoding: 'utf8' }).filter((file) =>
     /(^|[/\\])page\.tsx$/.test(file),
   );

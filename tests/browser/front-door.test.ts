@@ -66,16 +66,20 @@ describe('the front door', () => {
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('main');
   });
 
-  it('holds up with its table open: nothing axe can find, and no scrolling sideways however narrow the window', async () => {
-    const { page } = await visit({ viewport: { width: 768, height: 844 } });
-    await page.goto('/');
-    await page.getByText(/^Table of /).click();
-    expect(await accessibilityFaults(page)).toEqual([]);
-    for (const width of [768, 390, 320]) {
-      await page.setViewportSize({ width, height: 844 });
-      expect(await sidewaysPx(page), `${width} px`).toBe(0);
-    }
-  });
+  it(
+    'holds up with its table open: nothing axe can find, and no scrolling sideways however narrow the window',
+    { tags: 'in-turn' },
+    async () => {
+      const { page } = await visit({ viewport: { width: 768, height: 844 } });
+      await page.goto('/');
+      await page.getByText(/^Table of /).click();
+      expect(await accessibilityFaults(page)).toEqual([]);
+      for (const width of [768, 390, 320]) {
+        await page.setViewportSize({ width, height: 844 });
+        expect(await sidewaysPx(page), `${width} px`).toBe(0);
+      }
+    },
+  );
 });
 
 describe('the doors', () => {
@@ -90,20 +94,24 @@ describe('the doors', () => {
     expect(complaints).toEqual([]);
   });
 
-  it('put nothing in the place of a dive without keeping it: undo brings it back, and it is among the saved dives', async () => {
-    const { page } = await visit();
-    await deskWithReef(page);
-    await page.goto('/');
-    await page.getByRole('link', { name: 'Watch staged stops on three gases' }).click();
-    await page.getByText('What was on your desk is among your saved dives.').waitFor();
-    await page.getByRole('button', { name: 'Pause' }).click();
-    expect(await script(page).inputValue()).toContain('# Staged stops on three gases');
-    await page.getByRole('button', { name: 'Undo' }).click();
-    expect(await script(page).inputValue()).toBe(REEF);
-    expect(new URL(page.url()).hash).toBe('');
-    await page.getByRole('button', { name: 'Saved dives' }).click();
-    await page.getByRole('button', { name: 'Open A reef at eighteen metres (left on the desk)' }).waitFor();
-  });
+  it(
+    'put nothing in the place of a dive without keeping it: undo brings it back, and it is among the saved dives',
+    { tags: 'in-turn' },
+    async () => {
+      const { page } = await visit();
+      await deskWithReef(page);
+      await page.goto('/');
+      await page.getByRole('link', { name: 'Watch staged stops on three gases' }).click();
+      await page.getByText('What was on your desk is among your saved dives.').waitFor();
+      await page.getByRole('button', { name: 'Pause' }).click();
+      expect(await script(page).inputValue()).toContain('# Staged stops on three gases');
+      await page.getByRole('button', { name: 'Undo' }).click();
+      expect(await script(page).inputValue()).toBe(REEF);
+      expect(new URL(page.url()).hash).toBe('');
+      await page.getByRole('button', { name: 'Saved dives' }).click();
+      await page.getByRole('button', { name: 'Open A reef at eighteen metres (left on the desk)' }).waitFor();
+    },
+  );
 
   it('say so where an address asks for a ready dive that is not here', async () => {
     const { page } = await visit();

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
@@ -14,7 +15,7 @@ async function isDrawn(page: Page, selector: string): Promise<boolean> {
 }
 
 describe('the screen of gases', () => {
-  it('works in the browser: another gas is another column', async () => {
+  it('works in the browser: another gas is another column', { tags: 'every-run' }, async () => {
     const { page, complaints } = await visit();
     await arrive(page, '/gases/');
     await page.getByRole('textbox', { name: 'Gases side by side' }).fill('air, 36%');

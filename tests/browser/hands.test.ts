@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { CDPSession, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { arrive, browserVisits } from './visit';
@@ -56,7 +57,7 @@ describe('a finger on the dive', () => {
     return { page, touch: await page.context().newCDPSession(page) };
   };
 
-  it('drags a point, and nothing scrolls', async () => {
+  it('drags a point, and nothing scrolls', { tags: 'every-run' }, async () => {
     const { page, touch } = await crowded();
     expect((await points(page))[0]).toMatch(/^Point 1: 30 m/);
     await swipe(touch, await middleOf(page, /^Point 1:/), 0, -70);

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { expect, it } from 'vitest';
 import { lessonPath } from '@/app/parts/lesson-paths';
 import { arrive, browserVisits } from './visit';

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { glossaryPath, keyPath, lessonPath, sheetPath, textPath, workshopPath } from '@/app/parts/lesson-paths';
@@ -58,67 +59,71 @@ const openAt = async (page: Page, step?: string) => {
 };
 
 describe('a lesson in a browser', () => {
-  it('is taken from the first step to the results by keyboard alone', async () => {
-    const { page, complaints } = await visit();
-    await openAt(page);
-    await goOn(page, 'How long at thirty metres?');
-    await tabTo(page, 'Your answer');
-    await page.keyboard.type('20');
-    await guess(page);
-    await page.getByText(/Around 20 min and more is what older tables give/).waitFor();
+  it(
+    'is taken from the first step to the results by keyboard alone',
+    { tags: 'every-run', timeout: 180_000 },
+    async () => {
+      const { page, complaints } = await visit();
+      await openAt(page);
+      await goOn(page, 'How long at thirty metres?');
+      await tabTo(page, 'Your answer');
+      await page.keyboard.type('20');
+      await guess(page);
+      await page.getByText(/Around 20 min and more is what older tables give/).waitFor();
 
-    await goOn(page, 'Draw how it falls');
-    for (const value of ['60', '9', '4', '0', '0']) {
-      await tabTo(page, /^at \d+:\d\d$/);
-      await page.keyboard.type(value);
-    }
-    await guess(page);
-    await page.getByText(/^(Your curve|You drew it)/).waitFor();
+      await goOn(page, 'Draw how it falls');
+      for (const value of ['60', '9', '4', '0', '0']) {
+        await tabTo(page, /^at \d+:\d\d$/);
+        await page.keyboard.type(value);
+      }
+      await guess(page);
+      await page.getByText(/^(Your curve|You drew it)/).waitFor();
 
-    await goOn(page, 'See it happen');
-    await page.getByRole('button', { name: 'Next moment' }).waitFor();
-    await press(page, 'Next moment');
-    await page.keyboard.press('Enter');
-    await page.getByText(/You are down\. Compartment 1 leads/).waitFor();
+      await goOn(page, 'See it happen');
+      await page.getByRole('button', { name: 'Next moment' }).waitFor();
+      await press(page, 'Next moment');
+      await page.keyboard.press('Enter');
+      await page.getByText(/You are down\. Compartment 1 leads/).waitFor();
 
-    await goOn(page, 'Shallower, who leads?');
-    await tabTo(page, /^(Compartment 1 again|One a little slower)/);
-    await page.keyboard.press('ArrowDown');
-    await guess(page);
+      await goOn(page, 'Shallower, who leads?');
+      await tabTo(page, /^(Compartment 1 again|One a little slower)/);
+      await page.keyboard.press('ArrowDown');
+      await guess(page);
 
-    await goOn(page, 'Open the number');
-    await page.getByRole('heading', { name: /^Why\? No-stop time, at 5:00/ }).waitFor();
-    await goOn(page, 'What happens to it on the way up?');
-    await tabTo(page, /^It (keeps|grows|stays)/);
-    await page.keyboard.press('Space');
-    await guess(page);
+      await goOn(page, 'Open the number');
+      await page.getByRole('heading', { name: /^Why\? No-stop time, at 5:00/ }).waitFor();
+      await goOn(page, 'What happens to it on the way up?');
+      await tabTo(page, /^It (keeps|grows|stays)/);
+      await page.keyboard.press('Space');
+      await guess(page);
 
-    await goOn(page, 'Stay inside it');
-    await page.getByText(/things are still missing/).waitFor();
-    await tabTo(page, 'Dive script');
-    await page.keyboard.press('Control+A');
-    await page.keyboard.insertText(
-      'gas: air\ngradient factors: 85/85\ndescend to 30 m at 18 m/min\nstay 10 min 30 s\nascend to 5 m at 9 m/min\nstay 3 min\nascend to surface at 9 m/min\n',
-    );
-    await page.getByText('You have done it.').waitFor();
+      await goOn(page, 'Stay inside it');
+      await page.getByText(/things are still missing/).waitFor();
+      await tabTo(page, 'Dive script');
+      await page.keyboard.press('Control+A');
+      await page.keyboard.insertText(
+        'gas: air\ngradient factors: 85/85\ndescend to 30 m at 18 m/min\nstay 10 min 30 s\nascend to 5 m at 9 m/min\nstay 3 min\nascend to surface at 9 m/min\n',
+      );
+      await page.getByText('You have done it.').waitFor();
 
-    await goOn(page, 'Check yourself');
-    await page.getByRole('button', { name: 'Check' }).first().waitFor();
-    await tabTo(page, /min$/);
-    await page.keyboard.press('Space');
-    await press(page, 'Check');
-    await page.getByText(/[01] of 1 right so far/).waitFor();
+      await goOn(page, 'Check yourself');
+      await page.getByRole('button', { name: 'Check' }).first().waitFor();
+      await tabTo(page, /min$/);
+      await page.keyboard.press('Space');
+      await press(page, 'Check');
+      await page.getByText(/[01] of 1 right so far/).waitFor();
 
-    await goOn(page, 'What to take along');
-    await goOn(page, 'Your results');
-    const table = page.getByRole('table');
-    await table.waitFor();
-    expect(
-      await table.getByRole('row', { name: /How long at thirty metres\? 20 min \(a guess\).*11 min/ }).count(),
-    ).toBe(1);
-    expect(await table.getByRole('row', { name: /Stay inside it.*goal met/ }).count()).toBe(1);
-    expect(complaints).toEqual([]);
-  }, 180_000);
+      await goOn(page, 'What to take along');
+      await goOn(page, 'Your results');
+      const table = page.getByRole('table');
+      await table.waitFor();
+      expect(
+        await table.getByRole('row', { name: /How long at thirty metres\? 20 min \(a guess\).*11 min/ }).count(),
+      ).toBe(1);
+      expect(await table.getByRole('row', { name: /Stay inside it.*goal met/ }).count()).toBe(1);
+      expect(complaints).toEqual([]);
+    },
+  );
 
   it('takes a curve drawn with the pointer and lays the true one over it', async () => {
     const { page } = await visit({ viewport: { width: 1280, height: 900 } });
@@ -198,7 +203,7 @@ describe('a lesson on paper', () => {
     expect(complaints).toEqual([]);
   });
 
-  it('can be read to the end without a script running', async () => {
+  it('can be read to the end without a script running', { tags: 'every-run' }, async () => {
     const { page } = await visit({ javaScriptEnabled: false });
     await page.goto(lessonPath(SLUG));
     await page.getByRole('link', { name: 'Read the lesson as one page' }).click();

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -41,27 +42,31 @@ const fontsLoaded = (page: Page) =>
   });
 
 describe('without a network, after one visit', () => {
-  it('every page opens, in its own letters, and what is no page leads to the one that says so', async () => {
-    const { page, complaints } = await keptVisit();
-    await leaveNetwork();
-    for (const path of pagesToWalk()) {
-      const answer = await page.goto(path);
-      expect(answer?.fromServiceWorker(), path).toBe(true);
-      expect(await page.getByRole('heading', { level: 1 }).first().isVisible(), path).toBe(true);
-      expect(await fontsLoaded(page), path).toEqual(
-        expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']),
-      );
-    }
-    await page.goto(lessonPath('14-enriched-air'), { waitUntil: 'commit' });
-    await page.waitForURL(`**${lessonPath('12-enriched-air')}`);
-    for (const path of ['/no/such/page/', '/no-such-page', '/no-such-page.html']) {
-      await page.goto(path);
-      await page.getByRole('heading', { level: 1, name: 'There is no page here' }).waitFor();
-      await page.getByRole('link', { name: 'Go to the front door' }).click();
-      await page.waitForURL(`**${routes.home.path}`);
-    }
-    expect(complaints).toEqual([]);
-  }, 300_000);
+  it(
+    'every page opens, in its own letters, and what is no page leads to the one that says so',
+    { tags: 'every-run', timeout: 300_000 },
+    async () => {
+      const { page, complaints } = await keptVisit();
+      await leaveNetwork();
+      for (const path of pagesToWalk()) {
+        const answer = await page.goto(path);
+        expect(answer?.fromServiceWorker(), path).toBe(true);
+        expect(await page.getByRole('heading', { level: 1 }).first().isVisible(), path).toBe(true);
+        expect(await fontsLoaded(page), path).toEqual(
+          expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']),
+        );
+      }
+      await page.goto(lessonPath('14-enriched-air'), { waitUntil: 'commit' });
+      await page.waitForURL(`**${lessonPath('12-enriched-air')}`);
+      for (const path of ['/no/such/page/', '/no-such-page', '/no-such-page.html']) {
+        await page.goto(path);
+        await page.getByRole('heading', { level: 1, name: 'There is no page here' }).waitFor();
+        await page.getByRole('link', { name: 'Go to the front door' }).click();
+        await page.waitForURL(`**${routes.home.path}`);
+      }
+      expect(complaints).toEqual([]);
+    },
+  );
 
   it('work goes on: in workers, with parts fetched when asked for, over links and from screen to screen', async () => {
     const { page, complaints } = await keptVisit();

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { drawn } from './drawn';
@@ -159,7 +160,7 @@ describe.each(drawn(SIZES, 2))('the desk on one sheet at %i × %i, steered or in
   });
 });
 
-it('nothing moves from start to end of a dive that plays', async () => {
+it('nothing moves from start to end of a dive that plays', { tags: 'every-run', timeout: 90_000 }, async () => {
   const { page } = await visit({ viewport: { width: 1024, height: 768 } });
   await playing(page);
   await page.evaluate(() => {
@@ -179,7 +180,7 @@ it('nothing moves from start to end of a dive that plays', async () => {
   await page.getByRole('combobox', { name: 'Speed' }).selectOption('120');
   await page.getByRole('button', { name: 'Play', exact: true }).waitFor({ timeout: 60_000 });
   expect((await page.evaluate(() => (window as unknown as { moved: string[] }).moved)).join('\n')).toBe('');
-}, 90_000);
+});
 
 it('Space plays and pauses wherever no field has the focus, and Play is within five keys', async () => {
   const { page } = await visit();

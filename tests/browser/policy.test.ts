@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -47,15 +48,19 @@ const saved = async (page: Page, button: string) => {
 };
 
 describe('the policy of each page', () => {
-  it('is kept to by every kind of page, and none asks anything of another origin', async () => {
-    const { page, complaints, refused, abroad } = await watched();
-    for (const path of pagesToWalk()) await arrive(page, path);
-    expect(refused).toEqual([]);
-    expect(abroad).toEqual([]);
-    expect(complaints).toEqual([]);
-  }, 600_000);
+  it(
+    'is kept to by every kind of page, and none asks anything of another origin',
+    { tags: 'every-run', timeout: 600_000 },
+    async () => {
+      const { page, complaints, refused, abroad } = await watched();
+      for (const path of pagesToWalk()) await arrive(page, path);
+      expect(refused).toEqual([]);
+      expect(abroad).toEqual([]);
+      expect(complaints).toEqual([]);
+    },
+  );
 
-  it('is in every page of the site, and allows nothing from elsewhere', () => {
+  it('is in every page of the site, and allows nothing from elsewhere', { tags: 'every-run' }, () => {
     const pages = builtPages();
     expect(pages.length).toBeGreaterThan(60);
     for (const path of pages) {
@@ -76,7 +81,7 @@ describe('the policy of each page', () => {
     expect(order[1]).toContain('Content-Security-Policy');
   });
 
-  it('lets no script run that the site was not built with', async () => {
+  it('lets no script run that the site was not built with', { tags: 'every-run' }, async () => {
     const { page, refused } = await watched();
     await arrive(page, routes.home.path);
     const ran = await page.evaluate(async () => {

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { arrive, browserVisits, settled } from './visit';
@@ -9,19 +10,23 @@ const light = 'rgb(250, 247, 239)';
 const dark = 'rgb(19, 23, 28)';
 
 describe('units and theme', () => {
-  it('hold across a reload, with no mismatch between the exported page and the live one', async () => {
-    const { page, complaints } = await visit();
-    await page.goto('/');
-    await page.getByRole('radio', { name: 'Imperial' }).check();
-    await page.getByRole('radio', { name: 'Dark' }).check();
-    expect(await paper(page)).toBe(dark);
-    await page.reload();
-    await settled(page);
-    expect(await page.getByRole('radio', { name: 'Imperial' }).isChecked()).toBe(true);
-    expect(await page.getByRole('radio', { name: 'Dark' }).isChecked()).toBe(true);
-    expect(await paper(page)).toBe(dark);
-    expect(complaints).toEqual([]);
-  });
+  it(
+    'hold across a reload, with no mismatch between the exported page and the live one',
+    { tags: 'every-run' },
+    async () => {
+      const { page, complaints } = await visit();
+      await page.goto('/');
+      await page.getByRole('radio', { name: 'Imperial' }).check();
+      await page.getByRole('radio', { name: 'Dark' }).check();
+      expect(await paper(page)).toBe(dark);
+      await page.reload();
+      await settled(page);
+      expect(await page.getByRole('radio', { name: 'Imperial' }).isChecked()).toBe(true);
+      expect(await page.getByRole('radio', { name: 'Dark' }).isChecked()).toBe(true);
+      expect(await paper(page)).toBe(dark);
+      expect(complaints).toEqual([]);
+    },
+  );
 
   it('are on before the first paint, even where no other script runs', async () => {
     const { page } = await visit({ preferences: { theme: 'dark' } });

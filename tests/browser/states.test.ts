@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { workshopPath } from '@/app/parts/lesson-paths';

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { workshopPath } from '@/app/parts/lesson-paths';

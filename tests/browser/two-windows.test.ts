@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { describe, expect, it } from 'vitest';
 import { workshopPath } from '@/app/parts/lesson-paths';
 import { deskWithReef, openDesk } from './kept-desk';

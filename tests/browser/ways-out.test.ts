@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
 import { openDesk, script } from './kept-desk';
@@ -31,28 +32,32 @@ const way = (sheet: Awaited<ReturnType<typeof asked>>['sheet'], title: string) =
   sheet.getByRole('listitem').filter({ has: sheet.page().getByRole('heading', { name: title, exact: true }) });
 
 describe('what would have avoided a stop', () => {
-  it('is told under the caution, drawn beside the dive two at a time, and written into the script as one change', async () => {
-    const { page, sheet, complaints } = await asked({ viewport: { width: 1440, height: 900 } });
-    expect(await sheet.textContent()).toContain(cautions.general);
-    const dashed = page.locator('[data-picture="profile"] [class*="overlay"]');
-    expect(await dashed.count()).toBe(0);
-    await way(sheet, 'Leave the bottom earlier').getByRole('button', { name: 'Show it' }).click();
-    await way(sheet, 'Breathe a richer gas').getByRole('button', { name: 'Show it' }).click();
-    await expect.poll(() => dashed.count()).toBe(2);
-    expect(await sheet.getByRole('columnheader').allTextContents()).toEqual([
-      'Reading',
-      'As dived',
-      'Leave the bottom earlier',
-      'Breathe a richer gas',
-    ]);
-    await way(sheet, 'Leave the bottom earlier').getByRole('button', { name: 'Use it' }).click();
-    await sheet.waitFor({ state: 'detached' });
-    await expect.poll(() => script(page).inputValue()).toBe(OVER.replace('20 min', '14 min'));
-    expect(await dashed.count()).toBe(0);
-    await page.getByRole('button', { name: 'Undo', exact: true }).last().click();
-    await expect.poll(() => script(page).inputValue()).toBe(OVER);
-    expect(complaints).toEqual([]);
-  });
+  it(
+    'is told under the caution, drawn beside the dive two at a time, and written into the script as one change',
+    { tags: 'every-run' },
+    async () => {
+      const { page, sheet, complaints } = await asked({ viewport: { width: 1440, height: 900 } });
+      expect(await sheet.textContent()).toContain(cautions.general);
+      const dashed = page.locator('[data-picture="profile"] [class*="overlay"]');
+      expect(await dashed.count()).toBe(0);
+      await way(sheet, 'Leave the bottom earlier').getByRole('button', { name: 'Show it' }).click();
+      await way(sheet, 'Breathe a richer gas').getByRole('button', { name: 'Show it' }).click();
+      await expect.poll(() => dashed.count()).toBe(2);
+      expect(await sheet.getByRole('columnheader').allTextContents()).toEqual([
+        'Reading',
+        'As dived',
+        'Leave the bottom earlier',
+        'Breathe a richer gas',
+      ]);
+      await way(sheet, 'Leave the bottom earlier').getByRole('button', { name: 'Use it' }).click();
+      await sheet.waitFor({ state: 'detached' });
+      await expect.poll(() => script(page).inputValue()).toBe(OVER.replace('20 min', '14 min'));
+      expect(await dashed.count()).toBe(0);
+      await page.getByRole('button', { name: 'Undo', exact: true }).last().click();
+      await expect.poll(() => script(page).inputValue()).toBe(OVER);
+      expect(complaints).toEqual([]);
+    },
+  );
 
   it('speaks feet where feet are chosen', async () => {
     const { sheet } = await asked({ preferences: { units: 'imperial' } });

@@ -9,7 +9,7 @@ import { figuresInForce, watchDive, type Watch } from '@/lib/rules/watch';
 import { loadCalculator, type Calculator } from '@/lib/working/calculator';
 import { stepTex } from '@/lib/working/formula';
 import { RULE_READING_IDS, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
-import { carryThrough, changeableValues } from '@/lib/working/what-if';
+import { carryThrough, changeableValues } from '@/lib/working/what-if/carry-through';
 import type { Working, WorkingStep } from '@/lib/working/working';
 import { SETTINGS, TRIMIX } from '../unit/working/dives';
 import { law } from './law';

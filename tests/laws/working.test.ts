@@ -7,7 +7,7 @@ import { oxygenExposureOf } from '@/lib/exposure/oxygen-exposure';
 import { READING_IDS, workingFor, type ReadingId } from '@/lib/working/all';
 import { loadCalculator, type Calculator } from '@/lib/working/calculator';
 import { stepTex } from '@/lib/working/formula';
-import { changeableValues, carryThrough } from '@/lib/working/what-if';
+import { changeableValues, carryThrough } from '@/lib/working/what-if/carry-through';
 import type { Instant } from '@/lib/working/instant';
 import type { Working, WorkingStep } from '@/lib/working/working';
 import { anyInstant } from '../unit/working/dives';

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { describe, expect, it } from 'vitest';
 import { CHECK_GROUPS } from '@/lib/evidence/all';
 import { compared, ranged, type Check } from '@/lib/evidence/check';

@@ -6,7 +6,7 @@ import { COUNT_MARK, type Counts } from './step';
 
 /** Vitest for `tests/run.ts`: what fails is told at once and whole; of what passes only the number. */
 export default class RunReporter implements Reporter {
-  private readonly counts: Counts = { passed: 0, failed: 0, files: 0, ofFiles: 0 };
+  private readonly counts: Counts = { passed: 0, failed: 0, waiting: 0, files: 0, ofFiles: 0 };
 
   onTestRunStart(specifications: readonly TestSpecification[]): void {
     this.counts.ofFiles = specifications.length;
@@ -16,6 +16,7 @@ export default class RunReporter implements Reporter {
   onTestCaseResult(test: TestCase): void {
     const { state, errors } = test.result();
     if (state === 'passed') this.counts.passed += 1;
+    if (state === 'skipped') this.counts.waiting += 1;
     if (state !== 'failed') return;
     this.counts.failed += 1;
     this.say();

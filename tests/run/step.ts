@@ -6,6 +6,8 @@ import { repositoryRoot } from '../../app/commands/build-site';
 export interface Counts {
   passed: number;
   failed: number;
+  /** Made in another run, when it is their turn. */
+  waiting: number;
   files: number;
   ofFiles: number;
 }
@@ -40,7 +42,7 @@ export async function runStep(
   tell: (text: string) => void,
   onCounts: (counts: Counts) => void,
 ): Promise<Outcome> {
-  let counts: Counts = { passed: 0, failed: 0, files: 0, ofFiles: 0 };
+  let counts: Counts = { passed: 0, failed: 0, waiting: 0, files: 0, ofFiles: 0 };
   for (const command of commands) {
     const said: string[] = [];
     const hear = (line: string, aloud: boolean) => {

@@ -68,11 +68,11 @@ async function typeset(working: HTMLElement) {
  * 30 m on air at arrival, after 1.5 min of descent, by hand from the published 5 min half-time, a = 1.1696, b = 0.5578 of
  * compartment 1b, by Schreiner's and Haldane's equations and the limit at the surface under a gradient factor.
  */
-function noStopByHand(halfTimeMin: number, gf = 0.85): number {
+function noStopByHand(halfTimeMin: number, gf = 0.85, { a, b } = { a: 1.1696, b: 0.5578 }): number {
   const k = Math.LN2 / halfTimeMin;
   const [lungs, settled, rate] = [(4.01325 - 0.0627) * 0.79, (1.01325 - 0.0627) * 0.79, 20 * 0.1 * 0.79];
   const tension = settled + rate * (1.5 - 1 / k) + (rate / k) * Math.exp(-k * 1.5);
-  const limit = 1.01325 + gf * (1.1696 + 1.01325 / 0.5578 - 1.01325);
+  const limit = 1.01325 + gf * (a + 1.01325 / b - 1.01325);
   return Math.log((lungs - tension) / (lungs - limit)) / k;
 }
 
@@ -196,12 +196,25 @@ describe('what if a number were another', () => {
     await ask('Why this no-stop time?');
     const working = await change('half-time of this compartment for nitrogen', '8');
     const told = within(working).getByRole('status');
+    // The first compartment lasts longer then, and the second, of 8 min itself, is the first to reach its limit.
+    const second = noStopByHand(8, 0.85, { a: 1, b: 0.6514 });
+    expect(second).toBeLessThan(noStopByHand(8));
     expect(told).toHaveTextContent(
-      `${noStopByHand(8).toFixed(2).replace(/0$/, '')} min instead of ${noStopByHand(5).toFixed(2).replace(/0$/, '')} min`,
+      `${second.toFixed(2)} min (compartment 2) instead of ${noStopByHand(5).toFixed(2).replace(/0$/, '')} min`,
     );
     expect(told).toHaveTextContent('The dive is as it was.');
     expect(store.getState().scene).toBe(scene);
     expect(reading('No-stop time').textContent).toBe(shown);
+  });
+
+  it('says of a number that is not for changing why it isn’t', async () => {
+    openDesk();
+    await ask('Why this no-stop time?');
+    const working = await sheet();
+    await userEvent.click(within(working).getByText('Numbers that stand as they are, and why'));
+    const why = within(working).getByText('It is the surface: no step says that depth.');
+    expect(why.nextElementSibling).toHaveTextContent('depth where this begins: leg 1, going down');
+    expect(within(working).queryByRole('option', { name: /depth where this begins: leg 1,/ })).not.toBeInTheDocument();
   });
 
   it('marks only the steps that follow from it', async () => {

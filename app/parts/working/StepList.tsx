@@ -26,7 +26,7 @@ export function StepList({ steps, so, numbers, typesetter, units, onChange }: St
         <Step
           key={step.id}
           step={step}
-          so={known.get(step.id)!}
+          so={known.get(step.id)}
           numbers={numbers}
           typesetter={typesetter}
           units={units}
@@ -39,11 +39,12 @@ export function StepList({ steps, so, numbers, typesetter, units, onChange }: St
 
 interface StepProps extends Omit<StepListProps, 'steps' | 'so'> {
   step: WorkingStep;
-  so: WorkingStep;
+  /** Undefined where the working has no such step without the change. */
+  so: WorkingStep | undefined;
 }
 
 const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange }: StepProps) {
-  const changed = step !== so;
+  const changed = isChanged(step, so);
   const print = formulaPrinter(units);
   return (
     <li className={changed ? styles.changed : undefined}>
@@ -62,7 +63,7 @@ const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange
           <code>{`${step.symbol} = ${step.expression} = ${sayInFormula(step.result, units)}`}</code>
         </p>
       )}
-      {changed && <p className={styles.was}>As dived: {sayInFormula(so.result, units)}.</p>}
+      {changed && so && <p className={styles.was}>As dived: {sayInFormula(so.result, units)}.</p>}
       <dl className={styles.values}>
         {Object.entries(step.values).map(([symbol, value]) => (
           <div key={symbol}>
@@ -91,6 +92,20 @@ const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange
     </li>
   );
 });
+
+/** Nearer than this two numbers are one, worked out from other samples of the same dive; relative beyond 1. */
+const ROUNDING = 1e-9;
+
+/** Whether a step says anything else than it does without the change. */
+export function isChanged(step: WorkingStep, so: WorkingStep | undefined): boolean {
+  if (step === so) return false;
+  if (!so || step.expression !== so.expression || !isSame(step.result.value, so.result.value)) return true;
+  return Object.entries(step.values).some(([symbol, { value }]) => !isSame(value, so.values[symbol]?.value));
+}
+
+function isSame(one: number, other: number | undefined): boolean {
+  return Object.is(one, other) || Math.abs(one - (other ?? NaN)) <= ROUNDING * Math.max(1, Math.abs(one));
+}
 
 /** Formulas made from the project's own symbols and numbers: nothing anyone typed as text is in them. */
 function Mathml({ html }: { html: string }) {

@@ -1,7 +1,9 @@
 import { useId, type RefObject } from 'react';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
+import type { DiveAgain } from '@/lib/working/what-if/dive-again';
 import type { SymbolName, Working } from '@/lib/working/working';
 import { Button } from '../Button';
+import { Disclosure } from '../Disclosure';
 import { sayAnswer, sayInFormula, shownUnit } from './print-quantity';
 import type { WhatIf } from './use-what-if';
 import fields from '../Field.module.css';
@@ -10,12 +12,13 @@ import styles from './working.module.css';
 interface WhatIfFormProps {
   working: Working;
   whatIf: WhatIf;
+  fixed: DiveAgain['fixed'] | undefined;
   units: UnitSystem;
   box: RefObject<HTMLInputElement | null>;
 }
 
 /** Where one number of a working is put otherwise, and what would come of it beside what is so. */
-export function WhatIfForm({ working, whatIf, units, box }: WhatIfFormProps) {
+export function WhatIfForm({ working, whatIf, fixed, units, box }: WhatIfFormProps) {
   const id = useId();
   const { changeable, symbol, value, text, trouble, carried } = whatIf;
   if (symbol === undefined || !value) return null;
@@ -63,16 +66,46 @@ export function WhatIfForm({ working, whatIf, units, box }: WhatIfFormProps) {
       <p role="status" className={styles.followed}>
         {carried ? (
           <>
-            What if {value.meaning} were {text.trim()} {shownUnit(value.unit, units).name}, and not{' '}
-            {sayInFormula(value, units)}? It would be <b>{sayAnswer(carried.answer, units)}</b> instead of{' '}
-            {sayAnswer(working.answer, units)}. The dive is as it was.
+            What if {value.meaning} were{' '}
+            {sayInFormula({ ...value, value: changedTo(carried, symbol, value.value) }, units)}, and not{' '}
+            {sayInFormula(value, units)}? It would be <b>{sayAnswer(carried.answer, units)}</b>
+            {carried.compartment !== undefined &&
+              carried.compartment !== working.compartment &&
+              ` (compartment ${carried.compartment})`}{' '}
+            instead of {sayAnswer(working.answer, units)}. The dive is as it was.
           </>
         ) : (
           'Change one number and see what would follow. The dive stays as it is.'
         )}
       </p>
+      {fixed && fixed.size > 0 && (
+        <div className="unprinted">
+          <Disclosure summary="Numbers that stand as they are, and why">
+            <dl className={styles.values}>
+              {reasonsOf(fixed).map(([why, meanings]) => (
+                <div key={why}>
+                  <dt>{why}</dt>
+                  <dd>{meanings.join('; ')}</dd>
+                </div>
+              ))}
+            </dl>
+          </Disclosure>
+        </div>
+      )}
     </section>
   );
+}
+
+/** What a number is in the working with the change: a script says a depth no finer than to its own rounding. */
+function changedTo({ steps }: Working, symbol: SymbolName, otherwise: number): number {
+  return steps.find(({ values }) => values[symbol])?.values[symbol]?.value ?? otherwise;
+}
+
+/** Each reason once, with the numbers it holds for. */
+function reasonsOf(fixed: DiveAgain['fixed']): (readonly [string, string[]])[] {
+  const reasons = new Map<string, Set<string>>();
+  for (const { value, why } of fixed.values()) reasons.set(why, (reasons.get(why) ?? new Set()).add(value.meaning));
+  return [...reasons].map(([why, meanings]) => [why, [...meanings]] as const);
 }
 
 /** Symbols that stand in folded steps alone. */

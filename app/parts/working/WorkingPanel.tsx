@@ -3,6 +3,7 @@
 import '../formulas.css';
 import { useCallback, useMemo, useRef, type ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
+import type { DiveAgain } from '@/lib/working/what-if/dive-again';
 import type { SymbolName, Working, WorkingStep } from '@/lib/working/working';
 import { afterPaint } from '../after-paint';
 import { Button } from '../Button';
@@ -10,9 +11,9 @@ import { DataTable } from '../DataTable';
 import { Disclosure } from '../Disclosure';
 import { usePreferences } from '../preferences';
 import { sayAnswer, tableColumns } from './print-quantity';
-import { StepList } from './StepList';
+import { isChanged, StepList } from './StepList';
 import { useTypesetter } from './use-typesetter';
-import { useWhatIf, type OnDive } from './use-what-if';
+import { useWhatIf } from './use-what-if';
 import { WhatIfForm } from './WhatIfForm';
 import { WorkingSheet } from './WorkingSheet';
 import styles from './working.module.css';
@@ -22,8 +23,8 @@ interface WorkingPanelProps {
   /** When it holds and by which unit: "At 12:30". */
   where?: string;
   onClose: () => void;
-  /** Works a step's changed number out on the dive. */
-  onDive?: OnDive;
+  /** Works a changed number out on the dive. */
+  onDive?: DiveAgain;
   /** What may be asked next, at the end. */
   next?: ReactNode;
 }
@@ -57,6 +58,7 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
   const box = useRef<HTMLInputElement>(null);
   const shown = whatIf.carried ?? working;
   const numbers = useMemo(() => new Map(shown.steps.map(({ id }, index) => [id as string, index + 1])), [shown]);
+  const known = useMemo(() => new Map(working.steps.map((step) => [step.id, step])), [working]);
   const { choose } = whatIf;
   const change = useCallback(
     (symbol: SymbolName) => {
@@ -78,7 +80,9 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
       onChange={change}
     />
   );
-  const { answer, table } = working;
+  const { answer } = working;
+  // Through the working alone nothing is known of the other compartments: their table stays that of the dive.
+  const { table = working.table } = shown;
 
   return (
     <>
@@ -96,14 +100,14 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
           <Button onClick={tryAgain}>Try again</Button>
         </p>
       )}
-      <WhatIfForm working={working} whatIf={whatIf} units={units} box={box} />
+      <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />
       <section className={styles.chain} aria-label="Steps">
         <h3>From what is known to what is shown</h3>
         {runsOf(shown.steps).map(({ folded, steps }) =>
           folded ? (
             <Disclosure
               key={steps[0]!.id}
-              summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => !working.steps.includes(step)) ? ', changed by your what-if' : ''}`}
+              summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => isChanged(step, known.get(step.id))) ? ', changed by your what-if' : ''}`}
             >
               {list(steps)}
             </Disclosure>
@@ -116,7 +120,7 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
         <section className={styles.table}>
           <h3>
             {table.rows.length === 16 ? 'All sixteen' : 'Side by side'}
-            {whatIf.carried ? ', as dived' : ''}
+            {!whatIf.carried ? '' : shown.table ? ', what if' : ', as dived'}
           </h3>
           <p>{table.caption}.</p>
           <DataTable

@@ -3,7 +3,8 @@ import { plainNumber, readNumber } from '@/lib/quantity/number';
 import { accepted, refused, type Parsed } from '@/lib/quantity/parsed';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Calculator } from '@/lib/working/calculator';
-import { carryThrough, changeableValues } from '@/lib/working/what-if';
+import { carryThrough, changeableValues } from '@/lib/working/what-if/carry-through';
+import type { DiveAgain } from '@/lib/working/what-if/dive-again';
 import type { SymbolName, Working, WorkingValue } from '@/lib/working/working';
 import { formulaPrinter, sayInFormula, shownUnit } from './print-quantity';
 
@@ -22,31 +23,26 @@ export interface WhatIf {
   reset(): void;
 }
 
-/** The working of a dive that has another number in a step; undefined where the number is no step's. */
-export type OnDive = (symbol: SymbolName, value: number) => Working | undefined;
-
 /**
- * One number of a working put otherwise, and what would follow from it: a step's number in the whole dive, worked out
- * anew, any other in the working alone. The working itself is not touched.
+ * One number of a working put otherwise, and what would follow from it: a number of the dive, its unit or its model in
+ * the whole dive, worked out anew, any other in the working alone. The working itself is not touched.
  */
 export function useWhatIf(
   working: Working,
   calculator: Calculator | undefined,
   system: UnitSystem,
-  onDive: OnDive | undefined,
+  onDive: DiveAgain | undefined,
 ): WhatIf {
   const [chosen, setChosen] = useState<SymbolName>();
   const [typed, setTyped] = useState<string>();
-  const changeable = useMemo(() => changeableValues(working), [working]);
+  const changeable = useMemo(() => onDive?.changeable ?? changeableValues(working), [working, onDive]);
   const symbol = chosen !== undefined && changeable.has(chosen) ? chosen : changeable.keys().next().value;
   const value = symbol === undefined ? undefined : changeable.get(symbol);
   const result = useMemo((): Parsed<Working> | undefined => {
     if (typed === undefined || !calculator || symbol === undefined || !value) return undefined;
     const number = readChange(typed, value, system);
     if (!number.ok) return number;
-    const carried = carryThrough(calculator, working, { [symbol]: number.value });
-    const dived = carried.ok ? onDive?.(symbol, number.value) : undefined;
-    return dived ? accepted(dived) : carried;
+    return onDive?.with(symbol, number.value) ?? carryThrough(calculator, working, { [symbol]: number.value });
   }, [typed, calculator, symbol, value, system, working, onDive]);
   return {
     changeable,

@@ -1,13 +1,14 @@
 'use client';
 
 import { useMemo } from 'react';
-import { workingOfChangedDive } from '@/lib/working/dive-what-if';
-import { isRuleReading } from '@/lib/working/rules/unit-all';
+import { writeScript } from '@/lib/dive/script';
+import { workingFor } from '@/lib/working/all';
+import { isRuleReading, unitWorkingFor } from '@/lib/working/rules/unit-all';
+import { diveAgain } from '@/lib/working/what-if/dive-again';
 import type { Target } from '@/lib/ways-out/trouble';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
-import type { OnDive } from '../../parts/working/use-what-if';
 import { WorkingPanel } from '../../parts/working/WorkingPanel';
-import { useDesk } from '../desk-context';
+import { deskSampling } from '../../pictures/scene';
 import { NotShownNow } from './NotShownNow';
 import { useAskedWorking, type AskedWorking } from './use-asked-working';
 
@@ -26,12 +27,26 @@ const ASKS: Readonly<Record<string, { target: Target; reverse?: boolean }>> = {
 export function DeskWorking(asked: AskedWorking) {
   const { reading, onClose } = asked;
   const { scene, sample, watch, working, where } = useAskedWorking(asked);
-  const script = useDesk((state) => state.script);
-  const onDive = useMemo((): OnDive | undefined => {
-    if (watch || isRuleReading(reading)) return undefined;
-    return (symbol, value) =>
-      workingOfChangedDive(reading, script, { timeline: scene.timeline, sample }, symbol, value);
-  }, [watch, reading, script, scene, sample]);
+  const onDive = useMemo(() => {
+    if (!working) return undefined;
+    const { dive } = scene;
+    const script = writeScript(dive);
+    if (watch) {
+      return diveAgain(
+        { working, dive, script, timeline: watch.timeline, sample, watch },
+        {
+          of: 'unit',
+          working: (then, at) => unitWorkingFor(reading, { watch: then, sample: at }),
+          sampling: deskSampling,
+        },
+      );
+    }
+    if (isRuleReading(reading)) return undefined;
+    return diveAgain(
+      { working, dive, script, timeline: scene.timeline, sample },
+      { of: 'model', working: (...then) => workingFor(reading, ...then) },
+    );
+  }, [working, watch, reading, scene, sample]);
   if (!working) return <NotShownNow where={where} onClose={onClose} />;
   const asks = ASKS[working.reading];
   return (

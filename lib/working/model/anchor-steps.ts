@@ -5,9 +5,8 @@ import { toleratedAmbientBar } from '../../tissue/limit';
 import { fromDive, quantity, type Chain } from '../chain';
 import { coefficientSteps, inertStep, type Coefficients } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
-import { DEPTH_RANGE_M, type Site } from '../steps/pressure-steps';
+import type { Site } from '../steps/pressure-steps';
 import { SOURCES } from '../sources';
-import { TENSION_RANGE_BAR } from '../steps/start-steps';
 import type { Named } from '../working';
 
 /** A compartment already spoken of in the working, with its tension and coefficients. */
@@ -36,7 +35,6 @@ export function anchorSteps(
     return fromDive('d_anchor', {
       ...quantity(anchorM, 'm'),
       meaning: 'deepest ceiling under the low gradient factor since a ceiling has been there',
-      within: anchorRange(anchorM),
     });
   }
   const compartment = ceiling.leader - 1;
@@ -66,11 +64,6 @@ export function anchorSteps(
   });
 }
 
-/** The line may begin deeper than any dive goes, and nearly at the surface. */
-export function anchorRange(anchorM: number): readonly [number, number] {
-  return [Math.min(1, anchorM), Math.max(DEPTH_RANGE_M[1], anchorM)];
-}
-
 /** Another compartment than the working's own sets the anchor: its tensions are taken as they are. */
 function deepestUnderLow(
   chain: Chain,
@@ -82,7 +75,6 @@ function deepestUnderLow(
     fromDive(symbol, {
       ...quantity(bar, 'bar'),
       meaning: `${gas} in the compartment deepest under the low gradient factor`,
-      within: TENSION_RANGE_BAR,
     });
   const nitrogen = held('P_N2_low', timeline.nitrogenBar[at]!, 'nitrogen');
   const heliumBar = timeline.heliumBar[at]!;

@@ -70,7 +70,7 @@ export function ceilingWorking(instant: Instant): Working {
     },
     steps: chain.steps,
     table: onLine ? lineTable(instant, load, compartment) : oneFactorTable(instant, load, compartment),
-    cautions: [...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : []), REMARKS.oneCompartment],
+    cautions: [...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : [])],
   };
 }
 

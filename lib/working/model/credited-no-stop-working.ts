@@ -41,7 +41,6 @@ export function creditedNoStopWorking(instant: Instant): Working {
   const stay = fromSearch('t', {
     ...quantity(stayMin, 'min'),
     meaning: 'how much longer you stay',
-    within: [0, NO_STOP_CAP_MIN],
   });
   const legs: WorkingLeg[] = [
     {
@@ -52,6 +51,7 @@ export function creditedNoStopWorking(instant: Instant): Working {
       minutes: stayMin,
       gas: start.gas,
       from: 'dive',
+      planned: true,
       length: stay,
     },
     ...[...wait.before, ...wait.onward].map((part, index): WorkingLeg => ({
@@ -59,6 +59,7 @@ export function creditedNoStopWorking(instant: Instant): Working {
       name: `up${index + 1}`,
       title: 'on the way up',
       from: 'setting',
+      planned: true,
     })),
   ];
   const arrived = alongLegs(chain, timeline, site, held, legs);
@@ -92,11 +93,7 @@ export function creditedNoStopWorking(instant: Instant): Working {
     steps: chain.steps,
     table: wayUpTable(then, wait, compartment),
     ...(jumped ? {} : { search }),
-    cautions: [
-      jumped ? REMARKS.stopJumps : REMARKS.stopSearch,
-      ...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : []),
-      REMARKS.oneCompartment,
-    ],
+    cautions: [jumped ? REMARKS.stopJumps : REMARKS.stopSearch, ...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : [])],
   };
 }
 

@@ -52,11 +52,7 @@ export function noStopWorking(instant: Instant): Working {
     });
   }
   const load = loadAt(timeline, sample);
-  const cautions = [
-    ...(search ? [REMARKS.search] : []),
-    ...(tension.legsLeftOut > 0 ? [REMARKS.earlierLegs] : []),
-    REMARKS.oneCompartment,
-  ];
+  const cautions = [...(search ? [REMARKS.search] : []), ...(tension.legsLeftOut > 0 ? [REMARKS.earlierLegs] : [])];
   return {
     reading: 'no-stop',
     title: 'No-stop time',
@@ -118,7 +114,6 @@ function mixedArrival(
   const later = fromSearch('t', {
     ...quantity(laterMin, 'min'),
     meaning: 'time from now at which both sides meet',
-    within: [0, HORIZON_MIN],
   });
   const after = (of: InertGas, now: Named, k: Named) =>
     chain.add({

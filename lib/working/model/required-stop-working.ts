@@ -91,7 +91,6 @@ export function requiredStopWorking(instant: Instant): Working {
       ...(search ? [REMARKS.stopSearch] : []),
       ...(wait.searchedFromMin > 0 ? [REMARKS.fillsUp] : []),
       ...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : []),
-      REMARKS.oneCompartment,
     ],
   };
 }
@@ -113,6 +112,7 @@ function climbSteps(chain: Chain, site: Site, { timeline }: Instant, held: Tensi
     name,
     title,
     from: 'setting',
+    planned: true,
   });
   const legs: WorkingLeg[] = [
     ...wait.before.map((part, index) => leg(part, `to${index + 1}`, 'on the way to the stop')),
@@ -140,7 +140,6 @@ function exactWait({ exactMin, arrivalDecides }: RequiredWait): Named {
   return fromSearch('t', {
     ...quantity(exactMin, 'min'),
     meaning: 'least wait after which the climb on is tolerated',
-    within: [0, WAIT_HORIZON_MIN],
   });
 }
 

@@ -83,6 +83,6 @@ function workedAt(instant: Instant, where: 'now' | 'surfacing'): Working {
       ],
       compartment,
     ),
-    cautions: [...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : []), REMARKS.oneCompartment],
+    cautions: [...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : [])],
   };
 }

@@ -2,12 +2,10 @@ import { gasName } from '../../physics/gas';
 import type { Schedule } from '../../ascent/schedule';
 import { fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import type { Instant } from '../instant';
-import { scheduleNow, WAIT_HORIZON_MIN } from './required-wait';
-import { REMARKS } from '../remarks';
+import { scheduleNow } from './required-wait';
 import { SOURCES } from '../sources';
 import type { Named, Working, WorkingTable } from '../working';
 
-const STOP_RANGE_MIN = [0, WAIT_HORIZON_MIN] as const;
 /** So many stops are added up in one step. */
 const STOPS_A_STEP = 10;
 
@@ -56,7 +54,6 @@ export function timeToSurfaceWorking(instant: Instant): Working {
     },
     steps: chain.steps,
     table: partTable(schedule),
-    cautions: [REMARKS.noPlan],
   };
 }
 
@@ -67,7 +64,6 @@ function stopSteps(chain: Chain, { stops, parts, timeToSurfaceMin }: Schedule): 
     fromSearch(`t_stop_${index + 1}`, {
       ...quantity(minutes, 'min'),
       meaning: 'how long this stop lasts, as the required stop is worked out',
-      ...(minutes === Infinity ? {} : { within: STOP_RANGE_MIN }),
       ...(depthM === undefined ? {} : { at: quantity(depthM, 'm') }),
     }),
   );

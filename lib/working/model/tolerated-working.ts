@@ -1,11 +1,10 @@
-import { anchorRange } from './anchor-steps';
 import { gradientFactorAt } from '../../ascent/ceiling';
 import { limitBar, mixedCoefficient } from '../../tissue/limit';
 import { fromSetting, newChain, quantity, type Chain } from '../chain';
 import { coefficientSteps, compartmentName, type Inert } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import { gradientFactor, limitStep } from '../steps/limit-steps';
-import { ambientStep, depthNow, FRACTION_RANGE, siteSteps } from '../steps/pressure-steps';
+import { ambientStep, DEPTH_RANGE_M, depthNow, FRACTION_RANGE, siteSteps } from '../steps/pressure-steps';
 import { sixteenTable } from '../steps/sixteen-table';
 import { SOURCES } from '../sources';
 import type { Named, Working } from '../working';
@@ -104,7 +103,7 @@ function factorStep(chain: Chain, instant: Instant, anchorM: number): Named {
       fromSetting('d_anchor', {
         ...quantity(anchorM, 'm'),
         meaning: 'depth of the anchor, where the line from low to high begins',
-        within: anchorRange(anchorM),
+        within: [Math.min(1, anchorM), Math.max(DEPTH_RANGE_M[1], anchorM)],
       }),
     ],
     result: quantity(gradientFactorAt(instant.timeline.depthM[instant.sample]!, anchorM, { low, high }), ''),

@@ -2,10 +2,9 @@ import type { Limits } from '../../ascent/limits';
 import type { Timeline } from '../../dive/timeline';
 import { fromSetting, quantity, type Chain } from '../chain';
 import type { Inert } from '../steps/compartment-steps';
-import { anchorRange } from './anchor-steps';
 import { legSteps, tensionAfterLeg, type WorkingLeg } from '../steps/leg-steps';
 import { gradientFactor } from '../steps/limit-steps';
-import { DEPTH_RANGE_M, type InertGas, type Site } from '../steps/pressure-steps';
+import type { InertGas, Site } from '../steps/pressure-steps';
 import type { RequiredWait } from './required-wait';
 import { SOURCES } from '../sources';
 import type { Tension } from '../steps/tension-steps';
@@ -44,7 +43,7 @@ export function levelAmbientStep(
     values: [
       site.surface,
       site.water,
-      fromSetting('d_next', { ...quantity(nextM, 'm'), meaning: 'depth of the next level', within: DEPTH_RANGE_M }),
+      fromSetting('d_next', { ...quantity(nextM, 'm'), meaning: 'depth of the next level' }),
     ],
     result: quantity(surfaceBar + nextM * barPerMetre, 'bar'),
     source: SOURCES.water,
@@ -70,11 +69,10 @@ export function levelFactor(
     values: [
       lowFactor,
       gradientFactor('gf_high', high, 'high'),
-      fromSetting('d_next', { ...quantity(nextM, 'm'), meaning: 'depth of the next level', within: DEPTH_RANGE_M }),
+      fromSetting('d_next', { ...quantity(nextM, 'm'), meaning: 'depth of the next level' }),
       fromSetting('d_anchor', {
         ...quantity(nextAnchorM, 'm'),
         meaning: 'depth of the anchor, where the line from low to high begins',
-        within: anchorRange(nextAnchorM),
       }),
     ],
     result: quantity(nextGf, ''),

@@ -45,11 +45,8 @@ function fractionWorking(instant: Instant, of: OxygenLimit): Working {
   const answer = (of === 'single' ? exposure.singleFraction : exposure.dailyFraction)[sample]!;
   const terms =
     of === 'single'
-      ? fadingTerms(chain, instant, site, legs, before)
-      : [
-          before,
-          ...legs.filter(({ interval }) => !interval).flatMap((one) => usedSteps(chain, instant, site, one, of)),
-        ];
+      ? fadingTerms(chain, site, legs, before)
+      : [before, ...legs.filter(({ interval }) => !interval).flatMap((one) => usedSteps(chain, site, one, of))];
   const used = terms.reduce((sum, { value }) => sum + value.value, 0);
   const forgotten = of === 'daily' ? used - answer : 0;
   const title = of === 'single' ? 'fraction of the single-exposure limit used' : 'fraction of the 24-hour limit used';
@@ -86,7 +83,6 @@ function fractionWorking(instant: Instant, of: OxygenLimit): Working {
     table: oxygenTable(legs, (one) => RATES[of].over(one.startBar, one.endBar, one.leg.minutes), 'fraction used', ''),
     cautions: [
       REMARKS.nothingCounts,
-      REMARKS.withinRows,
       ...(leftOut ? [REMARKS.earlierOxygen] : []),
       ...(exposure.beyondLimits ? [REMARKS.beyondTable] : []),
     ],
@@ -111,11 +107,11 @@ function startedWith(exposure: OxygenExposure, { timeline }: Instant, first: num
 }
 
 /** The single exposure fades at the surface: what there was before an interval is added up and halved with time. */
-function fadingTerms(chain: Chain, instant: Instant, site: Site, legs: readonly OxygenLeg[], before: Named): Named[] {
+function fadingTerms(chain: Chain, site: Site, legs: readonly OxygenLeg[], before: Named): Named[] {
   let terms = [before];
   for (const one of legs) {
     if (!one.interval) {
-      terms.push(...usedSteps(chain, instant, site, one, 'single'));
+      terms.push(...usedSteps(chain, site, one, 'single'));
       continue;
     }
     const { name, title } = one.leg;
@@ -158,21 +154,16 @@ function fadingTerms(chain: Chain, instant: Instant, site: Site, legs: readonly 
   return terms;
 }
 
-function usedSteps(chain: Chain, { timeline }: Instant, site: Site, one: OxygenLeg, of: OxygenLimit): Named[] {
+function usedSteps(chain: Chain, site: Site, one: OxygenLeg, of: OxygenLimit): Named[] {
   const { leg, startBar, endBar } = one;
   const time = legTime(one);
   if (isLevel(one)) {
     const bar = (startBar + endBar) / 2;
     const [stretch] = stretchesBetween(bar, bar) as [Stretch];
-    const { fromBar, toBar } = wholeStretch(stretch);
-    // At the very edge, where the limit is without end, no number may be put in.
-    const withinBar = [stretch.row < 0 ? fromBar + (bar - fromBar) / 1000 : fromBar, toBar] as const;
-    const pressure = legPressureStep(chain, timeline, site, one, {
+    const pressure = legPressureStep(chain, site, one, {
       depthM: (leg.fromM + leg.toM) / 2,
       bar,
       at: '',
-      withinBar,
-      changeable: true,
     });
     const limit = limitAtStep(chain, of, RATES[of], pressure, stretch, {
       name: leg.name,
@@ -193,17 +184,15 @@ function usedSteps(chain: Chain, { timeline }: Instant, site: Site, one: OxygenL
       }),
     ];
   }
-  const start = legPressureStep(chain, timeline, site, one, {
+  const start = legPressureStep(chain, site, one, {
     depthM: leg.fromM,
     bar: startBar,
     at: '',
-    changeable: false,
   });
-  const end = legPressureStep(chain, timeline, site, one, {
+  const end = legPressureStep(chain, site, one, {
     depthM: leg.toM,
     bar: endBar,
     at: 'end',
-    changeable: false,
   });
   const [low, high] = startBar < endBar ? [start, end] : [end, start];
   const stretches = stretchesBetween(low.value.value, high.value.value);

@@ -4,9 +4,8 @@ import { ambientBarAt } from '../../exposure/gas-depths';
 import { NOTHING_COUNTS_BAR } from '../../exposure/oxygen-rates';
 import { gasName } from '../../physics/gas';
 import { fromDive, quantity, type Chain } from '../chain';
-import type { WorkingLeg } from '../steps/leg-steps';
 import { legsUntilNow, type LegUntilNow } from '../steps/legs-until-now';
-import { DEPTH_RANGE_M, FRACTION_RANGE, type Site } from '../steps/pressure-steps';
+import type { Site } from '../steps/pressure-steps';
 import { SOURCES } from '../sources';
 import type { Named, WorkingTable } from '../working';
 
@@ -71,19 +70,14 @@ interface PressureGiven {
   readonly bar: number;
   /** Sets its step and its symbols apart: '' or 'end'. */
   readonly at: '' | 'end';
-  /** The pressures its depth and its mixture may be changed between; both ends where any will do. */
-  readonly withinBar?: readonly [number, number];
-  /** Whether depth and mixture may be changed at all. */
-  readonly changeable: boolean;
 }
 
 /** Oxygen pressure at one end of a leg. */
 export function legPressureStep(
   chain: Chain,
-  timeline: Timeline,
   site: Site,
   { leg }: OxygenLeg,
-  { depthM, bar, at, withinBar, changeable }: PressureGiven,
+  { depthM, bar, at }: PressureGiven,
 ): Named {
   const suffix = at === '' ? leg.name : `${leg.name}_end`;
   const where = at === '' ? 'where this begins' : 'where this ends';
@@ -99,41 +93,16 @@ export function legPressureStep(
       fromDive(`d_${suffix}`, {
         ...quantity(depthM, 'm'),
         meaning: `depth ${where}: ${leg.title}`,
-        ...(changeable ? { within: depthsWithin(timeline, leg, depthM, withinBar) } : {}),
       }),
       fromDive(`F_O2_${leg.name}`, {
         ...quantity(leg.gas.o2, ''),
         meaning: `fraction of oxygen breathed: ${leg.title}`,
-        ...(changeable ? { within: fractionsWithin(timeline, leg, depthM, withinBar) } : {}),
       }),
     ],
     result: quantity(bar, 'bar'),
     source: SOURCES.dalton,
     group: 'history',
   });
-}
-
-function depthsWithin(
-  { surfaceBar, barPerMetre }: Timeline,
-  { gas }: WorkingLeg,
-  depthM: number,
-  bars?: readonly [number, number],
-): readonly [number, number] {
-  const [least, most] = DEPTH_RANGE_M;
-  if (!bars) return DEPTH_RANGE_M;
-  const [from, to] = bars.map((bar) => (bar / gas.o2 - surfaceBar) / barPerMetre) as [number, number];
-  return [Math.min(depthM, Math.max(least, from)), Math.max(depthM, Math.min(most, to))];
-}
-
-function fractionsWithin(
-  timeline: Timeline,
-  { gas }: WorkingLeg,
-  depthM: number,
-  bars?: readonly [number, number],
-): readonly [number, number] {
-  if (!bars) return FRACTION_RANGE;
-  const [from, to] = bars.map((bar) => bar / ambientBarAt(depthM, timeline)) as [number, number];
-  return [Math.min(gas.o2, Math.max(0, from)), Math.max(gas.o2, Math.min(1, to))];
 }
 
 /** One row for each leg worked through. */

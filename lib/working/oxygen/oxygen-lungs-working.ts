@@ -36,7 +36,7 @@ export function pulmonaryOxygenWorking(instant: Instant): Working {
     before,
     ...legs
       .filter(({ startBar, endBar }) => Math.max(startBar, endBar) > nothingCounts.value.value)
-      .map((one) => doseStep(chain, instant, site, one)),
+      .map((one) => doseStep(chain, site, one)),
   ];
   const units = exposure.pulmonaryUnits[sample]!;
   sumSteps(
@@ -65,12 +65,12 @@ export function pulmonaryOxygenWorking(instant: Instant): Working {
 }
 
 /** What one leg adds: at one pressure the rate times the time; while it changes evenly, the rate's integral. */
-function doseStep(chain: Chain, { timeline }: Instant, site: Site, one: OxygenLeg): Named {
+function doseStep(chain: Chain, site: Site, one: OxygenLeg): Named {
   const { leg, startBar, endBar } = one;
   const time = legTime(one);
   const level = isLevel(one);
   const pressure = (at: '' | 'end', depthM: number, bar: number) =>
-    legPressureStep(chain, timeline, site, one, { depthM, bar, at, changeable: true });
+    legPressureStep(chain, site, one, { depthM, bar, at });
   const common = {
     id: `step:units-${leg.name}`,
     title: `units added: ${leg.title}`,

@@ -29,7 +29,6 @@ export function desaturationWorking(unit: UnitInstant): Working {
   const edge = fromSetting('x_edge', {
     ...quantity(DESATURATED_BAR, 'bar'),
     meaning: 'more than at rest that still counts as none',
-    within: [0.0001, 0.5],
   });
   let search: Search | undefined;
   if (held.helium) {
@@ -93,7 +92,7 @@ export function desaturationWorking(unit: UnitInstant): Working {
       compartment,
     ),
     ...(search ? { search } : {}),
-    cautions: [...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : []), REMARKS.oneCompartment, REMARKS.noWait],
+    cautions: [...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : []), REMARKS.noWait],
   };
 }
 

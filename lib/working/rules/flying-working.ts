@@ -75,7 +75,6 @@ export function flyingWorking(unit: UnitInstant, { flying, sinceSurfacedS }: Aft
           ]
         : []),
       ...(legsLeftOut > 0 ? [REMARKS.earlierLegs] : []),
-      REMARKS.oneCompartment,
       REMARKS.noWait,
     ],
   };
@@ -186,7 +185,6 @@ function guidelineStep(chain: Chain, { guideline }: AltitudeWait, sinceSurfacedS
       fromDive('t_since', {
         ...quantity(sinceSurfacedS, 's'),
         meaning: 'time since surfacing',
-        within: [0, 7 * 24 * 3600],
       }),
       fromSetting('s_h', { ...quantity(3600, ''), meaning: 'seconds in an hour' }),
     ],

@@ -58,7 +58,7 @@ export function imposedStopWorking(instant: UnitInstant): Working {
     },
     steps: chain.steps,
     table: spellTable(shown, WORDS),
-    cautions: [REMARKS.rule, REMARKS.asked, ...(shown.length < begun.length ? [REMARKS.earlierStretches] : [])],
+    cautions: [REMARKS.rule, ...(shown.length < begun.length ? [REMARKS.earlierStretches] : [])],
   };
 }
 

@@ -4,7 +4,6 @@ import { believedDive } from '../../rules/unit/believed-dive';
 import { rateLimitAt } from '../../rules/settings/rate-limits';
 import { levelsFrom, RATE_LEVELS } from '../../rules/rate-watch';
 import { fromDive, fromSetting, newChain, quantity } from '../chain';
-import { DEPTH_RANGE_M } from '../steps/pressure-steps';
 import { REMARKS } from '../remarks';
 import { SOURCES } from '../sources';
 import type { UnitInstant } from './unit-instant';
@@ -29,8 +28,8 @@ export function rateWorking({ watch, sample }: UnitInstant): Working {
     expression: `(d_then - d_now) / t_avg * s_min${depthFactor === 1 ? '' : ' * f_gauge'}`,
     symbol: 'v',
     values: [
-      fromDive('d_then', { ...quantity(thenM, 'm'), meaning: 'depth when the average begins', within: DEPTH_RANGE_M }),
-      fromDive('d_now', { ...quantity(nowM, 'm'), meaning: 'depth now', within: DEPTH_RANGE_M }),
+      fromDive('d_then', { ...quantity(thenM, 'm'), meaning: 'depth when the average begins' }),
+      fromDive('d_now', { ...quantity(nowM, 'm'), meaning: 'depth now' }),
       fromSetting('t_avg', { ...quantity(averageS, 's'), meaning: 'time the speed is averaged over', within: [1, 30] }),
       fromSetting('s_min', { ...quantity(60, ''), meaning: 'seconds in a minute' }),
       ...(depthFactor === 1

@@ -71,7 +71,7 @@ export function safetyStopWorking(instant: UnitInstant): Working {
     answer: { ...quantity(leftS, 's'), text: SAFETY_STOP_MEANINGS[state] },
     steps: chain.steps,
     ...(all.length > 0 ? { table: spellTable(shown, WORDS) } : {}),
-    cautions: [REMARKS.rule, REMARKS.asked, ...(start.symbol === 't_left_0' ? [REMARKS.earlierStretches] : [])],
+    cautions: [REMARKS.rule, ...(start.symbol === 't_left_0' ? [REMARKS.earlierStretches] : [])],
   };
 }
 

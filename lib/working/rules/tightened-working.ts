@@ -16,7 +16,7 @@ export function tightenedWorking({ watch, sample }: UnitInstant): Working {
   const before = tracks.divesKnown[sample]! > 1 ? dives[begun - 2]!.breaches : 0;
   const chain = newChain();
   const count = (symbol: string, value: number, meaning: string): Named =>
-    fromDive(symbol, { ...quantity(value, ''), meaning, within: [0, 20] });
+    fromDive(symbol, { ...quantity(value, ''), meaning });
   const counted =
     Math.min(before + now, mostTimes) === times
       ? chain.add({

@@ -28,12 +28,10 @@ export function unitTimeToSurfaceWorking(unit: UnitInstant): Working {
       t_imposed: fromDive('t_imposed', {
         ...quantity(imposedMin, 'min'),
         meaning: 'what is left of the imposed stop',
-        within: [0, 120],
       }).value,
       t_together: fromDive('t_together', {
         ...quantity(togetherMin, 'min'),
         meaning: 'the model’s own stop at that depth',
-        within: [0, 48 * 60],
       }).value,
     },
     result: quantity(last.result.value + Math.max(0, imposedMin - togetherMin), 'min'),

@@ -26,6 +26,8 @@ export interface WorkingLeg {
   readonly gas: Gas;
   /** What its depths and its length rest on. */
   readonly from: 'dive' | 'setting';
+  /** Of a way that is planned, not dived: no number of it is for changing. */
+  readonly planned?: true;
   /** Its length, where that rests on something else. */
   readonly length?: Named;
 }
@@ -73,7 +75,9 @@ export function legSteps(
 ): Named {
   const { timeline, site, of, k, group } = loading;
   const { name, fromM, toM, minutes } = leg;
-  const given = leg.from === 'dive' ? fromDive : fromSetting;
+  const origin = leg.from === 'dive' ? fromDive : fromSetting;
+  const given = (symbol: SymbolName, { within, ...value }: Parameters<typeof fromDive>[1]): Named =>
+    origin(symbol, leg.planned || !within ? value : { ...value, within });
   const folded = group ? { group } : {};
   const lungs = lungTerm(timeline);
   const fraction = inertFraction(leg.gas, of);

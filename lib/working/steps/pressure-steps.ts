@@ -15,8 +15,6 @@ export interface Site {
   readonly water: Named;
 }
 
-const SURFACE_RANGE_BAR = [0.3, 1.1] as const;
-const WATER_RANGE = [0.09, 0.11] as const;
 export const DEPTH_RANGE_M = [0, DEEPEST_M] as const;
 export const FRACTION_RANGE = [0, 1] as const;
 
@@ -36,7 +34,7 @@ export function siteSteps(chain: Chain, { conditions, surfaceBar, barPerMetre }:
       height: 'h',
       title: 'pressure at the surface',
     }),
-    water: fromSetting('w', { ...quantity(barPerMetre, 'bar/m'), meaning: WATER_MEANINGS[water], within: WATER_RANGE }),
+    water: fromSetting('w', { ...quantity(barPerMetre, 'bar/m'), meaning: WATER_MEANINGS[water] }),
   };
 }
 
@@ -60,7 +58,6 @@ export function atmosphereStep(
     return fromPublished(names.symbol, {
       ...quantity(resultBar, 'bar'),
       meaning: `${names.title}, at sea level`,
-      within: SURFACE_RANGE_BAR,
     });
   }
   return chain.add({

@@ -34,7 +34,6 @@ export function soughtWait(minutes: number, horizonMin: number): Named {
   return fromSearch('t', {
     ...quantity(Math.min(minutes, horizonMin), 'min'),
     meaning: 'time from now at the surface',
-    within: [0, horizonMin],
   });
 }
 

@@ -9,7 +9,7 @@ import { homeAtmosphere, lungTerm, type InertGas, type Site } from './pressure-s
 import { SOURCES } from '../sources';
 import type { Named, SymbolName } from '../working';
 
-export const TENSION_RANGE_BAR = [0, 40] as const;
+const TENSION_RANGE_BAR = [0, 40] as const;
 
 interface StartGiven {
   readonly compartment: number;
@@ -23,7 +23,6 @@ export function leftByEarlierLegs(symbol: SymbolName, tensionBar: number): Named
   return fromDive(symbol, {
     ...quantity(tensionBar, 'bar'),
     meaning: 'tension left by the legs before',
-    within: TENSION_RANGE_BAR,
   });
 }
 
@@ -43,8 +42,7 @@ export function startSteps(
       within: TENSION_RANGE_BAR,
     });
   }
-  if (of === 'He')
-    return fromSetting(symbol, { ...quantity(0, 'bar'), meaning: 'no helium at the start', within: TENSION_RANGE_BAR });
+  if (of === 'He') return fromSetting(symbol, { ...quantity(0, 'bar'), meaning: 'no helium at the start' });
   const homeM = start.kind === 'adapted' ? start.altitudeM : start.fromM;
   const home = homeM === altitudeM ? site.surface : homeAtmosphere(chain, homeM);
   const quotient = timeline.conditions.model.respiratoryQuotient;

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { scenarios } from '@/content/scenarios/scenarios';

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';

@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { knownNames } from '@/app/lessons/known-names';

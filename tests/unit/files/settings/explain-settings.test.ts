@@ -1,3 +1,4 @@
+// @module-tag in-turn
 import { describe, expect, it } from 'vitest';
 import { plannedAt } from '@/lib/ascent/ascent-start';
 import { figuresOf } from '@/lib/ascent/figures';

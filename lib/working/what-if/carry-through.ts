@@ -1,7 +1,7 @@
-import { accepted, refused, type Parsed } from '../quantity/parsed';
-import type { Calculator } from './calculator';
-import { REMARKS } from './remarks';
-import type { Search, StepId, SymbolName, Working, WorkingStep, WorkingValue } from './working';
+import { accepted, refused, type Parsed } from '../../quantity/parsed';
+import type { Calculator } from '../calculator';
+import { REMARKS } from '../remarks';
+import type { Search, StepId, SymbolName, Working, WorkingStep, WorkingValue } from '../working';
 
 const SEARCH_STEP_MIN = 1;
 const SEARCH_END_MIN = 1e-9;

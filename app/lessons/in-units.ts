@@ -9,22 +9,16 @@ import type { PreparedLesson } from './prepared';
 /** What is otherwise at a place, or within it. */
 export type Otherwise = { readonly be: unknown } | { readonly within: Readonly<Record<string, Otherwise>> };
 
-const inFeet = new WeakMap<PreparedLesson, PreparedLesson>();
-
 /** The lesson as it is taken in one system of units. */
 export function lessonIn(lesson: PreparedLesson, units: UnitSystem): PreparedLesson {
-  if (units === 'metric' || !lesson.inFeet) return lesson;
-  const known = inFeet.get(lesson) ?? (changed(lesson, lesson.inFeet) as PreparedLesson);
-  inFeet.set(lesson, known);
-  return known;
+  return units === 'metric' || !lesson.inFeet ? lesson : changed(lesson, lesson.inFeet);
 }
 
-function changed(value: unknown, otherwise: Otherwise): unknown {
-  if ('be' in otherwise) return otherwise.be;
-  const copy: Record<string, unknown> | unknown[] = Array.isArray(value)
-    ? [...(value as unknown[])]
-    : { ...(value as object) };
-  for (const [key, part] of Object.entries(otherwise.within))
-    (copy as Record<string, unknown>)[key] = changed((copy as Record<string, unknown>)[key], part);
-  return copy;
+function changed<T extends object>(value: T, { within }: { readonly within: Readonly<Record<string, Otherwise>> }): T {
+  const copy = Object.assign(Array.isArray(value) ? [] : {}, value) as Record<string, unknown>;
+  for (const key in within) {
+    const part = within[key]!;
+    copy[key] = 'be' in part ? part.be : changed(copy[key] as object, part);
+  }
+  return copy as T;
 }

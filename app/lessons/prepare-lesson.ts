@@ -6,6 +6,7 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Lesson } from '@/lib/lesson/lesson';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { drawAsked, momentOf } from '@/lib/lesson/questions/drawing-question';
+import type { DrawAsked } from '@/lib/lesson/questions/sketch';
 import type { LessonStep, Question, StepOf } from '@/lib/lesson/step';
 import { fillSlots, parseTemplate, printBoth } from '@/lib/lesson/expression/template';
 import type { World } from '@/lib/lesson/expression/world';
@@ -172,6 +173,15 @@ function notesOf({ notes }: LessonStep, world: World, set: Setter): PreparedNote
   );
 }
 
+/** A curve for a page: no finer than it can be drawn or told, for it is fetched with the lesson. */
+function finelyDrawn(asked: DrawAsked): DrawAsked {
+  const truth = asked.truth.map(({ timeS, value }) => ({
+    timeS: Math.round(timeS * 1e2) / 1e2,
+    value: Math.round(value * 1e4) / 1e4,
+  }));
+  return { ...asked, truth };
+}
+
 type CommonPart = Pick<PreparedStep, 'id' | 'title' | 'html' | 'more' | 'notes'>;
 
 function preparePredict(
@@ -202,7 +212,7 @@ function preparePredict(
           }
         : undefined,
     draw: step.draw && {
-      ...certain(drawAsked(step.draw, world, set.system)),
+      ...finelyDrawn(certain(drawAsked(step.draw, world, set.system))),
       features: step.draw.features.map((feature) => ({
         ...feature,
         because: set.fillable(feature.because, 'line'),

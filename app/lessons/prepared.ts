@@ -26,7 +26,7 @@ export interface PreparedLesson {
   readonly opening: Html | undefined;
   readonly steps: readonly PreparedStep[];
   /** What is otherwise in feet, where the lesson has figures of its own there; see in-units.ts. */
-  readonly inFeet?: Otherwise;
+  readonly inFeet?: { readonly within: Readonly<Record<string, Otherwise>> };
 }
 
 export interface PreparedNotes {

@@ -11,7 +11,7 @@ interface Laid {
 /** Lays the lesson in feet into the same in metres. */
 export function withFeet(metric: PreparedLesson, feet: PreparedLesson): PreparedLesson {
   const { both, otherwise } = laid(metric, feet);
-  return { ...(both as PreparedLesson), inFeet: otherwise ?? { within: {} } };
+  return { ...(both as PreparedLesson), inFeet: otherwise && 'within' in otherwise ? otherwise : { within: {} } };
 }
 
 /** Texts with the values of one in metres and of the other in feet; what else differs stays as it is in metres. */

@@ -1,6 +1,6 @@
 'use client';
 
-import { memo, useDeferredValue, useEffect, useRef, useState } from 'react';
+import { memo, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { standingAt, withSeen } from '@/lib/lesson/progress';
 import { Button, ButtonLink } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
@@ -34,10 +34,8 @@ interface LessonPlayerProps {
 
 /** A lesson, one step after another. */
 export function LessonPlayer({ lesson: given, next, shipped = true }: LessonPlayerProps) {
-  const lesson = lessonIn(
-    given,
-    usePreferences(({ units }) => units),
-  );
+  const units = usePreferences((state) => state.units);
+  const lesson = useMemo(() => lessonIn(given, units), [given, units]);
   const { slug, steps } = lesson;
   const progress = useLessonProgress(slug);
   const update = useProgress((state) => state.update);
@@ -110,7 +108,7 @@ export function LessonPlayer({ lesson: given, next, shipped = true }: LessonPlay
                 <h2 id={`step-${step.id}`} ref={heading} tabIndex={-1}>
                   {step.title}
                 </h2>
-                <OpenStep key={lesson === given ? step.id : `${step.id} in feet`} lesson={lesson} step={step} />
+                <OpenStep key={step.id + units} lesson={lesson} step={step} />
               </section>
             ) : (
               <section aria-labelledby="results" className={styles.step}>

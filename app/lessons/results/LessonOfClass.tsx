@@ -57,15 +57,15 @@ export function LessonOfClass(props: LessonOfClassProps) {
 
 function PreparedClass({ slug, text, papers, known }: LessonOfClassProps & { text: string }) {
   const made = usePrepared({ text, slug, known });
-  const units = usePreferences((state) => state.units);
   if (!made) return <StageWaiting />;
   if ('why' in made) return <p role="alert">{made.why}</p>;
-  return <ClassSheet lesson={lessonIn(made.lesson, units)} papers={papers} />;
+  return <ClassSheet lesson={made.lesson} papers={papers} />;
 }
 
 /** What a class answered to a lesson, to look at, print or save. */
-function ClassSheet({ lesson, papers }: { lesson: PreparedLesson; papers: readonly HandedIn[] }) {
+function ClassSheet({ lesson: given, papers }: { lesson: PreparedLesson; papers: readonly HandedIn[] }) {
   const units = usePreferences((state) => state.units);
+  const lesson = useMemo(() => lessonIn(given, units), [given, units]);
   const own = useMemo(() => papers.filter(({ lessons }) => Object.hasOwn(lessons, lesson.slug)), [papers, lesson.slug]);
   const questions = useMemo(
     () =>

@@ -39,6 +39,8 @@ export interface Range {
   readonly tries: Iterable<Try>;
   /** What is said where none is enough: "Even leaving …, the stop would have been there". */
   readonly even: string;
+  /** Whether a greater change is never worse than a lesser one, by proof: then the smallest enough is found by halving. */
+  readonly ordered?: boolean;
   /** Nothing of the dive is changed before this: what is there by then can't be helped by any of them. */
   readonly changesFrom?: { readonly timeS: number; readonly called: string };
 }

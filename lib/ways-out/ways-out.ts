@@ -160,12 +160,20 @@ function onOneDive(
   }
   let last: Day | undefined;
   let fasterOnly = false;
-  for (const tried of range.tries) {
+  const changedBy = (tried: Try) => {
     const script = tried.script();
-    const changed = script === undefined ? undefined : dayOf(script, system);
+    return script === undefined ? undefined : dayOf(script, system);
+  };
+  const verdictOn = (changed: Day) => judged(changed, day, lever, trouble, question, checks);
+  const isEnough = (tried: Try) => {
+    const changed = changedBy(tried);
+    return changed !== undefined && verdictOn(changed) !== 'still there';
+  };
+  for (const tried of range.ordered ? fromTheFirstEnough([...range.tries], isEnough) : range.tries) {
+    const changed = changedBy(tried);
     if (!changed) continue;
     last = changed;
-    const verdict = judged(changed, day, lever, trouble, question, checks);
+    const verdict = verdictOn(changed);
     if (verdict === 'too fast') fasterOnly = true;
     if (typeof verdict === 'string') continue;
     if (tried.but) return { none: tried.but };
@@ -177,6 +185,18 @@ function onOneDive(
       ? sayLeft(target, target === 'slow-down' ? { stopsMin: 0, ceilingM: 0 } : mostOwed(worked(last.dive)), system)
       : `${AVOIDED[target]} would have been there`;
   return { none: `${range.even}, ${why}.` };
+}
+
+/** Changes in order from the first that is enough on, found by halving; the last alone where none is. */
+function fromTheFirstEnough(tries: readonly Try[], isEnough: (tried: Try) => boolean): readonly Try[] {
+  let [tooLittle, enough] = [-1, tries.length - 1];
+  if (enough < 0 || !isEnough(tries[enough]!)) return tries.slice(-1);
+  while (enough - tooLittle > 1) {
+    const middle = Math.floor((tooLittle + enough) / 2);
+    if (isEnough(tries[middle]!)) enough = middle;
+    else tooLittle = middle;
+  }
+  return tries.slice(enough);
 }
 
 /** Whether a changed day is free of it, as far as the dive that is changed and those before it. */
@@ -204,8 +224,7 @@ function judged(
     if (next) next = owing.first(target, true);
   }
   if (next && next.diveNumber <= last) return 'still there';
-  const addsBreach =
-    target !== 'slow-down' && !keepsRates && checks.tooFast(changed) > checks.tooFast(before);
+  const addsBreach = target !== 'slow-down' && !keepsRates && checks.tooFast(changed) > checks.tooFast(before);
   return addsBreach ? 'too fast' : { next };
 }
 

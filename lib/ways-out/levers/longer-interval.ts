@@ -3,6 +3,12 @@ import { printHours } from '../../quantity/duration';
 import { minutesOf } from '../day';
 import { finished, setWait } from '../changes';
 import type { Lever, Try } from '../lever';
+import { worked } from '../trouble';
+import { gasAt } from '../../dive/timeline';
+import type { Leg } from '../../dive/legs';
+import { nitrogenFraction } from '../../physics/gas';
+import { COMPARTMENTS } from '../../tissue/coefficients';
+import type { Day } from '../day';
 
 const LONGEST_MIN = 24 * 60;
 
@@ -33,7 +39,26 @@ export const longerInterval: Lever = {
       from: Math.round(fromMin * 100) / 100,
       unit: 'min',
       tries: tries(),
+      ordered: onlyEmpties(day, intervalBefore),
       even: `Even after ${printHours(Math.max(LONGEST_MIN, fromMin) * 60)} at the surface`,
     };
   },
 };
+
+/**
+ * Whether more time at the surface can only help. Where every compartment begins the interval above what the lungs offer
+ * there, each goes on falling, so that the next dive begins with less in all of them the longer the interval was; and
+ * what a compartment holds later only rises with what it began with. With nitrogen alone and one gradient factor at every
+ * depth, less gas breaks no limit that more gas kept. Helium moves the limits themselves, and a low factor below the high
+ * one hangs on how deep the ceiling was: there every interval is tried.
+ */
+function onlyEmpties({ dive }: Day, { startS }: Leg): boolean {
+  const { gradientFactors, carried } = dive.settings;
+  const { timeline } = worked(dive);
+  if (timeline.hasHelium || carried.length > 0 || gradientFactors.low !== gradientFactors.high) return false;
+  const sample = timeline.timeS.findLastIndex((timeS) => timeS <= startS);
+  const offeredBar = (timeline.surfaceBar - timeline.lungOffsetBar) * nitrogenFraction(gasAt(timeline, sample));
+  for (let c = 0; c < COMPARTMENTS; c += 1)
+    if (timeline.nitrogenBar[sample * COMPARTMENTS + c]! < offeredBar) return false;
+  return true;
+}

@@ -120,7 +120,7 @@ describe('with feet chosen, no metric figure is left over', () => {
       'by-curve': foretold({ by: 'draw', sketch: [{ timeS: 100, value: 12 }] }),
     };
     useProgress.setState({ progress: { lessons: { [lesson.slug]: { ...NOTHING_YET, predictions } } } });
-    render(<ResultsSheet lesson={lesson} shipped />);
+    render(<ResultsSheet lesson={lesson} handsIn />);
     await screen.findByRole('table');
     expect(metricLeft()).toEqual([]);
   });

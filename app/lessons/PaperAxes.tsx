@@ -1,13 +1,23 @@
 import { SketchGround } from '../parts/answers/SketchGround';
 import { PAD, sketchAxes, sketchPath } from '../parts/answers/sketch-axes';
-import type { PreparedDraw } from './prepared';
+import type { PreparedDraw, PreparedLesson } from './prepared';
 import sketch from '../parts/answers/sketch.module.css';
 
 /** The axes of a curve on paper, in both systems of units: empty to draw on, or with the true curve. */
-export function PaperAxes({ draw, answered }: { draw: PreparedDraw; answered: boolean }) {
+export function PaperAxes({
+  draw: metric,
+  inFeet = metric,
+  answered,
+}: {
+  draw: PreparedDraw;
+  /** The same in feet, where the lesson has figures of its own there. */
+  inFeet?: PreparedDraw | undefined;
+  answered: boolean;
+}) {
   return (
     <>
       {(['metric', 'imperial'] as const).map((system) => {
+        const draw = system === 'metric' ? metric : inFeet;
         const axes = sketchAxes(draw, system);
         return (
           <svg
@@ -25,4 +35,10 @@ export function PaperAxes({ draw, answered }: { draw: PreparedDraw; answered: bo
       })}
     </>
   );
+}
+
+/** What a step asks to be drawn. */
+export function drawOf({ steps }: PreparedLesson, id: string): PreparedDraw | undefined {
+  const step = steps.find((one) => one.id === id);
+  return step?.kind === 'predict' ? step.draw : undefined;
 }

@@ -1,5 +1,6 @@
 import { KIND_WORDS } from './kind-words';
-import { PaperAxes } from './PaperAxes';
+import { lessonIn } from './in-units';
+import { drawOf, PaperAxes } from './PaperAxes';
 import { PaperHead } from './PaperHead';
 import type { PredictStep, PreparedLesson, PreparedStep } from './prepared';
 import { Prose, ProseLine } from '../parts/prose/Prose';
@@ -28,7 +29,7 @@ function asks({ kind }: PreparedStep): boolean {
 }
 
 function Room({ lesson, step }: { lesson: PreparedLesson; step: PreparedStep }) {
-  if (step.kind === 'predict') return <PredictRoom step={step} />;
+  if (step.kind === 'predict') return <PredictRoom lesson={lesson} step={step} />;
   if (step.kind !== 'check') return <div className={styles.lines} aria-label="Room to write" role="img" />;
   return (
     <ol className={styles.questions}>
@@ -42,12 +43,12 @@ function Room({ lesson, step }: { lesson: PreparedLesson; step: PreparedStep }) 
   );
 }
 
-function PredictRoom({ step: { choice, number, draw } }: { step: PredictStep }) {
+function PredictRoom({ lesson, step: { id, choice, number, draw } }: { lesson: PreparedLesson; step: PredictStep }) {
   return (
     <>
       {choice && <Boxes options={choice.map(({ html }) => html)} />}
       {number && <AnswerLine />}
-      {draw && <PaperAxes draw={draw} answered={false} />}
+      {draw && <PaperAxes draw={draw} inFeet={drawOf(lessonIn(lesson, 'imperial'), id)} answered={false} />}
       <p>Because:</p>
       <div className={styles.lines} aria-label="Room to write" role="img" />
       <p>I am: ☐ guessing ☐ fairly sure ☐ sure</p>

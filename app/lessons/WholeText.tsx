@@ -1,7 +1,9 @@
-import { PaperAxes } from './PaperAxes';
+import { writeStepsInFeet } from '@/lib/dive/write-in-units';
+import { drawOf, PaperAxes } from './PaperAxes';
 import { PaperHead } from './PaperHead';
 import { KIND_WORDS } from './kind-words';
-import type { PredictStep, PreparedLesson, PreparedStep } from './prepared';
+import type { PredictStep, PreparedLesson, PreparedStep, TryStep } from './prepared';
+import { lessonIn } from './in-units';
 import { Prose, ProseLine } from '../parts/prose/Prose';
 import { StepNotes } from './player/StepNotes';
 import { paperQuestions } from './sheet-questions';
@@ -31,7 +33,7 @@ export function WholeText({ lesson, notes }: { lesson: PreparedLesson; notes: bo
 function StepAnswers({ lesson, step }: { lesson: PreparedLesson; step: PreparedStep }) {
   switch (step.kind) {
     case 'predict':
-      return <PredictAnswers step={step} />;
+      return <PredictAnswers lesson={lesson} step={step} />;
     case 'run':
       return (
         <ul>
@@ -46,9 +48,7 @@ function StepAnswers({ lesson, step }: { lesson: PreparedLesson; step: PreparedS
       return (
         <>
           <p>One way to do it:</p>
-          <pre>
-            <code>{step.reach}</code>
-          </pre>
+          <WayInBoth lesson={lesson} step={step} />
           {step.after && <Prose html={step.after} />}
         </>
       );
@@ -84,7 +84,29 @@ function StepAnswers({ lesson, step }: { lesson: PreparedLesson; step: PreparedS
   }
 }
 
-function PredictAnswers({ step: { choice, number, draw, after } }: { step: PredictStep }) {
+/** One way to do it, as its script is written in each system of units. */
+function WayInBoth({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
+  const own = lessonIn(lesson, 'imperial').steps.find(({ id }) => id === step.id);
+  const feet = lesson.inFeet && own?.kind === 'try' ? own.reach : writeStepsInFeet(step.reach);
+  return (
+    [
+      ['metric', step.reach],
+      ['imperial', feet],
+    ] as const
+  ).map(([system, reach]) => (
+    <pre key={system} data-in={system}>
+      <code>{reach}</code>
+    </pre>
+  ));
+}
+
+function PredictAnswers({
+  lesson,
+  step: { id, choice, number, draw, after },
+}: {
+  lesson: PreparedLesson;
+  step: PredictStep;
+}) {
   return (
     <>
       {choice && <JudgedOptions options={choice} />}
@@ -93,7 +115,7 @@ function PredictAnswers({ step: { choice, number, draw, after } }: { step: Predi
           The model says <ProseLine html={valueHtml(number.printed)} />.
         </p>
       )}
-      {draw && <PaperAxes draw={draw} answered />}
+      {draw && <PaperAxes draw={draw} inFeet={drawOf(lessonIn(lesson, 'imperial'), id)} answered />}
       <Prose html={after} />
     </>
   );

@@ -31,7 +31,11 @@ export function fillHtml({ html }: Pick<Fillable, 'html'>, values: readonly Fill
 
 /** A value as HTML: never broken between its number and its unit. */
 export function valueHtml({ metric, imperial }: Filled): string {
-  const [one, other] = [kept(metric), kept(imperial)];
+  return amountHtml(kept(metric), kept(imperial));
+}
+
+/** The same of two texts that are HTML already. */
+export function amountHtml(one: string, other: string): string {
   if (one === other) return `<span class="amount">${one}</span>`;
   return `<span class="amount" data-in="metric">${one}</span><span class="amount" data-in="imperial">${other}</span>`;
 }

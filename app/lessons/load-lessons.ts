@@ -44,6 +44,11 @@ export function loadLessons(): readonly ShippedLesson[] {
   return lessonFiles().map(({ slug }) => loadLesson(slug));
 }
 
+/** The same for a class, which has one dive, in metres, however its phones show it. */
+export function loadForClass(slug: string): PreparedLesson {
+  return prepareLesson({ ...loadLesson(slug).lesson, inFeet: undefined }, slug, shippedPaths);
+}
+
 export function lessonSlugs(): string[] {
   return lessonFiles().map(({ slug }) => slug);
 }

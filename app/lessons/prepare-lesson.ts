@@ -2,12 +2,16 @@ import { cautions } from '@/content/cautions';
 import { cutsOf } from '@/lib/lesson/checking/given-away';
 import { numberAsked, rightOption } from '@/lib/lesson/questions/judge';
 import type { Evaluated } from '@/lib/lesson/expression/evaluate';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Lesson } from '@/lib/lesson/lesson';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { drawAsked, momentOf } from '@/lib/lesson/questions/drawing-question';
+import type { DrawAsked } from '@/lib/lesson/questions/sketch';
 import type { LessonStep, Question, StepOf } from '@/lib/lesson/step';
 import { fillSlots, parseTemplate, printBoth } from '@/lib/lesson/expression/template';
 import type { World } from '@/lib/lesson/expression/world';
+import { lessonInFeet } from '@/lib/lesson/in-feet';
+import { withFeet } from './with-feet';
 import { fillHtml, slotToken, withoutTokens, type Fillable } from './fillable';
 import type { Html, PreparedLesson, PreparedNotes, PreparedQuestion, PreparedReply, PreparedStep } from './prepared';
 import { renderLine, renderProse } from './prose';
@@ -24,7 +28,10 @@ function certain<T>(evaluated: Evaluated<T>): T {
 
 /** Sets texts and fills them. */
 class Setter {
-  constructor(private readonly paths: LessonPaths) {}
+  constructor(
+    private readonly paths: LessonPaths,
+    readonly system: UnitSystem,
+  ) {}
 
   fillable(text: string, as: 'line' | 'prose'): Fillable {
     const template = parseTemplate(withoutTokens(text));
@@ -56,8 +63,13 @@ class Setter {
 
 /** A checked lesson with its texts set and its answers worked out. Throws where it was not checked and is wrong. */
 export function prepareLesson(lesson: Lesson, slug: string, paths: LessonPaths): PreparedLesson {
+  const metric = prepareInOne(lesson, slug, paths, 'metric');
+  return lesson.inFeet ? withFeet(metric, prepareInOne(lessonInFeet(lesson), slug, paths, 'imperial')) : metric;
+}
+
+function prepareInOne(lesson: Lesson, slug: string, paths: LessonPaths, system: UnitSystem): PreparedLesson {
   const worlds = lessonWorld(lesson);
-  const set = new Setter(paths);
+  const set = new Setter(paths, system);
   const world = worlds.about();
   const first = Object.keys(lesson.scripts)[0]!;
   const cuts = cutsOf(lesson, worlds, TELLS);
@@ -161,6 +173,15 @@ function notesOf({ notes }: LessonStep, world: World, set: Setter): PreparedNote
   );
 }
 
+/** A curve for a page: no finer than it can be drawn or told, for it is fetched with the lesson. */
+function finelyDrawn(asked: DrawAsked): DrawAsked {
+  const truth = asked.truth.map(({ timeS, value }) => ({
+    timeS: Math.round(timeS * 1e2) / 1e2,
+    value: Math.round(value * 1e4) / 1e4,
+  }));
+  return { ...asked, truth };
+}
+
 type CommonPart = Pick<PreparedStep, 'id' | 'title' | 'html' | 'more' | 'notes'>;
 
 function preparePredict(
@@ -191,7 +212,7 @@ function preparePredict(
           }
         : undefined,
     draw: step.draw && {
-      ...certain(drawAsked(step.draw, world)),
+      ...finelyDrawn(certain(drawAsked(step.draw, world, set.system))),
       features: step.draw.features.map((feature) => ({
         ...feature,
         because: set.fillable(feature.because, 'line'),

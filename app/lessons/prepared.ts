@@ -5,6 +5,7 @@ import type { Freedom } from '@/lib/lesson/questions/kept-settings';
 import type { Lesson, Level } from '@/lib/lesson/lesson';
 import type { Question } from '@/lib/lesson/step';
 import type { Fillable } from './fillable';
+import type { Otherwise } from './in-units';
 
 /** Text set as HTML, with its values in both systems of units. */
 export type Html = string;
@@ -24,6 +25,8 @@ export interface PreparedLesson {
   readonly scripts: Lesson['scripts'];
   readonly opening: Html | undefined;
   readonly steps: readonly PreparedStep[];
+  /** What is otherwise in feet, where the lesson has figures of its own there; see in-units.ts. */
+  readonly inFeet?: { readonly within: Readonly<Record<string, Otherwise>> };
 }
 
 export interface PreparedNotes {

@@ -38,6 +38,11 @@ export const lessonSchema = z.strictObject({
     .record(z.string().regex(/^[a-z][a-z0-9]{0,19}$/), lessonScriptSchema)
     .refine((all) => Object.keys(all).length >= 1, 'a lesson needs at least one script')
     .refine((all) => Object.keys(all).length <= 12, 'a lesson has at most twelve scripts'),
+  /**
+   * Whether the lesson has round figures of its own in feet; without it, its dives are shown as they are. Figures and
+   * words that are not the round ones nearest stand here: `33 m: 108 ft`.
+   */
+  inFeet: z.record(z.string().trim().min(1).max(60), z.string().trim().min(1).max(60)).optional(),
   /** Read before the first step by those who read only. */
   opening: prose.optional(),
   steps: z.array(stepSchema).min(1).max(40),

@@ -193,7 +193,7 @@ describe('a lesson on paper', () => {
     await page.emulateMedia({ media: 'print' });
     const sheet = await textOf(page);
     expect(sheet).toContain('For teaching and planning study only');
-    expect(sheet).toContain('98 ft');
+    expect(sheet).toContain('100 ft');
     expect(sheet).not.toContain('The model says');
     expect(sheet).not.toContain('30 m on air');
     await arrive(page, keyPath(SLUG));

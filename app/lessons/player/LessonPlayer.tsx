@@ -1,6 +1,6 @@
 'use client';
 
-import { memo, useDeferredValue, useEffect, useRef, useState } from 'react';
+import { memo, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { standingAt, withSeen } from '@/lib/lesson/progress';
 import { Button, ButtonLink } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
@@ -8,7 +8,9 @@ import { routes } from '../../parts/routes';
 import { KIND_WORDS } from '../kind-words';
 import { lessonPath } from '../../parts/lesson-paths';
 import { useSheetFoot } from '../../parts/Shell';
+import { lessonIn } from '../in-units';
 import type { PreparedLesson } from '../prepared';
+import { usePreferences } from '../../parts/preferences';
 import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { fillsWindow } from './fills-window';
@@ -33,7 +35,9 @@ interface LessonPlayerProps {
 }
 
 /** A lesson, one step after another. */
-export function LessonPlayer({ lesson, next, shipped = true, handsIn = shipped }: LessonPlayerProps) {
+export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = shipped }: LessonPlayerProps) {
+  const units = usePreferences((state) => state.units);
+  const lesson = useMemo(() => lessonIn(given, units), [given, units]);
   const { slug, steps } = lesson;
   const progress = useLessonProgress(slug);
   const update = useProgress((state) => state.update);
@@ -106,7 +110,7 @@ export function LessonPlayer({ lesson, next, shipped = true, handsIn = shipped }
                 <h2 id={`step-${step.id}`} ref={heading} tabIndex={-1}>
                   {step.title}
                 </h2>
-                <OpenStep key={step.id} lesson={lesson} step={step} />
+                <OpenStep key={step.id + units} lesson={lesson} step={step} />
               </section>
             ) : (
               <section aria-labelledby="results" className={styles.step}>

@@ -30,7 +30,7 @@ const MEANT_MS = 1500;
 /** The learner's own dive: written or dragged, and judged as it changes. */
 export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
   const units = usePreferences((state) => state.units);
-  const written = (script: string) => (units === 'imperial' ? writeStepsInFeet(script) : script);
+  const written = (script: string) => (units === 'imperial' && !lesson.inFeet ? writeStepsInFeet(script) : script);
   const [begun] = useState(() => {
     const given = lesson.scripts[step.script]!;
     return { ...given, script: written(given.script) };

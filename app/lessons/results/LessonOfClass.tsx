@@ -17,6 +17,7 @@ import { fileWords, saveFile } from '../../parts/save-file';
 import { answerWords, resultRows } from '../player/results';
 import { StageWaiting } from '../player/StageWaiting';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
+import { lessonIn } from '../in-units';
 import type { PredictStep, PreparedLesson } from '../prepared';
 import { usePrepared } from '../workshop/use-prepared';
 import styles from './results.module.css';
@@ -62,8 +63,9 @@ function PreparedClass({ slug, text, papers, known }: LessonOfClassProps & { tex
 }
 
 /** What a class answered to a lesson, to look at, print or save. */
-function ClassSheet({ lesson, papers }: { lesson: PreparedLesson; papers: readonly HandedIn[] }) {
+function ClassSheet({ lesson: given, papers }: { lesson: PreparedLesson; papers: readonly HandedIn[] }) {
   const units = usePreferences((state) => state.units);
+  const lesson = useMemo(() => lessonIn(given, units), [given, units]);
   const own = useMemo(() => papers.filter(({ lessons }) => Object.hasOwn(lessons, lesson.slug)), [papers, lesson.slug]);
   const questions = useMemo(
     () =>

@@ -5,6 +5,7 @@ import { ruleSettingsSchema } from '../../rules/settings/rule-settings';
 import { UNIT_READING_IDS } from '../../working/rules/unit-all';
 import { checkPredict, checkQuestion } from '../questions/check-questions';
 import { Checker } from './checker';
+import { lessonInFeet } from '../in-feet';
 import { givenAway } from './given-away';
 import type { PlacedFault } from './fault';
 import type { KnownNames } from '../questions/known-names';
@@ -29,7 +30,17 @@ const USUAL_DRAWS = 3;
  * Everything a lesson's shape cannot say: whether its scripts parse, its expressions make sense, its claims are true, its
  * questions have one right answer, its goals can be reached and are not reached at the start.
  */
-export function checkLesson(lesson: Lesson, { known, draws = USUAL_DRAWS }: CheckOptions): PlacedFault[] {
+export function checkLesson(lesson: Lesson, options: CheckOptions): PlacedFault[] {
+  const faults = checkInOneSystem(lesson, options);
+  if (faults.length > 0 || !lesson.inFeet) return faults;
+  return checkInOneSystem(lessonInFeet(lesson), options).map((fault) => ({
+    ...fault,
+    what: `In feet: ${fault.what}`,
+    mend: `${fault.mend} The figures it has in feet stand under inFeet.`,
+  }));
+}
+
+function checkInOneSystem(lesson: Lesson, { known, draws = USUAL_DRAWS }: CheckOptions): PlacedFault[] {
   const checker = new Checker(known);
   checkScripts(lesson, checker);
   if (checker.faults.length > 0) return checker.faults;

@@ -142,7 +142,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     noun: 'the required stop at {1}',
     format: 'min up',
     value: (view, sample, [depthM]) =>
-      view.scheduleAt(sample).stops.find((stop) => Math.abs(stop.depthM - depthM!) < 0.05)?.minutes ?? 0,
+      // In feet a stop goes by its round figure: 50 ft for the one at 15 m.
+      view.scheduleAt(sample).stops.find((stop) => Math.abs(stop.depthM - depthM!) < 0.5)?.minutes ?? 0,
   },
   {
     of: 'moment',

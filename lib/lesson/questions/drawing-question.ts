@@ -7,11 +7,12 @@ import { factNamed } from '../facts/facts';
 import { parseExpression, parseMoment } from '../expression/parse-expression';
 import { printValue } from '../expression/print-value';
 import type { DrawAsked, SketchPoint } from './sketch';
+import type { UnitSystem } from '../../quantity/unit-system';
 import type { World } from '../expression/world';
 
 const TRUTH_POINTS = 160;
-/** Works out what a question asks to be drawn. */
-export function drawAsked(question: DrawAnswer, world: World): Evaluated<DrawAsked> {
+/** Works out what a question asks to be drawn; it is named in the units given. */
+export function drawAsked(question: DrawAnswer, world: World, system: UnitSystem = 'metric'): Evaluated<DrawAsked> {
   const curve = parseExpression(question.curve);
   const upTo = parseExpression(question.upTo);
   const within = parseExpression(question.within);
@@ -56,7 +57,7 @@ export function drawAsked(question: DrawAnswer, world: World): Evaluated<DrawAsk
       since,
       boxesS: boxesS.value,
       within: close.value,
-      noun: noun.replace(/ ?\{1\}/, argumentOf(call)),
+      noun: noun.replace(/ ?\{1\}/, argumentOf(call, system)),
       format,
       truth,
     },
@@ -100,9 +101,9 @@ function wording(what: string, mend: string): Extract<Evaluated<never>, { ok: fa
   return { ...refused(what, mend), cause: 'wording' };
 }
 
-function argumentOf(call: FactCall): string {
+function argumentOf(call: FactCall, system: UnitSystem): string {
   const [first] = call.arguments;
-  return first?.is === 'amount' ? ` ${printValue(first, 'metric')}` : '';
+  return first?.is === 'amount' ? ` ${printValue(first, system)}` : '';
 }
 
 /** A fact with a value at every moment, not yet asked for at one. */

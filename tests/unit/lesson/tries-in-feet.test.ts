@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { knownNames } from '@/app/stage/known-names';
 import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
 import { parseScript } from '@/lib/dive/script';
-import { writeStepsInFeet } from '@/lib/dive/write-in-units';
+import { lessonInFeet } from '@/lib/lesson/in-feet';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { goalStateOf } from '@/lib/lesson/questions/goal';
 import { subjectOf } from '@/lib/lesson/questions/subject';
@@ -23,12 +23,13 @@ describe('a dive to try, written in feet', () => {
     ({ path }) => {
       const read = readLesson(readFileSync(path, 'utf8'), { known, draws: 0 });
       if (!read.ok) throw new Error('the lesson does not read');
-      const worlds = lessonWorld(read.lesson);
-      for (const step of read.lesson.steps) {
+      const lesson = lessonInFeet(read.lesson);
+      const worlds = lessonWorld(lesson);
+      for (const step of lesson.steps) {
         if (step.kind !== 'try') continue;
         const begun = worlds.about(step.script).subject.dive;
-        const first = Object.values(read.lesson.scripts)[0]!.script;
-        const given = step.script === undefined ? first : read.lesson.scripts[step.script]!.script;
+        const first = Object.values(lesson.scripts)[0]!.script;
+        const given = step.script === undefined ? first : lesson.scripts[step.script]!.script;
         const stands = (script: string) =>
           goalStateOf(
             step,
@@ -36,13 +37,10 @@ describe('a dive to try, written in feet', () => {
             worlds.aboutDive(subjectOf(diveOf(script), worlds.rulesOf(step.script))),
             'imperial',
           );
-        const reach = writeStepsInFeet(step.reach);
-        // Settings stay as they are.
-        const steps = reach.split('\n').filter((line) => !line.includes(':'));
-        expect(steps.join('\n')).not.toMatch(/\d m\b|m\/min/);
-        const missed = stands(reach).clauses.filter(({ met }) => !met);
-        expect(missed, reach).toEqual([]);
-        expect(stands(writeStepsInFeet(given)).met).toBe(false);
+        expect(step.reach).not.toMatch(/\d m\b|m\/min/);
+        const missed = stands(step.reach).clauses.filter(({ met }) => !met);
+        expect(missed, step.reach).toEqual([]);
+        expect(stands(given).met).toBe(false);
       }
     },
     60_000,

@@ -1,5 +1,5 @@
 import { classAnswers } from '../../class-asks';
-import { lessonSlugs, loadPrepared } from '../../load-lessons';
+import { lessonSlugs, loadForClass } from '../../load-lessons';
 
 export const dynamic = 'force-static';
 export const dynamicParams = false;
@@ -10,5 +10,5 @@ export function generateStaticParams() {
 
 /** What is right of a lesson’s questions and why, for the teacher of a class, and for phones once it is told. */
 export async function GET(_request: Request, { params }: { params: Promise<{ slug: string }> }): Promise<Response> {
-  return Response.json(classAnswers(loadPrepared((await params).slug)));
+  return Response.json(classAnswers(loadForClass((await params).slug)));
 }

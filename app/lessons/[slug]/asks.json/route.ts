@@ -1,5 +1,5 @@
 import { classAsks } from '../../class-asks';
-import { lessonSlugs, loadPrepared } from '../../load-lessons';
+import { lessonSlugs, loadForClass } from '../../load-lessons';
 
 export const dynamic = 'force-static';
 export const dynamicParams = false;
@@ -10,5 +10,5 @@ export function generateStaticParams() {
 
 /** The questions of a lesson, for phones of a class: nothing in it says what is right. */
 export async function GET(_request: Request, { params }: { params: Promise<{ slug: string }> }): Promise<Response> {
-  return Response.json(classAsks(loadPrepared((await params).slug)));
+  return Response.json(classAsks(loadForClass((await params).slug)));
 }

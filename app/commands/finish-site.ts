@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync }
 import { dirname, join } from 'node:path';
 import { withPolicy } from './content-policy';
 import { firstFaces, withFontsFirst } from './fonts-first';
+import { keepMathLetters } from './math-font';
 import { writeServiceWorker } from './service-worker';
 
 /** What no page asks for: copies of each page for a router that is not used, and sources of workers beside the built ones. */
@@ -12,7 +13,7 @@ const UNASKED_FOLDERS = ['404', '_not-found'];
 
 /**
  * Makes of a fresh export what is served: nothing that no page asks for, its fonts asked for first and a policy in each
- * page, `besides` (pages by their path, which come with a policy of their own), and then the list of all files for use
+ * page, its formulas' letters and no others, `besides` (pages by their path, which come with a policy of their own), and then the list of all files for use
  * without a network.
  */
 export async function finishSite(folder: string, besides: Readonly<Record<string, string>> = {}): Promise<void> {
@@ -24,6 +25,7 @@ export async function finishSite(folder: string, besides: Readonly<Record<string
     else if (file.endsWith('.html'))
       writeFileSync(join(folder, file), withPolicy(withFontsFirst(readFileSync(join(folder, file), 'utf8'), faces)));
   }
+  await keepMathLetters(folder, files);
   for (const [path, page] of Object.entries(besides)) {
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), page);

@@ -56,6 +56,12 @@ describe('the whole site', () => {
     expect(sum(all, 'sent'), told(all)).toBeLessThan(MOST);
   });
 
+  it('has faces of at most 150 kB, the one that formulas are set in among them', () => {
+    const faces = parts().filter(({ file }) => file.endsWith('.woff2'));
+    expect(faces.some(({ file }) => /noto-sans-math/.test(file))).toBe(true);
+    expect(sum(faces, 'sent')).toBeLessThanOrEqual(150_000);
+  });
+
   it('holds nothing that no page asks for', () => {
     expect(filesOf(siteFolder).filter((file) => /\.(txt|map|ts)$/.test(file))).toEqual([]);
   });

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { SaxesParser } from 'saxes';
+import { MATH_LETTERS } from '@/app/commands/math-font';
 import { READING_IDS, workingFor } from '@/lib/working/all';
 import { loadCalculator, type Calculator } from '@/lib/working/calculator';
 import { stepMathml, stepTex, symbolTex } from '@/lib/working/formula';
@@ -52,6 +53,19 @@ describe('a step’s formula', () => {
     expect(tex.match(/\\text\{if \}/g)).toHaveLength(2);
     expect(tex).toContain('\\infty & \\text{if }');
     expect(tex).toContain('\\text{otherwise}');
+  });
+
+  it('has no letter that the face it is set in was not left', async () => {
+    const kept = new Set(MATH_LETTERS);
+    for (const one of [...all, ...noStop])
+      for (const withNumbers of [false, true]) {
+        const letters = (await stepMathml(one, { withNumbers })).replace(/<annotation.*?<\/annotation>|<[^>]*>/g, '');
+        const plain = letters.replace(/&[a-z]+;/g, '');
+        expect(
+          [...plain].filter((letter) => !kept.has(letter)),
+          one.id,
+        ).toEqual([]);
+      }
   });
 
   it('puts a negative number in brackets', () => {

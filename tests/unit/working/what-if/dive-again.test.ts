@@ -1,3 +1,4 @@
+/* Long because it makes by hand, in the text of a script, the edit behind every kind of number there is. */
 import { describe, expect, it } from 'vitest';
 import { figuresOf } from '@/lib/ascent/figures';
 import { parseScript } from '@/lib/dive/script';

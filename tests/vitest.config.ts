@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
-import { TURN_TAGS } from './run/turn-tags';
+import { TURN_TAGS } from './run/turn-tags.mjs';
 import { runSeed } from './seed.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));

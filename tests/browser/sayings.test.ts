@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { printedSamples } from '@/app/desk/keep/print-times';
 import { routes } from '@/app/parts/routes';
+import { leadingCompartment } from '@/app/pictures/leading';
 import { sceneOf, type Scene } from '@/app/pictures/scene';
 import { watchesOf } from '@/app/pictures/scene-watches';
 import { figuresAt } from '@/lib/ascent/figures';
@@ -13,7 +14,6 @@ import { printClock } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { eventText } from '@/lib/rules/all';
 import { shownAt } from '@/lib/rules/unit/shown';
-import { printAs } from '@/lib/sayings/measures';
 import { modelSayings, standingOf, type ModelReadingId } from '@/lib/sayings/model-readings';
 import type { Saying } from '@/lib/sayings/saying';
 import { sayStanding } from '@/lib/sayings/stop-state';
@@ -235,7 +235,7 @@ describe.each(CASES)('of the dive %s in %s units', (dive, units: UnitSystem, { s
   it('the table behind the dive says what the table says', turn, async () => {
     const { page } = await visit({ preferences: { units }, viewport: { width: 1440, height: 900 } });
     await openDive(page, script, ['profile']);
-    const { timeline, figures } = scene;
+    const { timeline } = scene;
     const figure = page.getByRole('figure', { name: 'The dive', exact: true });
     await openTools(page, 'The dive');
     await figure.getByRole('button', { name: /^Table of / }).click();
@@ -250,13 +250,13 @@ describe.each(CASES)('of the dive %s in %s units', (dive, units: UnitSystem, { s
       const [minutes, seconds] = time.split(':').map(Number);
       // The last row is the end of the dive, which may lie within its second.
       const sample = row === rows.length - 1 ? timeline.length - 1 : sampleAt(timeline, minutes! * 60 + seconds!);
-      return [
-        time,
-        printAs('depth', timeline.depthM[sample]!, units),
-        printAs('ceilingM', figures.ceilingM[sample]!, units),
-        printAs('noStopMin', figures.noStopMin[sample]!, units),
-      ];
+      const said = modelSayings(modelAt(scene, sample), units);
+      const leader = leadingCompartment(scene, sample);
+      return [time, said.depth.text, said.ceiling.text, said['no-stop'].text, said['required-stop'].text, `${leader}`];
     });
-    expect(rows).toEqual(expected);
+    expect(rows.map((row) => row.slice(0, 6))).toEqual(expected);
+    const events = [...watchesOf(scene)[0]!.events].sort((one, other) => one.timeS - other.timeS);
+    const told = rows.map((row) => row[6]).filter((text) => text !== '');
+    expect(told.join(' ')).toBe(events.map((event) => eventText(event, units)).join(' '));
   });
 });

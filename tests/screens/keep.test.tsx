@@ -17,8 +17,8 @@ import { useStatus } from '@/app/parts/status';
 import { cautions } from '@/content/cautions';
 import { memoryShelf } from './memory-shelf';
 
-const saved = vi.hoisted(() => [] as string[]);
-vi.mock('@/app/parts/save-file', () => ({ saveFile: (_: string, text: string) => saved.push(text) }));
+/** Files handed to the reader, as text. */
+const saved: string[] = [];
 
 const words = {
   unread: 'The note can’t be read, so it begins anew.',
@@ -62,9 +62,17 @@ const writeElsewhere = (name: string, record: unknown) => {
 beforeEach(() => {
   localStorage.clear();
   saved.length = 0;
+  vi.spyOn(URL, 'createObjectURL').mockImplementation((file) => {
+    void (file as Blob).text().then((text) => saved.push(text));
+    return 'blob:file';
+  });
+  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
   useStatus.getState().clear();
 });
-afterEach(() => vi.useRealTimers());
+afterEach(() => {
+  vi.useRealTimers();
+  vi.restoreAllMocks();
+});
 
 describe('undo and redo', () => {
   /** A text, and what was done to it: `+x` adds x, `+x typing` joins, and u and r undo and redo. */

@@ -45,7 +45,7 @@ const allSteps: readonly Step[] = [
   },
   { name: 'Build', commands: [['--import', 'tsx', 'app/commands/build.ts']] },
   { name: 'Laws', commands: [tests('--project=library', 'tests/laws')], counts: true },
-  { name: 'Screens', commands: [tests('--project=screens')], counts: true },
+  { name: 'Screens', commands: [tests('--project=screens', '--project=screens apart')], counts: true },
   {
     name: 'Lint',
     commands: [

@@ -6,6 +6,18 @@ import { runSeed } from './seed.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
+/** Screens in a light DOM. */
+const SCREENS = {
+  environment: 'happy-dom',
+  pool: 'threads',
+  setupFiles: 'tests/screens/setup.ts',
+  css: { modules: { classNameStrategy: 'non-scoped' } },
+  testTimeout: 30_000,
+} as const;
+
+/** Tests that put a module of their own in the place of one of the app. */
+const APART = ['tests/screens/lessons-workshop.test.tsx'];
+
 /** Everything but the real browser: the pure library in Node, the screens in a light DOM. */
 export default defineConfig({
   root,
@@ -46,15 +58,17 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...SCREENS,
           name: 'screens',
-          environment: 'happy-dom',
-          pool: 'threads',
           isolate: false,
           include: ['tests/screens/**/*.test.{ts,tsx}'],
-          setupFiles: ['tests/screens/setup.ts'],
-          css: { modules: { classNameStrategy: 'non-scoped' } },
-          testTimeout: 30_000,
+          exclude: APART,
         },
+      },
+      {
+        extends: true,
+        // A module put in the place of another stays there for whatever runs after in the same thread.
+        test: { ...SCREENS, name: 'screens apart', include: APART },
       },
     ],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },

@@ -2,12 +2,14 @@
 
 import { useId, useRef } from 'react';
 import { overstayed } from '@/content/scenarios/overstayed';
+import { scenarioIn } from '@/content/scenarios/scenario-in';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
 import { fetchedLater } from '../parts/fetched-later';
 import { Icon } from '../parts/Icon';
+import { usePreferences } from '../parts/preferences';
 import { useDesk, useDeskStore } from '../stage/desk-context';
 import { StepHint } from '../stage/figures/StepHint';
 import { useScriptShown } from './use-script-shown';
@@ -18,16 +20,22 @@ const StepEditor = fetchedLater(async () => (await import('../stage/after-openin
 // What helps to write a dive stands there as the page came with it until it is fetched.
 const ReadyDives = fetchedLater(
   async () => (await import('./keep/keep-and-print')).ReadyDives,
-  () => (
-    <Choice
-      label="Ready dives"
-      value={overstayed.id}
-      options={[{ value: overstayed.id, label: overstayed.title }]}
-      onChange={() => undefined}
-      disabled
-      hint={overstayed.shows}
-    />
-  ),
+  function FirstReadyDive() {
+    const { title, shows } = scenarioIn(
+      overstayed,
+      usePreferences((state) => state.units),
+    );
+    return (
+      <Choice
+        label="Ready dives"
+        value={overstayed.id}
+        options={[{ value: overstayed.id, label: title }]}
+        onChange={() => undefined}
+        disabled
+        hint={shows}
+      />
+    );
+  },
 );
 const WriteInUnits = fetchedLater(async () => (await import('./keep/keep-and-print')).WriteInUnits);
 const OverlaySentence = fetchedLater(async () => (await import('./keep/keep-and-print')).OverlaySentence);

@@ -16,7 +16,6 @@ export default class RunReporter implements Reporter {
   onTestCaseResult(test: TestCase): void {
     const { state, errors } = test.result();
     if (state === 'passed') this.counts.passed += 1;
-    if (state === 'skipped') this.counts.waiting += 1;
     if (state !== 'failed') return;
     this.counts.failed += 1;
     this.say();
@@ -25,6 +24,7 @@ export default class RunReporter implements Reporter {
 
   onTestModuleEnd(module: TestModule): void {
     this.counts.files += 1;
+    this.counts.waiting += [...module.children.allTests('skipped')].length;
     // A file that can't be read, or a suite that can't be set up, has no failed test to show for it.
     const errors = [module, ...module.children.allSuites()].flatMap((one) => [...one.errors()]);
     if (errors.length > 0) {

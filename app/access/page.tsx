@@ -54,8 +54,8 @@ export default function AccessPage() {
             limit at the surface, who leads and who is past.
           </li>
           <li>
-            A curve can be answered in boxes, at every bend and quarter, and is judged as a drawn one is. What is wrong
-            is said once typing pauses and again at every press, and the focus goes to it.
+            A curve can be answered in boxes, at the moments its lesson names, and is judged as a drawn one is. On the
+            desk and in lessons what is wrong is said once typing pauses and again at every press.
           </li>
         </ul>
       </section>
@@ -105,6 +105,10 @@ export default function AccessPage() {
           <li>
             There is no sound that follows the gas. A tone that beats as a compartment nears its limit was thought of
             and left out: it could not be judged by ear, and a sound that misleads is worse than none.
+          </li>
+          <li>
+            On the bench, in “Bring a dive”, in the workshop and in a class, what is wrong is told beside its field or
+            at the head of the form, and the focus stays where it was.
           </li>
           <li>The drawings themselves can’t be felt out point by point; their tables are in their place.</li>
           <li>The words are in English alone, and in no sign language.</li>

@@ -3,9 +3,7 @@
 import { useDeferredValue, useMemo } from 'react';
 import { ascentRateCurve, type AscentAtRate } from '@/lib/curves/ascent-rate-curve';
 import { bottomOf, diveOfBottom, type BottomPhase } from '@/lib/curves/bottom-phase';
-import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { defaultSettings } from '@/lib/dive/default-settings';
-import { readGradientFactors } from '@/lib/dive/script/setting-values';
 import { gasName, type Gas } from '@/lib/physics/gas';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
@@ -15,12 +13,13 @@ import { printMinutesList } from '@/lib/quantity/minutes-list';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { printAs } from '@/lib/sayings/measures';
-import { parseBottomDepth, parseBottomTimes } from './bottom-values';
+import { parseBottomTimes } from './bottom-values';
 import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot, type PlotPoint } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
+import { DepthField, FactorsField, GasField } from './DiveFields';
 import { DOWN_M_MIN } from './curve-wish';
 import { evenAxis } from '../pictures/axes/plot-axis';
 import { ASCENT_RATE } from './later-choices';
@@ -92,13 +91,7 @@ export function AscentRateSection() {
 
   const controls = (
     <>
-      <TypedValue
-        label="Depth"
-        shown={sayDepth(depthM, units)}
-        parse={parseBottomDepth}
-        live
-        onValue={(depth) => set({ depth })}
-      />
+      <DepthField label="Depth" value={depthM} onValue={(depth) => set({ depth })} />
       <TypedValue
         label="Times at depth"
         shown={printMinutesList(times)}
@@ -107,14 +100,8 @@ export function AscentRateSection() {
         onValue={(next) => set({ times: next })}
         hint="One curve each"
       />
-      <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={(next) => set({ gas: next })} />
-      <TypedValue
-        label="Gradient factors"
-        shown={printFactors(gradientFactors)}
-        parse={readGradientFactors}
-        live
-        onValue={(factors) => set({ factors })}
-      />
+      <GasField value={gas} onValue={(next) => set({ gas: next })} />
+      <FactorsField value={gradientFactors} onValue={(factors) => set({ factors })} />
     </>
   );
 

@@ -4,22 +4,20 @@ import { useMemo } from 'react';
 import { diveOfBottom } from '@/lib/curves/bottom-phase';
 import type { SweepFigure, SweepGrid } from '@/lib/curves/gradient-factor-sweep';
 import { defaultSettings } from '@/lib/dive/default-settings';
-import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { gasName } from '@/lib/physics/gas';
 import { sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
-import { TypedValue } from '../parts/TypedValue';
 import { printAs } from '@/lib/sayings/measures';
 import { percentNumber, printFactors } from '@/lib/quantity/percent';
-import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { valueAt } from './contour-levels';
 import { ContourPlot } from './ContourPlot';
 import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
+import { DepthField, GasField, TimeField } from './DiveFields';
 import { DOWN_M_MIN } from './curve-wish';
 import type { SweepJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
@@ -45,7 +43,6 @@ const MOST = 100;
 
 /** What low and high gradient factors do, both at once: a map of times. */
 export function GradientFactorSection() {
-  const units = usePreferences((state) => state.units);
   const [{ depth: depthM, time: timeS, gas, figure, step: fineness, at: cursor }, set] = usePlate(
     'gradient-factors',
     GRADIENT_FACTORS,
@@ -60,22 +57,14 @@ export function GradientFactorSection() {
 
   const controls = (
     <>
-      <TypedValue
-        label="Depth"
-        shown={sayDepth(depthM, units)}
-        parse={parseBottomDepth}
-        live
-        onValue={(depth) => set({ depth })}
-      />
-      <TypedValue
+      <DepthField label="Depth" value={depthM} onValue={(depth) => set({ depth })} />
+      <TimeField
         label="Time at depth"
-        shown={writeTime(timeS)}
-        parse={parseBottomTime}
-        live
+        value={timeS}
         onValue={(time) => set({ time })}
         hint={figure === 'timeToSurface' ? 'From arriving there' : 'Of no account: a no-stop time is that on arriving'}
       />
-      <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={(next) => set({ gas: next })} />
+      <GasField value={gas} onValue={(next) => set({ gas: next })} />
       <Segmented label="Factors tried" segments={STEPS} value={fineness} onChange={(step) => set({ step })} />
       <Segmented label="Minutes of" segments={FIGURES} value={figure} onChange={(next) => set({ figure: next })} />
       <HeavyStanding what="the map" work={work} />

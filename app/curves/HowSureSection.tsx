@@ -6,23 +6,20 @@ import { noStopBand, type Band } from '@/lib/curves/how-sure';
 import { USUAL_VARIATION, type Variation } from '@/lib/curves/variation';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive } from '@/lib/dive/dive';
-import { parseGas, writeGas } from '@/lib/dive/gas-text';
-import { readGradientFactors } from '@/lib/dive/script/setting-values';
 import { gasName } from '@/lib/physics/gas';
 import { parseDepth, sayDepth } from '@/lib/quantity/depth';
-import { writeTime } from '@/lib/quantity/duration';
 import { parsePercent, percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
 import { quoted, refused, type Parsed } from '@/lib/quantity/parsed';
 import { cautions } from '@/content/cautions';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { printAs } from '@/lib/sayings/measures';
-import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot, type PlotPoint } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
+import { DepthField, FactorsField, GasField, TimeField } from './DiveFields';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import type { SureJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
@@ -95,28 +92,10 @@ export function HowSureSection() {
         onValue={(next) => set({ start: next })}
         hint="The flight, the night, the dive before"
       />
-      <TypedValue label="Gas" shown={writeGas(gas)} parse={parseGas} live onValue={(next) => set({ gas: next })} />
-      <TypedValue
-        label="Gradient factors"
-        shown={printFactors(gradientFactors)}
-        parse={readGradientFactors}
-        live
-        onValue={(factors) => set({ factors })}
-      />
-      <TypedValue
-        label="Depth of the dive"
-        shown={sayDepth(depthM, units)}
-        parse={parseBottomDepth}
-        live
-        onValue={(depth) => set({ depth })}
-      />
-      <TypedValue
-        label="Time at that depth"
-        shown={writeTime(timeS)}
-        parse={parseBottomTime}
-        live
-        onValue={(time) => set({ time })}
-      />
+      <GasField value={gas} onValue={(next) => set({ gas: next })} />
+      <FactorsField value={gradientFactors} onValue={(factors) => set({ factors })} />
+      <DepthField label="Depth of the dive" value={depthM} onValue={(depth) => set({ depth })} />
+      <TimeField label="Time at that depth" value={timeS} onValue={(time) => set({ time })} />
       <HeavyStanding what="the bands" work={work} />
     </>
   );

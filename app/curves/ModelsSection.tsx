@@ -10,9 +10,7 @@ import { computeTimeline, siteOf } from '@/lib/dive/timeline';
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { printRate } from '@/lib/quantity/rate';
-import { parseBottomDepth, parseBottomTime } from './bottom-values';
 import { usePreferences } from '../parts/preferences';
-import { TypedValue } from '../parts/TypedValue';
 import { printAs } from '@/lib/sayings/measures';
 import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
@@ -20,6 +18,7 @@ import { CurveKey } from './CurveKey';
 import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
+import { DepthField, TimeField } from './DiveFields';
 import { DOWN_M_MIN, setDownAt } from './curve-wish';
 import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
 import { DESCRIBED_MODELS } from './described-models';
@@ -69,20 +68,8 @@ export function ModelsSection() {
           </label>
         ))}
       </fieldset>
-      <TypedValue
-        label="Depth of the dive"
-        shown={sayDepth(depthM, units)}
-        parse={parseBottomDepth}
-        live
-        onValue={(depth) => set({ depth })}
-      />
-      <TypedValue
-        label="Time at that depth"
-        shown={writeTime(timeS)}
-        parse={parseBottomTime}
-        live
-        onValue={(time) => set({ time })}
-      />
+      <DepthField label="Depth of the dive" value={depthM} onValue={(depth) => set({ depth })} />
+      <TimeField label="Time at that depth" value={timeS} onValue={(time) => set({ time })} />
     </>
   );
 

@@ -12,7 +12,7 @@ interface TypedValueProps<Value> {
   onValue: (value: Value) => void;
   /** Takes effect while it is typed, whenever it makes sense; otherwise on Enter or on leaving the box. */
   live?: boolean;
-  hint?: string;
+  hint?: string | undefined;
 }
 
 /** A box for a quantity as people type it. It says what is wrong with what was typed, and keeps it until it is mended or left by Escape. */

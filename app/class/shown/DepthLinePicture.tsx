@@ -2,6 +2,7 @@ import type { DepthLine } from '@/lib/class/ask';
 import { printClock } from '@/lib/quantity/duration';
 import { sayDepth } from '@/lib/quantity/depth';
 import { usePreferences } from '../../parts/preferences';
+import spread from '../../parts/spread/spread.module.css';
 import styles from './shown.module.css';
 
 const BOX = { width: 640, height: 220, left: 84, right: 40, top: 16, foot: 36 };
@@ -15,9 +16,9 @@ export function DepthLinePicture({ points }: DepthLine) {
   const y = (depthM: number) => BOX.top + (depthM / deepestM) * (BOX.height - BOX.top - BOX.foot);
   const depth = sayDepth(deepestM, units);
   return (
-    <figure className={styles.depth}>
+    <figure className={spread.dots}>
       <svg viewBox={`0 0 ${BOX.width} ${BOX.height}`} aria-hidden="true">
-        <path d={`M${BOX.left},${y(0)}H${BOX.width - BOX.right}`} className={styles.surface} />
+        <path d={`M${BOX.left},${y(0)}H${BOX.width - BOX.right}`} className={spread.surface} />
         <path d={`M${BOX.left},${y(deepestM)}H${BOX.width - BOX.right}`} className={styles.grid} />
         <path
           d={points.map(([timeS, depthM], i) => `${i === 0 ? 'M' : 'L'}${x(timeS)},${y(depthM)}`).join('')}

@@ -76,7 +76,7 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
             'That is near the figure with credit for gas lost on the way up, {{creditedNoStopMin T}}. The no-stop time counts none.',
         },
       ],
-      tooLittle: `That is too strict. It is ${LEADS} that sets it, and it would be full for the surface only after {{noStopMin T | min 1}}.`,
+      tooLittle: `That is too strict. It is ${LEADS} that sets it, and it would be full for the surface only after {{noStopMin T}}.`,
       tooMuch: `By then ${LEADS} would be past its limit at the surface, and the way up would need a stop.`,
     },
     unless: [

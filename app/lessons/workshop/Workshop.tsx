@@ -97,38 +97,40 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
               </p>
             )}
             {drafts.all?.length === 0 && <p>None yet. They are kept on this machine and nowhere else.</p>}
-            <ul className={styles.drafts}>
-              {drafts.all?.map(({ name, text, savedAt }) => (
-                <li key={name}>
-                  <span>
-                    <b>{draftTitle(text)}</b>
-                    <span className={styles.hint}>
-                      {' '}
-                      changed {new Date(savedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}
+            {(drafts.all?.length ?? 0) > 0 && (
+              <ul className={styles.drafts}>
+                {drafts.all?.map(({ name, text, savedAt }) => (
+                  <li key={name}>
+                    <span>
+                      <b>{draftTitle(text)}</b>
+                      <span className={styles.hint}>
+                        {' '}
+                        changed {new Date(savedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}
+                      </span>
                     </span>
-                  </span>
-                  <span className={styles.tools}>
-                    <Button onClick={() => setOpen(name)} aria-label={`Open ${draftTitle(text)}`}>
-                      Open
-                    </Button>
-                    <Button
-                      kind="quiet"
-                      aria-label={`Delete ${draftTitle(text)}`}
-                      onClick={() => {
-                        const gone = drafts.drop(name);
-                        if (gone)
-                          say(`“${draftTitle(gone.text)}” is deleted.`, {
-                            label: 'Bring it back',
-                            run: () => drafts.bringBack(gone),
-                          });
-                      }}
-                    >
-                      Delete
-                    </Button>
-                  </span>
-                </li>
-              ))}
-            </ul>
+                    <span className={styles.tools}>
+                      <Button onClick={() => setOpen(name)} aria-label={`Open ${draftTitle(text)}`}>
+                        Open
+                      </Button>
+                      <Button
+                        kind="quiet"
+                        aria-label={`Delete ${draftTitle(text)}`}
+                        onClick={() => {
+                          const gone = drafts.drop(name);
+                          if (gone)
+                            say(`“${draftTitle(gone.text)}” is deleted.`, {
+                              label: 'Bring it back',
+                              run: () => drafts.bringBack(gone),
+                            });
+                        }}
+                      >
+                        Delete
+                      </Button>
+                    </span>
+                  </li>
+                ))}
+              </ul>
+            )}
           </section>
           <section aria-labelledby="begin-lesson">
             <h2 id="begin-lesson">Begin one</h2>

@@ -1,5 +1,6 @@
 'use client';
 
+import { toFirstFault } from '../parts/first-fault';
 import { leaveForDesk } from '../parts/hand-over';
 import { fileWords, saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
@@ -38,14 +39,14 @@ export function TakeAwayStep() {
       <h2 id="take">Take it on</h2>
       <p>On the desk everything works on it: the rules, other setups, the working of each number, lessons and links.</p>
       <div className={styles.row}>
-        <Button kind="primary" onClick={() => open(made.script)}>
+        <Button kind="primary" onClick={() => toFirstFault() || open(made.script)}>
           Open on the desk
         </Button>
         <AskWaysOut target="stop">What would have avoided its stop?</AskWaysOut>
-        <Button icon="save" onClick={() => void save('uddf')}>
+        <Button icon="save" onClick={() => toFirstFault() || void save('uddf')}>
           Export as UDDF
         </Button>
-        <Button icon="save" onClick={() => void save('csv')}>
+        <Button icon="save" onClick={() => toFirstFault() || void save('csv')}>
           Export as CSV
         </Button>
       </div>

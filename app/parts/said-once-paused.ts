@@ -11,7 +11,11 @@ export function useSaidOncePaused(wrong: string | undefined) {
   const [said, setSaid] = useState<{ wrong: string | undefined; times: number }>({ wrong: undefined, times: 0 });
   const again = () => setSaid(({ times }) => ({ wrong, times: times + 1 }));
   useEffect(() => {
-    const pause = setTimeout(() => setSaid(({ times }) => ({ wrong, times: times + 1 })), wrong ? PAUSE_MS : 0);
+    const pause = setTimeout(
+      // What a press has had said in the meantime is not said once more.
+      () => setSaid((said) => (said.wrong === wrong ? said : { wrong, times: said.times + 1 })),
+      wrong ? PAUSE_MS : 0,
+    );
     return () => clearTimeout(pause);
   }, [wrong]);
   return { key: said.times, role: wrong !== undefined && said.wrong === wrong ? 'alert' : undefined, again } as const;

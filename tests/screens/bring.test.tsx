@@ -62,6 +62,15 @@ describe('bringing a dive', () => {
     }
     await user.click(within(faults).getByRole('checkbox', { name: /Time going backwards/ }));
     const went = vi.spyOn(window.location, 'assign').mockImplementation(() => undefined);
+    // A box that cannot be read is gone to first.
+    const altitude = await screen.findByRole('textbox', { name: 'Altitude' });
+    fireEvent.change(altitude, { target: { value: 'high' } });
+    await user.click(await screen.findByRole('button', { name: 'Open on the desk' }));
+    expect(altitude).toHaveFocus();
+    expect(altitude).toBeInvalid();
+    expect(screen.getByRole('alert')).toHaveTextContent(/^Altitude: /);
+    expect(went).not.toHaveBeenCalled();
+    await user.keyboard('{Escape}');
     await user.click(await screen.findByRole('button', { name: 'Open on the desk' }));
 
     expect(went).toHaveBeenCalledWith('/desk/');

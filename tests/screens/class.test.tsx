@@ -3,7 +3,9 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { DepthLinePicture } from '@/app/class/shown/DepthLinePicture';
 import { SpreadPicture } from '@/app/parts/spread/SpreadPicture';
+import { PhoneClass } from '@/app/class/phone/PhoneClass';
 import { PhoneQuestion } from '@/app/class/phone/PhoneQuestion';
+import { AskPanel } from '@/app/class/teach/AskPanel';
 import { TeachClass } from '@/app/class/teach/TeachClass';
 import { usePhone } from '@/app/class/phone/phone-line';
 import { usePreferences } from '@/app/parts/preferences';
@@ -137,5 +139,42 @@ describe('the teacher’s page', () => {
     expect(await screen.findByText(/show of hands/)).toBeInTheDocument();
     expect(screen.getByRole('link', { name: 'To the lessons' })).toHaveAttribute('href', '/lessons/');
     expect(screen.queryByRole('button', { name: 'Open a class' })).toBeNull();
+  });
+});
+
+describe('a form of the class with something wrong in it', () => {
+  it('joining: each press leads to the code and says again what a code is', async () => {
+    const user = userEvent.setup();
+    render(<PhoneClass />);
+    const code = screen.getByRole('textbox', { name: 'The code on the wall' });
+    await user.type(code, 'K7M');
+    let before: HTMLElement | undefined;
+    for (let press = 0; press < 2; press += 1) {
+      await user.click(screen.getByRole('button', { name: 'Join the class' }));
+      expect(code).toHaveFocus();
+      expect(code).toBeInvalid();
+      const said = screen.getByRole('alert');
+      expect(said).toHaveTextContent(/^The code on the wall: A code has six letters and digits/);
+      expect(said).not.toBe(before);
+      before = said;
+    }
+  });
+
+  it('a question of one’s own: each press leads to what is still to be written', async () => {
+    vi.stubGlobal('fetch', () => new Promise(() => undefined));
+    const user = userEvent.setup();
+    render(<AskPanel />);
+    await user.click(screen.getByRole('radio', { name: 'Your own' }));
+    const ask = screen.getByRole('button', { name: 'Ask it' });
+    const question = screen.getByRole('textbox', { name: 'Your question' });
+    await user.click(ask);
+    expect(question).toHaveFocus();
+    expect(screen.getByRole('alert')).toHaveTextContent('Your question: Write the question first.');
+    await user.type(question, 'Who leads?');
+    await user.type(screen.getByRole('textbox', { name: 'Answer A' }), 'one');
+    await user.click(ask);
+    expect(question).toBeValid();
+    expect(screen.getByRole('textbox', { name: 'Answer B' })).toHaveFocus();
+    expect(screen.getByRole('alert')).toHaveTextContent('Answer B: Write at least two answers to choose from.');
   });
 });

@@ -71,6 +71,11 @@ describe('the workshop', () => {
     await userEvent.click(screen.getByRole('button', { name: 'About the lesson' }));
     await userEvent.click(screen.getByRole('button', { name: /^Line \d+$/ }));
     expect(screen.getByRole('textbox', { name: 'The answer' })).toHaveValue('noStopsMin at arrival');
+    await waitFor(() => expect(screen.getByRole('textbox', { name: 'The answer' })).toHaveFocus());
+    await userEvent.click(screen.getByRole('button', { name: 'About the lesson' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Teach it to a class with phones' }));
+    await waitFor(() => expect(screen.getByRole('textbox', { name: 'The answer' })).toHaveFocus());
+    expect(useStatus.getState().message?.text).toMatch(/^Mend this first\. Line \d+: .*Did you mean noStopMin\?/);
   }, 60_000);
 
   it('exports the very text it was given under the caution, and changed, a text that reads back', async () => {

@@ -1,10 +1,11 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { readCode, spacedCode } from '@/lib/class/code';
 import { Button } from '../../parts/Button';
 import { fetchedLater } from '../../parts/fetched-later';
 import { Field } from '../../parts/Field';
+import { toFirstFault } from '../../parts/first-fault';
 import { Page } from '../../parts/Page';
 import { routes } from '../../parts/routes';
 import { useOpened } from '../../parts/use-opened';
@@ -52,19 +53,24 @@ function Joining({ over, begun }: { over: boolean; begun: string }) {
   const [name, setName] = useState('');
   const [told, tell] = useState<string>();
   const [joining, setJoining] = useState(false);
+  const [presses, setPresses] = useState(0);
+  const form = useRef<HTMLFormElement>(null);
+  // Once it stands there what is wrong, the hand is where it is mended.
+  useEffect(() => void (form.current && toFirstFault(form.current)), [presses]);
   const code = readCode(typed);
   const goIn = async () => {
-    if (code === undefined) {
-      tell('A code has six letters and digits, such as K7M 2QX; it has no 0, O, 1, I or L.');
-      return;
+    if (code === undefined) tell('A code has six letters and digits, such as K7M 2QX; it has no 0, O, 1, I or L.');
+    else {
+      setJoining(true);
+      tell(await join(code, name.trim()));
+      setJoining(false);
     }
-    setJoining(true);
-    tell(await join(code, name.trim()));
-    setJoining(false);
+    setPresses((before) => before + 1);
   };
   return (
     <Page title={routes.class.name} lead="Your teacher shows a code. No account, and no name is needed.">
       <form
+        ref={form}
         className={styles.joining}
         onSubmit={(event) => {
           event.preventDefault();

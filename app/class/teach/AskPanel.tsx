@@ -1,12 +1,13 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { MOST_OPTIONS } from '@/lib/class/bounds';
 import type { LessonAnswers, LessonAsk, LessonAsks } from '@/lib/class/lesson-ask';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
 import { ownLessonInClass } from '../../keep/own-lesson-in-class';
+import { toFirstFault } from '../../parts/first-fault';
 import { OWN_IN_CLASS, shelfPath } from '../../parts/lesson-paths';
 import { Segmented } from '../../parts/Segmented';
 import { answersOfLesson, asksOf } from '../lesson-words';
@@ -142,14 +143,17 @@ function OwnQuestion() {
   const [text, setText] = useState('');
   const [options, setOptions] = useState<readonly string[]>(['', '']);
   const [right, setRight] = useState('');
-  const [told, tell] = useState<string>();
+  const [presses, setPresses] = useState(0);
+  const form = useRef<HTMLFormElement>(null);
+  useEffect(() => void (form.current && toFirstFault(form.current)), [presses]);
   const given = options.map((option) => option.trim());
+  const kept = given.filter((option) => option !== '');
+  const missing = text.trim() === '' ? 'question' : kept.length < 2 ? 'answers' : undefined;
+  const told = presses > 0 ? missing : undefined;
   const ask = () => {
-    const kept = given.filter((option) => option !== '');
-    if (text.trim() === '') return tell('Write the question first.');
-    if (kept.length < 2) return tell('Write at least two answers to choose from.');
+    if (missing) return setPresses((before) => before + 1);
     const index = right === '' ? -1 : kept.indexOf(given[Number(right)]!);
-    tell(undefined);
+    setPresses(0);
     return does({
       kind: 'asked',
       ask: { id: newAskId(), title: 'A question', text: text.trim(), by: 'choice', options: kept },
@@ -158,6 +162,7 @@ function OwnQuestion() {
   };
   return (
     <form
+      ref={form}
       className={styles.own}
       onSubmit={(event) => {
         event.preventDefault();
@@ -168,7 +173,7 @@ function OwnQuestion() {
         label="Your question"
         value={text}
         maxLength={600}
-        error={told}
+        error={told === 'question' ? 'Write the question first.' : undefined}
         onChange={(event) => setText(event.target.value)}
       />
       {options.map((option, i) => (
@@ -177,6 +182,9 @@ function OwnQuestion() {
           label={`Answer ${String.fromCharCode(65 + i)}`}
           value={option}
           maxLength={200}
+          error={
+            told === 'answers' && i === given.indexOf('') ? 'Write at least two answers to choose from.' : undefined
+          }
           onChange={(event) => setOptions(options.map((one, j) => (j === i ? event.target.value : one)))}
         />
       ))}

@@ -1,13 +1,15 @@
 'use client';
 
-import { lazy, Suspense, useMemo, useState } from 'react';
+import { lazy, Suspense, useMemo, useRef, useState } from 'react';
 import { lessonFile } from '@/lib/files/links/lesson-file';
 import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib/lesson/edit-lesson';
 import { unfinishedIn } from '@/lib/lesson/unfinished';
+import type { LessonFault } from '@/lib/lesson/checking/fault';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { useUndo } from '../../keep/use-undo';
 import { useUndoKeys } from '../../keep/use-undo-keys';
 import { Button } from '../../parts/Button';
+import { toFirstFault } from '../../parts/first-fault';
 import { IconButton } from '../../parts/IconButton';
 import { Segmented } from '../../parts/Segmented';
 import { useStatus } from '../../parts/status';
@@ -71,7 +73,25 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
   );
   const title = draftTitle(text);
   const say = useStatus((state) => state.say);
+  const form = useRef<HTMLDivElement>(null);
+  const goTo = ({ path }: Pick<LessonFault, 'path'>) => {
+    setView(data === undefined || path.length === 0 ? 'text' : 'write');
+    setPlace(path[0] === 'steps' && typeof path[1] === 'number' ? path[1] : path[0] === 'scripts' ? 'dives' : 'lesson');
+    // The work goes on in the box itself, or in the text, once it is drawn.
+    requestAnimationFrame(() => {
+      const within = form.current;
+      const box = within?.querySelector<HTMLElement>(`[data-path="${CSS.escape(path.join('.'))}"]`);
+      if (box) box.focus();
+      else if (!within || !toFirstFault(within)) within?.querySelector('textarea')?.focus();
+    });
+  };
   const teach = async () => {
+    const [first] = faults ?? [];
+    if (first) {
+      goTo(first);
+      say(`Mend this first. Line ${first.line}: ${first.what} ${first.mend}`);
+      return;
+    }
     const { toClass } = await import('./take-to-class');
     if (!toClass(text, known))
       say('This lesson asks nothing yet. Add a step that lets the class predict, then take it to class.');
@@ -93,25 +113,14 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
           <Button icon="link" onClick={() => setPassing(true)}>
             Pass on
           </Button>
-          <Button disabled={faults === undefined || faults.length > 0 || checking} onClick={() => void teach()}>
+          <Button disabled={faults === undefined || checking} onClick={() => void teach()}>
             Teach it to a class with phones
           </Button>
           <Button onClick={onClose}>All your lessons</Button>
         </span>
       </div>
       <Segmented label="View" labelSpokenOnly segments={VIEWS} value={view} onChange={setView} />
-      <LessonFaults
-        faults={faults}
-        checking={checking}
-        unfinished={unfinished}
-        onGo={(fault) => {
-          const { path } = fault;
-          setView(data === undefined || path.length === 0 ? 'text' : 'write');
-          setPlace(
-            path[0] === 'steps' && typeof path[1] === 'number' ? path[1] : path[0] === 'scripts' ? 'dives' : 'lesson',
-          );
-        }}
-      />
+      <LessonFaults faults={faults} checking={checking} unfinished={unfinished} onGo={goTo} />
       {view === 'write' && data === undefined && (
         <p>The text is not YAML as it stands. Mend it as text; the forms come back by themselves.</p>
       )}
@@ -125,14 +134,14 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
             onPlace={setPlace}
             onText={(next) => change(next)}
           />
-          <div className={styles.form}>
+          <div ref={form} className={styles.form}>
             <PlaceForm place={place} data={data} known={known} editing={editing} />
             <FactsTable />
           </div>
         </div>
       )}
       {view === 'text' && (
-        <div className={styles.field}>
+        <div ref={form} className={styles.field}>
           <label htmlFor="lesson-text">The lesson as YAML, as it is exported</label>
           <textarea
             id="lesson-text"

@@ -122,6 +122,7 @@ function TextField({
   const shared = {
     id,
     value: text,
+    'data-path': path.join('.'),
     'aria-invalid': isWrong(path, editing),
     'aria-describedby': `${id}-hint ${id}-faults`,
     className: CODE.includes(field.control) ? styles.code : undefined,
@@ -168,6 +169,7 @@ function SelectField({ field, value, path, editing }: ControlProps<'select'>) {
       <select
         id={id}
         value={now}
+        data-path={path.join('.')}
         aria-invalid={isWrong(path, editing)}
         aria-describedby={`${id}-faults`}
         onChange={(event) => {

@@ -26,14 +26,26 @@ export function LineNames({ scales: { inner, y, narrow }, states, ambientBar, br
   const ends = names.map(({ bar }) => Math.max(0, y(bar)));
   const places = spacedOut(ends, 18, inner.height);
   return names.map(({ text, className }, index) => (
-    <g key={text}>
+    // Measured anew where there is another width.
+    <g key={text + inner.width}>
       <path
         d={`M${inner.width},${tenth(ends[index]!)}L${inner.width + 6},${tenth(places[index]!)}`}
         className={styles.nameTie}
       />
-      <text x={inner.width + 9} y={places[index]} dy="0.32em" className={className}>
+      <text ref={keptWithin} x={inner.width + 9} y={places[index]} dy="0.32em" className={className}>
         {text}
       </text>
     </g>
   ));
+}
+
+/** Draws a name longer than its room back over the picture: letters may be spaced or larger than they were meant. */
+function keptWithin(text: SVGTextElement | null): (() => void) | undefined {
+  if (!text || typeof ResizeObserver === 'undefined') return undefined;
+  const observer = new ResizeObserver(() => {
+    const over = text.getBoundingClientRect().right - text.ownerSVGElement!.getBoundingClientRect().right;
+    text.setAttribute('dx', `${Math.min(0, Number(text.getAttribute('dx')) - over)}`);
+  });
+  observer.observe(text);
+  return () => observer.disconnect();
 }

@@ -54,8 +54,9 @@ export default function AccessPage() {
             limit at the surface, who leads and who is past.
           </li>
           <li>
-            A curve can be answered in boxes, at the moments its lesson names, and is judged as a drawn one is. On the
-            desk and in lessons what is wrong is said once typing pauses and again at every press.
+            A curve can be answered in boxes, at the moments its lesson names, and is judged as a drawn one is. What is
+            wrong in a box is said once typing pauses, by the name of the box; on the desk and in lessons it is said
+            again at every press. The events marked on a dive are read in their order, in words.
           </li>
         </ul>
       </section>
@@ -107,8 +108,8 @@ export default function AccessPage() {
             and left out: it could not be judged by ear, and a sound that misleads is worse than none.
           </li>
           <li>
-            On the bench, in “Bring a dive”, in the workshop and in a class, what is wrong is told beside its field or
-            at the head of the form, and the focus stays where it was.
+            On the bench, in “Bring a dive”, in the workshop and in a class the focus stays where it was when something
+            is wrong; it is not taken to the box that needs mending.
           </li>
           <li>The drawings themselves can’t be felt out point by point; their tables are in their place.</li>
           <li>The words are in English alone, and in no sign language.</li>

@@ -8,6 +8,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { printRate, printRateLimit } from '@/lib/quantity/rate';
 import { Button } from '../parts/Button';
 import { usePreferences } from '../parts/preferences';
+import { useSaidOncePaused } from '../parts/said-once-paused';
 import { useBench } from './bench-context';
 import styles from './bench.module.css';
 
@@ -25,6 +26,8 @@ export function RunForm({ read }: { read: RunRead }) {
   }, [untouched, chosen, units, script, change]);
   const fast = read.ok ? fasterThanStated(read.run, settings) : [];
   const errors = read.ok ? [] : read.errors;
+  const wrong = errors.map(({ line, message, mend }) => `Line ${line}: ${message} ${mend}`);
+  const { key, role } = useSaidOncePaused(wrong.length > 0 ? wrong.join(' ') : undefined);
   return (
     <section aria-labelledby="run" className={`${styles.step} ${styles.unprinted}`}>
       <h2 id="run">The run</h2>
@@ -54,12 +57,11 @@ export function RunForm({ read }: { read: RunRead }) {
           aria-describedby={errors.length > 0 ? 'run-errors' : undefined}
           onChange={(event) => change({ script: event.target.value, marks: [] }, 'typing the run')}
         />
-        <div id="run-errors" role="alert">
+        <div key={key} id="run-errors" role={role}>
+          {wrong.length > 0 && <span className="spoken">The run: </span>}
           <ul className={styles.errors}>
-            {errors.map(({ line, message, mend }) => (
-              <li key={`${line}${message}`}>
-                Line {line}: {message} {mend}
-              </li>
+            {wrong.map((words, index) => (
+              <li key={index}>{words}</li>
             ))}
           </ul>
         </div>

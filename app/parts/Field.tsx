@@ -1,4 +1,5 @@
-import { useEffect, useId, useState, type InputHTMLAttributes } from 'react';
+import { useId, type InputHTMLAttributes } from 'react';
+import { useSaidOncePaused } from './said-once-paused';
 import styles from './Field.module.css';
 
 interface FieldProps extends Omit<InputHTMLAttributes<HTMLInputElement>, 'className' | 'id'> {
@@ -10,20 +11,11 @@ interface FieldProps extends Omit<InputHTMLAttributes<HTMLInputElement>, 'classN
   unit?: string | undefined;
 }
 
-/** Once typing pauses for so long what is wrong is said, ms; until then it only stands there. */
-const PAUSE_MS = 800;
-
 /** One box to type in, with its label, its unit and what is wrong with it. */
 export function Field({ label, error, hint, unit, type = 'text', onKeyDown, ...rest }: FieldProps) {
   const id = useId();
-  // What is new in the page as an alert is read out: once when typing pauses, and again whenever Enter asks.
-  const [said, setSaid] = useState<{ error: string | undefined; times: number }>({ error: undefined, times: 0 });
-  const say = () => setSaid(({ times }) => ({ error, times: times + 1 }));
-  useEffect(() => {
-    const pause = setTimeout(() => setSaid(({ times }) => ({ error, times: times + 1 })), error ? PAUSE_MS : 0);
-    return () => clearTimeout(pause);
-  }, [error]);
-  const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
+  const { key, role, again } = useSaidOncePaused(error);
+  const described = [unit && `${id}-unit`, hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
   return (
     <div className={styles.field}>
       <label htmlFor={id}>{label}</label>
@@ -34,25 +26,25 @@ export function Field({ label, error, hint, unit, type = 'text', onKeyDown, ...r
           type={type}
           onKeyDown={(event) => {
             onKeyDown?.(event);
-            if (event.key === 'Enter' && error) say();
+            if (event.key === 'Enter' && error) again();
           }}
           aria-invalid={error ? true : undefined}
           aria-describedby={described === '' ? undefined : described}
         />
-        {unit && <span className={styles.unit}>{unit}</span>}
+        {unit && (
+          <span id={`${id}-unit`} className={styles.unit}>
+            {unit}
+          </span>
+        )}
       </span>
       {hint && (
         <p id={`${id}-hint`} className={styles.hint}>
           {hint}
         </p>
       )}
-      <p
-        key={said.times}
-        id={`${id}-error`}
-        className={styles.error}
-        role={error !== undefined && said.error === error ? 'alert' : undefined}
-      >
-        {error}
+      <p key={key} className={styles.error} role={role}>
+        {error && <span className="spoken">{label}: </span>}
+        <span id={`${id}-error`}>{error}</span>
       </p>
     </div>
   );

@@ -104,24 +104,28 @@ const scriptsOf = (all: readonly Taken[]): Data => Object.assign({}, ...all.map(
 
 function written(taken: readonly Taken[], title: string): string {
   const scripts = scriptsOf(taken);
-  return stringify({
-    title,
-    summary: 'What our class was asked, to be answered at home.',
-    level: 'first steps',
-    minutes: Math.min(180, 3 * taken.length),
-    objectives: ['You have answered what the class was asked, and seen what the model says to it.'],
-    scripts: Object.keys(scripts).length > 0 ? scripts : { dive: SOME_DIVE },
-    steps: [
-      ...taken.map(({ step }) => step),
-      {
-        kind: 'recap',
-        id: 'hand-it-in',
-        title: 'Hand it in',
-        text: 'That was all. Go on to your results, and choose **Hand in** there: as a link, a code or a file.',
-        points: ['What you said first counts, right or wrong; a wrong guess that surprised you is worth more.'],
-      },
-    ],
-  });
+  return stringify(
+    {
+      title,
+      summary: 'What our class was asked, to be answered at home.',
+      level: 'first steps',
+      minutes: Math.min(180, 3 * taken.length),
+      objectives: ['You have answered what the class was asked, and seen what the model says to it.'],
+      scripts: Object.keys(scripts).length > 0 ? scripts : { dive: SOME_DIVE },
+      steps: [
+        ...taken.map(({ step }) => step),
+        {
+          kind: 'recap',
+          id: 'hand-it-in',
+          title: 'Hand it in',
+          text: 'That was all. Go on to your results, and choose **Hand in** there: as a link, a code or a file.',
+          points: ['What you said first counts, right or wrong; a wrong guess that surprised you is worth more.'],
+        },
+      ],
+    },
+    // Lines as they are in the lessons of the shelf, so that a link need not hold what stands there.
+    { lineWidth: 0 },
+  );
 }
 
 function freshId(id: string, taken: ReadonlySet<string>): string {

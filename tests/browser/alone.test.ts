@@ -7,7 +7,8 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { embedPath, routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
-import { linkTo, openDesk, restored, script } from './kept-desk';
+import { scenarios } from '@/content/scenarios/scenarios';
+import { linkTo, openDesk, openTools, restored, script } from './kept-desk';
 import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
@@ -28,6 +29,8 @@ ascend to surface at 12 m/min
 `;
 const TITLE = 'Along the wall </title></pre></script><script>window.ran = true</script>';
 const AT_S = '1500';
+/** The ready dive that is laid over it. */
+const SECOND = scenarios[1]!.title;
 
 /** The readings in a page, by name: figure, unit and the line under it. */
 const readings = (page: Page) =>
@@ -36,8 +39,12 @@ const readings = (page: Page) =>
     .locator('> *')
     .evaluateAll((tiles) => tiles.map((tile) => tile.textContent));
 
-/** What the chase says of the cursor’s moment. */
-const chase = (page: Page) => page.getByRole('figure', { name: 'The chase' }).locator('figcaption p').textContent();
+/** What the two pictures say of the dive, the one laid over it, and the cursor’s moment. */
+async function sentences(page: Page) {
+  const said = (picture: string) =>
+    page.getByRole('figure', { name: picture, exact: true }).locator('figcaption p').first().textContent();
+  return { dive: await said('The dive'), chase: await said('The chase') };
+}
 
 /** A visit without a network that notes what is asked for and what the page’s policy refuses. */
 async function cutOff() {
@@ -60,12 +67,20 @@ const ran = (page: Page) => page.evaluate(() => (window as unknown as { ran?: bo
 const ready = (page: Page) => page.locator('html[data-ready]').waitFor({ state: 'attached' });
 
 /** What the desk said when the page was saved from it. */
-let saved: { file: string; readings: readonly (string | null)[]; chase: string | null; link: string };
+let saved: {
+  file: string;
+  readings: readonly (string | null)[];
+  sentences: Record<'dive' | 'chase', string | null>;
+  link: string;
+};
 
 async function saveFromDesk(page: Page) {
   await openDesk(page);
   await script(page).fill(WALL);
   await page.getByRole('button', { name: 'Cover Ceiling' }).click();
+  await openTools(page, 'The dive');
+  await page.getByLabel('Second dive').selectOption({ label: SECOND });
+  await page.keyboard.press('Escape');
   await page.getByRole('slider', { name: 'Time cursor' }).fill(AT_S);
   const link = await linkTo(page);
   await page.getByRole('button', { name: 'Pass on' }).click();
@@ -77,7 +92,7 @@ async function saveFromDesk(page: Page) {
   const file = `${await download.path()}.html`;
   await writeFile(file, await readFile(await download.path()));
   await page.getByRole('button', { name: 'Close', exact: true }).click();
-  saved = { file, readings: await readings(page), chase: await chase(page), link };
+  saved = { file, readings: await readings(page), sentences: await sentences(page), link };
 }
 
 describe('a dive saved from the desk as a page of its own', () => {
@@ -96,7 +111,8 @@ describe('a dive saved from the desk as a page of its own', () => {
       expect(await page.title()).toBe(`${TITLE} · Halftime`);
       expect(await page.getByText(cautions.general).first().isVisible()).toBe(true);
       expect(await readings(page)).toEqual(saved.readings);
-      expect(await chase(page)).toBe(saved.chase);
+      expect(await sentences(page)).toEqual(saved.sentences);
+      expect(saved.sentences.dive).toContain(`${SECOND}, dashed: `);
       expect(await page.getByRole('figure', { name: 'Units side by side' }).textContent()).toContain('Rented');
 
       // What is covered stays so until it is asked for.
@@ -129,8 +145,11 @@ describe('a dive saved from the desk as a page of its own', () => {
         await page.setViewportSize({ width, height: 800 });
         expect(await sidewaysPx(page), `${width} px wide`).toBeLessThanOrEqual(0);
       }
+      // On paper with the script, though it be folded on the screen.
+      await page.getByText('The script of this dive').click();
       await page.emulateMedia({ media: 'print' });
       expect(await page.getByText(cautions.general).first().isVisible()).toBe(true);
+      expect(await page.evaluate(() => document.body.innerText)).toContain('stay 20 min\nascend to surface');
       expect(await ran(page)).toBeUndefined();
       expect(wrong).toEqual([]);
       expect(complaints).toEqual([]);
@@ -223,6 +242,21 @@ describe('a dive in a course page', () => {
         .evaluateAll((tiles) => tiles.map((tile) => tile.textContent)),
     ).toEqual(shown);
     expect(await frame.getByText(cautions.general).first().isVisible()).toBe(true);
+    // As wide as the course’s page and within its window, with the hand on time in sight, on a phone too.
+    for (const [width, height] of [
+      [390, 844],
+      [1440, 900],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      const box = (await page.locator('iframe').boundingBox())!;
+      expect(box.width).toBeGreaterThan(width - 20);
+      expect(box.height).toBeLessThan(height);
+      const slider = (await frame.getByRole('slider', { name: 'Time cursor' }).boundingBox())!;
+      expect(slider.y + slider.height).toBeLessThan(box.y + box.height);
+      expect(await frame.locator('html').evaluate((html) => html.scrollWidth - html.clientWidth)).toBeLessThanOrEqual(
+        0,
+      );
+    }
     await frame.getByRole('radio', { name: 'Dark' }).check({ force: true });
     expect(
       await frame.locator('html').evaluate(() => [localStorage.length, sessionStorage.length, document.cookie]),

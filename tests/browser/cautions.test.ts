@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { isSiteStale } from '@/app/commands/build-site';
 import { lessonSlugs } from '@/app/lessons/load-lessons';
 import { lessonPath, workshopPath, yamlPath } from '@/app/parts/lesson-paths';
-import { routes } from '@/app/parts/routes';
+import { embedPath, routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { LESSON, tablePath } from './every-page';
 import { openDesk, openTools, restored } from './kept-desk';
@@ -80,6 +80,7 @@ describe('the caution goes along with', () => {
     expect.soft(plain((await dialog.textContent()) ?? '')).toContain(cautions.general);
     expect.soft(drawn(await saved(page, 'Save the code as SVG'))).toContain(cautions.general);
     expect.soft(await saved(page, 'Save the readings as CSV')).toContain(cautions.general);
+    expect.soft(await saved(page, 'Save the dive as a page of its own')).toContain(cautions.general);
     const link = await page.getByRole('textbox', { name: 'Link' }).inputValue();
     await page.getByRole('button', { name: 'Close', exact: true }).click();
     await page.getByRole('button', { name: 'Saved dives' }).click();
@@ -93,6 +94,15 @@ describe('the caution goes along with', () => {
     await page.goto(link);
     await restored(page);
     expect.soft(await page.getByRole('complementary', { name: 'Caution' }).textContent()).toBe(cautions.general);
+    // In a course page, on the screen and on paper.
+    await page.goto(embedPath + new URL(link).hash);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    const words = () => page.evaluate(() => document.body.innerText);
+    for (const media of ['screen', 'print'] as const) {
+      await page.emulateMedia({ media });
+      expect.soft(plain(await words()), media).toContain(cautions.general);
+      expect.soft(plain(await words()), media).toContain(cautions.unknown);
+    }
   });
 
   it('curves and staged stops, as pictures and on paper', async () => {

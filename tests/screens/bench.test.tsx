@@ -128,10 +128,16 @@ describe('the bench sheet', () => {
     expect(screen.getByRole('group', { name: 'Unit 1 at ten' })).toHaveTextContent('+1.1 ft');
   });
 
-  it('says where a run goes wrong and keeps the text', () => {
+  it('says where a run goes wrong and keeps the text', async () => {
     render(<BenchScreen />);
     script('descend to 10 m at 10 m/min\nascend to surface at 10 m/min');
     expect(screen.getByText(/Line 1: This run has no checkpoint\./)).toBeVisible();
+    // It stands there at once, tied to its box, and is said when typing pauses.
+    const box = screen.getByRole('textbox', { name: /^The run as a script/ });
+    expect(box).toBeInvalid();
+    expect(box).toHaveAccessibleDescription(/no checkpoint/);
+    expect(screen.queryByRole('alert')).toBeNull();
+    expect(await screen.findByRole('alert', undefined, { timeout: 5000 })).toHaveTextContent(/^The run: Line 1:/);
     expect(screen.queryByRole('region', { name: 'The sheet' })).toBeNull();
   });
 });

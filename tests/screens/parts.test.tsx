@@ -43,11 +43,11 @@ describe('a button', () => {
 });
 
 describe('a field', () => {
-  it('is found by its label and described by its hint', () => {
+  it('is found by its label and described by its unit and its hint', () => {
     render(<Field label="Depth" unit="m" hint="From 0 to 300 m" defaultValue="30" />);
     const box = screen.getByRole('textbox', { name: 'Depth' });
     expect(box).toHaveValue('30');
-    expect(box).toHaveAccessibleDescription('From 0 to 300 m');
+    expect(box).toHaveAccessibleDescription('m From 0 to 300 m');
     expect(box).toBeValid();
   });
 
@@ -59,7 +59,7 @@ describe('a field', () => {
     expect(box).toHaveAccessibleDescription(/type figures, such as 30/);
     expect(screen.queryByRole('alert')).not.toBeInTheDocument();
     const alert = await screen.findByRole('alert', undefined, { timeout: 5000 });
-    expect(alert).toHaveTextContent('is not a number');
+    expect(alert, 'by the name of its box').toHaveTextContent(/^Depth: “3O” is not a number/);
     // Asked again by Enter it is new in the page, which is what is read out; the box and its words stay together.
     await userEvent.type(box, '{Enter}');
     expect(alert).not.toBeInTheDocument();

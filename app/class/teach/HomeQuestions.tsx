@@ -6,6 +6,7 @@ import type { Asked } from '@/lib/class/class-state';
 import type { HomeLesson } from '@/lib/class/home-lesson';
 import { encodeLesson } from '@/lib/files/links/lesson-link';
 import { lessonFile } from '@/lib/files/links/lesson-file';
+import type { Parsed } from '@/lib/quantity/parsed';
 import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
 import { Field } from '../../parts/Field';
@@ -17,8 +18,13 @@ import styles from './teach.module.css';
 
 const TITLE = 'Questions of our class';
 
+interface Made extends HomeLesson {
+  /** The lesson behind the # of a link, as short as it goes. */
+  readonly encoded: Parsed<string> | undefined;
+}
+
 /** Makes a lesson of what the class was asked; the engine and the check of lessons are fetched for it. */
-async function made(asked: readonly Asked[]): Promise<HomeLesson> {
+async function made(asked: readonly Asked[]): Promise<Made> {
   const slugs = [...new Set(asked.flatMap(({ ask }) => ask.source?.lesson ?? []))];
   const texts = new Map<string, string>();
   for (const slug of slugs) {
@@ -29,16 +35,26 @@ async function made(asked: readonly Asked[]): Promise<HomeLesson> {
     import('@/lib/class/home-lesson'),
     import('../../stage/known-names'),
   ]);
+  const shelf = [...texts].map(([slug, text]) => ({ slug, text }));
   const own = textOfOwnLesson();
   if (own !== undefined) texts.set(OWN_LESSON, own);
   // What lessons of the shelf link to is known to be there.
   const known = knownNames([...texts.values()].flatMap(termsIn).map((id) => ({ id })));
-  return homeLesson(asked, texts, { title: TITLE, known });
+  const lesson = homeLesson(asked, texts, { title: TITLE, known });
+  const { text } = lesson;
+  return { ...lesson, encoded: text === undefined ? undefined : shortestLink(text, shelf) };
+}
+
+/** What is in a lesson of the site, which whoever opens the link has too, need not be in the link. */
+function shortestLink(text: string, shelf: readonly { readonly slug: string; readonly text: string }[]) {
+  return [undefined, ...shelf]
+    .map((near) => encodeLesson(text, near))
+    .reduce((best, one) => (one.ok && (!best.ok || one.value.length < best.value.length) ? one : best));
 }
 
 /** What the class was asked, for those who can't be there: as a lesson in a link, a code or a file, handed in as lessons are. */
 export function HomeQuestions({ asked, onClose }: { asked: readonly Asked[]; onClose: () => void }) {
-  const [lesson, setLesson] = useState<HomeLesson>();
+  const [lesson, setLesson] = useState<Made>();
   const [failed, fail] = useState(false);
   const [site, setSite] = useState(location.origin);
   useEffect(() => {
@@ -50,8 +66,7 @@ export function HomeQuestions({ asked, onClose }: { asked: readonly Asked[]; onC
       gone = true;
     };
   }, [asked]);
-  const { text, leftOut = [] } = lesson ?? {};
-  const encoded = text === undefined ? undefined : encodeLesson(text);
+  const { text, encoded, leftOut = [] } = lesson ?? {};
   const base = URL.canParse(site) ? new URL(site).origin : undefined;
   return (
     <Dialog open onClose={onClose} title="For those who can’t be there">

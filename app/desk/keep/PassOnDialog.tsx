@@ -95,22 +95,28 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
   );
 }
 
-/** Room for the dive over the chase on a phone, and for both beside each other on a course page that is wide. */
-const FRAME_HEIGHT_PX = 860;
+/** Room for the dive and the chase beside each other, with readings and time, on a course page that is wide. */
+const FRAME_HEIGHT_PX = 930;
+
+/**
+ * No higher than the window, so that readings, picture and the hand on time are seen together on a phone; and never so
+ * low that nothing is, where a course puts its page into a frame of its own whose height is yet to be found.
+ */
+const FRAME_STYLE = `border:0;height:clamp(560px,92vh,${FRAME_HEIGHT_PX}px)`;
 
 /** The line that shows the dive in a frame of another page. */
 function InCoursePage({ title, fragment }: { title: string; fragment: string }) {
   const id = useId();
   const address = `${location.origin}${embedPath}#${fragment}`;
-  const line = `<iframe src="${address}" title="${escapedText(title)}" width="100%" height="${FRAME_HEIGHT_PX}" style="border:0" loading="lazy"></iframe>`;
+  const line = `<iframe src="${address}" title="${escapedText(title)}" width="100%" height="${FRAME_HEIGHT_PX}" style="${FRAME_STYLE}" loading="lazy"></iframe>`;
   return (
     <div className={styles.asFiles}>
       <h3>In a course page</h3>
       <LinkBox link={line} label="Line for a frame" describedBy={id} />
       <p id={id}>
-        Put where a course page takes HTML, this line shows the dive to be played there, as wide as the page. It keeps
-        nothing and asks for nothing but itself. Whether a frame may be shown, the course’s page decides; where it may
-        not, give the link.
+        Put where a course page takes HTML, this line shows the dive to be played there, as wide as the page and no
+        higher than the window. It keeps nothing and asks for nothing but itself. Whether a frame may be shown, the
+        course’s page decides; where it may not, give the link.
       </p>
     </div>
   );

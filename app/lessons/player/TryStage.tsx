@@ -1,6 +1,6 @@
 'use client';
 
-import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { writeStepsInFeet } from '@/lib/dive/write-in-units';
 import { withDraft, withMet, withWayLooked } from '@/lib/lesson/progress';
 import { usePreferences } from '../../parts/preferences';
@@ -14,6 +14,7 @@ import { PlaybackBar } from '../../stage/PlaybackBar';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import type { PreparedLesson, TryStep } from '../prepared';
 import { Prose, ProseLine } from '../../parts/prose/Prose';
+import { useSaidOncePaused } from '../../parts/said-once-paused';
 import { goalStanding } from './engine';
 import { useLessonProgress, useProgress } from './progress-store';
 import { Stage } from './Stage';
@@ -157,6 +158,10 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
   const past = useDesk((state) => state.past.length);
   const future = useDesk((state) => state.future.length);
   const { change, undo, redo } = useDeskStore().getState();
+  const id = useId();
+  const { key, role } = useSaidOncePaused(
+    errors.length > 0 ? errors.map(({ line, message }) => `${line} ${message}`).join(' ') : undefined,
+  );
   // On a phone the picture has the room, and the dive is changed on it; who wants to write opens this.
   const [roomy] = useState(() => window.matchMedia?.('(max-width: 47.99rem)').matches !== true);
   return (
@@ -174,6 +179,7 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
       <textarea
         aria-label="Dive script"
         aria-invalid={errors.length > 0 ? true : undefined}
+        aria-describedby={`${id}-errors`}
         className={styles.editor}
         spellCheck={false}
         autoCapitalize="off"
@@ -182,13 +188,15 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
         rows={script.split('\n').length + 1}
         onChange={(event) => change({ script: event.target.value }, 'typing')}
       />
-      <ul className={styles.errors} aria-live="polite">
-        {errors.slice(0, 4).map(({ line, message, mend }, index) => (
-          <li key={index}>
-            <b>Line {line}.</b> {message} {mend}
-          </li>
-        ))}
-      </ul>
+      <div key={key} id={`${id}-errors`} role={role}>
+        <ul className={styles.errors}>
+          {errors.slice(0, 4).map(({ line, message, mend }, index) => (
+            <li key={index}>
+              <b>Line {line}.</b> {message} {mend}
+            </li>
+          ))}
+        </ul>
+      </div>
     </Disclosure>
   );
 }

@@ -3,7 +3,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { decodeAnswers } from '@/lib/files/links/answers-link';
-import { decodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
+import { isLessonLink } from '@/lib/files/links/lesson-link';
 import { isOwnSlug, ownSlug } from '@/lib/files/links/own-lesson';
 import { readHandedIn, type HandedIn } from '@/lib/lesson/handed-in';
 import { openShelf } from '../../keep/open-shelf';
@@ -12,6 +12,7 @@ import { Choice } from '../../parts/Choice';
 import { knownNames } from '../../stage/known-names';
 import { draftTitle } from '../workshop/draft-title';
 import { keptDrafts } from '../workshop/drafts';
+import { lessonOfLink } from '../lesson-of-link';
 import { LessonOfClass } from './LessonOfClass';
 import styles from './results.module.css';
 
@@ -45,13 +46,6 @@ interface OwnLesson {
 
 const ownLesson = (text: string): OwnLesson => ({ slug: ownSlug(text), title: draftTitle(text), own: text });
 
-/** The lesson a link carries, if it is one to a lesson. */
-function lessonInLink(link: string): string | undefined {
-  const fragment = link.replace(/^[^#]*#/, '');
-  const read = isLessonLink(fragment) ? decodeLesson(fragment) : undefined;
-  return read?.ok ? read.value : undefined;
-}
-
 function readAll(texts: readonly Handed[]): {
   readonly taken: readonly Paper[];
   readonly refusals: readonly string[];
@@ -79,19 +73,29 @@ function together(before: readonly Paper[], taken: readonly Paper[]): readonly P
   return [...new Map([...before, ...taken].map((paper) => [paper.text, paper])).values()];
 }
 
-function fromLinks(text: string): Handed[] {
+async function fromLinks(text: string): Promise<Handed[]> {
   const lines = text.split(/\s+/).filter((line) => line !== '');
-  return lines.map((line, index) => {
-    const lesson = lessonInLink(line);
-    if (lesson) return { from: `Link ${index + 1}`, text: undefined, lesson };
-    const read = decodeAnswers(line);
-    const from = `Link ${index + 1}`;
-    return read.ok ? { from, text: read.value } : { from, text: undefined, why: `${read.what} ${read.mend}` };
-  });
+  return Promise.all(
+    lines.map(async (line, index): Promise<Handed> => {
+      const fragment = line.replace(/^[^#]*#/, '');
+      if (!isLessonLink(fragment)) return answersOfLink(line, index);
+      const from = `Link ${index + 1}`;
+      const read = await lessonOfLink(fragment);
+      return read.ok
+        ? { from, text: undefined, lesson: read.value }
+        : { from, text: undefined, why: `${read.what} ${read.mend}` };
+    }),
+  );
+}
+
+function answersOfLink(link: string, index = 0): Handed {
+  const from = `Link ${index + 1}`;
+  const read = decodeAnswers(link);
+  return read.ok ? { from, text: read.value } : { from, text: undefined, why: `${read.what} ${read.mend}` };
 }
 
 /** The link the page was opened with, if it carries answers. */
-const linkInAddress = () => (window.location.hash.startsWith('#answers-') ? fromLinks(window.location.href) : []);
+const linkInAddress = () => (window.location.hash.startsWith('#answers-') ? [answersOfLink(window.location.href)] : []);
 
 /** Papers that learners handed in, put together by lesson and question. They are kept until the page is closed. */
 export function ClassResults({ terms, lessons }: ClassResultsProps) {
@@ -173,7 +177,7 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
           <Button
             disabled={links.trim() === ''}
             onClick={() => {
-              take(fromLinks(links));
+              void fromLinks(links).then(take);
               setLinks('');
             }}
           >

@@ -4,6 +4,7 @@ import { useId, type ReactNode } from 'react';
 import type { Path, Value } from '@/lib/lesson/edit-lesson';
 import type { LessonFault } from '@/lib/lesson/checking/fault';
 import { Button } from '../../parts/Button';
+import { useSaidOncePaused } from '../../parts/said-once-paused';
 import type { FieldSpec } from './field-specs';
 import { NamedGroups } from './NamedGroups';
 import styles from './workshop.module.css';
@@ -83,16 +84,18 @@ function samePath(one: Path, other: readonly (string | number)[]): boolean {
   return one.length === other.length && one.every((key, i) => String(key) === String(other[i]));
 }
 
-/** What is wrong at exactly this place. */
-export function Faults({ path, editing, id }: { path: Path; editing: Editing; id?: string }) {
-  const own = editing.faults.filter((fault) => samePath(path, fault.path));
+/** What is wrong at exactly this place; read out, by the name of its control, once typing pauses. */
+export function Faults({ path, editing, id, of }: { path: Path; editing: Editing; id?: string; of?: string }) {
+  const own = editing.faults.filter((fault) => samePath(path, fault.path)).map(({ what, mend }) => `${what} ${mend}`);
+  const { key, role } = useSaidOncePaused(own.length > 0 ? own.join(' ') : undefined);
   return (
-    <div id={id} className={styles.faults} role="alert">
-      {own.map(({ what, mend }, index) => (
-        <p key={index}>
-          {what} {mend}
-        </p>
-      ))}
+    <div key={key} className={styles.faults} role={role}>
+      {of !== undefined && own.length > 0 && <span className="spoken">{of}: </span>}
+      <div id={id}>
+        {own.map((words, index) => (
+          <p key={index}>{words}</p>
+        ))}
+      </div>
     </div>
   );
 }
@@ -150,7 +153,7 @@ function TextField({
           {field.hint}
         </p>
       )}
-      <Faults path={path} editing={editing} id={`${id}-faults`} />
+      <Faults path={path} editing={editing} id={`${id}-faults`} of={field.label} />
     </div>
   );
 }
@@ -166,6 +169,7 @@ function SelectField({ field, value, path, editing }: ControlProps<'select'>) {
         id={id}
         value={now}
         aria-invalid={isWrong(path, editing)}
+        aria-describedby={`${id}-faults`}
         onChange={(event) => {
           const { value: chosen } = event.target;
           editing.set(path, chosen === '' ? undefined : chosen === 'true' ? true : chosen);
@@ -178,7 +182,7 @@ function SelectField({ field, value, path, editing }: ControlProps<'select'>) {
           </option>
         ))}
       </select>
-      <Faults path={path} editing={editing} />
+      <Faults path={path} editing={editing} id={`${id}-faults`} of={field.label} />
     </div>
   );
 }

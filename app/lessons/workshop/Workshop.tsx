@@ -2,10 +2,11 @@
 
 import { useEffect, useState } from 'react';
 import type { Term } from '@/lib/lesson/glossary';
-import { decodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
+import { isLessonLink } from '@/lib/files/links/lesson-link';
 import { saveUnread } from '../../keep/document-kind';
 import { Button } from '../../parts/Button';
 import { useStatus } from '../../parts/status';
+import { lessonOfLink } from '../lesson-of-link';
 import { StageWaiting } from '../player/StageWaiting';
 import { knownNames } from '../../stage/known-names';
 import { Beginnings, type ShelfEntry } from './Beginnings';
@@ -34,16 +35,19 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
   const leaveLink = () => window.history.replaceState(window.history.state, '', window.location.pathname);
 
   useEffect(() => {
-    const follow = () => {
-      if (!isLessonLink(window.location.hash)) return;
-      const read = decodeLesson(window.location.hash);
+    const follow = async () => {
+      const { hash } = window.location;
+      if (!isLessonLink(hash)) return;
+      const read = await lessonOfLink(hash);
+      if (window.location.hash !== hash) return;
       setBrought(read.ok ? read.value : undefined);
       setBadLink(read.ok ? undefined : `${read.what} ${read.mend}`);
       if (!read.ok) leaveLink();
     };
-    follow();
-    window.addEventListener('hashchange', follow);
-    return () => window.removeEventListener('hashchange', follow);
+    const onHash = () => void follow();
+    onHash();
+    window.addEventListener('hashchange', onHash);
+    return () => window.removeEventListener('hashchange', onHash);
   }, []);
 
   const begin = (text: string) => setOpen(drafts.add(text).name);
@@ -93,38 +97,40 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
               </p>
             )}
             {drafts.all?.length === 0 && <p>None yet. They are kept on this machine and nowhere else.</p>}
-            <ul className={styles.drafts}>
-              {drafts.all?.map(({ name, text, savedAt }) => (
-                <li key={name}>
-                  <span>
-                    <b>{draftTitle(text)}</b>
-                    <span className={styles.hint}>
-                      {' '}
-                      changed {new Date(savedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}
+            {(drafts.all?.length ?? 0) > 0 && (
+              <ul className={styles.drafts}>
+                {drafts.all?.map(({ name, text, savedAt }) => (
+                  <li key={name}>
+                    <span>
+                      <b>{draftTitle(text)}</b>
+                      <span className={styles.hint}>
+                        {' '}
+                        changed {new Date(savedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}
+                      </span>
                     </span>
-                  </span>
-                  <span className={styles.tools}>
-                    <Button onClick={() => setOpen(name)} aria-label={`Open ${draftTitle(text)}`}>
-                      Open
-                    </Button>
-                    <Button
-                      kind="quiet"
-                      aria-label={`Delete ${draftTitle(text)}`}
-                      onClick={() => {
-                        const gone = drafts.drop(name);
-                        if (gone)
-                          say(`“${draftTitle(gone.text)}” is deleted.`, {
-                            label: 'Bring it back',
-                            run: () => drafts.bringBack(gone),
-                          });
-                      }}
-                    >
-                      Delete
-                    </Button>
-                  </span>
-                </li>
-              ))}
-            </ul>
+                    <span className={styles.tools}>
+                      <Button onClick={() => setOpen(name)} aria-label={`Open ${draftTitle(text)}`}>
+                        Open
+                      </Button>
+                      <Button
+                        kind="quiet"
+                        aria-label={`Delete ${draftTitle(text)}`}
+                        onClick={() => {
+                          const gone = drafts.drop(name);
+                          if (gone)
+                            say(`“${draftTitle(gone.text)}” is deleted.`, {
+                              label: 'Bring it back',
+                              run: () => drafts.bringBack(gone),
+                            });
+                        }}
+                      >
+                        Delete
+                      </Button>
+                    </span>
+                  </li>
+                ))}
+              </ul>
+            )}
           </section>
           <section aria-labelledby="begin-lesson">
             <h2 id="begin-lesson">Begin one</h2>

@@ -60,7 +60,7 @@ const Marks = memo(function Marks({ scene, watch, scales, units, onCursor }: Eve
         const depthM = scene.timeline.depthM[sampleAt(scene.timeline, timeS)]!;
         const tie = `M${middle.toFixed(1)},${EVENT_LANE_Y + HALF_MARK}L${x(timeS).toFixed(1)},0V${y(depthM).toFixed(1)}`;
         return (
-          <g key={from} className={lane.mark} onClick={() => onCursor(timeS)}>
+          <g key={from} role="img" className={lane.mark} onClick={() => onCursor(timeS)}>
             <title>
               {entries
                 .slice(from - 1, to)

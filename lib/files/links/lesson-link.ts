@@ -5,12 +5,26 @@ import { packText, unpackText } from './packed-text';
 /** A lesson behind the # of a link: `lesson-1.` and its text, packed. The number is the version of the format. */
 const MARK = 'lesson-1.';
 
-/** Packs a lesson's text for a link; refused where it is too long for one. */
-export function encodeLesson(text: string): Parsed<string> {
-  const packed = text.length > LONGEST_LESSON ? undefined : packText(text);
+/** The same of a lesson made from one of the shelf: `lesson-2.`, that one's name, and what is not in its text. */
+const NEAR_MARK = /^#?lesson-2\.([a-z0-9-]{1,80})\./;
+
+/** A lesson of the shelf that another was made from. */
+interface NearLesson {
+  readonly slug: string;
+  readonly text: string;
+}
+
+/** Packs a lesson's text for a link; refused where it is too long for one. What it shares with `near` is not sent along. */
+export function encodeLesson(text: string, near?: NearLesson): Parsed<string> {
+  const packed = text.length > LONGEST_LESSON ? undefined : packText(text, near?.text);
   return packed === undefined
     ? refused('This lesson is too long for a link.', 'Export it as a file and send that instead.')
-    : accepted(`${MARK}${packed}`);
+    : accepted(`${near ? `lesson-2.${near.slug}.` : MARK}${packed}`);
+}
+
+/** The lesson of the shelf that a link leans on, by name: its text is needed to read the link. */
+export function nearLessonOf(fragment: string): string | undefined {
+  return NEAR_MARK.exec(fragment.trim())?.[1];
 }
 
 /** Whether the part of an address after the # is meant to carry a lesson. */
@@ -20,10 +34,16 @@ export function isLessonLink(fragment: string): boolean {
 
 const AGAIN = 'Ask for the link again, and copy the whole of it.';
 
-/** The lesson's text that a link carries. What it says is not checked here. Never throws. */
-export function decodeLesson(fragment: string): Parsed<string> {
+/** The lesson's text that a link carries; `near` is the text of the lesson it leans on. What it says is not checked here. Never throws. */
+export function decodeLesson(fragment: string, near?: string): Parsed<string> {
   const text = fragment.replace(/^#/, '').trim();
-  if (!text.startsWith(MARK)) {
+  const slug = nearLessonOf(text);
+  if (slug !== undefined && near === undefined)
+    return refused(
+      'This link leans on a lesson of this site, which could not be fetched.',
+      'Open it where the site can be reached, or ask for the lesson as a file.',
+    );
+  if (slug === undefined && !text.startsWith(MARK)) {
     return isLessonLink(text)
       ? refused(
           'This link was made by a newer version.',
@@ -31,13 +51,16 @@ export function decodeLesson(fragment: string): Parsed<string> {
         )
       : refused('This is not a link to a lesson.', AGAIN);
   }
-  const unpacked = unpackText(text.slice(MARK.length));
+  const unpacked =
+    slug === undefined ? unpackText(text.slice(MARK.length)) : unpackText(text.replace(NEAR_MARK, ''), near);
   if (!unpacked.ok)
     return refused(
       unpacked.damage === 'changed'
-        ? 'The link was changed or cut on the way: its checksum does not fit.'
+        ? slug === undefined
+          ? 'The link was changed or cut on the way: its checksum does not fit.'
+          : 'The link was changed or cut on the way, or this site has another version of the lesson it was made from.'
         : 'The link is cut off, or is none that is made here.',
-      AGAIN,
+      slug === undefined ? AGAIN : 'Ask for the lesson as a file.',
     );
   if (unpacked.text.length > LONGEST_LESSON)
     return refused(

@@ -1,6 +1,6 @@
 import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import { printClock } from '../../quantity/duration';
-import { sayDepth } from '../../quantity/depth';
+import { printDepth, sayDepth } from '../../quantity/depth';
 import type { UnitSystem } from '../../quantity/unit-system';
 import type { Watch } from '../watch';
 import { wrongSettings } from './wrong-settings';
@@ -99,14 +99,17 @@ function noStopDifferences(watch: Watch, right: Watch, system: UnitSystem): Diff
   });
 }
 
+/** A ceiling is never told shallower than it is. */
+const sayCeiling = (ceilingM: number, system: UnitSystem) => printDepth(ceilingM, system, 'up');
+
 function ceilingDifference(watch: Watch, right: Watch, system: UnitSystem): Difference[] {
   const at = greatest(right, (i) => Math.abs(watch.figures.ceilingM[i]! - right.figures.ceilingM[i]!));
   const shown = watch.figures.ceilingM[at]!;
   const so = right.figures.ceilingM[at]!;
   if (Math.abs(shown - so) < DEPTH_STEP_M) return [];
   const timeS = right.timeline.timeS[at]!;
-  const say = (ceilingM: number) => (ceilingM > 0 ? `a ceiling at ${sayDepth(ceilingM, system)}` : 'no ceiling');
-  const text = `at ${printClock(timeS)} it shows ${say(shown)} where there is ${so > 0 ? `one at ${sayDepth(so, system)}` : 'none'}`;
+  const say = (ceilingM: number) => (ceilingM > 0 ? `a ceiling at ${sayCeiling(ceilingM, system)}` : 'no ceiling');
+  const text = `at ${printClock(timeS)} it shows ${say(shown)} where there is ${so > 0 ? `one at ${sayCeiling(so, system)}` : 'none'}`;
   return [{ kind: 'ceiling', timeS, shown, so, text }];
 }
 

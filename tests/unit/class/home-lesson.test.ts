@@ -7,6 +7,7 @@ import { askMoment } from '@/lib/class/ask-moment';
 import type { Asked } from '@/lib/class/class-state';
 import { DIVE_ASKS } from '@/lib/class/dive-asks';
 import { homeLesson, termsIn } from '@/lib/class/home-lesson';
+import { decodeLesson, encodeLesson } from '@/lib/files/links/lesson-link';
 import { readLesson } from '@/lib/lesson/read-lesson';
 
 const textOf = (slug: string) => readFileSync(`content/lessons/${slug}.yaml`, 'utf8');
@@ -66,6 +67,15 @@ describe('the questions of a class for home', () => {
     const read = readLesson(text!, { known });
     expect(read).toMatchObject({ ok: true });
     expect(read.ok && read.lesson.steps).toHaveLength(asked.length + 1);
+  });
+
+  it('fit a code that can be photographed, with all a lesson asks and a covered reading', () => {
+    const asked = [...ofLesson(FOUR), ...ofDive('no-stop', 480, 1)];
+    const { text } = homeLesson(asked, new Map([[FOUR, textOf(FOUR)]]), titled);
+    const link = encodeLesson(text!, { slug: FOUR, text: textOf(FOUR) });
+    // Of the 1,200 characters of a code, some eighty are the address.
+    expect(link.ok && link.value.length).toBeLessThan(1120);
+    expect(link.ok && decodeLesson(link.value, textOf(FOUR))).toEqual({ ok: true, value: text });
   });
 
   it.each(DIVE_ASKS.map(({ id }) => id))(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decodeLesson, encodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
+import { decodeLesson, encodeLesson, isLessonLink, nearLessonOf } from '@/lib/files/links/lesson-link';
 import { packText } from '@/lib/files/links/packed-text';
 import { LONGEST_LESSON } from '@/lib/lesson/lesson';
 import { SOUND } from '../../lesson/made-lessons';
@@ -13,6 +13,25 @@ describe('a lesson in a link', () => {
     expect(decodeLesson(`#${packed.value}`)).toEqual({ ok: true, value: text });
     expect(isLessonLink(`#${packed.value}`)).toBe(true);
     expect(isLessonLink('#1.abc')).toBe(false);
+  });
+
+  it('made from a lesson of the site leans on its text, and is refused without it or with another', () => {
+    const near = { slug: '04-some-lesson', text: SOUND };
+    const text = `${SOUND}# and a little more\n`;
+    const packed = encodeLesson(text, near);
+    const whole = encodeLesson(text);
+    if (!packed.ok || !whole.ok) throw new Error('It fits a link.');
+    expect(packed.value.length).toBeLessThan(whole.value.length / 3);
+    expect(isLessonLink(`#${packed.value}`)).toBe(true);
+    expect(nearLessonOf(`#${packed.value}`)).toBe('04-some-lesson');
+    expect(nearLessonOf(`#${whole.value}`)).toBeUndefined();
+    expect(decodeLesson(`#${packed.value}`, SOUND)).toEqual({ ok: true, value: text });
+    expect(decodeLesson(packed.value)).toMatchObject({ what: expect.stringContaining('could not be fetched') });
+    expect(decodeLesson(packed.value, SOUND.replace('a', 'b'))).toMatchObject({
+      ok: false,
+      what: expect.stringContaining('another version'),
+      mend: 'Ask for the lesson as a file.',
+    });
   });
 
   it('is refused where it is too long', () => {

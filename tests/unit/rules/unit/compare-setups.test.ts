@@ -57,6 +57,23 @@ describe('a unit held against one that is right', () => {
     expect(noStop!.text).toContain(`${noStop!.shown - noStop!.so} min more`);
   });
 
+  it('never tells a ceiling shallower than it is, in metres or feet', () => {
+    for (const [system, unit, unitM, stepM] of [
+      ['metric', 'm', 1, 0.1],
+      ['imperial', 'ft', 0.3048, 0.3048],
+    ] as const) {
+      const { differences } = compared({ gradientFactors: { low: 0.3, high: 0.6 } }, system);
+      const ceiling = differences.find(({ kind }) => kind === 'ceiling')!;
+      const told = [...ceiling.text.matchAll(/(?:ceiling|one) at ([\d.]+) (m|ft)/g)];
+      const figures = [ceiling.shown, ceiling.so].filter((depthM) => depthM > 0);
+      expect(told.map(([, , told]) => told)).toEqual(figures.map(() => unit));
+      told.forEach(([, depth], index) => {
+        expect(Number(depth) * unitM).toBeGreaterThanOrEqual(figures[index]! - 1e-6);
+        expect(Number(depth) * unitM).toBeLessThan(figures[index]! + stepM + 1e-6);
+      });
+    }
+  });
+
   it('misses the stop that is required', () => {
     const { differences } = compared({ gas: { o2: 0.5, he: 0 } });
     expect(differences.map(({ text }) => text)).toContain('on dive 1 it never asks for the stop that is required');

@@ -8,6 +8,7 @@ import { eventLane, roomForWords } from '../../pictures/profile/event-lane';
 import type { PictureProps } from '../../pictures/picture-props';
 import { EVENT_LANE_Y, type ProfileScales } from '../../pictures/profile/profile-scales';
 import type { Scene } from '../../pictures/scene';
+import { useDesk } from '../desk-context';
 import { useCourse } from '../use-course';
 import { logEntriesOf } from './log-entries';
 import lane from '../../pictures/profile/event-lane.module.css';
@@ -39,6 +40,7 @@ export function EventMarks({ scales, ...props }: EventMarksProps) {
  */
 const Marks = memo(function Marks({ scene, watch, scales, units, onCursor }: EventMarksProps & Course) {
   const { x, y, inner } = scales;
+  const covered = useDesk((state) => state.covered.length > 0);
   const fast = useMemo(() => fastStretches(watch, scales), [watch, scales]);
   const entries = useMemo(() => logEntriesOf(scene, watch, units), [scene, watch, units]);
   const shown = entries.flatMap((entry) => {
@@ -62,15 +64,18 @@ const Marks = memo(function Marks({ scene, watch, scales, units, onCursor }: Eve
         return (
           <g key={from} role="img" className={lane.mark} onClick={() => onCursor(timeS)}>
             <title>
-              {entries
-                .slice(from - 1, to)
-                .map(({ text }) => text)
-                .join(' ')}
+              {/* What happens would give away what a class is to find. */}
+              {covered
+                ? 'Something happens here.'
+                : entries
+                    .slice(from - 1, to)
+                    .map(({ text }) => text)
+                    .join(' ')}
             </title>
             <path d={tie} className={lane.tie} />
             <g transform={`translate(${middle.toFixed(1)},${EVENT_LANE_Y})`}>
               <EventMark voice={voice} label={label} width={width} />
-              {worded[index] && (
+              {worded[index] && !covered && (
                 <text x={width / 2 + 4} dy="0.35em" className={lane.word}>
                   {words[index]}
                 </text>

@@ -8,7 +8,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printPressure } from '@/lib/quantity/pressure';
 import { Button } from '../parts/Button';
-import { toFirstFault } from '../parts/first-fault';
+import { toFirstFault } from '../parts/said-once-paused';
 import { Icon } from '../parts/Icon';
 import { usePreferences } from '../parts/preferences';
 import { useStatus } from '../parts/status';

@@ -27,7 +27,7 @@ export function RunForm({ read }: { read: RunRead }) {
   const fast = read.ok ? fasterThanStated(read.run, settings) : [];
   const errors = read.ok ? [] : read.errors;
   const wrong = errors.map(({ line, message, mend }) => `Line ${line}: ${message} ${mend}`);
-  const { key, role, again } = useSaidOncePaused(wrong.length > 0 ? wrong.join(' ') : undefined);
+  const { key, role } = useSaidOncePaused(wrong.length > 0 ? wrong.join(' ') : undefined);
   return (
     <section aria-labelledby="run" className={`${styles.step} ${styles.unprinted}`}>
       <h2 id="run">The run</h2>
@@ -53,7 +53,6 @@ export function RunForm({ read }: { read: RunRead }) {
           rows={12}
           spellCheck={false}
           value={script}
-          onInvalid={again}
           aria-invalid={errors.length > 0 ? true : undefined}
           aria-describedby={errors.length > 0 ? 'run-errors' : undefined}
           onChange={(event) => change({ script: event.target.value, marks: [] }, 'typing the run')}

@@ -5,7 +5,7 @@ import { chamberDive } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { tookOf } from '@/lib/bench/live-run';
 import type { UnitSheet } from '@/lib/bench/write-sheet-csv';
-import { toFirstFault } from '../parts/first-fault';
+import { toFirstFault } from '../parts/said-once-paused';
 import { leaveForDesk } from '../parts/hand-over';
 import { saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
@@ -76,7 +76,7 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
       <Button icon="save" disabled={empty} onClick={whole(() => void keep().catch(unfetched))}>
         Keep it, and begin the next
       </Button>
-      <Button onClick={whole(() => void open().catch(unfetched))}>Watch this run on the desk</Button>
+      <Button onClick={() => void open().catch(unfetched)}>Watch this run on the desk</Button>
       <Button kind="quiet" onClick={clear}>
         Clear the readings
       </Button>

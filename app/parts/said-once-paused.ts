@@ -20,3 +20,14 @@ export function useSaidOncePaused(wrong: string | undefined) {
   }, [wrong]);
   return { key: said.times, role: wrong !== undefined && said.wrong === wrong ? 'alert' : undefined, again } as const;
 }
+
+/**
+ * Leads a press that can do nothing yet to the first control with something wrong in it: focuses it, so that its name and
+ * its fault are read out, and has the fault said again. Whether there was one.
+ */
+export function toFirstFault(within: ParentNode = document): boolean {
+  const fault = within.querySelector<HTMLElement>('[aria-invalid]');
+  fault?.focus();
+  fault?.dispatchEvent(new Event('invalid'));
+  return fault !== null;
+}

@@ -1,6 +1,6 @@
 'use client';
 
-import { toFirstFault } from '../parts/said-once-paused';
+import { toFirstFault } from '../parts/first-fault';
 import { leaveForDesk } from '../parts/hand-over';
 import { fileWords, saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';

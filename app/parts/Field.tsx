@@ -28,7 +28,6 @@ export function Field({ label, error, hint, unit, type = 'text', onKeyDown, ...r
             onKeyDown?.(event);
             if (event.key === 'Enter' && error) again();
           }}
-          onInvalid={again}
           aria-invalid={error ? true : undefined}
           aria-describedby={described === '' ? undefined : described}
         />

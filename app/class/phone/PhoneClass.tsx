@@ -5,7 +5,7 @@ import { readCode, spacedCode } from '@/lib/class/code';
 import { Button } from '../../parts/Button';
 import { fetchedLater } from '../../parts/fetched-later';
 import { Field } from '../../parts/Field';
-import { toFirstFault } from '../../parts/said-once-paused';
+import { toFirstFault } from '../../parts/first-fault';
 import { Page } from '../../parts/Page';
 import { routes } from '../../parts/routes';
 import { useOpened } from '../../parts/use-opened';

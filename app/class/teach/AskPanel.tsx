@@ -7,7 +7,7 @@ import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
 import { ownLessonInClass } from '../../keep/own-lesson-in-class';
-import { toFirstFault } from '../../parts/said-once-paused';
+import { toFirstFault } from '../../parts/first-fault';
 import { OWN_IN_CLASS, shelfPath } from '../../parts/lesson-paths';
 import { Segmented } from '../../parts/Segmented';
 import { answersOfLesson, asksOf } from '../lesson-words';

@@ -9,7 +9,7 @@ import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { useUndo } from '../../keep/use-undo';
 import { useUndoKeys } from '../../keep/use-undo-keys';
 import { Button } from '../../parts/Button';
-import { toFirstFault } from '../../parts/said-once-paused';
+import { toFirstFault } from '../../parts/first-fault';
 import { IconButton } from '../../parts/IconButton';
 import { Segmented } from '../../parts/Segmented';
 import { useStatus } from '../../parts/status';

@@ -1,21 +1,19 @@
 'use client';
 
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import { readyRunOf, readyRuns, runScript } from '@/content/bench/runs';
-import { fasterThanStated } from '@/lib/bench/chamber-dive';
-import type { RunRead } from '@/lib/bench/chamber-run';
-import { sayDepth } from '@/lib/quantity/depth';
-import { printRate, printRateLimit } from '@/lib/quantity/rate';
 import { Button } from '../parts/Button';
 import { usePreferences } from '../parts/preferences';
-import { useSaidOncePaused } from '../parts/said-once-paused';
+import { fetchedLater } from '../parts/fetched-later';
 import { useBench } from './bench-context';
 import styles from './bench.module.css';
 
-/** The run as a script, or one of the ready ones. */
-export function RunForm({ read }: { read: RunRead }) {
+const RunFaults = fetchedLater(async () => (await import('./after-opening')).RunFaults);
+const TooFast = fetchedLater(async () => (await import('./after-opening')).TooFast);
+
+/** The run as a script, or one of the ready ones. It is written in before the reader of scripts is there. */
+export function RunForm() {
   const script = useBench((state) => state.script);
-  const settings = useBench((state) => state.settings);
   const change = useBench((state) => state.change);
   const units = usePreferences((preferences) => preferences.units);
   const untouched = useBench((state) => state.past.length === 0);
@@ -24,10 +22,7 @@ export function RunForm({ read }: { read: RunRead }) {
   useEffect(() => {
     if (untouched && chosen && runScript(chosen, units) !== script) change({ script: runScript(chosen, units) });
   }, [untouched, chosen, units, script, change]);
-  const fast = read.ok ? fasterThanStated(read.run, settings) : [];
-  const errors = read.ok ? [] : read.errors;
-  const wrong = errors.map(({ line, message, mend }) => `Line ${line}: ${message} ${mend}`);
-  const { key, role } = useSaidOncePaused(wrong.length > 0 ? wrong.join(' ') : undefined);
+  const [faulty, setFaulty] = useState(false);
   return (
     <section aria-labelledby="run" className={`${styles.step} ${styles.unprinted}`}>
       <h2 id="run">The run</h2>
@@ -53,31 +48,13 @@ export function RunForm({ read }: { read: RunRead }) {
           rows={12}
           spellCheck={false}
           value={script}
-          aria-invalid={errors.length > 0 ? true : undefined}
-          aria-describedby={errors.length > 0 ? 'run-errors' : undefined}
+          aria-invalid={faulty ? true : undefined}
+          aria-describedby={faulty ? 'run-errors' : undefined}
           onChange={(event) => change({ script: event.target.value, marks: [] }, 'typing the run')}
         />
-        <div key={key} id="run-errors" role={role}>
-          {wrong.length > 0 && <span className="spoken">The run: </span>}
-          <ul className={styles.errors}>
-            {wrong.map((words, index) => (
-              <li key={index}>{words}</li>
-            ))}
-          </ul>
-        </div>
+        <RunFaults onFaulty={setFaulty} />
       </div>
-      {fast.length > 0 && (
-        <div role="alert">
-          <ul className={styles.warning}>
-            {fast.map(({ step, fromM, toM, rateMMin }) => (
-              <li key={step}>
-                From {sayDepth(fromM, units)} to {sayDepth(toM, units)} the script asks for {printRate(rateMMin, units)}
-                , faster than the {printRateLimit(settings.fastestMMin!, units)} you state. Give that step more time.
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <TooFast />
     </section>
   );
 }

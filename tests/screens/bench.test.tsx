@@ -18,6 +18,14 @@ const SHORT =
 describe('the bench sheet', () => {
   beforeEach(() => usePreferences.getState().setUnits('metric'));
 
+  it('takes a run that is written before the rest of it is fetched', async () => {
+    render(<BenchScreen />);
+    expect(screen.queryByRole('region', { name: 'The sheet' })).toBeNull();
+    script(SHORT);
+    expect(await screen.findByRole('group', { name: 'Unit 1 at sixteen' }, { timeout: 20_000 })).toBeVisible();
+    expect(screen.getByRole('button', { name: 'Undo' })).toBeEnabled();
+  });
+
   it('shows the cautions of its own and what a correct unit shows in its own water', () => {
     render(<BenchScreen />);
     expect(screen.getByRole('note')).toHaveTextContent(cautions.chamber);

@@ -1,20 +1,15 @@
 'use client';
 
-import { useMemo } from 'react';
 import { IconButton } from '../parts/IconButton';
-import { usePreferences } from '../parts/preferences';
 import { useDesk } from './desk-context';
-import { chosenWatch } from '../pictures/scene-watches';
-import { momentAfter, momentBefore, momentsOf } from './moments';
+import { momentAfter, momentBefore } from './moments';
+import { useMoments } from './use-course';
 
 /** Moves the time cursor to where something happens next, or happened last. */
 export function EventSteps() {
   const cursorS = useDesk((state) => state.cursorS);
   const setCursor = useDesk((state) => state.setCursor);
-  const scene = useDesk((state) => state.scene);
-  const watch = useDesk(chosenWatch);
-  const units = usePreferences((state) => state.units);
-  const moments = useMemo(() => momentsOf(scene, watch, units), [scene, watch, units]);
+  const moments = useMoments();
   const before = momentBefore(moments, cursorS);
   const after = momentAfter(moments, cursorS);
   return (

@@ -1,11 +1,10 @@
 'use client';
 
-import { useEffect, useMemo } from 'react';
-import { usePreferences } from '../parts/preferences';
-import { chosenWatch } from '../pictures/scene-watches';
+import { useEffect } from 'react';
 import { useDesk, useDeskStore } from './desk-context';
 import type { DeskState } from './desk-store';
-import { JUMP_S, momentIndexAt, momentsOf, type NamedTime } from './moments';
+import { JUMP_S, momentIndexAt, type NamedTime } from './moments';
+import { useMoments } from './use-course';
 
 /** Letters from which on a sentence takes more than one line. */
 const LONG = 60;
@@ -16,12 +15,9 @@ const LONG = 60;
  */
 export function HoldAtEvents({ className }: { className: string | undefined }) {
   const store = useDeskStore();
-  const scene = useDesk((state) => state.scene);
-  const watch = useDesk(chosenWatch);
   const heldAtS = useDesk((state) => state.heldAtS);
   const covered = useDesk((state) => state.covered.length > 0);
-  const units = usePreferences((state) => state.units);
-  const moments = useMemo(() => momentsOf(scene, watch, units), [scene, watch, units]);
+  const moments = useMoments();
   useEffect(
     () =>
       store.subscribe((now, before) => {

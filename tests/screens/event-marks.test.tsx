@@ -1,4 +1,4 @@
-import { render, screen, within } from '@testing-library/react';
+import { act, render, screen, within } from '@testing-library/react';
 import { describe, expect, it } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
@@ -38,5 +38,25 @@ describe('an event on the dive', () => {
     for (const mark of alone) expect(mark).toEqual(log[Number(mark.number) - 1]);
     const last = marks.at(-1)!.number.split('–').at(-1);
     expect(Number(last)).toBe(log.length);
+  });
+
+  it('says no more than that something happens, in sentence and word, while any reading is covered', async () => {
+    const store = createDeskStore({ script: SCRIPT, pictures: ['profile'], covered: [] });
+    const { container } = render(
+      <DeskContext value={store}>
+        <ProfileFigure />
+      </DeskContext>,
+    );
+    await screen.findByRole('slider', { name: /^Point 1:/ });
+    const marks = () => [...container.querySelectorAll('title')].map((title) => title.parentElement!);
+    const written = () => marks().flatMap((mark) => [...mark.querySelectorAll('text')].map((text) => text.textContent));
+    const open = marks().length;
+    expect(written().some((text) => /[a-z]/.test(text))).toBe(true);
+    act(() => store.getState().change({ covered: ['ceiling'] }));
+    expect(marks()).toHaveLength(open);
+    expect(new Set(marks().map((mark) => mark.querySelector('title')!.textContent))).toEqual(
+      new Set(['Something happens here.']),
+    );
+    for (const text of written()) expect(text).toMatch(/^\d+(–\d+)?$/);
   });
 });

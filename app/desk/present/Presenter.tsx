@@ -6,10 +6,10 @@ import { Button } from '../../parts/Button';
 import { IconButton } from '../../parts/IconButton';
 import { Menu } from '../../parts/Menu';
 import { usePreferences } from '../../parts/preferences';
-import { chosenWatch } from '../../pictures/scene-watches';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { READING_IDS } from '../../stage/reading-ids';
-import { momentAfter, momentBefore, momentIndexAt, momentsOf } from '../../stage/moments';
+import { momentAfter, momentBefore, momentIndexAt } from '../../stage/moments';
+import { useMoments } from '../../stage/use-course';
 import { fetchedLater } from '../../parts/fetched-later';
 import { useFocusAfterSteering } from '../use-focus-after-steering';
 import { PanelChooser } from './PanelChooser';
@@ -45,12 +45,10 @@ interface PresenterProps {
 export function Presenter({ stage, onLeave }: PresenterProps) {
   const store = useDeskStore();
   const scene = useDesk((state) => state.scene);
-  const watch = useDesk(chosenWatch);
   const cursorS = useDesk((state) => state.cursorS);
   const playing = useDesk((state) => state.playing);
   const covered = useDesk((state) => state.covered);
-  const units = usePreferences((state) => state.units);
-  const moments = useMemo(() => momentsOf(scene, watch, units), [scene, watch, units]);
+  const moments = useMoments();
   const holds = usePreferences((state) => state.holds.class);
   const setHolds = usePreferences((state) => state.setHolds);
   const [ring, setRing] = useState(false);

@@ -6,10 +6,10 @@ import type { AlarmKind } from '@/lib/rules/alarms';
 import type { AlarmShown } from '@/lib/rules/unit/alarms-shown';
 import type { Target } from '@/lib/ways-out/trouble';
 import { usePreferences } from '../../parts/preferences';
-import { chosenWatch } from '../../pictures/scene-watches';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import { useDesk } from '../desk-context';
 import { AT_S } from '../moments';
+import { useCourse } from '../use-course';
 import { logEntriesOf } from './log-entries';
 import styles from './units.module.css';
 
@@ -27,15 +27,15 @@ const QUESTIONS: Readonly<Record<Target, string>> = {
 
 /** Asks what would have avoided what is insisted on at the cursor, or the event whose mark it stands at. */
 export function AskHere({ alarms }: { alarms: readonly AlarmShown[] }) {
-  const scene = useDesk((state) => state.scene);
-  const watch = useDesk(chosenWatch);
+  const { scene, watch } = useCourse();
+  const timeline = useDesk((state) => state.scene.timeline);
   const cursorS = useDesk((state) => state.cursorS);
   const covered = useDesk((state) => state.covered.length > 0);
   const units = usePreferences((state) => state.units);
   const entries = useMemo(() => logEntriesOf(scene, watch, units), [scene, watch, units]);
   // A mark leads to the very instant, a step to where the readings first say so.
   const here = ({ timeS }: { timeS: number }) =>
-    [timeS, sampleFromS(scene.timeline, timeS)].some((atS) => Math.abs(atS - cursorS) <= AT_S);
+    [timeS, sampleFromS(timeline, timeS)].some((atS) => Math.abs(atS - cursorS) <= AT_S);
   const alarmed = alarms.map(({ kind }) => OF_ALARM[kind]);
   // What an event is would give away what a class is to find.
   const marked = covered ? [] : entries.flatMap((entry) => (entry.avoidable && here(entry) ? [entry.avoidable] : []));

@@ -2,8 +2,7 @@ import { useMemo } from 'react';
 import { usePreferences } from '../../parts/preferences';
 import { EventMark } from '../../pictures/profile/EventMark';
 import type { EventVoice } from '../../pictures/profile/event-lane';
-import { chosenWatch } from '../../pictures/scene-watches';
-import { useDesk } from '../desk-context';
+import { useCourse } from '../use-course';
 import { logEntriesOf, VOICES } from './log-entries';
 import styles from './units.module.css';
 
@@ -11,8 +10,7 @@ const SHORTLY: Readonly<Record<EventVoice, string>> = { byModel: 'model', byRule
 
 /** What the shape of a mark on the dive says: who tells it. The table and the log say it in words. */
 export function EventKey() {
-  const scene = useDesk((state) => state.scene);
-  const watch = useDesk(chosenWatch);
+  const { scene, watch } = useCourse();
   const units = usePreferences((state) => state.units);
   const voices = useMemo(
     () => new Set(logEntriesOf(scene, watch, units).map(({ voice }) => voice)),

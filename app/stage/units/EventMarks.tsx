@@ -1,14 +1,15 @@
 'use client';
 
-import { memo, useMemo } from 'react';
+import { memo, useDeferredValue, useMemo } from 'react';
 import { sampleAt } from '@/lib/dive/timeline';
 import type { Watch } from '@/lib/rules/watch';
 import { EventMark } from '../../pictures/profile/EventMark';
 import { eventLane, roomForWords } from '../../pictures/profile/event-lane';
 import type { PictureProps } from '../../pictures/picture-props';
 import { EVENT_LANE_Y, type ProfileScales } from '../../pictures/profile/profile-scales';
-import { chosenWatch } from '../../pictures/scene-watches';
+import type { Scene } from '../../pictures/scene';
 import { useDesk } from '../desk-context';
+import { useCourse } from '../use-course';
 import { logEntriesOf } from './log-entries';
 import lane from '../../pictures/profile/event-lane.module.css';
 import styles from './units.module.css';
@@ -17,20 +18,29 @@ const TOO_FAST = 2;
 /** From the middle of a mark to its foot. */
 const HALF_MARK = 9;
 
+interface Course {
+  scene: Scene;
+  watch: Watch;
+}
+
 interface EventMarksProps {
   scales: ProfileScales;
   units: PictureProps['units'];
   onCursor: (timeS: number) => void;
 }
 
+/** What happens on the dive, drawn on it. */
+export function EventMarks({ scales, ...props }: EventMarksProps) {
+  return <Marks {...props} {...useCourse()} scales={useDeferredValue(scales)} />;
+}
+
 /**
- * What the chosen unit's rules say of the dive, drawn on it: too fast stretches by weight, and in a lane above the surface
- * each event by the number and the word it has in the log, tied to its moment.
+ * What the chosen unit's rules say of the dive: too fast stretches by weight, and in a lane above the surface each event
+ * by the number and the word it has in the log, tied to its moment.
  */
-export const EventMarks = memo(function EventMarks({ scales, units, onCursor }: EventMarksProps) {
+const Marks = memo(function Marks({ scene, watch, scales, units, onCursor }: EventMarksProps & Course) {
   const { x, y, inner } = scales;
-  const scene = useDesk((state) => state.scene);
-  const watch = useDesk(chosenWatch);
+  const covered = useDesk((state) => state.covered.length > 0);
   const fast = useMemo(() => fastStretches(watch, scales), [watch, scales]);
   const entries = useMemo(() => logEntriesOf(scene, watch, units), [scene, watch, units]);
   const shown = entries.flatMap((entry) => {
@@ -54,15 +64,18 @@ export const EventMarks = memo(function EventMarks({ scales, units, onCursor }: 
         return (
           <g key={from} role="img" className={lane.mark} onClick={() => onCursor(timeS)}>
             <title>
-              {entries
-                .slice(from - 1, to)
-                .map(({ text }) => text)
-                .join(' ')}
+              {/* What happens would give away what a class is to find. */}
+              {covered
+                ? 'Something happens here.'
+                : entries
+                    .slice(from - 1, to)
+                    .map(({ text }) => text)
+                    .join(' ')}
             </title>
             <path d={tie} className={lane.tie} />
             <g transform={`translate(${middle.toFixed(1)},${EVENT_LANE_Y})`}>
               <EventMark voice={voice} label={label} width={width} />
-              {worded[index] && (
+              {worded[index] && !covered && (
                 <text x={width / 2 + 4} dy="0.35em" className={lane.word}>
                   {words[index]}
                 </text>

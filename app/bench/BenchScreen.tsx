@@ -7,20 +7,14 @@ import { Caution } from '../parts/Caution';
 import { fetchedLater } from '../parts/fetched-later';
 import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
-import { ChamberForm } from './ChamberForm';
 import { RunForm } from './RunForm';
-import { SheetTable } from './SheetTable';
-import { useRun, useSheets } from './use-sheets';
 import styles from './bench.module.css';
 
-// Who and which units, a run on the clock, what comes of a sheet that is filled in, and sheets of other days.
-const KeptSheets = fetchedLater(async () => (await import('./KeptSheets')).KeptSheets);
-const UnitsForm = fetchedLater(async () => (await import('./UnitsForm')).UnitsForm);
-const AboutForm = fetchedLater(async () => (await import('./AboutForm')).AboutForm);
-const SheetActions = fetchedLater(async () => (await import('./SheetActions')).SheetActions);
-const Verdicts = fetchedLater(async () => (await import('./Verdicts')).Verdicts);
-const LivePanel = fetchedLater(async () => (await import('./LivePanel')).LivePanel);
-const PrintedSheet = fetchedLater(async () => (await import('./PrintedSheet')).PrintedSheet);
+const AboutForm = fetchedLater(async () => (await import('./after-opening')).AboutForm);
+const ChamberForm = fetchedLater(async () => (await import('./after-opening')).ChamberForm);
+const UnitsForm = fetchedLater(async () => (await import('./after-opening')).UnitsForm);
+const FilledIn = fetchedLater(async () => (await import('./after-opening')).FilledIn);
+const KeptSheets = fetchedLater(async () => (await import('./after-opening')).KeptSheets);
 
 /** A sheet for a pressure-chamber run: scripted, printed or run live, filled in, judged by what its user states. */
 export function BenchScreen() {
@@ -34,8 +28,6 @@ export function BenchScreen() {
 }
 
 function Bench() {
-  const read = useRun();
-  const sheets = useSheets(read);
   const undo = useBench((state) => state.undo);
   const redo = useBench((state) => state.redo);
   const settle = useBench((state) => state.settle);
@@ -53,19 +45,11 @@ function Bench() {
           Redo
         </Button>
       </div>
-      <RunForm read={read} />
+      <RunForm />
       <AboutForm />
       <ChamberForm />
       <UnitsForm />
-      {read.ok && (
-        <>
-          <LivePanel run={read.run} />
-          <SheetTable run={read.run} sheets={sheets} />
-          <Verdicts sheets={sheets} />
-          <PrintedSheet run={read.run} sheets={sheets} />
-          <SheetActions run={read.run} sheets={sheets} />
-        </>
-      )}
+      <FilledIn />
       <KeptSheets />
     </div>
   );

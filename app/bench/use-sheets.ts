@@ -5,9 +5,17 @@ import { tookOf } from '@/lib/bench/live-run';
 import type { UnitSheet } from '@/lib/bench/write-sheet-csv';
 import { useBench } from './bench-context';
 
+/** The run read last: several parts of the screen ask for the same one. */
+let last: { readonly script: string; readonly read: RunRead } | undefined;
+
+function runOf(script: string): RunRead {
+  if (last?.script !== script) last = { script, read: parseRun(script) };
+  return last.read;
+}
+
 export function useRun(): RunRead {
   const script = useBench((state) => state.script);
-  return useMemo(() => parseRun(script), [script]);
+  return useMemo(() => runOf(script), [script]);
 }
 
 /** Every unit with what it should show; by the times a live run has really taken. Empty while the run cannot be read. */

@@ -1,4 +1,4 @@
-import { printDepth } from '../quantity/depth';
+import { printStopDepth } from '../quantity/depth';
 import { METRES_PER_FOOT } from '../quantity/length';
 import { atMost, fixed } from '../quantity/number';
 import type { UnitSystem } from '../quantity/unit-system';
@@ -32,9 +32,9 @@ export function sayNoStop({ from, to }: Band): string {
   return from === to ? `${from} min` : `${from} to ${to} min`;
 }
 
-/** Depths of a stop or a ceiling: `none to 3.0 m`, `6.0 m`. */
+/** Depths of a stop: `none to 3 m`, `6 m`. */
 export function sayDepthBand({ from, to }: Band, system: UnitSystem): string {
-  const say = (depthM: number) => (depthM > 0 ? printDepth(depthM, system) : 'none');
+  const say = (depthM: number) => (depthM > 0 ? printStopDepth(depthM, system) : 'none');
   return from === to ? say(to) : `${say(from)} to ${say(to)}`;
 }
 

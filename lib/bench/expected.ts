@@ -3,6 +3,7 @@ import type { GradientFactors } from '../dive/dive';
 import { SET_RIGHT } from '../dive/set-right';
 import { samplingOf } from '../dive/sampling';
 import { sampleAt } from '../dive/timeline';
+import { roundedTo } from '../quantity/rounding';
 import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
 import { alarmBit } from '../rules/alarms';
 import { RATE_PRESETS } from '../rules/settings/rate-limits';
@@ -103,8 +104,8 @@ function figures(
     noStopMin:
       strict.mode === 'dive' && loose.ceilingM === null
         ? {
-            from: Math.floor(minutes(strict) + 1e-9),
-            to: minutes(loose) > NO_STOP_CAP_MIN ? Infinity : Math.ceil(minutes(loose) - 1e-9),
+            from: roundedTo(minutes(strict), 0, 'down'),
+            to: minutes(loose) > NO_STOP_CAP_MIN ? Infinity : roundedTo(minutes(loose), 0, 'down'),
           }
         : null,
     stopM: strict.requiredStop ? band(loose.requiredStop?.depthM ?? 0, strict.requiredStop.depthM) : null,

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../quantity/unit-system';
-import { printDepth } from '../quantity/depth';
+import { printStopDepth } from '../quantity/depth';
 import type { Reading, Readings } from './bench-settings';
 import { sayDepthBand, sayHours, sayNoStop } from './bench-words';
 import type { Expected } from './expected';
@@ -49,7 +49,7 @@ function odd(figure: OtherFigure, expected: Expected, reading: Reading, system: 
       if (!band || reading.stopM === undefined) return undefined;
       const low = Math.max(0, (expected.ceilingM?.from ?? band.from) - 1e-9);
       if (reading.stopM >= Math.min(low, band.from) && reading.stopM <= band.to + STOP_SCALE_M) return undefined;
-      return `${reading.stopM > 0 ? `a stop at ${printDepth(reading.stopM, system)}` : 'no stop'} ${at}, where ${sayDepthBand(band, system)} was to be expected`;
+      return `${reading.stopM > 0 ? `a stop at ${printStopDepth(reading.stopM, system)}` : 'no stop'} ${at}, where ${sayDepthBand(band, system)} was to be expected`;
     }
     case 'rateAlarm':
       if (expected.rateAlarm === null || reading.rateAlarm === undefined || reading.rateAlarm === expected.rateAlarm)

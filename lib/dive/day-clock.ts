@@ -39,3 +39,8 @@ export function sayAtDayClock(timeline: Pick<Timeline, 'legs'>, timeS: number): 
   const clock = printDayClock(timeline, timeS);
   return dayPlaceAt(timeline, timeS) ? clock.replace(', ', ', at ') : `At ${clock}`;
 }
+
+/** A time of the day within a sentence: `at 17:40`, `on dive 2, at 0:34`, `after dive 1, at 48 h`. */
+export function atDayClock(timeline: Pick<Timeline, 'legs'>, timeS: number): string {
+  return sayAtDayClock(timeline, timeS).replace(/^Dive/, 'on dive').replace(/^A/, 'a');
+}

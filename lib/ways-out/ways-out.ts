@@ -1,5 +1,6 @@
 import { parseScript } from '../dive/script';
-import { printClock } from '../quantity/duration';
+import { atDayClock } from '../dive/day-clock';
+import { legsOf } from '../dive/legs';
 import type { UnitSystem } from '../quantity/unit-system';
 import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
 import { dayOf, type Day } from './day';
@@ -155,7 +156,7 @@ function onOneDive(
   if ('none' in range) return range;
   const { changesFrom } = range;
   if (changesFrom && trouble.timeS < changesFrom.timeS - 1e-6) {
-    const came = `${capital(AVOIDED[target])} came about at ${printClock(trouble.timeS)}, ${changesFrom.called}`;
+    const came = `${capital(AVOIDED[target])} came about ${atDayClock(legsOf(day.dive), trouble.timeS)}, ${changesFrom.called}`;
     return { none: `${came}: nothing of this kind would have been enough.` };
   }
   let last: Day | undefined;

@@ -29,8 +29,9 @@ const CEILINGS: readonly { readonly pages: RegExp; readonly mostKB: number; read
   { pages: /^\/curves\/$/, mostKB: 200, because: 'the model itself has to be there, and its first plate' },
   {
     pages: /^\/(bench|bring)\/$/,
-    mostKB: 250,
-    because: 'the model, the rules, and the checker of what a person filled in or brought',
+    mostKB: 200,
+    because:
+      'where a run is written or a file chosen, and the checker of what was kept; what is made of it comes after',
   },
   { pages: /./, mostKB: 150, because: 'words and links: hardly more than the framework' },
 ];

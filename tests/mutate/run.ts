@@ -28,7 +28,18 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
     ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.'],
     ['tests/laws/engine.', 'tests/laws/hostile/scripts.'],
   ],
-  sayings: [['tests/unit/sayings/'], ['tests/unit/commands/', 'tests/unit/desk/'], ['tests/laws/sayings']],
+  sayings: [
+    ['tests/unit/sayings/'],
+    [
+      'tests/unit/commands/print-readings.',
+      'tests/unit/commands/exposure-readings.',
+      'tests/unit/class/dive-asks.',
+      'tests/unit/desk/overlaid-dive.',
+      'tests/unit/files/csv/',
+      'tests/unit/lesson/expression/',
+    ],
+    ['tests/laws/sayings.'],
+  ],
 };
 
 /** How long the tests of one mutant may take before it is said to run for ever, ms. */

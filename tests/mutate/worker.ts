@@ -56,6 +56,8 @@ const known = new Map<string, TestSpecification[]>();
 async function specifications(stage: readonly string[]): Promise<TestSpecification[]> {
   const name = stage.join();
   const found = known.get(name) ?? (await vitest.globTestSpecifications([...stage]));
+  const missing = stage.find((part) => !found.some(({ moduleId }) => moduleId.includes(part)));
+  if (missing) throw new Error(`No test is named ${missing}.`);
   known.set(name, found);
   return found;
 }

@@ -61,8 +61,9 @@ describe('with feet chosen, no metric figure is left over', () => {
     expect(metricLeft()).toEqual([]);
   });
 
-  it('on the bench sheet', () => {
+  it('on the bench sheet', async () => {
     render(<BenchScreen />);
+    await screen.findByRole('region', { name: 'The sheet' }, { timeout: 20_000 });
     openAll();
     expect(metricLeft()).toEqual([]);
   });

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import { printClock } from '@/lib/quantity/duration';
+import { printDayClock } from '@/lib/dive/day-clock';
 import type { LessonScript } from '@/lib/lesson/lesson';
 import { runSpeed } from '@/lib/lesson/run-speed';
 import { momentReached } from '@/lib/lesson/questions/moment-reached';
@@ -47,6 +47,7 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
   const speed = useDesk((state) => state.speed);
   const { play, pause, setCursor, setSpeed } = store.getState();
   const [waitingAt, setWaitingAt] = useState<number>();
+  const timeline = useDesk(({ scene }) => scene.timeline);
 
   // The run waits at each moment to watch, and ends where the step says.
   useEffect(
@@ -85,7 +86,7 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
       <div className={`${places.note} ${styles.watch} unprinted`} role="status" tabIndex={0}>
         {told ? (
           <p>
-            <b>{printClock(told.atS)}</b> <ProseLine html={told.html} />
+            <b>{printDayClock(timeline, told.atS)}</b> <ProseLine html={told.html} />
           </p>
         ) : (
           <p>
@@ -106,14 +107,14 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
         <input
           type="range"
           aria-label="Time cursor"
-          aria-valuetext={printClock(cursorS)}
+          aria-valuetext={printDayClock(timeline, cursorS)}
           min={Math.round(fromS)}
           max={Math.round(toS)}
           step={1}
           value={Math.round(cursorS)}
           onChange={(event) => goTo(Number(event.target.value))}
         />
-        <output className={styles.clock}>{printClock(cursorS)}</output>
+        <output className={styles.clock}>{printDayClock(timeline, cursorS)}</output>
         {watch.length > 0 && (
           <IconButton icon="eventOn" label="Next moment" disabled={!next} onClick={() => next && goTo(next.atS)} />
         )}
@@ -129,7 +130,7 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
                     aria-current={index === waitingAt ? 'true' : undefined}
                     onClick={() => goTo(atS)}
                   >
-                    {printClock(atS)}
+                    {printDayClock(timeline, atS)}
                   </Button>
                 </li>
               ))}

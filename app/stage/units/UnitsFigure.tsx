@@ -1,8 +1,8 @@
 'use client';
 
 import { useMemo } from 'react';
-import { compareSetups } from '@/lib/rules/unit/compare-setups';
 import { shownAt } from '@/lib/rules/unit/shown';
+import { compareSetups } from '@/lib/sayings/compare-setups';
 import { unitSayings, type UnitReadingId } from '@/lib/sayings/unit-readings';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';

@@ -6,8 +6,15 @@ import { DEFAULT_BENCH, benchUnitSchema, type BenchSettings } from '@/lib/bench/
 import { chamberDive, fasterThanStated, unitDepthM } from '@/lib/bench/chamber-dive';
 import { parseRun, type ChamberRun } from '@/lib/bench/chamber-run';
 import { expectedOf } from '@/lib/bench/expected';
+import { sayExpected } from '@/lib/bench/bench-words';
 import { legsToRun, liveAt, tookOf } from '@/lib/bench/live-run';
-import { computeTimeline } from '@/lib/dive/timeline';
+import { SET_RIGHT } from '@/lib/dive/set-right';
+import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
+import { DEFAULT_RULES } from '@/lib/rules/all';
+import { RATE_PRESETS } from '@/lib/rules/settings/rate-limits';
+import { shownAt } from '@/lib/rules/unit/shown';
+import { watchDive } from '@/lib/rules/watch';
+import { printAs } from '@/lib/sayings/measures';
 
 function runOf(script: string): ChamberRun {
   const read = parseRun(script);
@@ -92,6 +99,44 @@ describe('what a correct unit shows', () => {
     };
     expect(arrived!.noStopMin).toEqual({ from: oneLimit(0.85).from, to: oneLimit(0.95).to });
     expect(arrived!.noStopMin!.from).toBeLessThan(arrived!.noStopMin!.to);
+  });
+
+  it('says minutes and stops as the table of sayings does, under either limits, in metres and feet', () => {
+    const HOLDS = HOLD.replace('20 m', '36 m').replace('stay 5 min', 'stay 3 min # check: early\nstay 22 min');
+    const run = runOf(HOLDS);
+    const { strictest, loosest } = DEFAULT_BENCH;
+    const setting = (gradientFactors: BenchSettings['strictest']): BenchSettings => ({
+      ...DEFAULT_BENCH,
+      strictest: gradientFactors,
+      loosest: gradientFactors,
+    });
+    const moments = [loosest, strictest].map((limits) => {
+      const dive = chamberDive(run, setting(limits));
+      const rules = { ...DEFAULT_RULES, rateWatch: { ...DEFAULT_RULES.rateWatch, limit: RATE_PRESETS.current.limit } };
+      return watchDive(dive, { ...SET_RIGHT, name: 'Unit', water: 'salt', gradientFactors: limits }, rules);
+    });
+    let minutes = 0;
+    let stops = 0;
+    for (const system of ['metric', 'imperial'] as const)
+      for (const expected of expectedOf(run, DEFAULT_BENCH, salt)) {
+        const [loose, strict] = moments.map((watch) => shownAt(watch, sampleAt(watch.timeline, expected.timeS)));
+        const said = sayExpected(expected, system);
+        const pair = (id: 'noStopMin' | 'stopM', one: number, other: number) => {
+          const [from, to] = [printAs(id, one, system), printAs(id, other, system)];
+          return from === to ? to : `${id === 'noStopMin' ? from.replace(' min', '') : from} to ${to}`;
+        };
+        if (expected.noStopMin) {
+          minutes += 1;
+          expect(said).toContain(`no-stop time ${pair('noStopMin', strict!.noStopMin!, loose!.noStopMin!)}`);
+        }
+        if (expected.stopM) {
+          stops += 1;
+          const [one, other] = [loose!.requiredStop?.depthM ?? 0, strict!.requiredStop!.depthM];
+          expect(said).toContain(`required stop ${pair('stopM', one, other)}`);
+        }
+      }
+    expect(minutes).toBeGreaterThan(0);
+    expect(stops).toBeGreaterThan(0);
   });
 
   it('sounds the rate alarm where the pressure falls faster than the limit chosen, and nowhere else', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { legsOf } from '@/lib/dive/legs';
 import { parseScript } from '@/lib/dive/script';
-import { printDayClock, printDaySpan, sayAtDayClock } from '@/lib/dive/day-clock';
+import { atDayClock, printDayClock, printDaySpan, sayAtDayClock } from '@/lib/dive/day-clock';
 
 function day(script: string) {
   const parsed = parseScript(script);
@@ -15,6 +15,7 @@ describe('the clock of a day', () => {
   it('runs on from the start where there is one dive', () => {
     expect(printDayClock(day(DIVE), 17 * 60 + 40)).toBe('17:40');
     expect(sayAtDayClock(day(DIVE), 17 * 60 + 40)).toBe('At 17:40');
+    expect(atDayClock(day(DIVE), 17 * 60 + 40)).toBe('at 17:40');
     expect(printDaySpan(day(DIVE), 60, 21 * 60)).toBe('1:00 to 21:00');
   });
 
@@ -26,6 +27,8 @@ describe('the clock of a day', () => {
     expect(printDayClock(two, firstS + 47.5 * 3600)).toBe('After dive 1, 47 h 30 min');
     expect(printDayClock(two, firstS + 48 * 3600 + 34)).toBe('Dive 2, 0:34');
     expect(sayAtDayClock(two, firstS + 48 * 3600 + 34)).toBe('Dive 2, at 0:34');
+    expect(atDayClock(two, firstS + 48 * 3600 + 34)).toBe('on dive 2, at 0:34');
+    expect(atDayClock(two, firstS + 47.5 * 3600)).toBe('after dive 1, at 47 h 30 min');
     // A stretch ends by the clock it began on, where the next one begins anew.
     expect(printDaySpan(two, 60, 21 * 60)).toBe('Dive 1, 1:00 to 21:00');
     expect(printDaySpan(two, firstS, firstS + 48 * 3600)).toBe('After dive 1, 0 min to 48 h');

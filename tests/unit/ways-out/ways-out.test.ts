@@ -78,6 +78,13 @@ describe('what would have avoided a stop', () => {
       );
   });
 
+  it('counts each dive of a day by its own clock', () => {
+    const before = 'descend to 10 m at 20 m/min\nstay 5 min\nascend to surface at 9 m/min\ninterval 24 h\n';
+    expect(way(LEVELS.replace('descend', `${before}descend`), 'pause').text).toMatch(
+      /^On dive 2 nothing: the stop came about on dive 2, at 17:39, before the way up begins: /,
+    );
+  });
+
   it('speaks whole feet to a script in feet', () => {
     const shallower = way(FEET, 'deepest-shallower');
     expect(shallower).toMatchObject({ from: 110, unit: 'ft' });

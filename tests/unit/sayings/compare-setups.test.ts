@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { compareSetups } from '@/lib/rules/unit/compare-setups';
-import { down, rest, setupOf, stay, up, watched } from '../made-dives';
+import { stopChanges } from '@/lib/ascent/stop-changes';
+import { compareSetups } from '@/lib/sayings/compare-setups';
+import { printAs } from '@/lib/sayings/measures';
+import { down, rest, setupOf, stay, up, watched } from '../rules/made-dives';
 
 const steps = [
   down(30, 100),
@@ -43,7 +45,7 @@ describe('a unit held against one that is right', () => {
     ],
     [
       { mode: 'gauge' as const },
-      /^Rental unit is in gauge mode: it shows depth and time only, though a stop is required from 13:09 on\.$/,
+      /^Rental unit is in gauge mode: it shows depth and time only, though on dive 1, at 15:48 a stop becomes required\.$/,
     ],
     [{}, /^Rental unit is set as the dive is, and it shows nothing other than is so\.$/],
   ])('with %j is told apart', (setup, sentence) => {
@@ -55,6 +57,30 @@ describe('a unit held against one that is right', () => {
     const [noStop] = differences;
     expect(noStop!.kind).toBe('no-stop time');
     expect(noStop!.text).toContain(`${noStop!.shown - noStop!.so} min more`);
+  });
+
+  it('has its minutes from the table of sayings, at the moment it tells', () => {
+    for (const gas of [0.25, 0.28, 0.32].map((o2) => ({ o2, he: 0 }))) {
+      const wrong = watched(steps, {}, { name: 'Rental unit', gas });
+      const told = compareSetups(wrong, right).differences.filter(({ kind }) => kind === 'no-stop time');
+      expect(told.length).toBeGreaterThan(0);
+      for (const { timeS, shown, so } of told) {
+        const at = right.timeline.timeS.indexOf(timeS);
+        const minutes = [wrong, right].map(({ figures }) => printAs('noStopMin', figures.noStopMin[at]!, 'metric'));
+        expect([shown, so].map((min) => `${min} min`)).toEqual(minutes.map((text) => text.replace(/^more than /, '')));
+      }
+    }
+  });
+
+  it('counts each dive by its own clock, and asks for a stop when it is owed, not when a ceiling is first there', () => {
+    const owed = stopChanges(right.timeline, right.figures).find(({ state }) => state === 'owed')!;
+    const [gauge] = compared({ mode: 'gauge' }).differences;
+    expect(gauge).toMatchObject({ timeS: owed.timeS, so: owed.stopM });
+    expect(owed.timeS).toBeGreaterThan(right.timeline.timeS[right.figures.ceilingM.findIndex((m) => m > 0)]! + 60);
+    const day = [down(12, 60), stay(600), up(0, 90), rest(86_400), ...steps.slice(0, 5)];
+    const nitrox = watched(day, {}, { name: 'Rental unit', gas: { o2: 0.5, he: 0 } });
+    const texts = compareSetups(nitrox, watched(day)).differences.map(({ text }) => text);
+    expect(texts.find((text) => text.includes('ceiling'))).toMatch(/^on dive 2, at 27:\d\d it shows /);
   });
 
   it('never tells a ceiling shallower than it is, in metres or feet', () => {
@@ -78,7 +104,11 @@ describe('a unit held against one that is right', () => {
     const { differences } = compared({ gas: { o2: 0.5, he: 0 } });
     expect(differences.map(({ text }) => text)).toContain('on dive 1 it never asks for the stop that is required');
     expect(differences.find(({ kind }) => kind === 'ceiling')).toMatchObject({ shown: 0 });
-    expect(differences.find(({ kind }) => kind === 'lock')).toMatchObject({ shown: 0, so: 1 });
+    expect(differences.find(({ kind }) => kind === 'lock')).toMatchObject({
+      shown: 0,
+      so: 1,
+      text: expect.stringMatching(/^it does not lock, as a unit set right would after dive 1, at 0 min$/),
+    });
   });
 
   it('asks for a stop that is not', () => {

@@ -1,9 +1,11 @@
-import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
-import { printClock } from '../../quantity/duration';
-import { printDepth, sayDepth } from '../../quantity/depth';
-import type { UnitSystem } from '../../quantity/unit-system';
-import type { Watch } from '../watch';
-import { wrongSettings } from './wrong-settings';
+import { NO_STOP_CAP_MIN } from '../ascent/no-stop-cap';
+import { stopChanges } from '../ascent/stop-changes';
+import { atDayClock } from '../dive/day-clock';
+import { sayDepth } from '../quantity/depth';
+import type { UnitSystem } from '../quantity/unit-system';
+import { wrongSettings } from '../rules/unit/wrong-settings';
+import type { Watch } from '../rules/watch';
+import { numberAs, printAs } from './measures';
 
 /** One thing in which a unit shows other than is so. */
 interface Difference {
@@ -55,15 +57,12 @@ function listed(things: readonly string[]): string {
   return things.length < 2 ? things.join('') : `${things.slice(0, -1).join(', ')} and ${things.at(-1)}`;
 }
 
-function nothingShown(right: Watch): Difference[] {
-  const { timeline, figures } = right;
-  const first = figures.ceilingM.findIndex((ceilingM) => ceilingM > 0);
-  const timeS = timeline.timeS[Math.max(0, first)]!;
-  const text =
-    first < 0
-      ? 'it shows depth and time and would show nothing else if a stop became due'
-      : `it shows depth and time only, though a stop is required from ${printClock(timeS)} on`;
-  return [{ kind: 'nothing shown', timeS, shown: 0, so: first < 0 ? 0 : figures.ceilingM[first]!, text }];
+function nothingShown({ timeline, figures }: Watch): Difference[] {
+  const owed = stopChanges(timeline, figures).find(({ state }) => state === 'owed');
+  const text = owed
+    ? `it shows depth and time only, though ${atDayClock(timeline, owed.timeS)} a stop becomes required`
+    : 'it shows depth and time and would show nothing else if a stop became due';
+  return [{ kind: 'nothing shown', timeS: owed?.timeS ?? 0, shown: 0, so: owed?.stopM ?? 0, text }];
 }
 
 /** Within this of a dive's greatest depth one is at the bottom, m. */
@@ -99,17 +98,15 @@ function noStopDifferences(watch: Watch, right: Watch, system: UnitSystem): Diff
   });
 }
 
-/** A ceiling is never told shallower than it is. */
-const sayCeiling = (ceilingM: number, system: UnitSystem) => printDepth(ceilingM, system, 'up');
-
 function ceilingDifference(watch: Watch, right: Watch, system: UnitSystem): Difference[] {
   const at = greatest(right, (i) => Math.abs(watch.figures.ceilingM[i]! - right.figures.ceilingM[i]!));
   const shown = watch.figures.ceilingM[at]!;
   const so = right.figures.ceilingM[at]!;
   if (Math.abs(shown - so) < DEPTH_STEP_M) return [];
   const timeS = right.timeline.timeS[at]!;
-  const say = (ceilingM: number) => (ceilingM > 0 ? `a ceiling at ${sayCeiling(ceilingM, system)}` : 'no ceiling');
-  const text = `at ${printClock(timeS)} it shows ${say(shown)} where there is ${so > 0 ? `one at ${sayCeiling(so, system)}` : 'none'}`;
+  const say = (ceilingM: number) =>
+    ceilingM > 0 ? `a ceiling at ${printAs('ceilingM', ceilingM, system)}` : 'no ceiling';
+  const text = `${atDayClock(right.timeline, timeS)} it shows ${say(shown)} where there is ${so > 0 ? `one at ${printAs('ceilingM', so, system)}` : 'none'}`;
   return [{ kind: 'ceiling', timeS, shown, so, text }];
 }
 
@@ -131,15 +128,16 @@ function lockDifference(watch: Watch, right: Watch): Difference[] {
   const so = lockedS(right);
   if ((shown === undefined) === (so === undefined)) return [];
   const timeS = shown ?? so ?? 0;
+  const at = atDayClock(right.timeline, timeS);
   const text =
     shown === undefined
-      ? `it does not lock, as a unit set right would at ${printClock(timeS)}`
-      : `it locks at ${printClock(timeS)}, where a unit set right would not`;
+      ? `it does not lock, as a unit set right would ${at}`
+      : `it locks ${at}, where a unit set right would not`;
   return [{ kind: 'lock', timeS, shown: shown === undefined ? 0 : 1, so: so === undefined ? 0 : 1, text }];
 }
 
 function wholeMinutes({ figures }: Watch, sample: number): number {
-  return Math.floor(Math.min(figures.noStopMin[sample]!, NO_STOP_CAP_MIN) + 1e-6);
+  return numberAs('noStopMin', Math.min(figures.noStopMin[sample]!, NO_STOP_CAP_MIN), 0);
 }
 
 /** The first sample under water at which a figure is greatest. */

@@ -8,6 +8,7 @@ import { printClock } from '@/lib/quantity/duration';
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { printPressure } from '@/lib/quantity/pressure';
 import { Button } from '../parts/Button';
+import { toFirstFault } from '../parts/first-fault';
 import { Icon } from '../parts/Icon';
 import { usePreferences } from '../parts/preferences';
 import { useStatus } from '../parts/status';
@@ -35,8 +36,12 @@ export function LivePanel({ run }: { run: ChamberRun }) {
   const { nowS, putBackS } = useClock(underway, pastS);
   const now = liveAt(run, settings, marks, Math.max(nowS, pastS), units);
   const next = () => {
-    // A new run goes by the computer's clock as it is now.
-    if (marks.length === 0) clock.goOn(undefined);
+    if (marks.length === 0) {
+      // Nobody starts into a chamber half stated; a run that is under way waits for nothing.
+      if (toFirstFault()) return;
+      // A new run goes by the computer's clock as it is now.
+      clock.goOn(undefined);
+    }
     change({ marks: [...marks, clock.nowS(pastS)] });
   };
   const steps = useRef<HTMLDivElement>(null);

@@ -5,6 +5,7 @@ import { chamberDive } from '@/lib/bench/chamber-dive';
 import type { ChamberRun } from '@/lib/bench/chamber-run';
 import { tookOf } from '@/lib/bench/live-run';
 import type { UnitSheet } from '@/lib/bench/write-sheet-csv';
+import { toFirstFault } from '../parts/first-fault';
 import { leaveForDesk } from '../parts/hand-over';
 import { saveFile } from '../parts/save-file';
 import { Button } from '../parts/Button';
@@ -26,6 +27,10 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
   const readings = useBench((state) => state.readings);
   const sheet = useBench((state) => state.sheetNow);
   const empty = Object.values(readings).every((own) => Object.keys(own).length === 0);
+  // A sheet with a box that could not be read would be short of it.
+  const whole = (then: () => void) => () => {
+    if (!toFirstFault()) then();
+  };
   const keep = async () => {
     const { useKeptSheets } = await import('./kept-sheets');
     const { add, remove } = useKeptSheets.getState();
@@ -62,13 +67,13 @@ export function SheetActions({ run, sheets }: { run: ChamberRun; sheets: readonl
   };
   return (
     <div className={`${styles.row} ${styles.unprinted}`}>
-      <Button icon="print" onClick={() => window.print()}>
+      <Button icon="print" onClick={whole(() => window.print())}>
         Print the sheet
       </Button>
-      <Button icon="save" onClick={() => void exportCsv().catch(unfetched)}>
+      <Button icon="save" onClick={whole(() => void exportCsv().catch(unfetched))}>
         Export as CSV
       </Button>
-      <Button icon="save" disabled={empty} onClick={() => void keep().catch(unfetched)}>
+      <Button icon="save" disabled={empty} onClick={whole(() => void keep().catch(unfetched))}>
         Keep it, and begin the next
       </Button>
       <Button onClick={() => void open().catch(unfetched)}>Watch this run on the desk</Button>

@@ -150,6 +150,33 @@ describe('the bench sheet', () => {
   });
 });
 
+it('keeps no sheet and starts no clock with a box that cannot be read: the press leads there and has it said again', async () => {
+  render(<BenchScreen />);
+  script(SHORT);
+  await screen.findByRole('button', { name: 'Start the clock' });
+  await screen.findByRole('button', { name: 'Keep it, and begin the next' });
+  put(entry('Unit 1 at ten').getByLabelText('Depth shown, m'), '9.7');
+  const box = screen.getByRole('textbox', { name: 'Surface pressure today' });
+  put(box, '5 hPa');
+  expect(box).toBeInvalid();
+  for (const name of ['Start the clock', 'Keep it, and begin the next']) {
+    box.blur();
+    const before = screen.queryByText('No place on land', { exact: false })!;
+    fireEvent.click(screen.getByRole('button', { name }));
+    expect(box).toHaveFocus();
+    // Made anew, so that it is read out once more.
+    expect(before).not.toBeInTheDocument();
+    const said = screen.getAllByRole('alert').map((alert) => alert.textContent);
+    expect(said).toContainEqual(expect.stringMatching(/^Surface pressure today: No place on land has such a pressure/));
+  }
+  expect(screen.getByRole('button', { name: 'Start the clock' })).toBeVisible();
+  expect(entry('Unit 1 at ten').getByLabelText('Depth shown, m')).toHaveValue('9.7');
+  put(box, '1000 hPa');
+  fireEvent.click(screen.getByRole('button', { name: 'Start the clock' }));
+  expect(screen.getByRole('button', { name: 'The gauge is at 10 m' })).toBeVisible();
+  fireEvent.click(screen.getByRole('button', { name: 'Put the clock back' }));
+});
+
 describe('a run against the clock', () => {
   beforeEach(() => void vi.useFakeTimers({ now: 1_800_000_000_000 }));
   afterEach(() => void vi.useRealTimers());

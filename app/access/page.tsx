@@ -55,8 +55,8 @@ export default function AccessPage() {
           </li>
           <li>
             A curve can be answered in boxes, at the moments its lesson names, and is judged as a drawn one is. What is
-            wrong in a box is said once typing pauses, by the name of the box; on the desk and in lessons it is said
-            again at every press. The events marked on a dive are read in their order, in words.
+            wrong in a box is said once typing pauses, by the name of the box. A press that can do nothing yet goes to
+            the first such box and has it said again. The events marked on a dive are read in their order, in words.
           </li>
         </ul>
       </section>
@@ -108,8 +108,8 @@ export default function AccessPage() {
             and left out: it could not be judged by ear, and a sound that misleads is worse than none.
           </li>
           <li>
-            On the bench, in “Bring a dive”, in the workshop and in a class the focus stays where it was when something
-            is wrong; it is not taken to the box that needs mending.
+            Some buttons can’t be pressed while something is missing, and don’t say what: “Read the pasted text” in
+            “Bring a dive”, and “Take it” in the workshop.
           </li>
           <li>The drawings themselves can’t be felt out point by point; their tables are in their place.</li>
           <li>The words are in English alone, and in no sign language.</li>

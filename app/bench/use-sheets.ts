@@ -15,7 +15,7 @@ function runOf(script: string): RunRead {
 
 export function useRun(): RunRead {
   const script = useBench((state) => state.script);
-  return useMemo(() => runOf(script), [script]);
+  return runOf(script);
 }
 
 /** Every unit with what it should show; by the times a live run has really taken. Empty while the run cannot be read. */

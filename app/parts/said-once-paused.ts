@@ -11,7 +11,9 @@ export function useSaidOncePaused(wrong: string | undefined) {
   const [said, setSaid] = useState<{ wrong: string | undefined; times: number }>({ wrong: undefined, times: 0 });
   const again = () => setSaid(({ times }) => ({ wrong, times: times + 1 }));
   useEffect(() => {
-    const pause = setTimeout(() => setSaid(({ times }) => ({ wrong, times: times + 1 })), wrong ? PAUSE_MS : 0);
+    // What a press has had said meanwhile is not said once more.
+    const say = () => setSaid((said) => (said.wrong === wrong ? said : { wrong, times: said.times + 1 }));
+    const pause = setTimeout(say, wrong ? PAUSE_MS : 0);
     return () => clearTimeout(pause);
   }, [wrong]);
   return { key: said.times, role: wrong !== undefined && said.wrong === wrong ? 'alert' : undefined, again } as const;

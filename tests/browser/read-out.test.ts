@@ -8,8 +8,8 @@ import { arrive, browserVisits, settled } from './visit';
 const visit = browserVisits();
 
 /**
- * Main screens as a screen reader is given them, from top to bottom. Each file in read-out/ was read by a person as someone
- * who can't see; where one changes, read it again before taking it over with `-u`.
+ * Main screens as a screen reader is given them, from top to bottom. Each file in read-out/ is to be read as by
+ * someone who can't see: where one changes, read it before taking it over with `-u`.
  */
 async function isAsRead(page: Page, name: string): Promise<void> {
   await settled(page);

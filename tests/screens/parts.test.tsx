@@ -1,4 +1,4 @@
-import { render, screen, within } from '@testing-library/react';
+import { act, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { useState } from 'react';
 import { describe, expect, it, vi } from 'vitest';
@@ -67,6 +67,21 @@ describe('a field', () => {
     expect(box).toHaveAccessibleDescription(/type figures, such as 30/);
     rerender(<Field label="Depth" defaultValue="30" />);
     expect(screen.queryByRole('alert')).not.toBeInTheDocument();
+  });
+
+  it('is not said once more by the pause that follows a press', async () => {
+    vi.useFakeTimers();
+    try {
+      const { rerender } = render(<Field label="Depth" defaultValue="30" />);
+      act(() => vi.runAllTimers());
+      rerender(<Field label="Depth" error="“3O” is not a number." defaultValue="3O" />);
+      fireEvent.keyDown(screen.getByRole('textbox', { name: 'Depth' }), { key: 'Enter' });
+      const alert = screen.getByRole('alert');
+      act(() => vi.runAllTimers());
+      expect(alert).toBeInTheDocument();
+    } finally {
+      vi.useRealTimers();
+    }
   });
 });
 

@@ -7,7 +7,6 @@ import { EventMark } from '../../pictures/profile/EventMark';
 import { eventLane, roomForWords } from '../../pictures/profile/event-lane';
 import type { PictureProps } from '../../pictures/picture-props';
 import { EVENT_LANE_Y, type ProfileScales } from '../../pictures/profile/profile-scales';
-import type { Scene } from '../../pictures/scene';
 import { useDesk } from '../desk-context';
 import { useCourse } from '../use-course';
 import { logEntriesOf } from './log-entries';
@@ -17,11 +16,6 @@ import styles from './units.module.css';
 const TOO_FAST = 2;
 /** From the middle of a mark to its foot. */
 const HALF_MARK = 9;
-
-interface Course {
-  scene: Scene;
-  watch: Watch;
-}
 
 interface EventMarksProps {
   scales: ProfileScales;
@@ -38,7 +32,13 @@ export function EventMarks({ scales, ...props }: EventMarksProps) {
  * What the chosen unit's rules say of the dive: too fast stretches by weight, and in a lane above the surface each event
  * by the number and the word it has in the log, tied to its moment.
  */
-const Marks = memo(function Marks({ scene, watch, scales, units, onCursor }: EventMarksProps & Course) {
+const Marks = memo(function Marks({
+  scene,
+  watch,
+  scales,
+  units,
+  onCursor,
+}: EventMarksProps & ReturnType<typeof useCourse>) {
   const { x, y, inner } = scales;
   const covered = useDesk((state) => state.covered.length > 0);
   const fast = useMemo(() => fastStretches(watch, scales), [watch, scales]);

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { cautions as every } from '@/content/cautions';
 import { isOwnSlug } from '@/lib/files/links/own-lesson';
 import { NOT_PREDICTED } from '@/lib/lesson/progress';
 import type { Parsed } from '@/lib/quantity/parsed';
@@ -14,6 +15,7 @@ import { useLessonProgress } from '../player/progress-store';
 import { RunStepView } from '../player/RunStepView';
 import type { OpenedStep } from './opened-step';
 import { stepsOf } from './steps-of-page';
+import places from '../player/window.module.css';
 import styles from './step-alone.module.css';
 
 /** A question of a lesson on a page of its own: answered first, then seen and read, then run, and handed in. */
@@ -41,32 +43,40 @@ function Opened({ lesson: given, site, inFile }: OpenedStep & { inFile: boolean 
       foot={<p>Nothing you answer is kept here: it is gone when this page is closed, unless you hand it in.</p>}
     >
       <UnitsFrame>
-        {cautions.map((caution) => (
-          <p key={caution} role="note" className={styles.caution}>
-            {caution}
-          </p>
-        ))}
-        <section aria-label="The question" className={styles.question}>
-          <PredictStepView key={units} lesson={lesson} step={question} />
-        </section>
-        {run && (
-          <section aria-labelledby="run" className={styles.run} data-kind="run">
-            <h2 id="run">{run.title}</h2>
-            {seen ? (
-              <RunStepView key={units} lesson={lesson} step={run} />
-            ) : (
-              <p>The dive can be run once you have answered: it shows what was asked.</p>
-            )}
+        <div className={styles.steps}>
+          {cautions
+            .filter((caution) => caution !== every.unknown)
+            .map((caution) => (
+              <p key={caution} role="note" className={styles.caution}>
+                {caution}
+              </p>
+            ))}
+          <section aria-label="The question" className={styles.question}>
+            <PredictStepView key={units} lesson={lesson} step={question} />
           </section>
-        )}
-        {seen && (
-          <div className={`${styles.handIn} unprinted`}>
-            <Button kind="primary" icon="link" onClick={() => setHanding(true)}>
-              Hand in
-            </Button>
-            <p>For whoever teaches: your answers as a file, a link or a code.</p>
-          </div>
-        )}
+          {run && !seen && (
+            <section aria-labelledby="run" className={styles.later}>
+              <h2 id="run">{run.title}</h2>
+              <p>This dive can be run once you have answered: it shows what is asked.</p>
+            </section>
+          )}
+          {run && seen && (
+            <div className={`${places.body} ${styles.stage}`}>
+              <section aria-labelledby="run" className={places.window} data-kind="run">
+                <h2 id="run">{run.title}</h2>
+                <RunStepView key={units} lesson={lesson} step={run} />
+              </section>
+            </div>
+          )}
+          {seen && (
+            <div className={`${styles.handIn} unprinted`}>
+              <Button kind="primary" icon="link" onClick={() => setHanding(true)}>
+                Hand in
+              </Button>
+              <p>Your answers for whoever teaches: as a file, a link or a code.</p>
+            </div>
+          )}
+        </div>
       </UnitsFrame>
       {handing && <HandIn slug={slug} title={question.title} alone={{ site }} onClose={() => setHanding(false)} />}
     </AlonePage>

@@ -1,4 +1,4 @@
-import { isStepLink } from '@/lib/files/links/step-link';
+import { isStepLink } from '@/lib/files/links/step-mark';
 import { openStep } from './opened-step';
 import { StepAlone } from './StepAlone';
 

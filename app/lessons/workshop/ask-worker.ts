@@ -1,6 +1,6 @@
 import type { LessonFault } from '@/lib/lesson/checking/fault';
 import type { Asked } from './answer-to';
-import { LONGEST_CHECK_MS, TOO_SLOW, UNFETCHED } from './use-check';
+import { LONGEST_CHECK_MS, TOO_SLOW, UNFETCHED } from './worker-faults';
 
 /**
  * Asks a worker for something of a lesson's text: whoever wrote it may have asked for seconds of work, and the page answers

@@ -1,14 +1,10 @@
 import { refused, accepted, type Parsed } from '../../quantity/parsed';
 import { stepPageSchema, type StepPage } from '../../lesson/step-page';
+import { isStepLink } from './step-mark';
 import { packText, unpackText } from './packed-text';
 
 /** A question of a lesson behind the # of a page of its own: `step-1.` and its data as JSON, packed. The number is the version of the format. */
 const MARK = 'step-1.';
-
-/** Whether what a page carries is meant to be a question of a lesson. */
-export function isStepLink(fragment: string): boolean {
-  return /^#?step-\d/.test(fragment);
-}
 
 /** Packs a question for a page of its own; refused where it is too long. */
 export function encodeStep(page: StepPage): Parsed<string> {

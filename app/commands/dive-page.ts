@@ -19,11 +19,11 @@ const INSTEAD: Readonly<Record<string, string>> = {
   'app/stage/units/SetupEditor': 'app/alone/instead/nothing.tsx',
   'app/stage/why/DeskWorking': 'app/alone/instead/DeskWorking.tsx',
   'app/parts/safe-storage': 'app/alone/instead/safe-storage.ts',
-  'app/lessons/player/progress-store': 'app/lessons/alone/instead/progress-store.ts',
+  'app/lessons/player/progress-store': 'app/lessons/own-page/instead/progress-store.ts',
   'app/lessons/player/engine': 'app/lessons/player/predict-answers.ts',
-  'app/stage/figures/all': 'app/lessons/alone/instead/pictures.ts',
-  'app/lessons/player/stages': 'app/lessons/alone/instead/stages.ts',
-  'app/lessons/player/TryOnDesk': 'app/lessons/alone/instead/TryOnDesk.tsx',
+  'app/stage/figures/all': 'app/lessons/own-page/instead/pictures.ts',
+  'app/lessons/player/stages': 'app/lessons/own-page/instead/stages.ts',
+  'app/lessons/player/TryOnDesk': 'app/lessons/own-page/instead/TryOnDesk.tsx',
 };
 
 /** The site's own colours, sizes and letters come before everything; a page may hold a dive or a question of a lesson. */
@@ -32,7 +32,7 @@ const at = (file: string) => JSON.stringify(join(root, file));
 const FIRST = `import ${at('app/tokens.css')};
 import ${at('app/globals.css')};
 import { showPage } from ${at('app/alone/entry.tsx')};
-import { showStep } from ${at('app/lessons/alone/show-step.tsx')};
+import { showStep } from ${at('app/lessons/own-page/show-step.tsx')};
 showPage(showStep);`;
 
 /** What changes the page's selections on being imported. Nothing here selects, and without it what selects is left out too. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { openStep } from '@/app/lessons/alone/opened-step';
-import { packStep, type PackedStep } from '@/app/lessons/alone/pack-step';
-import { setHtml } from '@/app/lessons/alone/set-html';
+import { openStep } from '@/app/lessons/own-page/opened-step';
+import { packStep, type PackedStep } from '@/app/lessons/own-page/pack-step';
+import { setHtml } from '@/app/lessons/own-page/set-html';
 import { lessonIn } from '@/app/lessons/in-units';
 import { loadLesson, loadPrepared } from '@/app/lessons/load-lessons';
 import type { PredictStep, PreparedLesson, PreparedStep } from '@/app/lessons/prepared';

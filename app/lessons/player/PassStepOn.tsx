@@ -1,6 +1,6 @@
 'use client';
 
-import { StepPageDialog } from '../alone/StepPageDialog';
+import { StepPageDialog } from '../own-page/StepPageDialog';
 import { lessonPath } from '../../parts/lesson-paths';
 import type { PreparedLesson, PreparedStep } from '../prepared';
 import { LinkDialog } from './LinkDialog';

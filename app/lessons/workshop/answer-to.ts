@@ -1,6 +1,6 @@
 import { readLesson } from '@/lib/lesson/read-lesson';
 import type { Parsed } from '@/lib/quantity/parsed';
-import { packStep, type PackedStep, type PageOfStep } from '../alone/pack-step';
+import { packStep, type PackedStep, type PageOfStep } from '../own-page/pack-step';
 import type { PreparedLesson } from '../prepared';
 import { prepareText, type Unprepared } from './prepare-text';
 

@@ -148,7 +148,8 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     meaning:
       'The most minutes of required stops the model asked for at any change of the dive; 0 where it asked for none.',
     noun: 'the time at required stops',
-    format: 'min up',
+    format: 'min 1',
+    measure: 'stopMin',
     value: (view, span) =>
       Math.max(0, ...schedulesOf(view, span).map(({ stops }) => stops.reduce((sum, { minutes }) => sum + minutes, 0))),
   },
@@ -159,6 +160,7 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     meaning: 'The deepest required stop the model asked for at any change of the dive; 0 where it asked for none.',
     noun: 'the deepest required stop',
     format: 'stop',
+    measure: 'stopM',
     value: (view, span) => Math.max(0, ...schedulesOf(view, span).map(({ stops }) => stops[0]?.depthM ?? 0)),
   },
   {
@@ -168,6 +170,7 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     meaning: 'The deepest the ceiling came, until the next dive or the end of the script.',
     noun: 'the deepest ceiling',
     format: 'm 1',
+    measure: 'ceilingM',
     value: deepestCeilingM,
   },
   {

@@ -1,13 +1,6 @@
-import { act, fireEvent, render, screen, within } from '@testing-library/react';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { AscentRateSection } from '@/app/curves/AscentRateSection';
-import { useAtlas } from '@/app/curves/atlas-store';
-import { ModelsSection } from '@/app/curves/ModelsSection';
-import { NoStopSection } from '@/app/curves/NoStopSection';
-import { TablesBeside } from '@/app/curves/TablesBeside';
-import { NO_HISTORY } from '@/app/keep/history';
+import { act, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
 import { RunStage } from '@/app/lessons/player/RunStage';
-import { usePreferences } from '@/app/parts/preferences';
 import { deskSampling } from '@/app/pictures/scene';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
@@ -15,36 +8,23 @@ import { RunTimeSheet } from '@/app/stage/gas/RunTimeSheet';
 import { StagedFigure } from '@/app/stage/gas/StagedFigure';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
 import { figuresAt, figuresOf } from '@/lib/ascent/figures';
-import { ascentRateCurve } from '@/lib/curves/ascent-rate-curve';
-import { bottomOf } from '@/lib/curves/bottom-phase';
-import { curveSite, rested } from '@/lib/curves/curve-site';
-import { modelNoStopCurve } from '@/lib/curves/model-curves';
-import { noStopCurve } from '@/lib/curves/no-stop-curve';
-import { PUBLISHED_TABLES, whyTheyDiffer } from '@/lib/curves/published-no-stop';
-import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive } from '@/lib/dive/dive';
 import { parseScript } from '@/lib/dive/script';
-import { computeTimeline, sampleAt, siteOf } from '@/lib/dive/timeline';
+import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { ascentPlanOf } from '@/lib/exposure/ascent-plan';
 import { stopDistributions } from '@/lib/exposure/stop-distribution';
-import { AIR } from '@/lib/physics/gas';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { printAs } from '@/lib/sayings/measures';
 import { modelSayings, type ModelReadingId } from '@/lib/sayings/model-readings';
 import type { Saying } from '@/lib/sayings/saying';
-import { sayStop } from '@/lib/sayings/stop-state';
-import { LIMIT_MODELS } from '@/lib/tissue/models/all';
 import { FRESH_RUN, steered, stepsAsSteered } from '@/lib/steer/run';
+import { inUnits, rowsOf, SYSTEMS } from './told-in-rows';
 
 /*
  * Surfaces beside the one table of sayings, figure by figure, in both systems of units: what each shows is worked out here
  * from the engine and said by the table, and no more of it is taken from the surface than where it stands.
  */
 
-const SYSTEMS: readonly UnitSystem[] = ['metric', 'imperial'];
-const inUnits = (units: UnitSystem) => act(() => usePreferences.getState().setUnits(units));
-
-beforeEach(() => useAtlas.setState({ plate: 'no-stop', chosen: {}, history: NO_HISTORY }));
 afterEach(() => inUnits('metric'));
 
 function diveOf(script: string): Dive {
@@ -82,22 +62,6 @@ function expectTiles(said: Readonly<Record<ModelReadingId, Saying>>, where: stri
     expect([shown.textContent, shown.nextElementSibling?.textContent ?? ''], `${name} ${where}`).toEqual([value, unit]);
     expect(shown.parentElement!.nextElementSibling?.textContent?.startsWith(note), `under ${name} ${where}`).toBe(true);
   }
-}
-
-/** The cells of a table, row by row, as they are read. */
-const rowsOf = (table: HTMLElement): string[][] =>
-  within(table)
-    .getAllByRole('row')
-    .slice(1)
-    .map((row) => [...row.querySelectorAll('th, td')].map((cell) => cell.textContent ?? ''));
-
-/** Opens the table behind a figure of the curves. */
-function tableBehind(name: string): HTMLElement {
-  const frame = screen.getByRole('figure', { name });
-  const details = frame.querySelector('details')!;
-  details.open = true;
-  fireEvent(details, new Event('toggle'));
-  return within(frame).getByRole('table', { name });
 }
 
 describe('steered by hand', () => {
@@ -229,84 +193,6 @@ ascend to surface at 9 m/min
       expect(cells.get('Whole way up')).toBe(printAs('plannedS', one.timeToSurfaceMin * 60, units));
       expect(cells.get('On surfacing')).toBe(
         `${printAs('supersaturation', one.surfacing.value, units)}, compartment ${one.surfacing.leader}`,
-      );
-    });
-  });
-});
-
-describe('the curves', () => {
-  const settings = defaultSettings();
-  const atSea = { site: curveSite(settings), tissues: rested(settings), gas: AIR, gf: 0.85 };
-  /** The depth that heads a row, in metres. */
-  const depthOf = (row: readonly string[]) => Number.parseFloat(row[0]!) * (row[0]!.endsWith('ft') ? 0.3048 : 1);
-
-  it.each(SYSTEMS)('of no-stop times have the limit of each depth as the table says it, in %s units', (units) => {
-    inUnits(units);
-    render(<NoStopSection />);
-    const rows = rowsOf(tableBehind('No-stop time against depth'));
-    expect(rows.length).toBeGreaterThan(10);
-    const limits = noStopCurve(atSea, rows.map(depthOf)).minutes;
-    expect(rows.map(([, air]) => air)).toEqual(
-      Array.from(limits, (minutes) => printAs('noStopLimitMin', minutes, units)),
-    );
-  });
-
-  it.each(SYSTEMS)(
-    'of models beside each other have the limits of each to a tenth, never rounded up, in %s units',
-    (units) => {
-      inUnits(units);
-      render(<ModelsSection />);
-      const table = tableBehind('No-stop times by each model');
-      const rows = rowsOf(table);
-      const site = siteOf({ settings, steps: [], lines: [] });
-      const heads = within(table)
-        .getAllByRole('columnheader')
-        .map(({ textContent }) => textContent);
-      const shown = heads.slice(1).map((name) => LIMIT_MODELS.find((model) => model.name === name)!);
-      expect(shown.length).toBeGreaterThan(2);
-      shown.forEach((model, i) => {
-        const { minutes } = modelNoStopCurve(model, site, rows.map(depthOf));
-        expect(rows.map((row) => row[i + 1])).toEqual(
-          Array.from(minutes, (limit) => printAs('noStopExactMin', limit, units)),
-        );
-      });
-    },
-  );
-
-  it('beside a published table tell the model’s minutes cut to a tenth', () => {
-    for (const table of PUBLISHED_TABLES) {
-      const row = table.rows[3]!;
-      const { unmount } = render(<TablesBeside tables={[table]} depthM={row.depthM} gf={0.85} />);
-      expect(rowsOf(screen.getByRole('table')).map(([, minutes]) => `${minutes} min`)).toEqual(
-        whyTheyDiffer(table, row, 0.85).map(({ minutes }) => printAs('noStopExactMin', minutes, 'metric')),
-      );
-      unmount();
-    }
-  });
-
-  it.each(SYSTEMS)('of the rate of ascent tell the way up with its stops as the table does, in %s units', (units) => {
-    inUnits(units);
-    render(<AscentRateSection />);
-    const rows = rowsOf(tableBehind('As the model asks: time to surface'));
-    const own = { ...settings, gradientFactors: { low: 0.4, high: 0.85 } };
-    const rates = rows.map((row) => Number.parseFloat(row[0]!) * (units === 'imperial' ? 0.3048 : 1));
-    const times = screen
-      .getAllByRole('columnheader', { name: /^After \d+ min$/ })
-      .map(({ textContent }) => Number.parseFloat(textContent.replace('After ', '')));
-    const columns = [...new Set(times)].map((minutes) => {
-      const { site, end } = bottomOf({ settings: own, depthM: 36, minutes, descentMMin: 18 });
-      return ascentRateCurve(own, site, end, rates);
-    });
-    rows.forEach((row, i) => {
-      expect(row.slice(1)).toEqual(
-        columns.map((each) => {
-          const { timeToSurfaceMin, stops, deepestStopM, stopMin } = each[i]!.required;
-          const up = `${printAs('timeToSurfaceMin', timeToSurfaceMin, units)} up`;
-          const told = sayStop({ depthM: deepestStopM, minutes: stopMin }, units).split(' at ');
-          return stops === 0
-            ? `${up}, no stops`
-            : `${up}, ${stops} ${stops === 1 ? 'stop' : 'stops'} from ${told[1]}, ${told[0]}`;
-        }),
       );
     });
   });

@@ -60,15 +60,9 @@ function schedulesOf(view: View, span: DiveSpan) {
     .map((sample) => view.scheduleAt(sample));
 }
 
-function eventsOf(view: View, span: DiveSpan, kind: string) {
-  return view
-    .watch()
-    .events.filter(
-      (event) =>
-        event.kind === kind &&
-        event.timeS >= span.startS &&
-        (event.timeS < span.nextS || span.nextS >= view.subject.endS),
-    );
+function eventsOf(view: View, { startS, nextS }: DiveSpan, kind: string) {
+  const untilS = nextS >= view.subject.endS ? Infinity : nextS;
+  return view.watch().events.filter((one) => one.kind === kind && one.timeS >= startS && one.timeS < untilS);
 }
 
 function worstClimb(view: View, span: DiveSpan) {
@@ -145,8 +139,7 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     of: 'dive',
     name: 'requiredStopMin',
     dimension: 'time',
-    meaning:
-      'The most minutes of required stops the model asked for at any change of the dive; 0 where it asked for none.',
+    meaning: 'The most minutes of required stops asked for at any change of the dive; 0 where there are none.',
     noun: 'the time at required stops',
     format: 'min 1',
     measure: 'stopMin',

@@ -9,10 +9,7 @@ import { crc32 } from '@/lib/files/links/crc32';
 import { decodeLesson, encodeLesson, isLessonLink } from '@/lib/files/links/lesson-link';
 import { LARGEST_UNPACKED, LONGEST_FRAGMENT } from '@/lib/files/links/packed-text';
 import { decodeState, encodeState } from '@/lib/files/links/share-link';
-import { decodeStep, encodeStep } from '@/lib/files/links/step-link';
-import { lessonOfPage, type StepPage } from '@/lib/lesson/step-page';
-import { readLesson } from '@/lib/lesson/read-lesson';
-import { KNOWN, SOUND } from '../../unit/lesson/made-lessons';
+import { SOUND } from '../../unit/lesson/made-lessons';
 import { damagedRecord, expectUnpolluted, promptly } from './hostile';
 import { law } from '../law';
 
@@ -33,12 +30,6 @@ function expectOpened(fragment: string): void {
   else {
     expect(lesson.what).toMatch(/\S.*\.$/);
     expect(lesson.mend).toMatch(/\S.*\.$/);
-  }
-  const step = promptly(() => decodeStep(fragment));
-  expectUnpolluted(step);
-  if (!step.ok) {
-    expect(step.what).toMatch(/\S.*\.$/);
-    expect(step.mend).toMatch(/\S.*\.$/);
   }
 }
 
@@ -61,15 +52,6 @@ const VIEW = {
   soundScript: 'stay 1 min',
 };
 const STATES = scenarios.map(({ script, title }) => ({ script, title, view: VIEW }));
-/** A question of a lesson as a page of its own carries it. */
-const STEP = ((): StepPage => {
-  const read = readLesson(SOUND, { known: KNOWN });
-  if (!read.ok) throw new Error(read.faults[0]!.what);
-  const { lesson } = read;
-  const questions = lesson.steps.filter(({ kind }) => kind === 'predict').slice(0, 1);
-  const set = { 'line -': '-', 'prose How long?': '<p>How long?</p>' };
-  return { slug: 'own-1-2', site: 'https://example.org', lesson: lessonOfPage(lesson, questions), endS: {}, set };
-})();
 const LINKS = [
   ...STATES.map((state) => {
     const encoded = encodeState(state);
@@ -81,17 +63,10 @@ const LINKS = [
     if (!encoded.ok) throw new Error(encoded.what);
     return encoded.value;
   }),
-  ...[STEP].map((page) => {
-    const encoded = encodeStep(page);
-    if (!encoded.ok) throw new Error(encoded.what);
-    return encoded.value;
-  }),
 ];
 const MARKS = [
   '1.',
   'lesson-1.',
-  'step-1.',
-  'step-9.',
   '2.',
   '0.',
   '9999.',
@@ -150,13 +125,13 @@ describe('a link', () => {
   it('with any bit of it turned is refused', () => {
     law(
       fc.property(fc.constantFrom(...LINKS), fc.nat(), (link, place) => {
-        const [mark] = /^(?:lesson-|step-)?1\./.exec(link)!;
+        const [mark] = /^(?:lesson-)?1\./.exec(link)!;
         const bytes = bytesOfBase64Url(link.slice(mark.length))!;
         const bit = place % (bytes.length * 8);
         bytes[bit >> 3]! ^= 1 << (bit & 7);
         const turned = mark + base64UrlOfBytes(bytes);
         expectOpened(turned);
-        expect(decodeState(turned).ok || decodeLesson(turned).ok || decodeStep(turned).ok).toBe(false);
+        expect(decodeState(turned).ok || decodeLesson(turned).ok).toBe(false);
       }),
       600,
     );
@@ -165,7 +140,7 @@ describe('a link', () => {
   it('with bytes of anyone’s making and the right checksum over them is opened or refused in words', () => {
     law(
       fc.property(
-        fc.constantFrom('1.', 'lesson-1.', 'step-1.'),
+        fc.constantFrom('1.', 'lesson-1.'),
         fc.oneof(
           fc.uint8Array({ maxLength: 300 }),
           fc.uint8Array({ maxLength: 300 }).map((bytes) => deflateSync(bytes)),
@@ -200,27 +175,12 @@ describe('a link', () => {
     );
   });
 
-  it('to a question whose parts are not what they should be is refused, or is the question', () => {
-    law(
-      fc.property(damagedRecord(STEP), (page) => {
-        const fragment = forged('step-1.', deflateSync(new TextEncoder().encode(JSON.stringify(page) ?? 'null')));
-        if (fragment.length > LONGEST_FRAGMENT) return;
-        expectOpened(fragment);
-        const read = decodeStep(fragment);
-        if (!read.ok) return;
-        expect(read.value.lesson.steps.map(({ kind }) => kind)).toEqual(['predict']);
-        expect(read.value.site ?? 'https://').toMatch(/^https?:/);
-      }),
-      400,
-    );
-  });
-
-  it.each(['1.', 'lesson-1.', 'step-1.'])('that swells into a thousand times its length is stopped: %s', (mark) => {
+  it.each(['1.', 'lesson-1.'])('that swells into a thousand times its length is stopped: %s', (mark) => {
     for (const size of [LARGEST_UNPACKED + 1, 40_000_000]) {
       const bomb = forged(mark, deflateSync(new Uint8Array(size).fill(0x20), { level: 9 }));
       expect(bomb.length).toBeLessThan(LONGEST_FRAGMENT);
       expectOpened(bomb);
-      expect(decodeState(bomb).ok || decodeLesson(bomb).ok || decodeStep(bomb).ok).toBe(false);
+      expect(decodeState(bomb).ok || decodeLesson(bomb).ok).toBe(false);
     }
   });
 

@@ -13,6 +13,8 @@ type Standing =
   | 'in'
   /** The line is cut and comes back by itself. */
   | 'waiting'
+  /** The server is there, and has no such class: it is over, or the teacher's page has not brought it back yet. */
+  | 'missing'
   /** The teacher has ended the class. */
   | 'over';
 
@@ -107,9 +109,7 @@ function hold(): void {
         signal,
       }),
     onOpen: () => set({ standing: 'in' }),
-    onEnd: () => {
-      if (get().standing === 'in') set({ standing: 'waiting' });
-    },
+    onEnd: (end) => set({ standing: end === 'missing' ? 'missing' : 'waiting' }),
     onEvent(event, data) {
       if (event === 'view') show(data as ClassView);
       else if (event === 'at') set({ atS: (data as { atS: number }).atS });

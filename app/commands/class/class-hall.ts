@@ -1,4 +1,5 @@
 import type { SentAnswer } from '@/lib/class/answer';
+import { IDLE_MS } from '@/lib/class/bounds';
 import type { PhoneEvent } from '@/lib/class/class-state';
 import { notTaken, type ClassView } from '@/lib/class/view';
 import type { EventStream } from './event-stream';
@@ -7,8 +8,6 @@ import type { EventStream } from './event-stream';
 export const MOST_CLASSES = 20;
 /** Phones of one class. */
 export const MOST_PHONES = 300;
-/** A class in which nothing was said for so long is over. */
-export const IDLE_MS = 8 * 3600_000;
 /** What phones did, kept for a teacher's page that is away: more than a lesson's worth. */
 const MOST_KEPT = 20_000;
 /** Windows of one phone. */
@@ -52,6 +51,13 @@ export class ClassHall {
 
   constructor(private readonly now: () => number = Date.now) {}
 
+  /** Called whenever a class is over. */
+  onOver: () => void = () => undefined;
+
+  count(): number {
+    return this.classes.size;
+  }
+
   /** The class with a code, if there is one. */
   get(code: string): OpenClass | undefined {
     this.sweep();
@@ -83,11 +89,11 @@ export class ClassHall {
     const one = this.classes.get(code);
     if (!one) return;
     this.classes.delete(code);
-    for (const stream of linesOf(one)) {
+    for (const stream of [...linesOf(one), ...(one.teacher ? [one.teacher] : [])]) {
       stream.send('over', {});
       stream.end();
     }
-    one.teacher?.end();
+    this.onOver();
   }
 
   /** Ends the classes in which nothing has been said for long. */

@@ -123,8 +123,9 @@ function show(view: ClassView): void {
   const now = view.question;
   const same = before?.ask.id === now?.ask.id && before?.round === now?.round;
   set({ view, ...(!same && { answerState: 'none', told: undefined }) });
-  // A server that was started anew has not heard it; one that has takes it once.
-  if (now?.phase === 'asking' && mine(view)) void send();
+  // A server that was started anew has not heard it, nor has one that was away; one that has takes it once.
+  const isWanted = now?.phase === 'asking' || (now?.phase === 'closed' && get().answerState !== 'taken');
+  if (isWanted && mine(view)) void send();
 }
 
 /** What this phone has said to the question before the class. */

@@ -210,17 +210,18 @@ function listen(): void {
     async onEnd(end) {
       if (get().standing === 'open') set({ standing: 'lost' });
       // A server that was started anew knows of no class: this page brings it back.
-      if (end === 'missing') await reopen();
+      return end === 'missing' && (await reopen());
     },
   });
 }
 
 /** Brings the class back to a server that was started anew, or to a network the machine has come into. */
-export async function reopen(): Promise<void> {
+export async function reopen(): Promise<boolean> {
   const { held } = get();
-  if (!held || held.state.ended) return;
-  if (isIdle(held)) isOver();
-  else await askToOpen(held);
+  if (!held || held.state.ended) return false;
+  if (!isIdle(held)) return (await askToOpen(held))?.ok === true;
+  isOver();
+  return false;
 }
 
 /** Takes an older window's place. */

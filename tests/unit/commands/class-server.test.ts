@@ -151,6 +151,24 @@ describe('a class on the server', () => {
     await second.close();
   });
 
+  it('takes the answer of a phone that was away while it was asked, until the spread is shown, and of no other', async () => {
+    const teacher = await opened();
+    const [away, here] = [await joined(teacher, '127.2.2.1'), await joined(teacher, '127.2.2.2')];
+    const line = await here.hold();
+    await line.until((event) => event === 'view');
+    const closed = after(asking, { kind: 'closed' });
+    await teacher.tell(classAddress.show, viewOf(closed, 2));
+    expect(await here.answer(says(1))).toMatchObject({ status: 409, body: { refused: /closed/ } });
+    expect(await away.answer(says(1))).toMatchObject({ status: 409, body: { refused: /closed/ } });
+    const back = await away.hold();
+    await back.until((event) => event === 'view');
+    expect((await away.answer(says(1))).status).toBe(200);
+    await teacher.tell(classAddress.show, viewOf(after(closed, { kind: 'spread shown' }), 3));
+    expect((await away.answer(says(2, 2))).status).toBe(409);
+    line.cut();
+    back.cut();
+  });
+
   it('does not mix with another class on the same server', async () => {
     const [one, other] = [await opened(), await opened()];
     expect(one.code).not.toBe(other.code);
@@ -175,9 +193,10 @@ describe('a class on the server', () => {
   it('ends for everyone when the teacher ends it', async () => {
     const teacher = await opened();
     const phone = await joined(teacher, '127.2.0.6');
-    const held = await phone.hold();
+    const [held, hears] = [await phone.hold(), await teacher.hear()];
     await teacher.tell(classAddress.end);
     await held.until((event) => event === 'over');
+    await hears.until((event) => event === 'over');
     await held.ended;
     expect(await phone.answer(says(1))).toMatchObject({ status: 404 });
     expect((await new Phone(site.address, teacher.code, '127.2.0.6').join()).body['refused']).toMatch(/no class/);

@@ -63,6 +63,19 @@ describe('how the answers of a class lie', () => {
   });
 });
 
+it('numbers without a unit are told without a gap where it would stand', () => {
+  const ask = { ...numberAsk, dimension: 'plain' as const };
+  render(
+    <SpreadPicture
+      ask={ask}
+      spreads={[{ by: 'number', values: [1, 2, 4] }]}
+      truth={undefined}
+      optionsHtml={undefined}
+    />,
+  );
+  expect(screen.getByText('3 answers, from 1 to 4, the middle one 2')).toBeInTheDocument();
+});
+
 describe('one wild number', () => {
   const dots = (values: number[]) => {
     const { container } = render(

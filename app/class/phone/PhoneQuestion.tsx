@@ -40,8 +40,8 @@ export function PhoneQuestion({ question }: { question: QuestionView }) {
   const given = usePhone((one) => mine(one.view, one.kept));
   const words = useAskWords(ask.source);
   const units = usePreferences((one) => one.units);
-  // A new question is come to from wherever the page was scrolled.
-  useEffect(() => head.current?.scrollIntoView({ block: 'nearest' }), [ask.id, round]);
+  // A new question stands at the top, with what it is answered by.
+  useEffect(() => head.current?.scrollIntoView({ block: 'start' }), [ask.id, round]);
   return (
     <UnitsFrame>
       <section aria-labelledby="asked" className={styles.question}>

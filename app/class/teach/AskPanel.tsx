@@ -27,7 +27,9 @@ export function AskPanel() {
   const [from, setFrom] = useState<From>('lesson');
   return (
     <section aria-labelledby="ask" className={styles.panel}>
-      <h2 id="ask">Ask the class</h2>
+      <h2 id="ask" tabIndex={-1}>
+        Ask the class
+      </h2>
       <Segmented
         label="A question from"
         labelSpokenOnly

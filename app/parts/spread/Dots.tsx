@@ -20,6 +20,7 @@ const DOT = 5;
 export function Dots({ dimension, rounds, truth }: DotsProps) {
   const units = usePreferences((state) => state.units);
   const { unit, size } = answerUnit(dimension, units);
+  const spaced = unit === '' ? '' : ` ${unit}`;
   const rows = rounds.map((values) => values.map((value) => value / size));
   const all = rows.flat();
   const marks = truth ? [(truth.value - truth.within) / size, (truth.value + truth.within) / size] : [];
@@ -84,7 +85,7 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
             {rows.length > 1 && <b>{row === 0 ? 'First: ' : 'Second: '}</b>}
             {values.length === 0
               ? 'no answers'
-              : `${values.length} ${values.length === 1 ? 'answer' : 'answers'}, from ${rounded(values[0]!)} to ${rounded(values.at(-1)!)} ${unit}, the middle one ${rounded(quantile(values, 0.5))} ${unit}`}
+              : `${values.length} ${values.length === 1 ? 'answer' : 'answers'}, from ${rounded(values[0]!)} to ${rounded(values.at(-1)!)}${spaced}, the middle one ${rounded(quantile(values, 0.5))}${spaced}`}
             {beyond(values) > 0 && `; ${beyond(values)} of them beyond the picture, drawn at its edge`}
           </p>
         ))}

@@ -1,6 +1,6 @@
 'use client';
 
-import { memo, useCallback, useEffect, useMemo } from 'react';
+import { memo, useCallback, useDeferredValue, useEffect, useMemo } from 'react';
 import { isScenario, scenarioIn } from '@/content/scenarios/scenario-in';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { writeInUnits } from '@/lib/dive/write-in-units';
@@ -51,7 +51,7 @@ export const ReadyDives = memo(function ReadyDives() {
 /** Writes the script in the units chosen, where it is in the others. */
 export function WriteInUnits() {
   const units = usePreferences((state) => state.units);
-  const script = useDesk((state) => (state.errors.length > 0 ? undefined : state.script));
+  const script = useDeferredValue(useDesk((state) => (state.errors.length > 0 ? undefined : state.script)));
   const change = useDesk((state) => state.change);
   const written = useMemo(() => (script === undefined ? undefined : writeInUnits(script, units)), [script, units]);
   if (written === undefined || written === script) return null;

@@ -94,20 +94,17 @@ export function mixedGasNoStops(
     let foundAtS = 0;
     for (let i = first; i < end; i += 1) {
       if (ceilingM[i]! > 0) continue;
+      const breathed = breathedAt(timeline, gasAt(timeline, i), timeline.ambientBar[i]!);
       if (!found || !steady) {
         const aheadMin = steady ? (timeS[end - 1]! - timeS[i]!) / 60 : 0;
         load.at = i * COMPARTMENTS;
-        found = noStop(
-          load,
-          breathedAt(timeline, gasAt(timeline, i), timeline.ambientBar[i]!),
-          gf,
-          SEARCHED_MIN + aheadMin,
-        );
+        found = noStop(load, breathed, gf, SEARCHED_MIN + aheadMin);
         foundAtS = timeS[i]!;
       }
       const minutes = Math.max(0, found.minutes - (timeS[i]! - foundAtS) / 60);
-      const told =
-        minutes <= SEARCHED_MIN || (found.leader > 0 && timeline.heliumBar[i * COMPARTMENTS + found.leader - 1] === 0);
+      const solvedFor =
+        found.leader > 0 && breathed.heliumBar === 0 && timeline.heliumBar[i * COMPARTMENTS + found.leader - 1] === 0;
+      const told = minutes <= SEARCHED_MIN || solvedFor;
       noStopMin[i] = told ? minutes : Infinity;
       noStopLeader[i] = told ? found.leader : 0;
     }

@@ -91,9 +91,10 @@ const makings = new WeakMap<AscentSite, Making>();
  * gradient-factor line at every instant: no stop can be a unit shorter. The anchor of the line sinks on the way up by the
  * same rule as in the dive. Each depth is breathed on the richest carried gas allowed there, from the first instant.
  *
- * Whoever follows the plan finds at any moment of it what is left of it, but for a way down it may begin with: from above
- * the ceiling, where the line is not kept, a diver going down is asked at each depth anew whether the climb is open from
- * there. On the way down it may open before the stop is reached, and the plan then takes it.
+ * Whoever follows the plan finds at any moment of it what is left of it, once a way down that it may begin with is over.
+ * That way leads to one stop, told by where the diver is when it begins: above the ceiling, or between two stop depths with
+ * the climb not open. Asked anew on the way, a plan begins where the diver is then: it may find the climb open, or the
+ * ceiling risen past a stop depth, and takes it. Otherwise it leads to the same stop, and never to a deeper one.
  *
  * What a climb or a wait does to the tissues does not depend on gradient factors, so others than those of the limits may
  * be tried with the same planner at little cost.

@@ -1,6 +1,7 @@
 import { loadavg } from 'node:os';
 import type { Browser, Page } from 'playwright-core';
 import { isSiteStale, siteFolder } from '@/app/commands/build-site';
+import { classHandler } from '@/app/commands/class/class-handler';
 import { serveSite } from '@/app/commands/serve-site';
 import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
@@ -11,6 +12,8 @@ import { medianOf } from './workload';
 const SLOWED = 4;
 const LESSON = lessonPath('04-no-stop-time');
 const QUESTION = `${LESSON}#who-at-eighteen`;
+const WHY_STOP = /^Why this required stop/;
+const TAUGHT = '#lesson=04-no-stop-time';
 const VISITS = 7;
 const TRIES = 8;
 /** What the event timing of browsers counts in, ms: an answer quicker than this is told as this. */
@@ -42,6 +45,7 @@ interface Doing {
 
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
 const click = (name: string | RegExp) => (page: Page) => button(page, name).first().click();
+const exactly = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
 const editor = (page: Page) => page.getByRole('textbox', { name: 'Dive script' });
 
 const DOINGS: readonly Doing[] = [
@@ -91,7 +95,64 @@ const DOINGS: readonly Doing[] = [
     press: click('Show what the model says'),
     then: async (page) => (await click('Answer it again')(page), await guess(page)),
   },
+  {
+    name: 'ways-out-open',
+    path: routes.desk.path,
+    ready: async (page) => (await askWaysOut(page), await whyStop(page)),
+    press: click('What would have avoided it?'),
+    then: whyStop,
+  },
+  {
+    name: 'ways-out-show',
+    path: routes.desk.path,
+    ready: askWaysOut,
+    press: (page) => page.getByRole('listitem').getByRole('button', { name: 'Show it' }).first().click(),
+    then: (page) => page.getByRole('listitem').getByRole('button', { name: 'Show it', pressed: true }).first().click(),
+  },
+  {
+    name: 'class-ask',
+    path: routes.teach.path + TAUGHT,
+    ready: click('Open a class'),
+    press: click('Ask: Shallower, who leads?'),
+    then: async (page) => (await exactly(page, 'Close it'), await exactly(page, 'Next question')),
+  },
+  {
+    name: 'class-answer',
+    path: routes.class.path,
+    ready: joinAsked,
+    press: (page) => page.getByRole('main').getByRole('radio').and(page.locator(':not(:checked)')).first().click(),
+  },
 ];
+
+/** Stays too long, stands where the stop is owed, and asks what would have avoided it. */
+async function askWaysOut(page: Page): Promise<void> {
+  await editor(page).fill('gas: air\ndescend to 30 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n');
+  await page.getByRole('slider', { name: 'Time cursor' }).fill('1290');
+  await click(WHY_STOP)(page);
+  await click('What would have avoided it?')(page);
+  await page.getByRole('heading', { name: 'Leave the bottom earlier' }).waitFor();
+}
+
+/** Leaves the ways out for the working they are asked from. */
+async function whyStop(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  await click(WHY_STOP)(page);
+  await button(page, 'What would have avoided it?').waitFor();
+}
+
+/** Comes into a class, as a phone, when its teacher has asked. The teacher's page isn't slowed. */
+async function joinAsked(page: Page): Promise<void> {
+  const wall = await page.context().newPage();
+  await wall.goto(new URL(routes.teach.path + TAUGHT, page.url()).href, { waitUntil: 'networkidle' });
+  await click('Open a class')(wall);
+  const code = (await wall.locator('[class*="code"] b').textContent())!.replace(/\s/g, '');
+  await click('Ask: Shallower, who leads?')(wall);
+  await page.goto(`${page.url()}#${code}`);
+  await page.reload();
+  await click('Join the class')(page);
+  await page.getByRole('main').getByRole('radio').first().waitFor();
+  await page.bringToFront();
+}
 
 async function guess(page: Page): Promise<void> {
   await page.getByRole('main').getByRole('radio').first().check();
@@ -114,7 +175,7 @@ async function dragPoint(page: Page): Promise<void> {
  */
 export async function* screenTimes(only?: string): AsyncGenerator<ScreenTime> {
   if (isSiteStale()) throw new Error('the site is not built, or older than its sources: run npm run build first');
-  const { address, close } = await serveSite(siteFolder, 0);
+  const { address, close } = await serveSite(siteFolder, 0, { handlers: [classHandler()] });
   const browser = await launchChromium();
   const wanted = (name: string) => only === undefined || only === name;
   try {

@@ -7,23 +7,15 @@ import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import { ascentPlanner, type AscentPart, type Schedule } from '@/lib/ascent/schedule';
 import { stopChanges } from '@/lib/ascent/stop-changes';
 import type { StopState } from '@/lib/ascent/stop-state';
-import type { Dive, Step } from '@/lib/dive/dive';
-import { parseScript } from '@/lib/dive/script';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { law } from './law';
 import { along, ceilingM, settled, worstBar, type Diver, type Way } from './second-model/second-model';
-import { anyToldDay, scriptOf, toldOf, type ToldDay } from './second-model/told-day';
+import { anyToldDay, diveOf, said, scriptOf, toldOf, type ToldDay } from './second-model/told-day';
 
 /*
  * What must hold of every dive, and what a second model, written for these tests alone, says of it. The second model goes
  * in small steps, so that it is as near as those; the engine has to be as near to itself as rounding lets it.
  */
-
-function read(script: string): Dive {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(`${JSON.stringify(parsed.errors)}\n${script}`);
-  return parsed.dive;
-}
 
 const SAME = 1e-6;
 
@@ -43,7 +35,7 @@ function differences(one: unknown, other: unknown, path: string): string[] {
 const EVERY_S = 240;
 
 function readings(script: string, everyS = EVERY_S) {
-  const { samples, events } = readingsOf(read(script), [], everyS);
+  const { samples, events } = readingsOf(diveOf(script), [], everyS);
   return { samples, events };
 }
 
@@ -121,7 +113,7 @@ describe('the second model', () => {
     law(
       fc.property(anyToldDay, (day) => {
         const { place, factors } = toldOf(day);
-        const dive = read(scriptOf(day));
+        const dive = diveOf(scriptOf(day));
         const timeline = computeTimeline(dive, 60);
         const figures = figuresOf(timeline, dive.settings);
         for (const { timeS, diver } of standings(day, 60)) {
@@ -138,7 +130,7 @@ describe('the second model', () => {
     law(
       fc.property(anyToldDay, fc.nat(), (day, chance) => {
         const { place, factors } = toldOf(day);
-        const dive = read(scriptOf(day));
+        const dive = diveOf(scriptOf(day));
         const timeline = computeTimeline(dive, 60);
         const figures = figuresOf(timeline, dive.settings);
         const planAscent = ascentPlanner(dive.settings, timeline);
@@ -170,7 +162,7 @@ describe('the second model', () => {
     law(
       fc.property(anyToldDay, (day) => {
         const { place, factors } = toldOf(day);
-        const dive = read(scriptOf(day));
+        const dive = diveOf(scriptOf(day));
         const timeline = computeTimeline(dive, 60);
         const changes = stopChanges(timeline, figuresOf(timeline, dive.settings));
         const inner = withinLegs(day);
@@ -204,8 +196,6 @@ function stateOf(ceilingNow: boolean, stopOnTheWay: boolean): StopState {
   return stopOnTheWay ? 'filling' : 'free';
 }
 
-const said = ({ stops }: Schedule) => stops.map(({ depthM, minutes }) => `${depthM} m ${minutes} min`).join(', ');
-
 /** The way straight up on the richest carried gas allowed at each depth. */
 function directUp(day: ToldDay, depthM: number, { o2, he }: Way): Way[] {
   const rate = day.ascentMMin;
@@ -236,7 +226,7 @@ describe('no-stop times at one depth on one gas', () => {
   it('fall a minute a minute, with credit and without', () => {
     law(
       fc.property(anyToldDay, (day) => {
-        const dive = read(scriptOf(day));
+        const dive = diveOf(scriptOf(day));
         const timeline = computeTimeline(dive, 60);
         const figures = figuresOf(timeline, dive.settings);
         timeline.legs.forEach(({ fromM, toM, endS, startS, interval }) => {
@@ -256,59 +246,3 @@ describe('no-stop times at one depth on one gas', () => {
     );
   });
 });
-
-describe('whoever follows the plan', () => {
-  it('finds at any moment of it exactly what is left of it', () => {
-    law(
-      fc.property(anyToldDay, fc.double({ min: 0.02, max: 0.9, noNaN: true }), fc.nat(), (day, share, chance) => {
-        const dive = read(scriptOf(day));
-        const timeline = computeTimeline(dive, 60);
-        const figures = figuresOf(timeline, dive.settings);
-        const sample = chance % timeline.length;
-        if (timeline.depthM[sample] === 0) return;
-        const whole = ascentPlanner(dive.settings, timeline)(ascentStartAt(timeline, figures, sample));
-        if (whole.timeToSurfaceMin === Infinity || whole.timeToSurfaceMin === 0) return;
-        // The line is judged from where a way down ends: on it a better way up may open, and the plan takes it.
-        const downMin = whole.parts[0]!.toM > whole.parts[0]!.fromM ? whole.parts[0]!.minutes : 0;
-        const goneMin = downMin + (whole.timeToSurfaceMin - downMin) * share;
-        const follows = followed(dive, timeline.timeS[sample]!, whole.parts);
-        const then = computeTimeline(follows, 60, { alsoEveryS: [timeline.timeS[sample]! + goneMin * 60] });
-        const at = sampleAt(then, timeline.timeS[sample]! + goneMin * 60 + 1e-7);
-        const left = ascentPlanner(follows.settings, then)(ascentStartAt(then, figuresOf(then, follows.settings), at));
-        const where = `from ${timeline.timeS[sample]} s after ${goneMin} min: ${said(whole)}; then ${said(left)}\n${scriptOf(day)}`;
-        expect(Math.abs(left.timeToSurfaceMin - (whole.timeToSurfaceMin - goneMin)), where).toBeLessThan(SAME);
-      }),
-      60,
-    );
-  });
-});
-
-/** The dive as far as a moment, then the parts of an ascent. */
-function followed(dive: Dive, fromS: number, parts: readonly AscentPart[]): Dive {
-  const steps: Step[] = [];
-  let timeS = 0;
-  let depthM = 0;
-  for (const step of dive.steps) {
-    if (timeS >= fromS - 1e-9) break;
-    if (step.kind === 'switch') {
-      steps.push(step);
-      continue;
-    }
-    const durationS = Math.min(step.durationS, fromS - timeS);
-    const share = durationS / step.durationS;
-    if ('toM' in step) {
-      steps.push({ ...step, toM: depthM + (step.toM - depthM) * share, durationS });
-      depthM += (step.toM - depthM) * share;
-    } else steps.push({ ...step, durationS });
-    timeS += step.durationS;
-  }
-  for (const { fromM, toM, minutes, gas } of parts) {
-    if (minutes === 0) continue;
-    steps.push({ kind: 'switch', gas });
-    const durationS = minutes * 60;
-    steps.push(
-      fromM === toM ? { kind: 'stay', durationS } : { kind: toM < fromM ? 'ascend' : 'descend', toM, durationS },
-    );
-  }
-  return { ...dive, steps };
-}

@@ -24,7 +24,6 @@ const STILL_LONG: readonly string[] = [
   'tests/laws/hostile/lessons.test.ts',
   'tests/laws/hostile/records.test.ts',
   'tests/laws/hostile/scripts.test.ts',
-  'tests/laws/invariants.test.ts',
   'tests/screens/curves.test.tsx',
   'tests/screens/desk-pictures.test.tsx',
   'tests/screens/keep.test.tsx',

@@ -24,7 +24,7 @@ function show(props: Partial<Parameters<typeof WaysOutPanel>[0]> = {}) {
       target="stop"
       answer={{ asked: { script: SCRIPT, question }, found: { ways, more: [] } }}
       shown={[]}
-      beside={{ when: 'At 12:30', rows: [{ reading: 'Ceiling', values: ['1.2 m', 'none'] }] }}
+      beside={{ when: 'At 12:30', ways: props.shown ?? [], rows: [{ reading: 'Ceiling', values: ['1.2 m', 'none'] }] }}
       deep={false}
       {...told}
       {...props}

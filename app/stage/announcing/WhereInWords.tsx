@@ -1,20 +1,23 @@
 'use client';
 
-import { useLayoutEffect } from 'react';
+import { useDeferredValue, useEffect } from 'react';
 import { sayWhereShortly } from '@/lib/sayings/where';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk } from '../desk-context';
 import { cursorSample } from '../desk-store';
 import { modelMomentOf } from '../model-moment';
 
-/** Tells the hand on time where the diver is, as its value in words. While time goes by itself it keeps still for those who listen. */
+/**
+ * Tells the hand on time where the diver is, as its value in words, once what changed is painted. While time goes by
+ * itself it keeps still for those who listen.
+ */
 export function WhereInWords({ tell }: { tell: (words: string) => void }) {
   const playing = useDesk((state) => state.playing);
-  const scene = useDesk((state) => state.scene);
-  const sample = useDesk(cursorSample);
+  const scene = useDeferredValue(useDesk((state) => state.scene));
+  const sample = useDeferredValue(useDesk(cursorSample));
   const covered = useDesk((state) => state.covered);
   const units = usePreferences((state) => state.units);
   const words = playing ? 'Playing' : sayWhereShortly({ model: modelMomentOf(scene, sample), covered }, units);
-  useLayoutEffect(() => tell(words), [tell, words]);
+  useEffect(() => tell(words), [tell, words]);
   return null;
 }

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { useDesk } from '../desk-context';
 import type { DeskDocument } from '../desk-store';
 import { overlaidDive, type OverlaidDive } from '../../pictures/profile/overlaid-dive';
@@ -19,8 +19,8 @@ export function useOverlay(): OverlaidDive | undefined {
   return overlay && overlaid(overlay);
 }
 
-/** Ways out drawn beside the dive, worked out once for all pictures. */
+/** Ways out drawn beside the dive, worked out once for all pictures, when the press that asked for them is painted. */
 export function useShownWays(): readonly OverlaidDive[] {
-  const ways = useDesk((state) => state.shownWays);
+  const ways = useDeferredValue(useDesk((state) => state.shownWays));
   return useMemo(() => ways.map(overlaid).filter((dive) => dive !== undefined), [ways]);
 }

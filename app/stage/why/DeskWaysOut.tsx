@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useMemo } from 'react';
+import { useDeferredValue, useEffect, useMemo } from 'react';
 import { createPortal } from 'react-dom';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
@@ -54,9 +54,11 @@ function OpenPanel({ target, tellOnly }: { target: Target; tellOnly: boolean }) 
   );
   const answer = useWaysOut(asked);
   const cursorS = scene.timeline.timeS[sample]!;
+  // The button says at once that it is pressed; the dive it asks for is worked out when that has been painted.
+  const workedOut = useDeferredValue(shown);
   const others = useMemo(
-    () => shown.map(({ script }) => sceneOfScript(script)).filter((one) => one !== undefined),
-    [shown],
+    () => workedOut.map(({ script }) => sceneOfScript(script)).filter((one) => one !== undefined),
+    [workedOut],
   );
 
   // What is shown beside the dive belongs to the question: it goes when that does.
@@ -88,7 +90,7 @@ function OpenPanel({ target, tellOnly }: { target: Target; tellOnly: boolean }) 
         shown={shown}
         onShow={show}
         onUse={live || tellOnly ? undefined : use}
-        beside={{ when: sayAtDayClock(scene.timeline, cursorS), rows }}
+        beside={{ when: sayAtDayClock(scene.timeline, cursorS), ways: workedOut, rows }}
         deep={needsDeepCaution(scene.dive)}
       />
     </WorkingSheet>

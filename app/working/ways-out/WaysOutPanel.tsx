@@ -29,7 +29,7 @@ interface WaysOutPanelProps {
   onUse?: ((way: WayOut) => void) | undefined;
   /** What using it is called. */
   use?: string;
-  beside?: { readonly when: string; readonly rows: readonly BesideRow[] };
+  beside?: { readonly when: string; readonly ways: readonly WayOut[]; readonly rows: readonly BesideRow[] };
   /** A deep or staged dive has a caution of its own. */
   deep: boolean;
 }
@@ -73,7 +73,7 @@ export function WaysOutPanel(props: WaysOutPanelProps) {
           {list(more)}
         </>
       )}
-      {beside && shown.length > 0 && (
+      {beside && beside.ways.length > 0 && (
         <section className={styles.beside}>
           <h3>{beside.when}</h3>
           <DataTable
@@ -81,7 +81,7 @@ export function WaysOutPanel(props: WaysOutPanelProps) {
             columns={[
               { heading: 'Reading', cell: ({ reading }: BesideRow) => reading },
               { heading: 'As dived', cell: ({ values }) => values[0] },
-              ...shown.map((way, index) => ({
+              ...beside.ways.map((way, index) => ({
                 heading: way.title,
                 cell: ({ values }: BesideRow) => values[index + 1],
               })),

@@ -61,6 +61,20 @@ describe('no-stop time over a long stay on helium', () => {
     expect(told.length).toBeGreaterThan(90);
     told.slice(1).forEach((minutes, i) => expect(told[i]! - minutes).toBeCloseTo(1, 6));
   });
+
+  it('is not told from the first moment of helium, where no tissue holds any yet, sooner than from the next', () => {
+    // Two hours after arriving at altitude, at the surface on a mixture rich in helium: the limit is broken only after more than 99 min at the surface.
+    const gas = { o2: 0.21, he: 0.79 };
+    const dive = diveOf([stay(60 * 60)], {
+      gas,
+      altitudeM: 2234,
+      start: { kind: 'arrived', fromM: 0, agoS: 2 * 60 * 60 },
+      gradientFactors: { low: 0.1, high: 0.14 },
+    });
+    const { noStopMin } = figuresOf(computeTimeline(dive, 60), dive.settings);
+    expect([...noStopMin.slice(0, 3)]).toEqual([Infinity, Infinity, Infinity]);
+    expect(noStopMin.at(-1)).toBeLessThan(99);
+  });
 });
 
 describe('one compartment', () => {

@@ -404,9 +404,10 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
       by: 'number',
       answer: 'depthM T',
       within: '1 m',
+      as: 'm 1',
       mistakes: [],
-      tooLittle: 'It is deeper: {{depthM T}}.',
-      tooMuch: 'It is shallower: {{depthM T}}.',
+      tooLittle: 'It is deeper: {{depthM T | m 1}}.',
+      tooMuch: 'It is shallower: {{depthM T | m 1}}.',
     },
   },
 ];

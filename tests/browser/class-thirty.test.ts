@@ -53,7 +53,7 @@ it.runIf(LONG)(
     await deskWithReef(wall);
     await press(wall, 'Cover No-stop time');
     await wall.getByRole('slider', { name: 'Time cursor' }).fill('600');
-    await wall.getByRole('link', { name: 'Teach a class' }).click();
+    await wall.getByRole('group', { name: 'This desk' }).getByRole('link', { name: 'Teach a class' }).click();
     await press(wall, 'Open a class');
     await wall.getByRole('combobox', { name: 'Lesson' }).selectOption('04-no-stop-time');
     const code = (await wall.locator('[class*="code"] b').textContent())!.replace(/\s/g, '');

@@ -1,4 +1,4 @@
-import { act, render, screen, within } from '@testing-library/react';
+import { act, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { DepthLinePicture } from '@/app/class/shown/DepthLinePicture';
@@ -8,6 +8,7 @@ import { PhoneQuestion } from '@/app/class/phone/PhoneQuestion';
 import { AskPanel } from '@/app/class/teach/AskPanel';
 import { TeachClass } from '@/app/class/teach/TeachClass';
 import { usePhone } from '@/app/class/phone/phone-line';
+import { shelfPath } from '@/app/parts/lesson-paths';
 import { usePreferences } from '@/app/parts/preferences';
 import { viewOf } from '@/lib/class/view';
 import { after, currentOf, EMPTY_CLASS, type ClassState } from '@/lib/class/class-state';
@@ -243,6 +244,25 @@ describe('a class its teacher forgot to end', () => {
     expect(asked.some((address) => address.startsWith('/class/'))).toBe(!isOver);
     localStorage.clear();
   });
+});
+
+it('the lesson a teacher has chosen is there again when the next question is looked for', async () => {
+  const shelf = [
+    { slug: '01-one', title: 'One' },
+    { slug: '02-two', title: 'Two' },
+  ];
+  vi.stubGlobal('fetch', (address: string) =>
+    Promise.resolve(Response.json(address === shelfPath ? shelf : { asks: [], answers: [], scripts: {} })),
+  );
+  const { unmount } = render(<AskPanel />);
+  await userEvent.selectOptions(
+    await screen.findByRole('combobox', { name: 'Lesson' }),
+    await screen.findByRole('option', { name: 'Two' }),
+  );
+  unmount();
+  render(<AskPanel />);
+  await waitFor(() => expect(screen.getByRole('combobox', { name: 'Lesson' })).toHaveDisplayValue('Two'));
+  history.replaceState(null, '', '/');
 });
 
 describe('a form of the class with something wrong in it', () => {

@@ -1,5 +1,5 @@
 import type { Obtained } from '../../content/published/schema';
-import type { Named, Quantity, SymbolName, Unit, WorkingStep, WorkingValue } from './working';
+import type { Deciding, Named, Quantity, SymbolName, Unit, WorkingStep, WorkingValue } from './working';
 
 /** A working's steps while they are being put together. */
 export interface Chain {
@@ -51,6 +51,14 @@ export const fromSetting = given('setting');
 export const fromPublished = given('published');
 export const fromPractice = given('common practice');
 export const fromSearch = given('search');
+
+/** What decides an answer, before it: results of steps, each with a word. What no step of the working gives is left out. */
+export function deciding(chain: Chain, ...told: readonly (readonly [Named, string])[]): readonly Deciding[] {
+  return told.flatMap(([{ value }, word]) => {
+    const step = chain.steps.find(({ id }) => id === value.from)?.id;
+    return step ? [{ step, word }] : [];
+  });
+}
 
 /** A value with its unit. */
 export function quantity(value: number, unit: Unit): Quantity {

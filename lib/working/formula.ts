@@ -16,7 +16,8 @@ export interface FormulaOptions {
 /** Sets formulas in MathML, as `<math>` elements, once what it takes is loaded. */
 export interface Typesetter {
   readonly calculator: Calculator;
-  step(step: WorkingStep, options: FormulaOptions): string;
+  /** In pieces, each an element of its own, so that a narrow page breaks before a sign. */
+  step(step: WorkingStep, options: FormulaOptions): readonly string[];
   symbol(symbol: SymbolName): string;
 }
 
@@ -28,29 +29,38 @@ export async function loadTypesetter(): Promise<Typesetter> {
     temml.renderToString(tex, { displayMode, throwOnError: true, strict: true }).replace(/ style="[^"]*"/g, '');
   return {
     calculator,
-    step: (step, options) => set(stepTex(calculator, step, options), true),
+    // Nothing before a sign, so that it keeps the room of one that stands between two things.
+    step: (step, options) =>
+      stepPieces(calculator, step, options).map((tex, index) => set(index > 0 ? `{}${tex}` : tex, true)),
     symbol: (symbol) => set(symbolTex(symbol), false),
   };
 }
 
 /** A step's formula in MathML. Loads what it needs when it is first asked for. */
-export async function stepMathml(step: WorkingStep, options: FormulaOptions): Promise<string> {
+export async function stepMathml(step: WorkingStep, options: FormulaOptions): Promise<readonly string[]> {
   return (await loadTypesetter()).step(step, options);
 }
 
 /** A step's formula in TeX: `p_amb = p_surface + w·d`, or with numbers put in and the result after them. */
-export function stepTex(
+export function stepTex(calculator: Calculator, step: WorkingStep, options: FormulaOptions): string {
+  return stepPieces(calculator, step, options).join(' ');
+}
+
+/** The same in pieces, each but the first with the sign before it that joins it on. */
+function stepPieces(
   calculator: Calculator,
   step: WorkingStep,
   { withNumbers, print = plainly }: FormulaOptions,
-): string {
+): readonly string[] {
   const shown = (symbol: SymbolName) => {
     const value = step.values[symbol];
     return withNumbers && value ? bracketedTex(print(value)) : symbolTex(symbol);
   };
-  const right = nodeTex(calculator.tree(step.expression), shown, withNumbers);
-  const equation = `${symbolTex(step.symbol)} = ${right}`;
-  return withNumbers ? `${equation} = ${quantityTex(print(step.result))}` : equation;
+  const [first = '', ...others] = termsOf(calculator.tree(step.expression), (node) =>
+    nodeTex(node, shown, withNumbers),
+  );
+  const equation = [symbolTex(step.symbol), `= ${first}`, ...others];
+  return withNumbers ? [...equation, `= ${quantityTex(print(step.result))}`] : equation;
 }
 
 const WORDS: Readonly<Record<string, string>> = {
@@ -69,6 +79,31 @@ export function symbolTex(symbol: SymbolName): string {
   return subscripts.length === 0
     ? letter
     : `${letter}_{\\text{${subscripts.map((word) => WORDS[word] ?? word).join(', ')}}}`;
+}
+
+const SIGNS: Readonly<Record<string, string>> = { add: '+', subtract: '-', multiply: '\\cdot' };
+
+/** A sum by its terms and they by their factors, each but the first with its sign. */
+function termsOf(tree: MathNode, tex: (node: MathNode) => string): readonly string[] {
+  const known = tree as FormulaNode;
+  const sign = known.type === 'OperatorNode' && known.args.length === 2 ? SIGNS[known.fn] : undefined;
+  if (known.type !== 'OperatorNode' || !sign) return [tex(tree)];
+  const [left, right] = known.args as unknown as readonly [FormulaNode, FormulaNode];
+  const ofProduct = known.fn === 'multiply';
+  const goesOn = left.type === 'OperatorNode' && (ofProduct ? left.fn === 'multiply' : true);
+  const before = goesOn ? termsOf(left, tex) : [ofProduct ? factorTex(left, tex) : tex(left)];
+  const [first = '', ...others] =
+    !ofProduct && right.type === 'OperatorNode' && right.fn === 'multiply'
+      ? termsOf(right, tex)
+      : [known.fn === 'add' ? tex(right) : factorTex(right, tex)];
+  return [...before, `${sign} ${first}`, ...others];
+}
+
+/** What stands in a product, or after a minus sign: a sum of its own keeps its brackets. */
+function factorTex(node: FormulaNode, tex: (node: MathNode) => string): string {
+  const within = node.type === 'ParenthesisNode' ? (node.content as FormulaNode) : undefined;
+  const isSum = within?.type === 'OperatorNode' && ['add', 'subtract', 'unaryMinus'].includes(within.fn);
+  return isSum ? `\\left(${tex(within)}\\right)` : tex(node);
 }
 
 /** Each piece begins with a space where it may follow a command, such as the sign of a product. */

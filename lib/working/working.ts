@@ -11,6 +11,8 @@ export interface Working {
   /** The compartment that sets the reading, 1–16, where one does. */
   readonly compartment?: number;
   readonly answer: Answer;
+  /** What decides it, told in figures before the answer: "2.64 bar held, 1.44 bar tolerated". */
+  readonly deciding?: readonly Deciding[];
   /** In order: a step takes values from earlier ones only, and the last one yields the reading. */
   readonly steps: readonly WorkingStep[];
   readonly table?: WorkingTable;
@@ -49,6 +51,12 @@ interface Answer extends Quantity {
   readonly text: string;
   /** Where it holds: a stop's depth. */
   readonly at?: Quantity;
+}
+
+/** A step whose result decides the answer, and a word for what it is. */
+export interface Deciding {
+  readonly step: StepId;
+  readonly word: string;
 }
 
 /** Symbols in an expression: letters, then subscripts parted by `_`, as in `P_alv_N2_3`. One symbol, one meaning, throughout a working. */

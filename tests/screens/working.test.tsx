@@ -68,12 +68,16 @@ async function typeset(working: HTMLElement) {
  * 30 m on air at arrival, after 1.5 min of descent, by hand from the published 5 min half-time, a = 1.1696, b = 0.5578 of
  * compartment 1b, by Schreiner's and Haldane's equations and the limit at the surface under a gradient factor.
  */
-function noStopByHand(halfTimeMin: number, gf = 0.85, { a, b } = { a: 1.1696, b: 0.5578 }): number {
+function figuresByHand(halfTimeMin: number, gf = 0.85, { a, b } = { a: 1.1696, b: 0.5578 }) {
   const k = Math.LN2 / halfTimeMin;
   const [lungs, settled, rate] = [(4.01325 - 0.0627) * 0.79, (1.01325 - 0.0627) * 0.79, 20 * 0.1 * 0.79];
   const tension = settled + rate * (1.5 - 1 / k) + (rate / k) * Math.exp(-k * 1.5);
   const limit = 1.01325 + gf * (a + 1.01325 / b - 1.01325);
-  return Math.log((lungs - tension) / (lungs - limit)) / k;
+  return { tension, lungs, limit, minutes: Math.log((lungs - tension) / (lungs - limit)) / k };
+}
+
+function noStopByHand(...given: Parameters<typeof figuresByHand>): number {
+  return figuresByHand(...given).minutes;
 }
 
 describe('asking why', () => {
@@ -82,6 +86,10 @@ describe('asking why', () => {
     await ask('Why this no-stop time?');
     const working = await sheet();
     expect(working).toHaveAccessibleName('Why? No-stop time');
+    const { tension, lungs, limit } = figuresByHand(5);
+    expect(working).toHaveTextContent(
+      `${tension.toFixed(2)} bar held, → ${lungs.toFixed(2)} bar in your lungs, → ${limit.toFixed(2)} bar tolerated at the surface, → `,
+    );
     expect(working).toHaveTextContent(`${noStopByHand(5).toFixed(2).replace(/0$/, '')} min (compartment 1)`);
     const steps = within(working).getByRole('region', { name: 'Steps' });
     for (const title of [
@@ -106,8 +114,10 @@ describe('asking why', () => {
     const working = await sheet();
     await typeset(working);
     const formula = within(working).getByRole('group', { name: 'Formula: pressure around you' });
-    expect(formula.querySelectorAll('math')).toHaveLength(2);
-    expect(formula).toHaveTextContent('4.01325');
+    // In symbols p = p + w · d, and with numbers the same and what comes of it, each piece where a line may break.
+    const pieces = [...formula.querySelectorAll('math')].map((math) => math.textContent);
+    expect(pieces).toHaveLength(4 + 5);
+    expect(pieces.at(-1)).toMatch(/^=4\.01325/);
   });
 
   it('shows all sixteen and marks the one the reading comes from', async () => {
@@ -116,6 +126,12 @@ describe('asking why', () => {
     const table = within(await sheet()).getByRole('table');
     expect(within(table).getAllByRole('row')).toHaveLength(17);
     expect(within(table).getByRole('rowheader', { name: /this one/ })).toHaveTextContent('1b');
+    // One number of decimals in a column, so that they line up.
+    const halfTimes = within(table)
+      .getAllByRole('row')
+      .slice(1)
+      .map((row) => within(row).getAllByRole('cell')[0]!.textContent);
+    expect(halfTimes.slice(0, 4)).toEqual(['5.0', '8.0', '12.5', '18.5']);
   });
 
   it('closes on Escape and on its button, and gives the focus back to where it was asked', async () => {

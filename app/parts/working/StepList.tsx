@@ -55,8 +55,8 @@ const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange
       <p>{step.why}</p>
       {typesetter ? (
         <div className={styles.formula} role="group" aria-label={`Formula: ${step.title}`} tabIndex={0}>
-          <Mathml html={typesetter.step(step, { withNumbers: false })} />
-          <Mathml html={typesetter.step(step, { withNumbers: true, print })} />
+          <Mathml html={typesetter.step(step, { withNumbers: false }).join('')} />
+          <Mathml html={typesetter.step(step, { withNumbers: true, print }).join('')} />
         </div>
       ) : (
         <p className={styles.formula}>

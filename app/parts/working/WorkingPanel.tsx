@@ -10,7 +10,7 @@ import { Button } from '../Button';
 import { DataTable } from '../DataTable';
 import { Disclosure } from '../Disclosure';
 import { usePreferences } from '../preferences';
-import { sayAnswer, tableColumns } from './print-quantity';
+import { sayAnswer, sayDeciding, tableColumns } from './print-quantity';
 import { isChanged, StepList } from './StepList';
 import { useTypesetter } from './use-typesetter';
 import { useWhatIf } from './use-what-if';
@@ -50,7 +50,7 @@ function WorkingItOut() {
 
 const BodySoon = afterPaint(WorkingBody, WorkingItOut);
 
-/** The reasoning itself: the answer, what would follow from another number, each step, the sixteen, and what to mind. */
+/** The reasoning itself: what decides and the answer, each step, the sixteen, what would follow from another number, and what to mind. */
 export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onDive'>) {
   const units = usePreferences((state) => state.units);
   const { typesetter, failed, tryAgain } = useTypesetter();
@@ -87,6 +87,13 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
   return (
     <>
       <p className={styles.answer}>
+        {working.deciding?.map(({ step, word }) => (
+          <span key={step} className={styles.deciding}>
+            {sayDeciding(working.steps.find(({ id }) => id === step)!.result, units)} {word}
+            <span className="spoken">, </span>
+            <span aria-hidden="true"> → </span>
+          </span>
+        ))}
         <b>{sayAnswer(answer, units)}</b>
         {answer.at && ` at ${sayAnswer(answer.at, units)}`}
         {working.compartment !== undefined &&
@@ -100,7 +107,6 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
           <Button onClick={tryAgain}>Try again</Button>
         </p>
       )}
-      <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />
       <section className={styles.chain} aria-label="Steps">
         <h3>From what is known to what is shown</h3>
         {runsOf(shown.steps).map(({ folded, steps }) =>
@@ -131,6 +137,7 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
           />
         </section>
       )}
+      <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />
       <ul className={styles.cautions}>
         {working.cautions?.map((caution) => (
           <li key={caution}>{caution}</li>

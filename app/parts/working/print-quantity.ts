@@ -1,7 +1,7 @@
 import type { TableColumn } from '../DataTable';
 import { printClock } from '@/lib/quantity/duration';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
-import { atMost } from '@/lib/quantity/number';
+import { atMost, fixed } from '@/lib/quantity/number';
 import { BAR_PER_PSI } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { PrintQuantity } from '@/lib/working/formula';
@@ -64,6 +64,16 @@ export function sayAnswer({ value, unit }: Quantity, system: UnitSystem): string
   return `${atMost(value / size, DECIMALS[system][unit] ?? 3)} ${name}`;
 }
 
+/** How many decimals of a pressure tell enough of it in a sentence. */
+const BAR_DECIMALS: Record<UnitSystem, number> = { metric: 2, imperial: 1 };
+
+/** A figure that decides an answer, in the sentence that opens its working: `2.64 bar`. */
+export function sayDeciding(quantity: Quantity, system: UnitSystem): string {
+  if (quantity.unit !== 'bar' || !Number.isFinite(quantity.value)) return sayAnswer(quantity, system);
+  const { size, name } = shownUnit('bar', system);
+  return `${fixed(quantity.value / size, BAR_DECIMALS[system])} ${name}`;
+}
+
 /** The columns of a working's table, with its numbers in the units a person reads. */
 export function tableColumns(
   { columns, marked, rows }: WorkingTable,
@@ -71,23 +81,31 @@ export function tableColumns(
   markedBecause: string,
 ): TableColumn<WorkingTable['rows'][number]>[] {
   return columns.map(({ title, unit }, index) => {
-    const numeric = rows.some((row) => typeof row[index] === 'number');
+    const numbers = rows.map((row) => row[index]!).filter((value) => typeof value === 'number');
+    const decimals = Math.max(0, ...numbers.map((value) => decimalsOf(value, unit, system)));
     const named = unit === '' ? title : `${title}, ${unit === 's' ? 'min:s' : shownUnit(unit, system).name}`;
     return {
       heading: named.charAt(0).toUpperCase() + named.slice(1),
-      numeric,
+      numeric: numbers.length > 0,
       cell: (row) => {
-        const text = cellText(row[index]!, unit, system);
+        const text = cellText(row[index]!, unit, system, decimals);
         return index === 0 && marked !== undefined && row === rows[marked] ? `${text} ◂ ${markedBecause}` : text;
       },
     };
   });
 }
 
-function cellText(value: number | string, unit: Unit, system: UnitSystem): string {
+/** Decimals that say all a cell has to say of a number; a column gives all its numbers as many, so that they line up. */
+function decimalsOf(value: number, unit: Unit, system: UnitSystem): number {
+  if (!Number.isFinite(value) || unit === 's') return 0;
+  const { size } = shownUnit(unit, system);
+  const [, digits = ''] = atMost(value / size, unit === 'min' || unit === 'm' ? 1 : 3).split('.');
+  return digits.length;
+}
+
+function cellText(value: number | string, unit: Unit, system: UnitSystem, decimals: number): string {
   if (typeof value === 'string') return value;
   if (!Number.isFinite(value)) return 'no end';
   if (unit === 's') return printClock(value);
-  const { size } = shownUnit(unit, system);
-  return atMost(value / size, unit === 'min' || unit === 'm' ? 1 : 3);
+  return fixed(value / shownUnit(unit, system).size, decimals);
 }

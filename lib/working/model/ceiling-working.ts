@@ -3,7 +3,7 @@ import { loadAt } from '../../ascent/figures';
 import { surfaceMarginBar } from '../../ascent/no-stop';
 import { toleratedAmbientBar } from '../../tissue/limit';
 import { emptyTissues } from '../../tissue/tissues';
-import { newChain, quantity, type Chain } from '../chain';
+import { deciding, newChain, quantity, type Chain } from '../chain';
 import { ALL_COMPARTMENTS, coefficientSteps, inertStep, type Coefficients } from '../steps/compartment-steps';
 import { anchorSteps } from './anchor-steps';
 import type { Instant } from '../instant';
@@ -37,6 +37,7 @@ export function ceilingWorking(instant: Instant): Working {
     symbol: 'P_inert',
     title: 'both gases in this compartment now',
   });
+  let tolerated: Named;
   if (onLine) {
     const lowFactor = gradientFactor('gf_low', low, 'low');
     const highFactor = gradientFactor('gf_high', high, 'high');
@@ -45,7 +46,7 @@ export function ceilingWorking(instant: Instant): Working {
       tension,
       coefficients,
     });
-    lineCeilingSteps(chain, site, {
+    tolerated = lineCeilingSteps(chain, site, {
       tension,
       coefficients,
       low: lowFactor,
@@ -55,7 +56,7 @@ export function ceilingWorking(instant: Instant): Working {
     });
   } else {
     const gf = low === high ? gradientFactor('gf', high) : gradientFactor('gf_high', high, 'high');
-    oneFactorSteps(chain, site, load, { compartment, tension, coefficients, gf, ceilingM: depthM });
+    tolerated = oneFactorSteps(chain, site, load, { compartment, tension, coefficients, gf, ceilingM: depthM });
   }
   return {
     reading: 'ceiling',
@@ -68,6 +69,7 @@ export function ceilingWorking(instant: Instant): Working {
           ? 'Shallower than this, this compartment would hold more than it tolerates. Of the sixteen it allows the least.'
           : 'There is no ceiling: every compartment is tolerated at the surface. This one is nearest to setting one.',
     },
+    deciding: deciding(chain, [tension, 'held'], [tolerated, 'tolerated around you']),
     steps: chain.steps,
     table: onLine ? lineTable(instant, load, compartment) : oneFactorTable(instant, load, compartment),
     cautions: [...(held.legsLeftOut > 0 ? [REMARKS.earlierLegs] : [])],
@@ -76,11 +78,11 @@ export function ceilingWorking(instant: Instant): Working {
 
 /** The compartment (1–16) with the least room to its limit at the surface. */
 function nearestToCeiling(load: Load, gf: number): number {
-  const toleratedBar = ALL_COMPARTMENTS.map((c) => tolerated(load, gf, c));
-  return toleratedBar.indexOf(Math.max(...toleratedBar)) + 1;
+  const allBar = ALL_COMPARTMENTS.map((c) => toleratedBar(load, gf, c));
+  return allBar.indexOf(Math.max(...allBar)) + 1;
 }
 
-function tolerated(load: Load, gf: number, compartment: number): number {
+function toleratedBar(load: Load, gf: number, compartment: number): number {
   const { a, b } = coefficientsOf(load, compartment);
   return toleratedAmbientBar(inertBarOf(load, compartment), a, b, gf);
 }
@@ -98,7 +100,7 @@ function oneFactorSteps(
   site: Site,
   load: Load,
   { compartment, tension, coefficients: { a, b }, gf, ceilingM }: OneFactorGiven,
-): void {
+): Named {
   const pressure = chain.add({
     id: 'step:tolerated',
     title: 'lowest pressure around you that this compartment tolerates',
@@ -106,7 +108,7 @@ function oneFactorSteps(
     expression: `(${tension.symbol} - ${a.symbol} * ${gf.symbol}) / (${gf.symbol} / ${b.symbol} - ${gf.symbol} + 1)`,
     symbol: 'p_tol',
     values: [tension, a, gf, b],
-    result: quantity(tolerated(load, gf.value.value, compartment), 'bar'),
+    result: quantity(toleratedBar(load, gf.value.value, compartment), 'bar'),
     source: SOURCES.gradientFactors,
   });
   chain.add({
@@ -119,6 +121,7 @@ function oneFactorSteps(
     result: quantity(ceilingM, 'm'),
     source: SOURCES.water,
   });
+  return pressure;
 }
 
 function oneFactorTable({ timeline, figures }: Instant, load: Load, compartment: number): WorkingTable {
@@ -128,7 +131,7 @@ function oneFactorTable({ timeline, figures }: Instant, load: Load, compartment:
     'The lowest pressure each compartment tolerates, and the depth where it is found',
     [
       { title: 'tension now', unit: 'bar', of: (c) => inertBarOf(load, c) },
-      { title: 'lowest pressure tolerated', unit: 'bar', of: (c) => tolerated(load, high, c) },
+      { title: 'lowest pressure tolerated', unit: 'bar', of: (c) => toleratedBar(load, high, c) },
       { title: 'ceiling', unit: 'm', of: (c) => ceilingAtGf(loadOfOne(load, c), high).depthM },
     ],
     compartment,

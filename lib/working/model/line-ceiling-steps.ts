@@ -18,13 +18,14 @@ interface LineGiven {
 /**
  * The ceiling on the line from low to high. At x bar of water the limit is p_surface + x + (gf_high + m·x)·(G + s·x), with
  * s = 1/b − 1, G the room at the surface and m the line's slope; set equal to the tension this is a quadratic in x, and
- * the root that leads to the surface is the ceiling. The limit there is worked out again as a check.
+ * the root that leads to the surface is the ceiling. The limit there is worked out again as a check. Returns the pressure
+ * around a diver at the ceiling.
  */
 export function lineCeilingSteps(
   chain: Chain,
   site: Site,
   { tension, coefficients: { a, b }, low, high, anchor, ceilingM }: LineGiven,
-): void {
+): Named {
   const [surfaceBar, perMetre] = [site.surface.value.value, site.water.value.value];
   const [aBar, bValue] = [a.value.value, b.value.value];
   const [gfLow, gfHigh] = [low.value.value, high.value.value];
@@ -60,7 +61,7 @@ export function lineCeilingSteps(
   const m = chain.add({
     id: 'step:slope',
     title: 'how the gradient factor changes with the pressure of the water',
-    why: 'It runs straight from high at the surface to low at the anchor.',
+    why: 'It runs straight from high at the surface to low at the anchor. Baker’s papers round its foot deeper, to a stop; here it is not rounded, so that no figure jumps.',
     expression: '(gf_low - gf_high) / (w * d_anchor)',
     symbol: 'm',
     values: [low, high, site.water, anchor],
@@ -152,4 +153,5 @@ export function lineCeilingSteps(
     result: quantity(ceilingM, 'm'),
     source: SOURCES.water,
   });
+  return ambient;
 }

@@ -7,7 +7,7 @@ import { gasAt, tissuesAt } from '../../dive/timeline';
 import { haldane } from '../../tissue/loading';
 import { limitBar } from '../../tissue/limit';
 import { tissuesAfter } from '../../tissue/tissues';
-import { fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
+import { deciding, fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import { ALL_COMPARTMENTS, coefficientSteps, inertStep } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import { gradientFactor, surfaceLimitStep } from '../steps/limit-steps';
@@ -35,9 +35,10 @@ export function noStopWorking(instant: Instant): Working {
   const tension = tensionSteps(chain, site, instant, compartment);
   const gf = gradientFactor(...gfHigh(gradientFactors));
   let search: Search | undefined;
+  let decisive: readonly (readonly [Named, string])[];
   if (tension.helium) {
     const lungs = { N2: nitrogenInLungs, He: breathedStep(chain, ambient, 'He', instant) };
-    search = mixedArrival(chain, instant, { compartment, site, tension, lungs, gf, minutes });
+    ({ search, decisive } = mixedArrival(chain, instant, { compartment, site, tension, lungs, gf, minutes }));
   } else {
     const limit = surfaceLimitStep(chain, site.surface, gf, coefficientSteps(chain, timeline, compartment, tension));
     chain.add({
@@ -50,6 +51,11 @@ export function noStopWorking(instant: Instant): Working {
       result: quantity(minutes, 'min'),
       source: SOURCES.loading,
     });
+    decisive = [
+      [tension.nitrogen, 'held'],
+      [nitrogenInLungs, 'in your lungs'],
+      [limit, 'tolerated at the surface'],
+    ];
   }
   const load = loadAt(timeline, sample);
   const cautions = [...(search ? [REMARKS.search] : []), ...(tension.legsLeftOut > 0 ? [REMARKS.earlierLegs] : [])];
@@ -58,6 +64,7 @@ export function noStopWorking(instant: Instant): Working {
     title: 'No-stop time',
     compartment: compartment + 1,
     answer: { ...quantity(minutes, 'min'), text: answerText(minutes) },
+    deciding: deciding(chain, ...decisive),
     steps: chain.steps,
     table: sixteenTable(
       timeline,
@@ -108,7 +115,7 @@ function mixedArrival(
   chain: Chain,
   instant: Instant,
   { compartment, site, tension, lungs, gf, minutes }: MixedGiven,
-): Search {
+): { search: Search; decisive: readonly (readonly [Named, string])[] } {
   const { timeline } = instant;
   const laterMin = Math.min(minutes, HORIZON_MIN);
   const later = fromSearch('t', {
@@ -159,7 +166,13 @@ function mixedArrival(
     result: quantity(minutes, 'min'),
     source: SOURCES.arithmetic,
   });
-  return { symbol: 't', until: 'step:meeting', fromMin: 0, horizonMin: HORIZON_MIN };
+  return {
+    search: { symbol: 't', until: 'step:meeting', fromMin: 0, horizonMin: HORIZON_MIN },
+    decisive: [
+      [total, 'held by then'],
+      [limit, 'tolerated at the surface'],
+    ],
+  };
 }
 
 /** The compartment (1–16) that comes nearest to its limit at the surface by the time the search ends. */

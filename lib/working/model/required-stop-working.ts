@@ -1,5 +1,5 @@
 import type { AscentPart } from '../../ascent/schedule';
-import { fromDive, fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
+import { deciding, fromDive, fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import { coefficientSteps, inertStep, type Inert } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import type { WorkingLeg } from '../steps/leg-steps';
@@ -69,6 +69,7 @@ export function requiredStopWorking(instant: Instant): Working {
       text: answerText(wait),
       ...(minutes === 0 ? {} : { at: quantity(wait.depthM, 'm') }),
     },
+    deciding: deciding(chain, [total, 'held on arrival at the next level'], [limit, 'tolerated there']),
     steps: chain.steps,
     table: sixteenTable(
       timeline,

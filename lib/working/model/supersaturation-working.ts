@@ -2,7 +2,7 @@ import { coefficientsOf, inertBarOf } from '../../ascent/ceiling';
 import { loadAt } from '../../ascent/figures';
 import { supersaturation, supersaturationOf } from '../../ascent/supersaturation';
 import { mValueBar } from '../../tissue/limit';
-import { newChain, quantity } from '../chain';
+import { deciding, newChain, quantity } from '../chain';
 import { coefficientSteps, inertStep } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import { ambientStep, siteSteps } from '../steps/pressure-steps';
@@ -66,6 +66,7 @@ function workedAt(instant: Instant, where: 'now' | 'surfacing'): Working {
       ...quantity(value, ''),
       text: 'The largest of the sixteen: nothing at balance with the pressure around, one at the model’s own limit.',
     },
+    deciding: deciding(chain, [tension, 'held'], [limit, 'the model’s limit']),
     steps: chain.steps,
     table: sixteenTable(
       timeline,

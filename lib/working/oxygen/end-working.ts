@@ -1,7 +1,7 @@
 import { gasAt } from '../../dive/timeline';
 import { equivalentNarcoticDepthM, narcoticFraction, type Narcotic } from '../../exposure/gas-depths';
 import { AIR } from '../../physics/gas';
-import { fromDive, fromPublished, newChain, quantity } from '../chain';
+import { deciding, fromDive, fromPublished, newChain, quantity } from '../chain';
 import type { Instant } from '../instant';
 import { ambientStep, FRACTION_RANGE, siteSteps } from '../steps/pressure-steps';
 import { SOURCES } from '../sources';
@@ -57,6 +57,7 @@ export function endWorking(instant: Instant, counted: Narcotic = 'nitrogen and o
     reading: counted === 'nitrogen' ? 'end-nitrogen' : 'end',
     title: 'Equivalent narcotic depth',
     answer: { ...depth, text: 'On air you would breathe as much narcotic gas at this depth.' },
+    deciding: deciding(chain, [ambient, 'around you'], [narcotic, 'of it narcotic']),
     steps: chain.steps,
     cautions: ['Authorities differ on whether oxygen counts as narcotic, and people differ in how much they feel.'],
   };

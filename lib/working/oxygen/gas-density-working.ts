@@ -10,7 +10,7 @@ import {
   ZERO_CELSIUS_K,
 } from '../../exposure/gas-density';
 import { nitrogenFraction } from '../../physics/gas';
-import { fromDive, fromPublished, fromSetting, newChain, quantity } from '../chain';
+import { deciding, fromDive, fromPublished, fromSetting, newChain, quantity } from '../chain';
 import type { Instant } from '../instant';
 import { ambientStep, FRACTION_RANGE, siteSteps } from '../steps/pressure-steps';
 import { SOURCES } from '../sources';
@@ -72,6 +72,7 @@ export function gasDensityWorking(instant: Instant): Working {
     reading: 'gas-density',
     title: 'Gas density',
     answer: { ...density, text: `This is ${band}. Denser gas is harder to breathe, and carbon dioxide builds up.` },
+    deciding: deciding(chain, [ambient, 'around you'], [mass, 'of gas']),
     steps: chain.steps,
     table: {
       caption: 'Densities advised (Anthony and Mitchell 2016; figures from memory)',

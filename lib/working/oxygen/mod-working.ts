@@ -1,7 +1,7 @@
 import { WORKING_PO2_BAR } from '../../physics/oxygen-limits';
 import { gasAt } from '../../dive/timeline';
 import { gasModM } from '../../exposure/gas-depths';
-import { fromDive, fromPractice, newChain, quantity } from '../chain';
+import { deciding, fromDive, fromPractice, newChain, quantity } from '../chain';
 import type { Instant } from '../instant';
 import { FRACTION_RANGE, siteSteps } from '../steps/pressure-steps';
 import { SOURCES } from '../sources';
@@ -45,6 +45,7 @@ export function modWorking({ timeline, sample }: Instant, limitBar = WORKING_PO2
     reading: 'mod',
     title: 'Maximum operating depth',
     answer: { ...depth, text: answerText(depth.value) },
+    deciding: deciding(chain, [pressure, 'around you at the limit']),
     steps: chain.steps,
   };
 }

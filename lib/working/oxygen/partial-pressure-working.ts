@@ -1,7 +1,7 @@
 import { gasAt } from '../../dive/timeline';
 import { partialPressures } from '../../exposure/gas-depths';
 import { nitrogenFraction } from '../../physics/gas';
-import { fromDive, newChain, quantity } from '../chain';
+import { deciding, fromDive, newChain, quantity } from '../chain';
 import type { Instant } from '../instant';
 import { ambientStep, FRACTION_RANGE, siteSteps } from '../steps/pressure-steps';
 import { SOURCES } from '../sources';
@@ -32,6 +32,7 @@ export function oxygenPressureWorking(instant: Instant): Working {
     reading: 'oxygen-pressure',
     title: 'Oxygen pressure',
     answer: { ...pressure, text: 'The share of oxygen in the pressure of what you breathe.' },
+    deciding: deciding(chain, [ambient, 'around you']),
     steps: chain.steps,
     table: {
       caption: 'What each gas of the mixture adds',

@@ -9,8 +9,8 @@ interface LastingLine {
   readonly onEvent: (event: string, data: unknown) => void;
   /** The line stands. */
   readonly onOpen: () => void;
-  /** It doesn't, and is asked for again soon; what is returned is waited for first. */
-  readonly onEnd: (end: LineEnd) => Promise<void> | void;
+  /** It doesn't, and is asked for again soon; at once where what is returned says so. It is waited for first. */
+  readonly onEnd: (end: LineEnd) => Promise<boolean> | void;
 }
 
 /** A line on which nothing is heard for so long is dead: the server beats oftener. */
@@ -54,7 +54,7 @@ export function lastingLine({ ask, onEvent, onOpen, onEnd }: LastingLine): () =>
       }
       current = undefined;
       if (over) return;
-      await onEnd(end);
+      if ((await onEnd(end)) && misses < 3) continue;
       await new Promise<void>((go) => {
         wake = go;
         setTimeout(go, Math.min(WAIT_MS.most, WAIT_MS.least * 1.5 ** misses) * (0.7 + 0.6 * Math.random()));

@@ -1,6 +1,7 @@
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
+import { networkInterfaces } from 'node:os';
 import { hereFile, MOST_ASKED_BYTES } from '../parts/here-file';
-import { addressesInNetwork, cameFrom, isLoopback } from './network-addresses';
+import { addressesInNetwork, cameFrom, isLoopback, type Interfaces } from './network-addresses';
 import type { RequestHandler } from './request-handler';
 
 /** Opens a server that listens to this machine alone to its network, and closes it again, while it runs. */
@@ -9,6 +10,7 @@ export interface NetworkSwitch {
   readonly inNetwork: () => readonly string[];
   /** Whether the page may turn it: not where the whole server was opened to an interface when it was started. */
   readonly turns: boolean;
+  /** Asked to open while it is open, it goes on with the networks the machine is in by then. */
   readonly turn: (open: boolean) => Promise<void>;
 }
 
@@ -16,36 +18,37 @@ export interface NetworkSwitch {
  * @param host the interface the server itself listens on
  * @param make another server that answers the same
  * @param onTurn told the addresses each time it was turned; none once it is closed
+ * @param interfaces the networks the machine is in now
  */
 export function networkSwitch(
   host: string,
   port: number,
   make: () => Server,
   onTurn: (inNetwork: readonly string[]) => void = () => undefined,
+  interfaces: () => Interfaces = networkInterfaces,
 ): NetworkSwitch {
-  const always = addressesInNetwork(host, port);
+  const turns = isLoopback(host);
   let opened: { readonly address: string; readonly server: Server }[] = [];
   let turning = Promise.resolve();
   async function turnNow(open: boolean): Promise<void> {
-    if (open === opened.length > 0) return;
-    if (open) {
-      // An address each: one for all would clash with the server that listens to this machine.
-      const tried = addressesInNetwork('0.0.0.0', port).map(async (address) => {
-        const server = await listening(make(), new URL(address).hostname, port);
-        return server ? [{ address, server }] : [];
-      });
-      opened = (await Promise.all(tried)).flat();
-    } else {
-      const closing = opened;
-      opened = [];
-      for (const { server } of closing) server.close();
-      for (const { server } of closing) server.closeAllConnections();
-    }
-    onTurn(opened.map(({ address }) => address));
+    const wanted = open ? addressesInNetwork('0.0.0.0', port, interfaces()) : [];
+    const kept = opened.filter(({ address }) => wanted.includes(address));
+    const closing = opened.filter((one) => !kept.includes(one));
+    // An address each: one for all would clash with the server that listens to this machine.
+    const tried = wanted.map(async (address) => {
+      const known = kept.find((one) => one.address === address);
+      const server = known?.server ?? (await listening(make(), new URL(address).hostname, port));
+      return server ? [{ address, server }] : [];
+    });
+    opened = (await Promise.all(tried)).flat();
+    for (const { server } of closing) server.close();
+    for (const { server } of closing) server.closeAllConnections();
+    if (closing.length > 0 || opened.length > kept.length || (open && opened.length === 0))
+      onTurn(opened.map(({ address }) => address));
   }
   return {
-    inNetwork: () => (always.length > 0 ? always : opened.map(({ address }) => address)),
-    turns: isLoopback(host),
+    inNetwork: () => (turns ? opened.map(({ address }) => address) : addressesInNetwork(host, port, interfaces())),
+    turns,
     turn: (open) => (turning = turning.then(() => turnNow(open))),
   };
 }
@@ -82,7 +85,7 @@ export function hereHandler(network: () => NetworkSwitch): RequestHandler {
  * Whether the asker sits at this machine: by where the request comes from, by the name it was asked of (a page from
  * elsewhere can make its own name lead here), and by no one having passed it on.
  */
-function isOfThisMachine(request: IncomingMessage): boolean {
+export function isOfThisMachine(request: IncomingMessage): boolean {
   const { headers } = request;
   const asked = `http://${headers.host ?? ''}`;
   const name = URL.canParse(asked) ? new URL(asked).hostname.replace(/^\[|\]$/g, '') : '';

@@ -10,8 +10,9 @@ const COLUMNS: readonly (readonly [string, (sample: SampleReadings) => string | 
   ['depth m', (s) => round(s.depthM, 3)],
   ['ambient bar', (s) => round(s.ambientBar, 5)],
   ['gas', (s) => gasName(s.gas)],
-  ['no-stop min', (s) => (s.noStopMin === null ? 'over 99' : numberAs('noStopMin', s.noStopMin, 3))],
+  ['no-stop min', noStop],
   ['ceiling m', (s) => numberAs('ceilingM', s.ceilingM, 3)],
+  ['state', (s) => s.state],
   [
     'required stops',
     (s) =>
@@ -31,6 +32,12 @@ const COLUMNS: readonly (readonly [string, (sample: SampleReadings) => string | 
   ['pulmonary units', (s) => round(s.oxygen.pulmonaryUnits, 2)],
   ['gas density g/L', (s) => round(s.gasDensityGL, 3)],
 ];
+
+/** While the way up itself needs a stop, what is left to an instant ascent is no time left. */
+function noStop({ state, noStopMin }: SampleReadings): string | number {
+  if (state === 'filling') return 'none';
+  return noStopMin === null ? 'over 99' : numberAs('noStopMin', noStopMin, 3);
+}
 
 /** Two columns a cylinder: its gauge as ideal and as real gas. */
 function cylinderColumns({ samples }: Readings): typeof COLUMNS {

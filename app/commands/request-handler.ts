@@ -1,4 +1,5 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
+import type { NetworkSwitch } from './network-switch';
 
 /**
  * Answers what the site's files do not. To add one, give it to `serveSite` in `handlers`; the first whose path fits
@@ -17,6 +18,8 @@ export interface RequestHandler {
   /** `/class/` fits all that is below it; without the last slash, this address alone. */
   readonly path: string;
   readonly methods: readonly string[];
+  /** Called once the server listens, with what opens it to its network. */
+  readonly begin?: (network: NetworkSwitch) => void;
   readonly handle: (request: IncomingMessage, response: ServerResponse, url: URL) => void | Promise<void>;
 }
 

@@ -119,6 +119,7 @@ export function serveSite(
       const { port: taken } = server.address() as AddressInfo;
       const local = isLoopback(host) || host === '0.0.0.0' || host === '::' ? 'localhost' : undefined;
       network = networkSwitch(host, taken, make, onNetwork);
+      for (const handler of handlers) handler.begin?.(network);
       const inNetwork = network.inNetwork();
       resolve({
         address: local ? `http://${local}:${taken}` : inNetwork[0]!,

@@ -65,7 +65,10 @@ export function AscentRateSection() {
   const line = (all: readonly AscentAtRate[], of: (one: AscentAtRate) => number) =>
     all.map((one): PlotPoint => [one.rateMMin, of(one)]);
   const rows = () => {
-    const places = RATES.filter((one) => Number.isInteger(one) && (one % 3 === 0 || one === SLOWEST));
+    // Round in either system, so that a row is of the very rate it names.
+    const places = Array.from({ length: units === 'metric' ? 11 : 10 }, (_, i) =>
+      units === 'metric' ? Math.max(SLOWEST, 3 * i) : Math.max(5, 10 * i) * METRES_PER_FOOT,
+    );
     const all = drawn.times.map((minutes) => ascents(drawn, minutes, places));
     return places.map((one, i): RateRow => ({ rateMMin: one, each: all.map((ofTime) => ofTime[i]!) }));
   };

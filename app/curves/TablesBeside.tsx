@@ -8,6 +8,7 @@ import {
 } from '@/lib/curves/published-no-stop';
 import { fixed } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
+import { partsAs } from '@/lib/sayings/measures';
 import { DataTable } from '../parts/DataTable';
 import styles from './curves.module.css';
 
@@ -52,7 +53,7 @@ function TableBeside({ table, row, gf }: { table: PublishedTable; row: Published
           {
             heading: 'Minutes',
             numeric: true,
-            cell: ({ minutes }) => (Number.isFinite(minutes) ? fixed(minutes, 1) : 'no limit'),
+            cell: ({ minutes }) => partsAs('noStopExactMin', minutes, 'metric')[0],
           },
           {
             heading: 'Change',

@@ -61,7 +61,7 @@ export function DeskLine({ kept, notice, putAway, back, drawer, onDrawer, onPres
         Print
       </Button>
       <ButtonLink kind="quiet" href={teachPath()}>
-        Teach
+        Teach a class
       </ButtonLink>
     </>
   );

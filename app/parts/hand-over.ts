@@ -4,17 +4,19 @@ import { MOST_CHARACTERS } from '@/lib/dive/script';
 /** Where another screen leaves a dive for the desk, in this window alone, until the desk has taken it. */
 const NAME = 'halftime:hand-over';
 
+/** The place in this site a dive came from, for the way back. */
+const backSchema = z
+  .string()
+  .regex(/^\/[a-z]/)
+  .max(200)
+  .optional();
+
 const handOverSchema = z.object({
   version: z.literal(1),
   script: z.string().min(1).max(MOST_CHARACTERS),
   /** What the dive is called. */
   title: z.string().max(200),
-  /** The place in this site it came from, for the way back. */
-  back: z
-    .string()
-    .regex(/^\/[a-z]/)
-    .max(200)
-    .optional(),
+  back: backSchema,
 });
 export type HandOver = Omit<z.infer<typeof handOverSchema>, 'version'>;
 
@@ -38,4 +40,10 @@ export function takeHandOver(): HandOver | undefined {
   } catch {
     return undefined;
   }
+}
+
+/** The way back from this visit to the desk: the one given from now on, else the one it had before a reload. */
+export function wayBack(handed: Pick<HandOver, 'back'> | undefined): string | undefined {
+  if (handed) history.replaceState({ ...(history.state as object | null), back: handed.back }, '');
+  return backSchema.safeParse((history.state as { back?: unknown } | null)?.back).data;
 }

@@ -35,6 +35,8 @@ export interface DiveAsk {
   /** The reading that is covered while it is asked. */
   readonly reading: string;
   readonly question: NumberAsk | ChoiceAsk;
+  /** The line of the dive up to the moment would answer it, so it is asked without. */
+  readonly unseen?: true;
   /** When it can't be asked, and what to do instead. */
   readonly unless?: readonly { readonly when: string; readonly why: string }[];
 }
@@ -313,6 +315,41 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
     },
   },
   {
+    id: 'oxygen-daily',
+    words: 'How much of the oxygen limit for a whole day has been used?',
+    reading: 'oxygen-daily',
+    question: {
+      by: 'number',
+      answer: 'oxygenDayPercent T',
+      within: '5 %',
+      mistakes: [
+        {
+          value: 'oxygenClockPercent T',
+          near: '4 %',
+          because:
+            'That is near what is used of the limit for a single exposure, {{oxygenClockPercent T}}. A day has a limit of its own.',
+        },
+      ],
+      tooLittle: 'More of it is used: {{oxygenDayPercent T}}.',
+      tooMuch: 'Less of it is used: {{oxygenDayPercent T}}.',
+    },
+  },
+  {
+    id: 'oxygen-pulmonary',
+    words: 'How many units of pulmonary oxygen dose have come together?',
+    reading: 'oxygen-pulmonary',
+    question: {
+      by: 'number',
+      answer: 'pulmonaryUnits T',
+      within: '6',
+      mistakes: [],
+      tooLittle:
+        'It is more: {{pulmonaryUnits T | number}}. Every minute above half an atmosphere of oxygen counts, and for more the higher it is.',
+      tooMuch:
+        'It is less: {{pulmonaryUnits T | number}}. A minute at one atmosphere of oxygen counts for one; at half of it none does.',
+    },
+  },
+  {
     id: 'gas-density',
     words: 'How dense is what is breathed now?',
     reading: 'gas-density',
@@ -343,6 +380,34 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
       mistakes: [],
       tooLittle: 'More is left: {{cylinderBar T | cylinder}}.',
       tooMuch: 'Less is left: {{cylinderBar T | cylinder}}.',
+    },
+  },
+  {
+    id: 'rate',
+    words: 'How fast does the diver go up or down now?',
+    reading: 'rate',
+    question: {
+      by: 'number',
+      answer: 'abs(rateMMin T)',
+      within: '1.5 m/min',
+      mistakes: [],
+      tooLittle: 'It is faster: {{abs(rateMMin T)}}.',
+      tooMuch: 'It is slower: {{abs(rateMMin T)}}.',
+    },
+  },
+  {
+    id: 'depth',
+    words: 'How deep is the diver now?',
+    reading: 'depth',
+    unseen: true,
+    question: {
+      by: 'number',
+      answer: 'depthM T',
+      within: '1 m',
+      as: 'm 1',
+      mistakes: [],
+      tooLittle: 'It is deeper: {{depthM T | m 1}}.',
+      tooMuch: 'It is shallower: {{depthM T | m 1}}.',
     },
   },
 ];

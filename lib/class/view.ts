@@ -62,15 +62,20 @@ export function viewOf(state: ClassState, version: number): ClassView {
   };
 }
 
-/** Why an answer is not taken; undefined where it is. */
+/**
+ * Why an answer is not taken; undefined where it is.
+ * @param wasAway the phone could not send while the question was open: until the spread is shown, what it brings counts
+ */
 export function notTaken(
   view: ClassView | undefined,
   { ask, round, answer }: Pick<SentAnswer, 'ask' | 'round' | 'answer'>,
+  wasAway = false,
 ): string | undefined {
   const question = view?.question;
   if (!question || question.ask.id !== ask || question.round !== round)
     return 'That question is no longer before the class; look at the one that is.';
-  if (question.phase !== 'asking') return 'The question is closed; wait for the next.';
+  if (question.phase !== 'asking' && !(wasAway && question.phase === 'closed'))
+    return 'The question is closed; wait for the next.';
   if (!fits(answer, question.ask)) return 'That is no answer to this question; reload the page.';
   return undefined;
 }

@@ -24,8 +24,8 @@ export function printDepth(depthM: number, system: UnitSystem, rounding: Roundin
 }
 
 /** A depth in a sentence, without a needless zero: `30 m`, `4.5 m`, `98 ft`. */
-export function sayDepth(depthM: number, system: UnitSystem): string {
-  return system === 'metric' ? `${atMost(roundedTo(depthM, 1, 'nearest'), 1)} m` : printDepth(depthM, system);
+export function sayDepth(depthM: number, system: UnitSystem, rounding: Rounding = 'nearest'): string {
+  return system === 'metric' ? `${atMost(roundedTo(depthM, 1, rounding), 1)} m` : printDepth(depthM, system, rounding);
 }
 
 const STOP_STEP_M = 3;
@@ -36,7 +36,7 @@ const STOP_STEP_FT = 10;
  * feet on that scale (6 m is the 20 ft stop); any other depth is converted, and never to a shallower one.
  */
 export function printStopDepth(depthM: number, system: UnitSystem): string {
-  if (system === 'metric') return sayDepth(roundedTo(depthM, 1, 'up'), system);
+  if (system === 'metric') return sayDepth(depthM, system, 'up');
   const steps = depthM / STOP_STEP_M;
   const whole = Math.round(steps);
   return Math.abs(steps - whole) < 1e-6 ? `${whole * STOP_STEP_FT} ft` : printDepth(depthM, system, 'up');

@@ -56,7 +56,7 @@ const above = eventKind({
   meaning: 'You are shallower than the unit’s ceiling; the grace time runs.',
   say: ({ depthM, ceilingM, graceS }: { depthM: number; ceilingM: number; graceS: number }, system) =>
     depthM > 0
-      ? `you are at ${sayDepth(depthM, system)}, above the ceiling at ${sayDepth(ceilingM, system)}. The unit gives you ${sayTime(graceS)} to go back down.`
+      ? `you are at ${sayDepth(depthM, system)}, above the ceiling at ${sayDepth(ceilingM, system, 'up')}. The unit gives you ${sayTime(graceS)} to go back down.`
       : `you are at the surface with a stop still owed. The unit counts it as left out in ${sayTime(graceS)}.`,
 });
 const back = eventKind({

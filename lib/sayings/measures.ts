@@ -74,6 +74,8 @@ export const MEASURES = {
   ceilingM: { name: 'Ceiling', rounds: 'up', print: printDepth, instead: noneAtSurface },
   stopM: { name: 'Required stop', rounds: 'up', print: printStopDepth, instead: noneAtSurface },
   stopMin: { name: 'Minutes of the stop', rounds: 'up', print: stopMinutes, instead: never },
+  /** A stop or a whole way up, where a plan is timed to the second. */
+  plannedS: { name: 'Planned time', rounds: 'up', print: seconds },
   timeToSurfaceMin: { name: 'Time to surface', rounds: 'up', print: minutes, instead: never },
   supersaturation: { name: 'Supersaturation', rounds: 'nearest', print: percent },
   rateMMin: { name: 'Rate', rounds: 'nearest', print: (mMin, system) => printRate(Math.abs(mMin), system) },

@@ -8,7 +8,7 @@ import { breachesOf, finely } from './breaches';
 import { Owing } from './owing';
 import { mostOwed, type Target } from './trouble';
 import type { NoWayOut, Question, WayOut } from './ways-out';
-import { AVOIDED, sayMinutes } from './words';
+import { AVOIDED, sayStops } from './words';
 
 /** What a unit can be told otherwise than is so, and how it is put right. */
 const SETTINGS: readonly { readonly called: string; right(setup: Setup): Setup; wrong(setup: Setup): boolean }[] = [
@@ -116,5 +116,5 @@ function whatIsAsked(day: Day, setup: Setup, target: Target, rules: RuleSettings
   )
     return { asks: false, said: '' };
   const { stopsMin } = mostOwed(watch);
-  return { asks: true, said: stopsMin > 0 ? `${sayMinutes(stopsMin)} of stops` : 'a ceiling to be kept' };
+  return { asks: true, said: stopsMin > 0 ? sayStops(stopsMin) : 'a ceiling to be kept' };
 }

@@ -1,12 +1,17 @@
 import { writeTime } from '../quantity/duration';
-import { sayDepth } from '../quantity/depth';
 import type { UnitSystem } from '../quantity/unit-system';
+import { numberAs, printAs } from '../sayings/measures';
 import type { Target } from './trouble';
 
 /** A span of minutes, to the second: `6 min`, `1 min 40 s`. */
 export function sayMinutes(minutes: number): string {
   const seconds = Math.round(minutes * 60);
   return seconds > 0 ? writeTime(seconds) : '0 min';
+}
+
+/** Stops together, to the second and never fewer than are asked for: `6 min of stops`. */
+export function sayStops(minutes: number): string {
+  return `${sayMinutes(numberAs('plannedS', minutes * 60, 0) / 60)} of stops`;
 }
 
 /** What is avoided, as in "would have avoided the stop". */
@@ -24,7 +29,7 @@ export function sayLeft(
 ): string {
   if (target === 'slow-down') return 'the unit would have said “slow down”';
   if (target === 'stop' && Number.isFinite(left.stopsMin) && left.stopsMin > 0)
-    return `${sayMinutes(left.stopsMin)} of stops would have been asked for`;
-  if (left.ceilingM >= 0.1) return `a ceiling at ${sayDepth(left.ceilingM, system)} would have been there`;
+    return `${sayStops(left.stopsMin)} would have been asked for`;
+  if (left.ceilingM >= 0.1) return `a ceiling at ${printAs('ceilingM', left.ceilingM, system)} would have been there`;
   return `${AVOIDED[target]} would have been there`;
 }

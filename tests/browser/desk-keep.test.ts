@@ -2,9 +2,10 @@
 import { readFile } from 'node:fs/promises';
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { lessonPath } from '@/app/parts/lesson-paths';
 import { cautions } from '@/content/cautions';
 import { deskWithReef, openDesk, REEF, restored, script } from './kept-desk';
-import { accessibilityFaults, browserVisits } from './visit';
+import { accessibilityFaults, arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
 
@@ -38,6 +39,20 @@ describe('the desk between visits', () => {
     expect(await page.getByRole('slider', { name: 'Time cursor' }).inputValue()).toBe('600');
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
     expect(complaints).toEqual([]);
+  });
+
+  it('knows the way back to the step a dive came from, after a reload too, and on no later visit', async () => {
+    const { page } = await visit();
+    await arrive(page, `${lessonPath('04-no-stop-time')}#open-the-number`);
+    await page.getByRole('button', { name: 'Try this dive on the desk' }).click();
+    const back = page.getByRole('link', { name: 'Back to the lesson' });
+    await back.waitFor();
+    await page.reload();
+    await restored(page);
+    await back.click();
+    await page.waitForURL(`**${lessonPath('04-no-stop-time')}#open-the-number`);
+    await openDesk(page);
+    expect(await back.count()).toBe(0);
   });
 
   it('keeps a script that makes no sense yet, and the picture of the last that did', async () => {

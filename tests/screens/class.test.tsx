@@ -1,4 +1,4 @@
-import { render, screen, within } from '@testing-library/react';
+import { act, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { DepthLinePicture } from '@/app/class/shown/DepthLinePicture';
@@ -8,6 +8,7 @@ import { PhoneQuestion } from '@/app/class/phone/PhoneQuestion';
 import { AskPanel } from '@/app/class/teach/AskPanel';
 import { TeachClass } from '@/app/class/teach/TeachClass';
 import { usePhone } from '@/app/class/phone/phone-line';
+import { shelfPath } from '@/app/parts/lesson-paths';
 import { usePreferences } from '@/app/parts/preferences';
 import { viewOf } from '@/lib/class/view';
 import { after, currentOf, EMPTY_CLASS, type ClassState } from '@/lib/class/class-state';
@@ -63,6 +64,40 @@ describe('how the answers of a class lie', () => {
   });
 });
 
+it('numbers without a unit are told without a gap where it would stand', () => {
+  const ask = { ...numberAsk, dimension: 'plain' as const };
+  render(
+    <SpreadPicture
+      ask={ask}
+      spreads={[{ by: 'number', values: [1, 2, 4] }]}
+      truth={undefined}
+      optionsHtml={undefined}
+    />,
+  );
+  expect(screen.getByText('3 answers, from 1 to 4, the middle one 2')).toBeInTheDocument();
+});
+
+describe('one wild number', () => {
+  const dots = (values: number[]) => {
+    const { container } = render(
+      <SpreadPicture ask={numberAsk} spreads={[{ by: 'number', values }]} truth={undefined} optionsHtml={undefined} />,
+    );
+    return [...container.querySelectorAll('circle')].map((one) => Number(one.getAttribute('cx')));
+  };
+
+  it('does not press the others together: it is drawn at the edge, and told as what it is', () => {
+    const places = dots([4, 6, 9, 12, 15, 18, 999]);
+    expect(places[5]! - places[0]!).toBeGreaterThan(300);
+    expect(places[6]).toBeGreaterThan(places[5]!);
+    expect(screen.getByText(/from 4 to 999/)).toHaveTextContent('1 of them beyond the picture, drawn at its edge');
+  });
+
+  it('is none where all lie within four times what most say', () => {
+    dots([0, 0, 0, 0, 5]);
+    expect(screen.getByText(/5 answers/)).not.toHaveTextContent('beyond');
+  });
+});
+
 describe('a phone in a class', () => {
   const asking = after(EMPTY_CLASS, { kind: 'asked', ask: choiceAsk, truth: choiceTruth });
 
@@ -79,6 +114,39 @@ describe('a phone in a class', () => {
     expect(screen.getByRole('radio', { name: 'two' })).toBeChecked();
     expect(screen.getByText('Your answer is on its way.')).toBeInTheDocument();
     expect(localStorage.getItem('halftime.class.phone')).toContain('"option":1');
+  });
+
+  it('says that an answer came too late, and not that it counts', async () => {
+    vi.stubGlobal('fetch', () => new Promise(() => undefined));
+    const closed = after(
+      after(asking, {
+        kind: 'answered',
+        phone: 'phone-001',
+        ask: choiceAsk.id,
+        round: 0,
+        nth: 1,
+        answer: { by: 'choice', option: 1 },
+      }),
+      { kind: 'closed' },
+    );
+    const view = viewOf(closed, 2);
+    const sent = { ask: choiceAsk.id, round: 0, nth: 2, answer: { by: 'choice' as const, option: 2 } };
+    const kept = { code: 'K7M2QX', phone: 'phone-001', token: 't', name: '', nth: 2, answers: { 'a1 0': sent } };
+    usePhone.setState({ standing: 'in', view, kept, answerState: 'taken' });
+    render(<PhoneQuestion question={view.question!} />);
+    expect(screen.getByText('The question is closed. Look at the wall.')).toBeInTheDocument();
+    act(() => usePhone.setState({ answerState: 'refused' }));
+    expect(screen.getByText('The question is closed. Your last answer came too late to count.')).toBeInTheDocument();
+  });
+
+  it('that comes back and finds no class says so, and how to leave it', () => {
+    usePhone.setState({
+      standing: 'missing',
+      kept: { code: 'K7M2QX', phone: 'phone-001', token: 't', name: '', nth: 0, answers: {} },
+    });
+    render(<PhoneClass />);
+    expect(screen.getByText(/There is no class K7M 2QX now.*the class is over/)).toBeInTheDocument();
+    expect(screen.getByRole('button', { name: 'Leave the class' })).toBeInTheDocument();
   });
 
   it('shows options that look like markup as they were written', () => {
@@ -140,6 +208,61 @@ describe('the teacher’s page', () => {
     expect(screen.getByRole('link', { name: 'To the lessons' })).toHaveAttribute('href', '/lessons/');
     expect(screen.queryByRole('button', { name: 'Open a class' })).toBeNull();
   });
+});
+
+describe('a class its teacher forgot to end', () => {
+  const kept = (hoursAgo: number) =>
+    JSON.stringify({
+      version: 1,
+      secret: 'a'.repeat(32),
+      code: 'K7M2QX',
+      shown: 3,
+      born: '',
+      seq: 0,
+      atMs: Date.now() - hoursAgo * 3600_000,
+      state: { ...after(EMPTY_CLASS, { kind: 'asked', ask: choiceAsk, truth: choiceTruth }), here: ['phone-001'] },
+    });
+
+  it.each([
+    [7, false],
+    [9, true],
+  ])('%i hours ago: over is %s, and its results are there', async (hours, isOver) => {
+    localStorage.setItem('halftime.class.held', kept(hours));
+    const asked: string[] = [];
+    vi.stubGlobal('fetch', (address: string) => {
+      asked.push(address);
+      return address === '/here.json'
+        ? Promise.resolve(Response.json({ inNetwork: [] }))
+        : new Promise(() => undefined);
+    });
+    render(<TeachClass />);
+    if (isOver) {
+      expect(await screen.findByRole('alert')).toHaveTextContent(/^Your class is over: for eight hours/);
+      expect(screen.getByRole('button', { name: 'Open a class' })).toBeInTheDocument();
+      expect(screen.getByText('Results so far (1)')).toBeInTheDocument();
+    } else expect(await screen.findByText('Opening the class…')).toBeInTheDocument();
+    expect(asked.some((address) => address.startsWith('/class/'))).toBe(!isOver);
+    localStorage.clear();
+  });
+});
+
+it('the lesson a teacher has chosen is there again when the next question is looked for', async () => {
+  const shelf = [
+    { slug: '01-one', title: 'One' },
+    { slug: '02-two', title: 'Two' },
+  ];
+  vi.stubGlobal('fetch', (address: string) =>
+    Promise.resolve(Response.json(address === shelfPath ? shelf : { asks: [], answers: [], scripts: {} })),
+  );
+  const { unmount } = render(<AskPanel />);
+  await userEvent.selectOptions(
+    await screen.findByRole('combobox', { name: 'Lesson' }),
+    await screen.findByRole('option', { name: 'Two' }),
+  );
+  unmount();
+  render(<AskPanel />);
+  await waitFor(() => expect(screen.getByRole('combobox', { name: 'Lesson' })).toHaveDisplayValue('Two'));
+  history.replaceState(null, '', '/');
 });
 
 describe('a form of the class with something wrong in it', () => {

@@ -29,9 +29,10 @@ export function PhoneClass() {
     <Page title="Your class">
       <div className={styles.phone}>
         <p className={styles.standing} role="status" data-standing={standing}>
-          {standing === 'in'
-            ? `You are in the class ${spacedCode(code)}.`
-            : 'The line to the class is cut. It comes back by itself, and your answer is kept.'}
+          {standing === 'in' && `You are in the class ${spacedCode(code)}.`}
+          {standing === 'waiting' && 'The line to the class is cut. It comes back by itself, and your answer is kept.'}
+          {standing === 'missing' &&
+            `There is no class ${spacedCode(code)} now: your teacher’s page is away and comes back by itself, or the class is over. If it is over, leave it.`}
         </p>
         {question && <PhoneQuestion question={question} />}
         {!question && follow && <PhoneFollow follow={follow} />}

@@ -23,6 +23,14 @@ const SAID: Readonly<Record<AnswerState, string>> = {
   refused: 'Your answer was not taken.',
 };
 
+/** Said of one's own answer once the question is closed. */
+const CLOSED: Readonly<Record<AnswerState, string>> = {
+  none: 'Look at the wall.',
+  sending: 'Your answer is on its way.',
+  taken: 'Look at the wall.',
+  refused: 'Your last answer came too late to count.',
+};
+
 /** The question before the class, as a phone has it: to be answered, then to be seen. */
 export function PhoneQuestion({ question }: { question: QuestionView }) {
   const { ask, phase, round, spreads, truth } = question;
@@ -32,8 +40,8 @@ export function PhoneQuestion({ question }: { question: QuestionView }) {
   const given = usePhone((one) => mine(one.view, one.kept));
   const words = useAskWords(ask.source);
   const units = usePreferences((one) => one.units);
-  // A new question is come to from wherever the page was scrolled.
-  useEffect(() => head.current?.scrollIntoView({ block: 'nearest' }), [ask.id, round]);
+  // A new question stands at the top, with what it is answered by.
+  useEffect(() => head.current?.scrollIntoView({ block: 'start' }), [ask.id, round]);
   return (
     <UnitsFrame>
       <section aria-labelledby="asked" className={styles.question}>
@@ -54,7 +62,7 @@ export function PhoneQuestion({ question }: { question: QuestionView }) {
         )}
         {phase === 'closed' && (
           <p role="status" className={styles.state}>
-            The question is closed. {given ? 'Look at the wall.' : 'You gave no answer this time.'}
+            The question is closed. {given ? CLOSED[state] : 'You gave no answer this time.'}
           </p>
         )}
         {spreads.length > 0 && (

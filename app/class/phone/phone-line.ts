@@ -13,6 +13,8 @@ type Standing =
   | 'in'
   /** The line is cut and comes back by itself. */
   | 'waiting'
+  /** The server is there, and has no such class: it is over, or the teacher's page has not brought it back yet. */
+  | 'missing'
   /** The teacher has ended the class. */
   | 'over';
 
@@ -107,9 +109,7 @@ function hold(): void {
         signal,
       }),
     onOpen: () => set({ standing: 'in' }),
-    onEnd: () => {
-      if (get().standing === 'in') set({ standing: 'waiting' });
-    },
+    onEnd: (end) => set({ standing: end === 'missing' ? 'missing' : 'waiting' }),
     onEvent(event, data) {
       if (event === 'view') show(data as ClassView);
       else if (event === 'at') set({ atS: (data as { atS: number }).atS });
@@ -123,8 +123,9 @@ function show(view: ClassView): void {
   const now = view.question;
   const same = before?.ask.id === now?.ask.id && before?.round === now?.round;
   set({ view, ...(!same && { answerState: 'none', told: undefined }) });
-  // A server that was started anew has not heard it; one that has takes it once.
-  if (now?.phase === 'asking' && mine(view)) void send();
+  // A server that was started anew has not heard it, nor has one that was away; one that has takes it once.
+  const isWanted = now?.phase === 'asking' || (now?.phase === 'closed' && get().answerState !== 'taken');
+  if (isWanted && mine(view)) void send();
 }
 
 /** What this phone has said to the question before the class. */

@@ -8,7 +8,7 @@ import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
 import { ownLessonInClass } from '../../keep/own-lesson-in-class';
 import { toFirstFault } from '../../parts/first-fault';
-import { OWN_IN_CLASS, shelfPath } from '../../parts/lesson-paths';
+import { OWN_IN_CLASS, shelfPath, teachPath } from '../../parts/lesson-paths';
 import { Segmented } from '../../parts/Segmented';
 import { answersOfLesson, asksOf } from '../lesson-words';
 import { newAskId } from './new-id';
@@ -27,7 +27,9 @@ export function AskPanel() {
   const [from, setFrom] = useState<From>('lesson');
   return (
     <section aria-labelledby="ask" className={styles.panel}>
-      <h2 id="ask">Ask the class</h2>
+      <h2 id="ask" tabIndex={-1}>
+        Ask the class
+      </h2>
       <Segmented
         label="A question from"
         labelSpokenOnly
@@ -82,6 +84,11 @@ function FromLesson() {
   }, [slug]);
   if (failed) return <p role="alert">The lessons could not be fetched. Reload the page; the class is kept.</p>;
   const shown = lesson?.slug === slug ? lesson : undefined;
+  // It is there again after the question, and after a reload.
+  const choose = (chosen: string) => {
+    setSlug(chosen);
+    history.replaceState(history.state, '', teachPath(chosen));
+  };
   const ask = (one: LessonAsk) => {
     const answer = shown!.answers.answers.find(({ id }) => id === one.id)!;
     does({
@@ -95,7 +102,7 @@ function FromLesson() {
       <Choice
         label="Lesson"
         value={slug}
-        onChange={setSlug}
+        onChange={choose}
         options={[
           ...(own ? [{ value: OWN_IN_CLASS, label: `Yours: ${own.title}` }] : []),
           ...shelf.map((one) => ({ value: one.slug, label: one.title })),

@@ -19,7 +19,8 @@ import { ReadingsPanel } from '../../stage/ReadingsPanel';
 import { DiveShown } from '../shown/DiveShown';
 import { useAnswerWords } from '../lesson-words';
 import { DiveQuestions } from './DiveQuestions';
-import { does, point, useClass } from './teacher-line';
+import { point } from './point';
+import { does, useClass, useTeacher } from './teacher-line';
 import styles from './teach.module.css';
 
 const SHOWN: readonly PictureId[] = ['profile', 'chase'];
@@ -41,14 +42,22 @@ const RUN_SPEED = '30';
 /** A dive before the class: read, asked about, followed on phones. Hidden while a question is open, whose answer it shows. */
 export function ClassDive({ hidden }: { hidden: boolean }) {
   const [store, setStore] = useState<DeskStore>();
+  const [desk, setDesk] = useState<DeskDive>();
   // The dive that came with a question of a lesson.
   const [lessonScript, setLessonScript] = useState<string>();
   useEffect(() => {
     let gone = false;
     void diveOnDesk()
       .catch(() => undefined)
-      .then((desk) => {
-        if (!gone) setStore(() => diveStore(desk));
+      .then((found) => {
+        if (gone) return;
+        const made = createDeskStore(
+          { script: scenarios[0].script, pictures: SHOWN, covered: SECRET },
+          true,
+          scenarios[0].stillS,
+        );
+        if (found && takesFromDesk(made, found)) setDesk(found);
+        setStore(() => made);
       });
     return () => {
       gone = true;
@@ -61,7 +70,7 @@ export function ClassDive({ hidden }: { hidden: boolean }) {
       <TruthRun onLessonDive={setLessonScript} />
       <FollowedHand />
       <section aria-labelledby="dive" className={styles.dive} hidden={hidden}>
-        <DiveHead lessonScript={lessonScript} />
+        <DiveHead desk={desk} lessonScript={lessonScript} />
         <DiveShown pictures={SHOWN} />
         <PlaybackBar />
         <DiveReadings />
@@ -88,30 +97,31 @@ function readingOf(ask: string): ReadingId[] {
   return READING_IDS.filter((id) => id === reading);
 }
 
-/** The dive on the desk as it stood there, its readings covered; a ready one where there is none, or it makes no sense. */
-function diveStore(desk: DeskDive | undefined): DeskStore {
-  const made = createDeskStore(
-    { script: scenarios[0].script, pictures: SHOWN, covered: SECRET },
-    true,
-    scenarios[0].stillS,
-  );
-  if (desk === undefined) return made;
-  const { change, setCursor } = made.getState();
+/** Takes the dive on the desk as it stood there, its readings covered; false where it makes no sense, and another stays. */
+function takesFromDesk(made: DeskStore, desk: DeskDive): boolean {
+  const { script: before, change, setCursor } = made.getState();
   const rules = ruleSettingsSchema.safeParse(desk.rules);
   const covered = READING_IDS.filter((id) => SECRET.includes(id) || desk.covered.includes(id));
   change({ script: desk.script, covered, ...(rules.success && { rules: rules.data }) });
-  if (made.getState().errors.length > 0) change({ script: scenarios[0].script });
-  else setCursor(desk.cursorS);
-  return made;
+  const sound = made.getState().errors.length === 0;
+  if (sound) setCursor(desk.cursorS);
+  else change({ script: before });
+  return sound;
 }
 
-function DiveHead({ lessonScript }: { lessonScript: string | undefined }) {
+interface DiveHeadProps {
+  desk: DeskDive | undefined;
+  lessonScript: string | undefined;
+}
+
+function DiveHead({ desk, lessonScript }: DiveHeadProps) {
   const script = useDesk((state) => state.script);
   const scene = useDesk((state) => state.scene);
   const units = usePreferences((state) => state.units);
   const store = useDeskStore();
   const { follow } = useClass();
   const ready = scenarios.find((one) => one.script === script);
+  const shown = ready?.id ?? (script === desk?.script ? 'desk' : script === lessonScript ? 'lesson' : 'asked');
   const title = ready?.title ?? diveTitle(script, scene, units);
   const begin = () => does({ kind: 'following', follow: { title, script, covered: [...store.getState().covered] } });
   return (
@@ -119,17 +129,20 @@ function DiveHead({ lessonScript }: { lessonScript: string | undefined }) {
       <h2 id="dive">The dive</h2>
       <Choice
         label="Dive"
-        value={ready?.id ?? ''}
+        value={shown}
         onChange={(id) => {
+          if (id === 'desk' && desk) takesFromDesk(store, desk);
+          if (id === 'lesson' && lessonScript !== undefined)
+            store.getState().change({ script: lessonScript, covered: SECRET });
           const chosen = scenarios.find((one) => one.id === id);
           if (!chosen) return;
           store.getState().change({ script: chosen.script, covered: SECRET });
           store.getState().setCursor(chosen.stillS);
         }}
         options={[
-          ...(ready
-            ? []
-            : [{ value: '', label: script === lessonScript ? 'the dive of the lesson' : 'the dive on your desk' }]),
+          ...(desk ? [{ value: 'desk', label: 'the dive on your desk' }] : []),
+          ...(shown === 'asked' ? [{ value: 'asked', label: 'the dive that was asked about' }] : []),
+          ...(lessonScript !== undefined ? [{ value: 'lesson', label: 'the dive of the lesson' }] : []),
           ...scenarios.map((one) => ({ value: one.id, label: one.title })),
         ]}
       />
@@ -201,7 +214,8 @@ function FollowedHand() {
   const units = usePreferences((state) => state.units);
   const sound = useDesk((state) => state.errors.length === 0);
   const covered = useDesk((state) => state.covered);
-  const isFollowed = follow !== undefined;
+  // A server that was started anew does not know where it stands.
+  const isFollowed = useTeacher(({ standing }) => standing === 'open') && follow !== undefined;
   useEffect(() => {
     if (!isFollowed) return undefined;
     point(store.getState().cursorS);

@@ -42,7 +42,7 @@ export function DiveQuestions() {
         id: newAskId(),
         title: `At ${printDayClock(scene.timeline, atS)}`,
         text: one.words,
-        picture: lineUntil(scene, atS),
+        picture: one.unseen ? undefined : lineUntil(scene, atS),
         ...made.asked,
       },
       truth: made.truth,

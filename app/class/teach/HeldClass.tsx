@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { currentOf } from '@/lib/class/class-state';
 import { spacedCode } from '@/lib/class/code';
 import { Button } from '../../parts/Button';
@@ -71,6 +71,16 @@ function Opening() {
   );
 }
 
+/** A button that was pressed may go with what it did: whoever works by keys is then at the heading of what came. */
+function useFocusKept(now: string | undefined): void {
+  const before = useRef(now);
+  useEffect(() => {
+    if (before.current === now) return;
+    before.current = now;
+    if (document.activeElement === document.body) document.querySelector<HTMLElement>('#question, #ask')?.focus();
+  }, [now]);
+}
+
 function OpenClass() {
   const state = useClass();
   const standing = useTeacher((one) => one.standing);
@@ -78,6 +88,7 @@ function OpenClass() {
   const [opened, setOpened] = useState<boolean>();
   const [ending, setEnding] = useState(false);
   const current = currentOf(state);
+  useFocusKept(current && `${current.ask.id} ${current.phase} ${current.rounds.length}`);
   // It makes room for the first question by itself.
   const joining = opened ?? state.asked.length === 0;
   return (

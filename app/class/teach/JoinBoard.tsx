@@ -1,17 +1,19 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { qrPicture } from '@/lib/files/links/qr';
 import { Choice } from '../../parts/Choice';
 import { Disclosure } from '../../parts/Disclosure';
 import { QrFigure } from '../../parts/QrFigure';
 import { routes } from '../../parts/routes';
-import { useClass, useTeacher } from './teacher-line';
+import { reopen, useClass, useTeacher } from './teacher-line';
 import styles from './teach.module.css';
 
 /** How phones come in: the code, an address they can reach, and what to look at where they can't. */
 export function JoinBoard({ code }: { code: string }) {
   const inNetwork = useTeacher((one) => one.here?.inNetwork) ?? [];
+  // The machine may have come into another network since.
+  useEffect(() => void reopen(), []);
   const addresses = inNetwork.length > 0 ? inNetwork : isReached(location.hostname) ? [location.origin] : [];
   const [chosen, choose] = useState(addresses[0] ?? '');
   const address = addresses.includes(chosen) ? chosen : (addresses[0] ?? '');

@@ -27,7 +27,9 @@ export function QuestionBoard({ asked }: { asked: Asked }) {
   const few = giveAway(asked);
   return (
     <section aria-labelledby="question" className={styles.question}>
-      <h2 id="question">{ask.title}</h2>
+      <h2 id="question" tabIndex={-1}>
+        {ask.title}
+      </h2>
       {ask.text !== undefined && <p className={styles.plain}>{inUnits(ask.text, units)}</p>}
       {words && <Prose html={words.html} />}
       {ask.picture && phase !== 'truth' && <DepthLinePicture {...ask.picture} />}

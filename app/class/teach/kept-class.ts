@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { classStateSchema } from '@/lib/class/class-state';
 import type { RecordKind } from '../../keep/kept-record';
 
-const recordSchema = z.strictObject({
+const recordSchema = z.object({
   version: z.literal(1),
   /** The teacher's right: whoever has it holds the class. It never leaves this browser but to the server. */
   secret: z.string().regex(/^[A-Za-z0-9_-]{32,64}$/),
@@ -12,8 +12,8 @@ const recordSchema = z.strictObject({
   /** How far this page has heard, of which server. */
   born: z.string().max(40),
   seq: z.number().int().min(0),
-  /** This page opened the server to the network, and closes it again. */
-  openedNetwork: z.boolean(),
+  /** When something was last done or heard, ms since 1970. */
+  atMs: z.number().default(0),
   state: classStateSchema,
 });
 export type KeptClass = Omit<z.infer<typeof recordSchema>, 'version'>;

@@ -1,9 +1,10 @@
 import { create } from 'zustand';
 import { classAddress } from '@/lib/class/address';
+import { IDLE_MS } from '@/lib/class/bounds';
 import { after, EMPTY_CLASS, type ClassEvent, type ClassState, type PhoneEvent } from '@/lib/class/class-state';
 import { viewOf } from '@/lib/class/view';
 import { keptRecord } from '../../keep/kept-record';
-import { hereOfServer, openToNetwork, type Here } from '../../parts/here';
+import { hereOfServer, type Here } from '../../parts/here';
 import { lastingLine } from '../lasting-line';
 import { classKind, type KeptClass } from './kept-class';
 
@@ -65,17 +66,30 @@ function keepSoon(): void {
 
 function hold(change: Partial<KeptClass>): void {
   const { held } = get();
-  if (held) set({ held: { ...held, ...change } });
+  if (held) set({ held: { ...held, atMs: Date.now(), ...change } });
   keepSoon();
 }
 
 /** Looks for a server, and takes up the class this page held before. */
 export async function start(): Promise<void> {
   const here = await hereOfServer();
-  const kept = record.now();
-  set({ here, held: kept, standing: here ? (kept && !kept.state.ended ? 'opening' : 'none') : 'no server' });
+  const held = record.now();
+  const goesOn = held && !held.state.ended && !isIdle(held);
+  set({ here, held, standing: here ? (goesOn ? 'opening' : 'none') : 'no server' });
   window.addEventListener('pagehide', keepNow);
-  if (here && kept && !kept.state.ended) await open(kept);
+  if (here && goesOn) await open(held);
+  else if (here && held && !held.state.ended) isOver();
+}
+
+/** Whether nothing has been done or heard for so long that the class is over. */
+function isIdle({ atMs }: KeptClass): boolean {
+  return Date.now() - atMs > IDLE_MS;
+}
+
+/** The class has ended by itself. Its results stay here. */
+function isOver(): void {
+  ended();
+  set({ told: 'Your class is over: for eight hours nothing was said in it. Its results are below.' });
 }
 
 /** Leaves the page: the class stays, for the next. */
@@ -86,7 +100,7 @@ export function stop(): void {
   letGo = undefined;
 }
 
-/** Opens a class of one's own, and the server to the network for as long. */
+/** Opens a class of one's own; the server opens itself to the network for as long. */
 export async function openClass(): Promise<void> {
   set({ standing: 'opening', told: undefined });
   const bytes = crypto.getRandomValues(new Uint8Array(24));
@@ -99,18 +113,13 @@ export async function openClass(): Promise<void> {
     shown: 0,
     born: '',
     seq: 0,
-    openedNetwork: get().held?.openedNetwork ?? false,
+    atMs: Date.now(),
     state: EMPTY_CLASS,
   });
 }
 
 async function open(kept: KeptClass): Promise<void> {
-  const openedNetwork = (await networkOpened()) || kept.openedNetwork;
-  const answered = await fetch(classAddress.open, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', authorization: `Teacher ${kept.secret}` },
-    body: '{}',
-  }).catch(() => undefined);
+  const answered = await askToOpen(kept);
   const said = answered && ((await answered.json().catch(() => undefined)) as { code?: string; refused?: string });
   if (answered && !said) {
     set({ standing: 'no server' });
@@ -128,28 +137,31 @@ async function open(kept: KeptClass): Promise<void> {
     });
     return;
   }
-  set({ held: { ...kept, code, openedNetwork } });
+  set({ held: { ...kept, code } });
   keepNow();
   listen();
 }
 
-/** Opens the server to the network where it is not and this page may; true if this did. */
-async function networkOpened(): Promise<boolean> {
-  const here = await hereOfServer();
+/** Asks for the class on the server, and where phones reach it: another place than before, where the machine has moved. */
+async function askToOpen({ secret }: KeptClass): Promise<Response | undefined> {
+  const answered = await posted(classAddress.open, secret, {});
+  const here = answered?.ok ? await hereOfServer() : undefined;
   if (here) set({ here });
-  if (!here?.maySwitch || here.inNetwork.length > 0) return false;
-  const now = await openToNetwork(true);
-  if (now) set({ here: now });
-  return (now?.inNetwork.length ?? 0) > 0;
+  return answered;
 }
 
-function teacherFetch(path: string, body: unknown): Promise<Response | undefined> {
-  const { code, secret } = get().held!;
-  return fetch(`${path}?code=${code}`, {
+function posted(address: string, secret: string, body: unknown): Promise<Response | undefined> {
+  return fetch(address, {
     method: 'POST',
     headers: { 'content-type': 'application/json', authorization: `Teacher ${secret}` },
     body: JSON.stringify(body),
   }).catch(() => undefined);
+}
+
+/** Tells the server something of this class; undefined where it was not reached. */
+export function teacherFetch(path: string, body: unknown): Promise<Response | undefined> {
+  const { code, secret } = get().held!;
+  return posted(`${path}?code=${code}`, secret, body);
 }
 
 let heard: { readonly seq: number; readonly event: PhoneEvent }[] = [];
@@ -187,30 +199,29 @@ function listen(): void {
         const { born, seq, here } = data as { born: string; seq: number; here: string[] };
         hold({ state: after(get().held!.state, { kind: 'opened', here }), born, seq });
         set({ standing: 'open', told: undefined });
+        void tellForgotten();
         void show();
       } else if (event === 'elsewhere') {
         letGo?.();
         letGo = undefined;
         set({ standing: 'elsewhere' });
-      }
+      } else if (event === 'over') isOver();
     },
     async onEnd(end) {
       if (get().standing === 'open') set({ standing: 'lost' });
       // A server that was started anew knows of no class: this page brings it back.
-      if (end === 'missing') await reopen();
+      return end === 'missing' && (await reopen());
     },
   });
 }
 
-async function reopen(): Promise<void> {
+/** Brings the class back to a server that was started anew, or to a network the machine has come into. */
+export async function reopen(): Promise<boolean> {
   const { held } = get();
-  if (!held || held.state.ended) return;
-  if (held.openedNetwork) await networkOpened();
-  await fetch(classAddress.open, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', authorization: `Teacher ${held.secret}` },
-    body: '{}',
-  }).catch(() => undefined);
+  if (!held || held.state.ended) return false;
+  if (!isIdle(held)) return (await askToOpen(held))?.ok === true;
+  isOver();
+  return false;
 }
 
 /** Takes an older window's place. */
@@ -249,47 +260,36 @@ async function show(): Promise<void> {
   showing = false;
 }
 
-let pointed: number | undefined;
-let pointing = false;
-const POINT_MS = 150;
-
-/** Tells phones where the hand stands on the dive they follow; the latest place is sent, some times a second. */
-export function point(atS: number): void {
-  pointed = atS;
-  if (pointing) return;
-  pointing = true;
-  setTimeout(() => {
-    pointing = false;
-    const latest = pointed;
-    if (latest !== undefined && get().held && get().standing === 'open')
-      void teacherFetch(classAddress.point, { atS: latest });
-  }, POINT_MS);
-}
-
 /** Ends the class for everyone; its results stay here until they are forgotten. */
 export async function endClass(): Promise<void> {
-  const { held } = get();
-  if (!held) return;
+  ended();
   await teacherFetch(classAddress.end, {});
+}
+
+function ended(): void {
   letGo?.();
   letGo = undefined;
   gather();
-  hold({ state: after(get().held!.state, { kind: 'ended' }), openedNetwork: false });
+  hold({ state: after(get().held!.state, { kind: 'ended' }) });
   keepNow();
-  set({ standing: 'none' });
-  if (held.openedNetwork) {
-    const here = await openToNetwork(false);
-    if (here) set({ here });
-  }
+  set({ standing: 'none', told: undefined });
 }
 
 /** Forgets everything anyone answered, here and on the server. */
 export async function forgetClass(): Promise<void> {
-  const { standing } = get();
   heard = [];
-  if (standing === 'open') {
-    await teacherFetch(classAddress.forget, {});
-    does({ kind: 'forgotten' });
-  } else hold({ state: { ...after(get().held!.state, { kind: 'forgotten' }), ended: true } });
+  const { state } = get().held!;
+  hold({ state: { ...after(state, { kind: 'forgotten' }), ended: state.ended } });
   keepNow();
+  isForgotten = false;
+  if (state.ended) return;
+  await tellForgotten();
+  void show();
+}
+
+/** Whether the server has forgotten too: it is told once it can be. */
+let isForgotten = true;
+
+async function tellForgotten(): Promise<void> {
+  if (!isForgotten) isForgotten = (await teacherFetch(classAddress.forget, {}))?.ok === true;
 }

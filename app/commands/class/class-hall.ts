@@ -1,4 +1,5 @@
 import type { SentAnswer } from '@/lib/class/answer';
+import { IDLE_MS } from '@/lib/class/bounds';
 import type { PhoneEvent } from '@/lib/class/class-state';
 import { notTaken, type ClassView } from '@/lib/class/view';
 import type { EventStream } from './event-stream';
@@ -7,8 +8,6 @@ import type { EventStream } from './event-stream';
 export const MOST_CLASSES = 20;
 /** Phones of one class. */
 export const MOST_PHONES = 300;
-/** A class in which nothing was said for so long is over. */
-export const IDLE_MS = 8 * 3600_000;
 /** What phones did, kept for a teacher's page that is away: more than a lesson's worth. */
 const MOST_KEPT = 20_000;
 /** Windows of one phone. */
@@ -18,6 +17,16 @@ interface Numbered {
   readonly seq: number;
   readonly event: PhoneEvent;
 }
+
+interface KnownPhone {
+  readonly lines: Set<EventStream>;
+  /** Its latest answer to each question and round. */
+  readonly latest: Map<string, SentAnswer>;
+  /** It came when the question was closed already, with an answer it could not send. */
+  wasAway: boolean;
+}
+
+const newPhone = (): KnownPhone => ({ lines: new Set(), latest: new Map(), wasAway: false });
 
 /** One class as the server has it: who is on the line, what everyone sees, and what the teacher's page has not heard yet. */
 export interface OpenClass {
@@ -29,7 +38,7 @@ export interface OpenClass {
   viewText: string;
   atS: number | undefined;
   teacher: EventStream | undefined;
-  readonly phones: Map<string, { readonly lines: Set<EventStream>; readonly latest: Map<string, SentAnswer> }>;
+  readonly phones: Map<string, KnownPhone>;
   events: Numbered[];
   seq: number;
 }
@@ -51,6 +60,13 @@ export class ClassHall {
   private readonly classes = new Map<string, OpenClass>();
 
   constructor(private readonly now: () => number = Date.now) {}
+
+  /** Called whenever a class is over. */
+  onOver: () => void = () => undefined;
+
+  count(): number {
+    return this.classes.size;
+  }
 
   /** The class with a code, if there is one. */
   get(code: string): OpenClass | undefined {
@@ -83,11 +99,11 @@ export class ClassHall {
     const one = this.classes.get(code);
     if (!one) return;
     this.classes.delete(code);
-    for (const stream of linesOf(one)) {
+    for (const stream of [...linesOf(one), ...(one.teacher ? [one.teacher] : [])]) {
       stream.send('over', {});
       stream.end();
     }
-    one.teacher?.end();
+    this.onOver();
   }
 
   /** Ends the classes in which nothing has been said for long. */
@@ -112,7 +128,7 @@ export class ClassHall {
   join(one: OpenClass, phone: string, name: string): void {
     if (!one.phones.has(phone) && one.phones.size >= MOST_PHONES)
       throw new Refusal(503, `This class has ${MOST_PHONES} phones, which is the most it holds.`);
-    if (!one.phones.has(phone)) one.phones.set(phone, { lines: new Set(), latest: new Map() });
+    if (!one.phones.has(phone)) one.phones.set(phone, newPhone());
     this.tell(one, { kind: 'joined', phone, name });
   }
 
@@ -122,9 +138,10 @@ export class ClassHall {
     if (!known) {
       if (one.phones.size >= MOST_PHONES)
         throw new Refusal(503, `This class has ${MOST_PHONES} phones, which is the most it holds.`);
-      one.phones.set(phone, (known = { lines: new Set(), latest: new Map() }));
+      one.phones.set(phone, (known = newPhone()));
     }
     for (const older of [...known.lines].slice(0, Math.max(0, known.lines.size - MOST_LINES + 1))) older.end();
+    known.wasAway = known.lines.size === 0 && one.view?.question?.phase !== 'asking';
     known.lines.add(stream);
     if (known.lines.size === 1) this.tell(one, { kind: 'returned', phone });
     if (one.view) stream.send('view', one.viewText);
@@ -146,7 +163,7 @@ export class ClassHall {
     if (before && before.nth === sent.nth && JSON.stringify(before.answer) === JSON.stringify(sent.answer)) return;
     if (before && before.nth >= sent.nth)
       throw new Refusal(409, 'You have given a newer answer than this one; the newer one stands.');
-    const refused = notTaken(one.view, sent);
+    const refused = notTaken(one.view, sent, known.wasAway);
     if (refused !== undefined) throw new Refusal(409, refused);
     known.latest.set(key, sent);
     this.tell(one, { kind: 'answered', phone, ...sent });
@@ -170,6 +187,7 @@ export class ClassHall {
   /** What all phones see from now on; an older view than the one they have is none. */
   show(one: OpenClass, view: ClassView): void {
     if (one.view && view.version <= one.view.version) return;
+    if (view.question?.phase !== 'closed') for (const phone of one.phones.values()) phone.wasAway = false;
     // Answers to what is not before the class any more are not needed to know a newer one by.
     if (view.question?.ask.id !== one.view?.question?.ask.id)
       for (const { latest } of one.phones.values()) latest.clear();

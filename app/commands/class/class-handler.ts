@@ -5,9 +5,11 @@ import { MOST_SENT_BYTES } from '@/lib/class/bounds';
 import { classAddress } from '@/lib/class/address';
 import { MOST_VIEW_BYTES, viewSchema } from '@/lib/class/view';
 import { cameFrom, isLoopback } from '../network-addresses';
+import { isOfThisMachine } from '../network-switch';
 import type { RequestHandler } from '../request-handler';
 import { allowance } from './allowance';
 import { ClassHall, Refusal, type OpenClass } from './class-hall';
+import { classNetwork } from './class-network';
 import { eventStream } from './event-stream';
 import { codeOf, isSame, newPhone, tokenOf } from './rights';
 
@@ -24,6 +26,8 @@ const JOINED = { most: 60, perSecond: 2 };
 /** Answers of one phone, and the times it comes for its line. */
 const ANSWERED = { most: 12, perSecond: 2 };
 const HELD = { most: 12, perSecond: 1 / 2 };
+/** How often it is looked whether a class has been idle for too long, ms. */
+const SWEEP_MS = 60_000;
 
 interface Asked {
   readonly request: IncomingMessage;
@@ -42,6 +46,9 @@ export function classHandler(hall = new ClassHall(), now: () => number = Date.no
   const joined = allowance(JOINED.most, JOINED.perSecond);
   const answered = allowance(ANSWERED.most, ANSWERED.perSecond);
   const held = allowance(HELD.most, HELD.perSecond);
+
+  const network = classNetwork(() => hall.count());
+  hall.onOver = network.over;
 
   const tooFast = () => new Refusal(429, 'That was too fast after the last; wait a few seconds.');
 
@@ -99,6 +106,7 @@ export function classHandler(hall = new ClassHall(), now: () => number = Date.no
           if (!there) hall.open(code, secret.data);
           else if (!isSame(there.secret, secret.data))
             throw new Refusal(409, 'Another class has this code; open yours anew.');
+          if (isOfThisMachine(asked.request)) await network.open();
           return { code };
         },
       },
@@ -190,6 +198,10 @@ export function classHandler(hall = new ClassHall(), now: () => number = Date.no
   return {
     path: classAddress.all,
     methods: ['GET', 'POST'],
+    begin(one) {
+      network.begin(one);
+      setInterval(() => hall.sweep(), SWEEP_MS).unref();
+    },
     async handle(request, response, url) {
       try {
         const doing = Object.hasOwn(doings, url.pathname) ? doings[url.pathname] : undefined;

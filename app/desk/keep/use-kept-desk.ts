@@ -7,7 +7,7 @@ import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../../stage/desk-context';
 import type { DeskStore } from '../../stage/desk-store';
 import { divePageIn } from '../../parts/page-in-file';
-import { takeHandOver } from '../../parts/hand-over';
+import { takeHandOver, wayBack } from '../../parts/hand-over';
 import { askedToPlay, readyDive } from '../../parts/ready-dives';
 import { tellSetAside } from '../../keep/document-kind';
 import { newName } from '../../keep/new-name';
@@ -115,10 +115,8 @@ export function useKeptDesk(): KeptDesk {
         },
       });
       const handed = takeHandOver();
-      if (handed) {
-        setBack(handed.back);
-        await putOnDesk(store, shelf, handed, 'here');
-      }
+      setBack(wayBack(handed));
+      if (handed) await putOnDesk(store, shelf, handed, 'here');
       await openLink(shelf);
     };
     void begin();

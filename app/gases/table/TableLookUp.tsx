@@ -2,13 +2,14 @@
 
 import { useState } from 'react';
 import type { TeachingRow } from '@/lib/exposure/teaching-table';
-import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
+import { sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { parseTime } from '@/lib/quantity/time';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { usePreferences } from '../../parts/preferences';
 import { TypedValue } from '../../parts/TypedValue';
 import { parseWorkingDepth } from '@/lib/dive/working-depth';
+import { sayStop } from '@/lib/sayings/stop-state';
 import { lookUp } from './look-up';
 import shared from '../gases.module.css';
 
@@ -64,6 +65,6 @@ function sayLookedUp(
   const line = `${dive} is read in the row of ${sayDepth(row.depthM, units)}`;
   if (withinNoStop || !entry)
     return `${line}: within its no-stop time${row.noStopMin === null ? '' : ` of ${row.noStopMin} min`}, so you may come straight up.`;
-  const stops = entry.stops.map((stop) => `${stop.minutes} min at ${printStopDepth(stop.depthM, units)}`);
+  const stops = entry.stops.map((stop) => sayStop(stop, units));
   return `${line}, column of ${found.bottomMin} min: you need to stop for ${stops.join(', then ')}.`;
 }

@@ -11,7 +11,7 @@ import { printAltitude } from '@/lib/quantity/altitude';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { printFactors } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
-import { printAs } from '@/lib/sayings/measures';
+import { partsAs, printAs } from '@/lib/sayings/measures';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { Segmented } from '../../parts/Segmented';
@@ -157,7 +157,7 @@ function Cell({ row, minutes }: { row: TeachingRow; minutes: number }) {
     <td className={styles.stops}>
       {entry.stops.map((stop) => (
         <span key={stop.depthM}>
-          {printStopDepth(stop.depthM, units)} × {stop.minutes}
+          {printAs('stopM', stop.depthM, units)} × {partsAs('stopMin', stop.minutes, units)[0]}
         </span>
       ))}
       <b>

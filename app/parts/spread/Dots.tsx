@@ -20,12 +20,16 @@ const DOT = 5;
 export function Dots({ dimension, rounds, truth }: DotsProps) {
   const units = usePreferences((state) => state.units);
   const { unit, size } = answerUnit(dimension, units);
+  const spaced = unit === '' ? '' : ` ${unit}`;
   const rows = rounds.map((values) => values.map((value) => value / size));
   const all = rows.flat();
   const marks = truth ? [(truth.value - truth.within) / size, (truth.value + truth.within) / size] : [];
-  const low = Math.min(0, ...all, ...marks);
-  const high = Math.max(1, ...all, ...marks) * 1.06;
-  const x = (value: number) => LINE.edge + ((value - low) / (high - low)) * (LINE.width - 2 * LINE.edge);
+  const shown = tame(all);
+  const low = Math.min(0, ...shown, ...marks);
+  const high = Math.max(1, ...shown, ...marks) * 1.06;
+  const x = (value: number) =>
+    LINE.edge + ((Math.min(Math.max(value, low), high) - low) / (high - low)) * (LINE.width - 2 * LINE.edge);
+  const beyond = (values: readonly number[]) => values.filter((value) => value < low || value > high).length;
   const height = rows.length * LINE.row + LINE.foot;
   const axisY = height - LINE.foot + 6;
   return (
@@ -81,7 +85,8 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
             {rows.length > 1 && <b>{row === 0 ? 'First: ' : 'Second: '}</b>}
             {values.length === 0
               ? 'no answers'
-              : `${values.length} ${values.length === 1 ? 'answer' : 'answers'}, from ${rounded(values[0]!)} to ${rounded(values.at(-1)!)} ${unit}, the middle one ${rounded(quantile(values, 0.5))} ${unit}`}
+              : `${values.length} ${values.length === 1 ? 'answer' : 'answers'}, from ${rounded(values[0]!)} to ${rounded(values.at(-1)!)}${spaced}, the middle one ${rounded(quantile(values, 0.5))}${spaced}`}
+            {beyond(values) > 0 && `; ${beyond(values)} of them beyond the picture, drawn at its edge`}
           </p>
         ))}
         {truth && (
@@ -92,6 +97,16 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
       </figcaption>
     </figure>
   );
+}
+
+/** So many times what most answer is as far as the picture goes: one wild number would press all others together. */
+const WILD = 4;
+
+/** The numbers an axis is made for. */
+function tame(values: readonly number[]): number[] {
+  const sizes = values.map(Math.abs).sort((one, other) => one - other);
+  const usual = quantile(sizes, 0.75) || sizes.find((size) => size > 0);
+  return values.filter((value) => Math.abs(value) <= WILD * (usual ?? 0));
 }
 
 /** Dots that would lie on one another, one above the other. */

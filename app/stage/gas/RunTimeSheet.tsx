@@ -3,17 +3,17 @@
 import { plannedDive, type AscentPlan } from '@/lib/exposure/ascent-plan';
 import { runTimeTable, type RunTimeRow } from '@/lib/exposure/run-time-table';
 import { gasName } from '@/lib/physics/gas';
-import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
-import { printClock } from '@/lib/quantity/duration';
+import { sayDepth } from '@/lib/quantity/depth';
 import { printFactors } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
+import { printAs } from '@/lib/sayings/measures';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { DataTable, type TableColumn } from '../../parts/DataTable';
 import { usePreferences } from '../../parts/preferences';
 
 export function runTimeColumns(units: UnitSystem): TableColumn<RunTimeRow>[] {
   const depth = (row: RunTimeRow, depthM: number) =>
-    row.action === 'stop' ? printStopDepth(depthM, units) : sayDepth(depthM, units);
+    row.action === 'stop' ? printAs('stopM', depthM, units) : sayDepth(depthM, units);
   return [
     { heading: 'What', cell: (row) => row.action },
     {
@@ -21,8 +21,8 @@ export function runTimeColumns(units: UnitSystem): TableColumn<RunTimeRow>[] {
       cell: (row) =>
         row.fromM === row.toM ? depth(row, row.toM) : `${sayDepth(row.fromM, units)} to ${sayDepth(row.toM, units)}`,
     },
-    { heading: 'For', numeric: true, cell: ({ minutes }) => printClock(minutes * 60) },
-    { heading: 'Until run time', numeric: true, cell: ({ endMin }) => printClock(endMin * 60) },
+    { heading: 'For', numeric: true, cell: ({ minutes }) => printAs('plannedS', minutes * 60, units) },
+    { heading: 'Until run time', numeric: true, cell: ({ endMin }) => printAs('plannedS', endMin * 60, units) },
     { heading: 'Gas', cell: ({ gas, switched }) => (switched ? `switch to ${gasName(gas)}` : gasName(gas)) },
   ];
 }
@@ -39,7 +39,7 @@ export function RunTimeSheet({ plan, diveNumber }: { plan: AscentPlan; diveNumbe
     <>
       <p>
         Gradient factors {printFactors(gradientFactors)}, {water} water, ascent at {printRate(wish.ascentMMin, units)},
-        last stop at {printStopDepth(wish.lastStopM, units)}. Minutes and seconds.
+        last stop at {printAs('stopM', wish.lastStopM, units)}. Minutes and seconds.
       </p>
       <DataTable caption="Run-time table" columns={runTimeColumns(units)} rows={runTimeRows(plan, diveNumber)} />
     </>

@@ -3,10 +3,11 @@
 import { useMemo, useState } from 'react';
 import type { Dive } from '@/lib/dive/dive';
 import { stopDistributions, type StopDistribution } from '@/lib/exposure/stop-distribution';
-import { printClock } from '@/lib/quantity/duration';
 import { atMost } from '@/lib/quantity/number';
 import { Disclosure } from '../../parts/Disclosure';
+import { usePreferences } from '../../parts/preferences';
 import { printPercent } from '@/lib/quantity/percent';
+import { printAs } from '@/lib/sayings/measures';
 import { AscentsPicture } from '../../pictures/gas/AscentsPicture';
 import { AscentsTable } from '../../pictures/gas/AscentsTable';
 import styles from '../../pictures/gas/exposure.module.css';
@@ -29,6 +30,7 @@ export function StopDistributions({ dive, diveNumber }: { dive: Dive; diveNumber
 }
 
 function Drawn({ dive, diveNumber }: { dive: Dive; diveNumber: number }) {
+  const units = usePreferences((state) => state.units);
   const spreads = useMemo(() => stopDistributions(dive, { diveNumber }), [dive, diveNumber]);
   const own = spreads.findIndex(({ gradientFactors }) => gradientFactors === dive.settings.gradientFactors);
   const peak = ({ peaks }: StopDistribution, from: number, to: number) =>
@@ -54,9 +56,12 @@ function Drawn({ dive, diveNumber }: { dive: Dive; diveNumber: number }) {
           title: `${atMost(low * 100, 0)}/${atMost(high * 100, 1)}${index === own ? ', yours' : ''}`,
           stops,
         }))}
-        sayStop={({ minutes }) => printClock(minutes * 60)}
+        sayStop={({ minutes }) => printAs('plannedS', minutes * 60, units)}
         sums={[
-          { label: 'Whole way up', cells: spreads.map(({ timeToSurfaceMin }) => printClock(timeToSurfaceMin * 60)) },
+          {
+            label: 'Whole way up',
+            cells: spreads.map(({ timeToSurfaceMin }) => printAs('plannedS', timeToSurfaceMin * 60, units)),
+          },
           ...GROUPS.map(({ label, from, to }) => ({ label, cells: spreads.map((spread) => peak(spread, from, to)) })),
           {
             label: 'On surfacing',

@@ -101,7 +101,7 @@ export function SetupEditor() {
           Add
         </Button>
       </div>
-      {full && <p>{MOST_SETUPS} units at most stand side by side.</p>}
+      {full && <p>{MOST_SETUPS} units at most stand beside the one set right.</p>}
       {setups.map((setup) => (
         <div key={setup.name} className={styles.adders}>
           <code>{writeSetup(setup)}</code>

@@ -5,6 +5,7 @@ import { atMost, fixed } from '../../quantity/number';
 import { printPercent } from '../../quantity/percent';
 import { printCylinderPressure, printPressure } from '../../quantity/pressure';
 import { printRate } from '../../quantity/rate';
+import { roundedTo, type Rounding } from '../../quantity/rounding';
 import type { UnitSystem } from '../../quantity/unit-system';
 import { printAs } from '../../sayings/measures';
 import { printVolume } from '../../quantity/volume';
@@ -14,11 +15,22 @@ import type { Amount } from './world';
 interface Format {
   readonly of: readonly Dimension[];
   readonly meaning: string;
-  print(value: number, system: UnitSystem): string;
+  /** Which way a part of a step goes, where the value itself doesn't say. */
+  readonly rounds?: Rounding;
+  print(value: number, system: UnitSystem, rounds: Rounding): string;
 }
 
 const MINUTE_S = 60;
-const time = (meaning: string, print: (minutes: number) => string): Format => ({ of: ['time'], meaning, print });
+const time = (meaning: string, print: (minutes: number, rounds: Rounding) => string): Format => ({
+  of: ['time'],
+  meaning,
+  print: (minutes, _, rounds) => print(minutes, rounds),
+});
+const wholeMinutes = (minutes: number, rounds: Rounding) =>
+  rounds === 'down' ? printAs('noStopMin', minutes, 'metric') : printMinutes(minutes * MINUTE_S, rounds);
+/** Seconds that have gone by, or, of what is needed, those still to come. */
+const wholeSeconds = (minutes: number, rounds: Rounding) =>
+  roundedTo(minutes * MINUTE_S, 0, rounds === 'up' ? 'up' : 'down');
 const plain = (decimals: number): Format => ({
   of: ['plain', 'compartment'],
   meaning: decimals === 0 ? 'A whole number.' : `A number to ${decimals} decimal${decimals === 1 ? '' : 's'}.`,
@@ -32,19 +44,23 @@ export const FORMATS: Readonly<Record<string, Format>> = {
   ceiling: {
     of: ['depth'],
     meaning: 'A ceiling, which is never told shallower than it is: 4.4 m, 15 ft.',
-    print: (depthM, system) => printDepth(depthM, system, 'up'),
+    rounds: 'up',
+    print: printDepth,
   },
   stop: { of: ['depth'], meaning: 'The depth of a stop: 6 m, 20 ft.', print: printStopDepth },
   altitude: { of: ['depth'], meaning: 'An altitude: 2000 m, 6562 ft.', print: printAltitude },
-  min: time('Minutes, to the nearest.', (minutes) => printMinutes(minutes * MINUTE_S)),
-  'min down': time('Whole minutes that have been reached; more than 99 is said so.', (minutes) =>
-    printAs('noStopMin', minutes, 'metric'),
+  min: time('Minutes, to the nearest.', wholeMinutes),
+  'min down': {
+    ...time('Whole minutes that have been reached; more than 99 is said so.', wholeMinutes),
+    rounds: 'down',
+  },
+  'min up': { ...time('Whole minutes that are needed.', wholeMinutes), rounds: 'up' },
+  'min 1': time('Minutes to a decimal.', (minutes, rounds) => `${atMost(roundedTo(minutes, 1, rounds), 1)} min`),
+  clock: time('Minutes and seconds: 12:30.', (minutes, rounds) => printClock(wholeSeconds(minutes, rounds))),
+  hours: time('Hours and minutes: 2 h 15 min.', (minutes, rounds) => printHours(minutes * MINUTE_S, rounds)),
+  seconds: time('A span to the second: 1 min 20 s.', (minutes, rounds) =>
+    writeTime(roundedTo(minutes * MINUTE_S, 0, rounds)),
   ),
-  'min up': time('Whole minutes that are needed.', (minutes) => printMinutes(minutes * MINUTE_S, 'up')),
-  'min 1': time('Minutes to a decimal.', (minutes) => `${atMost(minutes, 1)} min`),
-  clock: time('Minutes and seconds: 12:30.', (minutes) => printClock(minutes * MINUTE_S)),
-  hours: time('Hours and minutes: 2 h 15 min.', (minutes) => printHours(minutes * MINUTE_S)),
-  seconds: time('A span to the second: 1 min 20 s.', (minutes) => writeTime(Math.round(minutes * MINUTE_S))),
   bar: { of: ['pressure'], meaning: 'A pressure: 4.01 bar, 58.2 psi.', print: printPressure },
   cylinder: { of: ['pressure'], meaning: 'A pressure in a cylinder: 200 bar, 2901 psi.', print: printCylinderPressure },
   rate: { of: ['rate'], meaning: 'A rate: 9 m/min, 30 ft/min.', print: printRate },
@@ -78,10 +94,19 @@ export function formatsFor(dimension: Dimension): string[] {
     .sort((one, other) => Number(other === USUAL[dimension]) - Number(one === USUAL[dimension]));
 }
 
+/** A format by its name, or by its name and a direction after it: `clock up` rounds what is needed up. */
+export function formatNamed(name: string): Format | undefined {
+  if (Object.hasOwn(FORMATS, name)) return FORMATS[name];
+  const [, form = '', rounds] = /^(.*) (up|down)$/.exec(name) ?? [];
+  return Object.hasOwn(FORMATS, form) ? { ...FORMATS[form]!, rounds: rounds as Rounding } : undefined;
+}
+
 /** A value as a person reads it; in the usual form of its kind unless a format that fits it is named. */
 export function printValue({ value, dimension }: Amount, system: UnitSystem, format?: string): string {
-  const named = format === undefined ? undefined : FORMATS[format];
+  const named = format === undefined ? undefined : formatNamed(format);
   const chosen = named?.of.includes(dimension) ? named : FORMATS[USUAL[dimension]]!;
-  if (value === Infinity && chosen !== FORMATS['min down']) return dimension === 'time' ? 'no end' : 'without limit';
-  return chosen.print(value, system);
+  const { rounds = 'nearest' } = chosen;
+  if (value === Infinity && !(dimension === 'time' && rounds === 'down'))
+    return dimension === 'time' ? 'no end' : 'without limit';
+  return chosen.print(value, system, rounds);
 }

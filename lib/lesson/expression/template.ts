@@ -4,7 +4,8 @@ import { evaluateAmount, type Unanswered } from './evaluate';
 import type { Expression } from './expression';
 import { factNamed } from '../facts/facts';
 import { parseExpression } from './parse-expression';
-import { FORMATS, formatsFor, printValue } from './print-value';
+import { MEASURES } from '../../sayings/measures';
+import { FORMATS, formatNamed, formatsFor, printValue } from './print-value';
 import type { Amount, World } from './world';
 
 /** A place in a text that a value is put into. */
@@ -68,12 +69,19 @@ function parseSlot(inside: string, written: string): Parsed<Slot> {
   }
   const parsed = parseExpression(source);
   if (!parsed.ok) return refused(`In ${quoted(written)}: ${parsed.what}`, parsed.mend);
-  return accepted({ expression: parsed.value, format: format ?? usualFormat(parsed.value), written });
+  return accepted({ expression: parsed.value, format: formOf(parsed.value, format), written });
 }
 
-/** A fact that stands alone is printed in its own way. */
-export function usualFormat(expression: Expression): string | undefined {
-  return expression.is === 'fact' || expression.is === 'name' ? factNamed(expression.name)?.format : undefined;
+/**
+ * The form a value is printed in: the one asked for, or else, of a fact that stands alone, its own. Whatever its form, such
+ * a fact is rounded the way its reading is everywhere: no ceiling is told shallower, no stop shorter, no time left longer.
+ */
+export function formOf(expression: Expression, asked?: string): string | undefined {
+  if (expression.is !== 'fact' && expression.is !== 'name') return asked;
+  const fact = factNamed(expression.name);
+  const form = asked ?? fact?.format;
+  const rounds = fact?.measure === undefined ? 'nearest' : MEASURES[fact.measure].rounds;
+  return form === undefined || rounds === 'nearest' ? form : `${form.replace(/ (up|down)$/, '')} ${rounds}`;
 }
 
 /** The values of a template's slots, or why one of them has none. */
@@ -85,7 +93,7 @@ export function fillSlots(
   for (const { expression, format, written } of slots) {
     const amount = evaluateAmount(expression, world);
     if (!amount.ok) return { ...amount, what: `In ${quoted(written)}: ${amount.what}` };
-    if (format !== undefined && !FORMATS[format]!.of.includes(amount.value.dimension)) {
+    if (format !== undefined && !formatNamed(format)!.of.includes(amount.value.dimension)) {
       const fits = formatsFor(amount.value.dimension).join(', ');
       return {
         ...refused(

@@ -60,15 +60,9 @@ function schedulesOf(view: View, span: DiveSpan) {
     .map((sample) => view.scheduleAt(sample));
 }
 
-function eventsOf(view: View, span: DiveSpan, kind: string) {
-  return view
-    .watch()
-    .events.filter(
-      (event) =>
-        event.kind === kind &&
-        event.timeS >= span.startS &&
-        (event.timeS < span.nextS || span.nextS >= view.subject.endS),
-    );
+function eventsOf(view: View, { startS, nextS }: DiveSpan, kind: string) {
+  const untilS = nextS >= view.subject.endS ? Infinity : nextS;
+  return view.watch().events.filter((one) => one.kind === kind && one.timeS >= startS && one.timeS < untilS);
 }
 
 function worstClimb(view: View, span: DiveSpan) {
@@ -145,10 +139,10 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     of: 'dive',
     name: 'requiredStopMin',
     dimension: 'time',
-    meaning:
-      'The most minutes of required stops the model asked for at any change of the dive; 0 where it asked for none.',
+    meaning: 'The most minutes of required stops asked for at any change of the dive; 0 where there are none.',
     noun: 'the time at required stops',
-    format: 'min up',
+    format: 'min 1',
+    measure: 'stopMin',
     value: (view, span) =>
       Math.max(0, ...schedulesOf(view, span).map(({ stops }) => stops.reduce((sum, { minutes }) => sum + minutes, 0))),
   },
@@ -159,6 +153,7 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     meaning: 'The deepest required stop the model asked for at any change of the dive; 0 where it asked for none.',
     noun: 'the deepest required stop',
     format: 'stop',
+    measure: 'stopM',
     value: (view, span) => Math.max(0, ...schedulesOf(view, span).map(({ stops }) => stops[0]?.depthM ?? 0)),
   },
   {
@@ -168,6 +163,7 @@ export const DIVE_FACTS: readonly DiveFact[] = [
     meaning: 'The deepest the ceiling came, until the next dive or the end of the script.',
     noun: 'the deepest ceiling',
     format: 'm 1',
+    measure: 'ceilingM',
     value: deepestCeilingM,
   },
   {

@@ -1,3 +1,4 @@
+import type { MeasureId } from '../../sayings/measures';
 import type { Dimension } from '../expression/dimension';
 import type { DiveSpan } from './dive-spans';
 import type { View } from '../questions/subject';
@@ -18,6 +19,8 @@ interface FactBase {
   readonly noun: string;
   /** How it is printed unless told otherwise; the dimension's usual form when left out. */
   readonly format?: string;
+  /** The reading it is, if it is one: it is rounded the same way, whatever form it is printed in. */
+  readonly measure?: MeasureId;
 }
 
 /** It has a value at every moment of a script. */

@@ -55,7 +55,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     dimension: 'time',
     meaning: 'No-stop time at this depth on this gas; 0 once a stop is required, infinite where it never ends.',
     noun: 'the no-stop time',
-    format: 'min down',
+    format: 'min',
+    measure: 'noStopMin',
     value: ({ figures }, sample) => figures.noStopMin[sample]!,
   },
   {
@@ -73,7 +74,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     dear: true,
     meaning: 'No-stop time with the gas lost on the way up counted.',
     noun: 'the no-stop time with the ascent credited',
-    format: 'min down',
+    format: 'min',
+    measure: 'creditedNoStopMin',
     value: ({ timeline, figures }, sample) => figuresAt(timeline, figures, sample).creditedNoStopMin,
   },
   {
@@ -82,7 +84,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     dimension: 'depth',
     meaning: 'Ceiling on the line from the low to the high gradient factor; 0 without one.',
     noun: 'the ceiling',
-    format: 'ceiling',
+    format: 'm 1',
+    measure: 'ceilingM',
     value: ({ figures }, sample) => figures.ceilingM[sample]!,
   },
   {
@@ -101,6 +104,7 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     meaning: 'Depth of the first required stop if the ascent began now; 0 without one.',
     noun: 'the first required stop',
     format: 'stop',
+    measure: 'stopM',
     value: (view, sample) => view.scheduleAt(sample).stops[0]?.depthM ?? 0,
   },
   {
@@ -110,7 +114,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     dear: true,
     meaning: 'Minutes at the first required stop if the ascent began now.',
     noun: 'the time at the first required stop',
-    format: 'min up',
+    format: 'min 1',
+    measure: 'stopMin',
     value: (view, sample) => view.scheduleAt(sample).stops[0]?.minutes ?? 0,
   },
   {
@@ -120,7 +125,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     dear: true,
     meaning: 'Minutes of all required stops together if the ascent began now.',
     noun: 'the time at required stops',
-    format: 'min up',
+    format: 'min 1',
+    measure: 'stopMin',
     value: (view, sample) => view.scheduleAt(sample).stops.reduce((sum, { minutes }) => sum + minutes, 0),
   },
   {
@@ -140,7 +146,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     parameters: ['depth'],
     meaning: 'Minutes of the required stop at that depth if the ascent began now; 0 where none is made there.',
     noun: 'the required stop at {1}',
-    format: 'min up',
+    format: 'min 1',
+    measure: 'stopMin',
     value: (view, sample, [depthM]) =>
       // In feet a stop goes by its round figure: 50 ft for the one at 15 m.
       view.scheduleAt(sample).stops.find((stop) => Math.abs(stop.depthM - depthM!) < 0.5)?.minutes ?? 0,
@@ -152,7 +159,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     dear: true,
     meaning: 'The whole ascent with its required stops if it began now.',
     noun: 'the time to surface',
-    format: 'min up',
+    format: 'min',
+    measure: 'timeToSurfaceMin',
     value: (view, sample) => view.scheduleAt(sample).timeToSurfaceMin,
   },
   {
@@ -260,7 +268,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     parameters: ['depth'],
     meaning: 'No-stop time if you went straight down to a depth now, on the gas the dive began with.',
     noun: 'the no-stop time you would have at {1}',
-    format: 'min down',
+    format: 'min',
+    measure: 'noStopMin',
     value: ({ dive, timeline }, sample, [depthM]) =>
       noStopAfter(timeline, dive.settings, sample, { depthM: depthM!, gas: dive.settings.gas })(0).minutes,
   },

@@ -96,7 +96,8 @@ export const SETTING_FACTS: readonly SettingFact[] = [
     parameters: ['depth'],
     meaning: 'No-stop time of a rested diver set down at a depth at once, on the gas the dive begins with.',
     noun: 'a rested diver’s no-stop time at {1}',
-    format: 'min down',
+    format: 'min',
+    measure: 'noStopMin',
     value: (view, [depthM]) => freshNoStop(view, depthM!).minutes,
   },
   {

@@ -37,6 +37,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'What is left of the safety stop a unit advises; 0 when none is asked.',
     noun: 'what is left of the safety stop',
     format: 'clock',
+    measure: 'safetyStopS',
     value(view, sample) {
       const { safetyStop, safetyStopLeftS } = view.watch().tracks;
       return isAsked(SAFETY_STOP_STATES[safetyStop[sample]!]!) ? safetyStopLeftS[sample]! / MINUTE_S : 0;
@@ -49,6 +50,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'Depth of a stop that a rule imposes; 0 without one.',
     noun: 'the imposed stop',
     format: 'stop',
+    measure: 'stopM',
     value: (view, sample) => view.watch().tracks.imposedStopM[sample]!,
   },
   {
@@ -58,6 +60,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'What is left of a stop that a rule imposes.',
     noun: 'what is left of the imposed stop',
     format: 'clock',
+    measure: 'imposedStopS',
     value: (view, sample) => view.watch().tracks.imposedStopLeftS[sample]! / MINUTE_S,
   },
   {
@@ -75,6 +78,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'What is left of a lock-out; 0 when the unit is not locked.',
     noun: 'what is left of the lock-out',
     format: 'hours',
+    measure: 'lockedH',
     value(view, sample) {
       const { tracks, timeline } = view.watch();
       return Math.max(0, tracks.lockedUntilS[sample]! - timeline.timeS[sample]!) / MINUTE_S;
@@ -107,6 +111,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'Wait left before flying: the model’s or the published guideline’s, whichever is longer.',
     noun: 'the wait before flying',
     format: 'hours',
+    measure: 'noFlyH',
     value: (view, sample) => afterDive(view, sample).flying.hoursLeft * HOUR_MIN,
   },
   {
@@ -117,6 +122,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'Wait left before flying by the model alone: until the tissues tolerate the pressure of the cabin.',
     noun: 'the model’s wait before flying',
     format: 'hours',
+    measure: 'noFlyH',
     value: (view, sample) => afterDive(view, sample).flying.model.minutes,
   },
   {
@@ -127,6 +133,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'Wait left before flying by the published guideline alone.',
     noun: 'the guideline’s wait before flying',
     format: 'hours',
+    measure: 'noFlyH',
     value(view, sample) {
       const { flying, sinceSurfacedS } = afterDive(view, sample);
       return flying.guideline ? Math.max(0, flying.guideline.hours * HOUR_MIN - sinceSurfacedS / MINUTE_S) : 0;
@@ -142,6 +149,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
       'Wait left before going to an altitude: the model’s or, where it speaks of such altitudes, the guideline’s.',
     noun: 'the wait before going to {1}',
     format: 'hours',
+    measure: 'noFlyH',
     value(view, sample, [altitudeM]) {
       const { sinceSurfacedS } = afterDive(view, sample);
       const watch = view.watch();
@@ -166,6 +174,7 @@ export const UNIT_FACTS: readonly MomentFact[] = [
     meaning: 'Time on air at the surface until no compartment holds more than at rest, to a hundredth of a bar.',
     noun: 'the time to desaturate',
     format: 'hours',
+    measure: 'desaturationH',
     value: (view, sample) => afterDive(view, sample).desaturation.minutes,
   },
 ];

@@ -6,6 +6,7 @@ import { momentS } from '../facts/fact-value';
 import { factNamed } from '../facts/facts';
 import { parseExpression, parseMoment } from '../expression/parse-expression';
 import { printValue } from '../expression/print-value';
+import { formOf } from '../expression/template';
 import type { DrawAsked, SketchPoint } from './sketch';
 import type { UnitSystem } from '../../quantity/unit-system';
 import type { World } from '../expression/world';
@@ -29,7 +30,7 @@ export function drawAsked(question: DrawAnswer, world: World, system: UnitSystem
   if (!from.ok) return from;
   if (!to.ok) return to;
   if (!(to.value > from.value)) return wording('The curve ends before it begins.', 'Write a later moment in to.');
-  const { dimension, noun, format } = factNamed(call.name)!;
+  const { dimension, noun } = factNamed(call.name)!;
   const top = evaluateAs(upTo.value, world, dimension);
   if (!top.ok) return top;
   if (!(top.value > 0) || !Number.isFinite(top.value))
@@ -58,7 +59,7 @@ export function drawAsked(question: DrawAnswer, world: World, system: UnitSystem
       boxesS: boxesS.value,
       within: close.value,
       noun: noun.replace(/ ?\{1\}/, argumentOf(call, system)),
-      format,
+      format: formOf(call),
       truth,
     },
   };

@@ -15,7 +15,7 @@ import { factNamed } from '../facts/facts';
 import { notKept, type Freedom } from './kept-settings';
 import { parseExpression } from '../expression/parse-expression';
 import { printValue } from '../expression/print-value';
-import { usualFormat } from '../expression/template';
+import { formOf } from '../expression/template';
 import type { World } from '../expression/world';
 
 /** One part of a goal, and how it stands. */
@@ -93,7 +93,8 @@ function sayComparison(comparison: Comparison, world: World, system: UnitSystem)
   const compared = evaluateComparison(comparison, world);
   if (!compared.ok) return compared.what;
   const { left, right } = compared.value;
-  const format = usualFormat(comparison.left) ?? usualFormat(comparison.right);
+  const form = (asked?: string) => formOf(comparison.left, asked) ?? formOf(comparison.right, asked);
+  const format = form();
   let is = printValue(left, system, format);
   let wanted = printValue(right, system, format);
   // Rounding may hide the difference that decides.
@@ -106,8 +107,8 @@ function sayComparison(comparison: Comparison, world: World, system: UnitSystem)
           : left.dimension === 'depth'
             ? 'm 1'
             : undefined;
-    is = printValue(left, system, finer);
-    wanted = printValue(right, system, finer);
+    is = printValue(left, system, form(finer));
+    wanted = printValue(right, system, form(finer));
   }
   if (comparison.sign === '==' && comparison.right.is === 'amount' && right.value === 0) {
     const noun = nounOf(comparison.left, world, system);

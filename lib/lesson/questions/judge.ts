@@ -2,7 +2,7 @@ import { accepted, refused } from '../../quantity/parsed';
 import type { NumberAnswer, Option, PickAnswer, Reply } from './answer';
 import { evaluateAmount, evaluateAs, evaluateTruth, type Evaluated } from '../expression/evaluate';
 import { parseExpression } from '../expression/parse-expression';
-import { printBoth, usualFormat, type Filled } from '../expression/template';
+import { printBoth, formOf, type Filled } from '../expression/template';
 import { withValues, type Amount, type World } from '../expression/world';
 
 /** What a question comes to in its world, and what is said to each answer. */
@@ -78,7 +78,7 @@ export function numberAsked(
         ...refused('What still counts is not a width.', 'Write how far off an answer may be, such as 2 min.'),
         cause: 'wording',
       };
-    return accepted({ answer: answer.value, within: off.value, format: as ?? usualFormat(expression) }) as {
+    return accepted({ answer: answer.value, within: off.value, format: formOf(expression, as) }) as {
       ok: true;
       value: NumberAsked;
     };
@@ -135,7 +135,7 @@ export function numbersToPick({ answer, as, because, others }: PickAnswer, world
   ]) {
     const read = parsedThen(source, (expression) => {
       const amount = evaluateAmount(expression, world);
-      return amount.ok ? { ok: true as const, value: printBoth(amount.value, as ?? usualFormat(expression)) } : amount;
+      return amount.ok ? { ok: true as const, value: printBoth(amount.value, formOf(expression, as)) } : amount;
     });
     if (!read.ok) {
       if (right || read.cause === 'wording') return read;

@@ -89,7 +89,7 @@ export function creditedNoStopWorking(instant: Instant): Working {
     reading: 'credited-no-stop',
     title: 'No-stop time with credit for the way up',
     compartment: compartment + 1,
-    answer: { ...quantity(minutes, 'min'), text: answerText(minutes) },
+    answer: { ...quantity(minutes, 'min'), text: answerText(minutes, figures.noStopMin[sample]!) },
     steps: chain.steps,
     table: wayUpTable(then, wait, compartment),
     ...(jumped ? {} : { search }),
@@ -97,7 +97,10 @@ export function creditedNoStopWorking(instant: Instant): Working {
   };
 }
 
-function answerText(minutes: number): string {
+function answerText(minutes: number, plainMin: number): string {
+  // Deep, or on a slow way up, the credit is a debt.
+  if (minutes < plainMin)
+    return `${minutes === 0 ? 'None is left' : 'It is the shorter of the two'}: on the way up from here, at the plan’s rate, this compartment goes on taking up gas, so that a direct ascent breaks a limit while one in an instant would not.`;
   if (minutes === 0)
     return 'None is left: even counting the gas lost on the way up, this compartment would be past its limit.';
   if (minutes === Infinity)

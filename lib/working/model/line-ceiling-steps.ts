@@ -61,7 +61,7 @@ export function lineCeilingSteps(
   const m = chain.add({
     id: 'step:slope',
     title: 'how the gradient factor changes with the pressure of the water',
-    why: 'It runs straight from high at the surface to low at the anchor.',
+    why: 'It runs straight from high at the surface to low at the anchor. Baker’s papers round its foot deeper, to a stop; here it is not rounded, so that no figure jumps.',
     expression: '(gf_low - gf_high) / (w * d_anchor)',
     symbol: 'm',
     values: [low, high, site.water, anchor],

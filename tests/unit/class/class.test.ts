@@ -74,6 +74,11 @@ describe('an answer', () => {
   it('is taken while its question is open, and refused in words after', () => {
     expect(notTaken(view, sent)).toBeUndefined();
     expect(notTaken(viewOf(through(asked, { kind: 'closed' }), 1), sent)).toMatch(/closed/);
+    // Of a phone that was away while it could be sent, as long as nobody has seen the spread.
+    expect(notTaken(viewOf(through(asked, { kind: 'closed' }), 1), sent, true)).toBeUndefined();
+    expect(notTaken(viewOf(through(asked, { kind: 'closed' }, { kind: 'spread shown' }), 1), sent, true)).toMatch(
+      /closed/,
+    );
     expect(notTaken(view, { ...sent, round: 1 })).toMatch(/no longer before the class/);
     expect(notTaken(view, { ...sent, answer: { by: 'choice', option: 3 } })).toMatch(/no answer to this question/);
     expect(notTaken(view, { ...sent, answer: { by: 'number', value: 3 } })).toMatch(/no answer to this question/);

@@ -6,6 +6,9 @@ import { judgeAmount } from '@/lib/lesson/questions/judge';
 import { becauseOf } from '@/lib/class/reasons';
 import { inUnits } from '@/lib/class/words';
 import { truthSchema, type TruthOf } from '@/lib/class/ask';
+import { gasDensitiesOf } from '@/lib/exposure/gas-density';
+import { oxygenExposureOf } from '@/lib/exposure/oxygen-exposure';
+import { exposureSayings } from '@/lib/sayings/exposure-readings';
 import { figuresAt } from '@/lib/ascent/figures';
 import { figuresOf } from '@/lib/ascent/figures';
 import { samplingOf } from '@/lib/dive/sampling';
@@ -59,6 +62,32 @@ describe('a covered reading that is asked about', () => {
       for (const system of ['metric', 'imperial'] as const)
         expect((made.truth as TruthOf<'number'>).printed[system], id).toBe(modelSayings(moment, system)[id].text);
     }
+  });
+
+  it('has the very figure the reading shows, of oxygen, density and depth too', () => {
+    const rich = SCRIPT.replace('gas: air', 'gas: 32%');
+    const parsedRich = parseScript(rich);
+    if (!parsedRich.ok) throw new Error('the script does not parse');
+    const line = computeTimeline(parsedRich.dive, samplingOf(parsedRich.dive, 30).everyS);
+    const sample = line.timeS.findIndex((timeS) => timeS >= 1740);
+    const [oxygen, densitiesGL] = [oxygenExposureOf(line), gasDensitiesOf(line)];
+    const moment = { timeline: line, sample, oxygen, densitiesGL, supply: undefined };
+    const now = figuresAt(line, figuresOf(line, parsedRich.dive.settings), sample);
+    const truth = (id: string) => ask(id, line.timeS[sample]!, rich) as { truth: TruthOf<'number'> };
+    for (const system of ['metric', 'imperial'] as const) {
+      const said = exposureSayings(moment, system);
+      for (const id of ['oxygen-single', 'oxygen-daily', 'oxygen-pulmonary', 'gas-density'] as const)
+        expect(truth(id).truth.printed[system], id).toBe(said[id].text);
+      expect(truth('depth').truth.printed[system]).toBe(
+        modelSayings({ timeline: line, sample, now }, system).depth.text,
+      );
+    }
+  });
+
+  it('is the speed the script says, up or down', () => {
+    expect(numberTruth('rate', 60).value).toBeCloseTo(18, 0);
+    expect(numberTruth('rate', 1850).value).toBeCloseTo(9, 0);
+    expect(numberTruth('rate', 900).value).toBe(0);
   });
 
   it.each([300, 600, 1500, 1800, 2000])('travels with its reasons inside the bounds, %i s into the dive', (atS) => {

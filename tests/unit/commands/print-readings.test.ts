@@ -16,8 +16,11 @@ stay 2 min
 ascend to surface at 9 m/min
 `;
 
-function readings() {
-  const parsed = parseScript(SCRIPT);
+/** On so slow a way up stops are owed before there is a ceiling. */
+const SLOW = `ascent rate: 3 m/min\n${SCRIPT.replace('33 m', '60 m')}`;
+
+function readings(script: string) {
+  const parsed = parseScript(script);
   if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
   return readingsOf(parsed.dive, [], 150);
 }
@@ -39,7 +42,9 @@ function expectUp(printed: number, figure: number) {
 /** One row as it is printed, by the heading over it, beside the sample it is of. */
 function expectRow(row: Readonly<Record<string, string>>, sample: SampleReadings) {
   const of = (heading: string) => Number(row[heading]);
-  if (sample.noStopMin === null) expect(row['no-stop min']).toBe('over 99');
+  expect(row.state).toBe(sample.state);
+  if (sample.state === 'filling') expect(row['no-stop min']).toBe('none');
+  else if (sample.noStopMin === null) expect(row['no-stop min']).toBe('over 99');
   else expectDown(of('no-stop min'), sample.noStopMin);
   expectUp(of('ceiling m'), sample.ceilingM);
   expectUp(of('time to surface min'), sample.timeToSurfaceMin!);
@@ -58,9 +63,17 @@ function expectRow(row: Readonly<Record<string, string>>, sample: SampleReadings
 
 const withoutRemarks = (text: string) => text.replace(/^#.*\n/gm, '');
 
-describe('readings of a dive, written out', () => {
+describe.each([
+  ['free', 'clearing', 'owed', SCRIPT],
+  ['free', 'filling', 'owed', SLOW],
+])('readings of a dive, %s, %s and %s, written out', (...[before, between, owed, script]) => {
+  it('tell how the diver stands', () => {
+    const states = readings(script).samples.map(({ state }) => state);
+    expect(states).toEqual(expect.arrayContaining([before, between, owed]));
+  });
+
   it('as comma-separated values tell each figure, time left never rounded up, stops and ceilings never down', () => {
-    const told = readings();
+    const told = readings(script);
     const { data } = Papa.parse<Record<string, string>>(withoutRemarks(readingsAsCsv(told)).trimEnd(), {
       header: true,
     });
@@ -76,7 +89,7 @@ describe('readings of a dive, written out', () => {
   });
 
   it('as a table for people tell the same', () => {
-    const told = readings();
+    const told = readings(script);
     const [head, ...rows] = withoutRemarks(readingsAsText(told))
       .trimEnd()
       .split('\n')

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { eventText } from '@/lib/rules/all';
 import { shownAt } from '@/lib/rules/unit/shown';
 import type { Watch } from '@/lib/rules/watch';
+import { unitSayings } from '@/lib/sayings/unit-readings';
 import { at, down, rest, stay, told, up, watched, type RulesInput } from './made-dives';
 
 /** 30 m for long enough to owe stops at 6 and 3 m. */
@@ -67,6 +69,19 @@ describe('the required stops', () => {
       'You are above the ceiling. Go back down to 20 ft.',
     );
     expect(shownAt(watch, at(watch, 2240)).alarms).toEqual([]);
+  });
+
+  it('name the ceiling passed as it is shown at that instant, never a shallower one', () => {
+    for (const steps of [[up(3, 180)], [up(4, 97)], [up(2, 131)]]) {
+      const watch = watched([...overstayed, ...steps]);
+      const event = watch.events.find(({ kind }) => kind === 'above-ceiling')!;
+      for (const units of ['metric', 'imperial'] as const) {
+        const { ceiling } = unitSayings(shownAt(watch, at(watch, event.timeS), units), units);
+        expect(eventText(event, units).replace(/\.0 m/, ' m')).toContain(
+          `above the ceiling at ${ceiling.text.replace(/\.0 m/, ' m')}.`,
+        );
+      }
+    }
   });
 
   it('never alarm at a stop the schedule sends you to', () => {

@@ -1,3 +1,4 @@
+import { sayLeft } from '@/lib/ways-out/words';
 import { describe, expect, it } from 'vitest';
 import { parseScript } from '@/lib/dive/script';
 import { howMuchMore } from '@/lib/ways-out/how-much-more';
@@ -226,5 +227,14 @@ describe('what a unit asks beyond the model', () => {
     expect(strict && 'script' in strict && strict.script).toBe(
       units.replace('Strict, gradient factors 40/60', 'Strict'),
     );
+  });
+});
+
+describe('what would still have been there', () => {
+  it('is a stop never told shorter than it is, or a ceiling never told shallower', () => {
+    expect(sayLeft('stop', { stopsMin: 6.001, ceilingM: 4 }, 'metric')).toContain('6 min 1 s of stops');
+    expect(sayLeft('stop', { stopsMin: 6, ceilingM: 4 }, 'metric')).toContain('6 min of stops');
+    expect(sayLeft('ceiling', { stopsMin: 0, ceilingM: 4.31 }, 'metric')).toContain('a ceiling at 4.4 m');
+    expect(sayLeft('ceiling', { stopsMin: 0, ceilingM: 4.31 }, 'imperial')).toContain('a ceiling at 15 ft');
   });
 });

@@ -47,6 +47,7 @@ describe('the working behind a ceiling', () => {
     const dive = workedDive(downFor(40, 25), LINE);
     const working = ceilingAt(dive, 1500);
     expect(result(working, 'anchor')).toBeCloseTo(dive.figures.ceilingAtLowM[sampleAt(dive.timeline, 1500)]!, 9);
+    expect(step(working, 'slope')!.why).toContain('Baker’s papers round its foot deeper, to a stop; here it is not');
   });
 
   it('takes the anchor as it was reached once the ascent is under way', () => {

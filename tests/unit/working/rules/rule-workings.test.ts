@@ -1,3 +1,4 @@
+import { sampleAt } from '@/lib/dive/timeline';
 import { describe, expect, it } from 'vitest';
 import { OXYGEN } from '@/lib/physics/gas';
 import { workingFor } from '@/lib/working/all';
@@ -5,7 +6,7 @@ import { unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all
 import type { Working } from '@/lib/working/working';
 import { at, down, rest, stay, up, watched, type RulesInput } from '../../rules/made-dives';
 import type { Step } from '@/lib/dive/dive';
-import { downFor, workedDive } from '../dives';
+import { SETTINGS, downFor, workedDive } from '../dives';
 
 function asked(reading: UnitReadingId, steps: readonly Step[], timeS: number, rules: RulesInput = {}): Working {
   const watch = watched(steps, rules);
@@ -156,5 +157,19 @@ describe('the working behind the no-stop time with credit', () => {
     const credited = workingFor('credited-no-stop', timeline, figures, 20);
     expect(credited.answer.value).toBeGreaterThan(workingFor('no-stop', timeline, figures, 20).answer.value);
     expect(step(credited, 'over').result.value).toBeCloseTo(0, 5);
+  });
+
+  it.each([
+    [9, 1.67, 'It is the shorter of the two'],
+    [3, 0, 'None is left'],
+  ])('at 60 m on a way up at %d m/min is the shorter, and says why', (ascentMMin, expectedMin, words) => {
+    // Worked outside this project: 60 m, air, 85/85, down in 3 min.
+    const plan = { ...SETTINGS.plan, ascentMMin };
+    const { timeline, figures } = workedDive(downFor(60, 1), { plan });
+    const arrival = sampleAt(timeline, 180);
+    const { answer } = workingFor('credited-no-stop', timeline, figures, arrival);
+    expect(workingFor('no-stop', timeline, figures, arrival).answer.value).toBeCloseTo(2.35, 2);
+    expect(answer.value).toBeCloseTo(expectedMin, 2);
+    expect(answer.text).toContain(`${words}: on the way up from here`);
   });
 });

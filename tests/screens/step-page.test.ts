@@ -14,6 +14,7 @@ const SITE = 'https://example.org';
 const QUESTIONS = [
   ['06-stop-or-ceiling', 'left-out'],
   ['07-overstaying', 'how-much'],
+  ['03-sixteen-tissues', 'the-slowest'],
   ['05-limits-and-ceiling', 'draw-the-ceiling'],
   ['12-enriched-air', 'how-deep'],
 ] as const;

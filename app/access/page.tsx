@@ -37,12 +37,14 @@ export default function AccessPage() {
         <ul>
           <li>
             While a dive plays or is steered, one voice tells what changes: a ceiling that appears or goes, a stop that
-            is owed, alarms and rules, and the no-stop time at 10, 5 and 1 minutes. Clocks are silent. Sentences keep at
-            least three seconds apart, and later ones are put together.
+            is owed, alarms and rules, and the no-stop time at 10, 5 and 1 minutes. So on the desk, in lessons, on a
+            phone in a class and on a page of one dive. Clocks are silent. Sentences keep at least three seconds apart,
+            and later ones are put together.
           </li>
           <li>
-            “Hold when something happens” has playing wait at each event, so that you set the pace. F2 says where the
-            diver is at any moment.
+            “Hold when something happens” has the desk wait at each event, so that you set the pace; a lesson’s run
+            waits at the moments worth a look. F2 says where the diver is at any moment; in a lesson’s run, what stands
+            beside it and no more, so that nothing is given away.
           </li>
           <li>
             After an edit has settled, what it changed is said: the point, the stops, the deepest ceiling. Undoing,
@@ -54,9 +56,10 @@ export default function AccessPage() {
             limit at the surface, who leads and who is past.
           </li>
           <li>
-            A curve can be answered in boxes, at the moments its lesson names, and is judged as a drawn one is. What is
-            wrong in a box is said once typing pauses, by the name of the box. A press that can do nothing yet goes to
-            the first such box and has it said again. The events marked on a dive are read in their order, in words.
+            A curve can be answered in boxes, at the moments its lesson names and at others you add; it is read back as
+            it stands, and judged as a drawn one is. What is wrong in a box is said once typing pauses, by the name of
+            the box. A press that can do nothing yet says why, and goes to the box that has to be mended or filled. The
+            events marked on a dive are read in their order, in words.
           </li>
         </ul>
       </section>
@@ -104,12 +107,8 @@ export default function AccessPage() {
             with other browsers too, is unknown.
           </li>
           <li>
-            There is no sound that follows the gas. A tone that beats as a compartment nears its limit was thought of
-            and left out: it could not be judged by ear, and a sound that misleads is worse than none.
-          </li>
-          <li>
-            Some buttons can’t be pressed while something is missing, and don’t say what: “Read the pasted text” in
-            “Bring a dive”, and “Take it” in the workshop.
+            There is no sound that follows the gas. A tone that beats as a compartment nears its limit was planned and
+            left out untried: nobody at hand could listen to it, and a sound that misleads is worse than none.
           </li>
           <li>The drawings themselves can’t be felt out point by point; their tables are in their place.</li>
           <li>The words are in English alone, and in no sign language.</li>

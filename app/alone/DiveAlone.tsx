@@ -1,11 +1,7 @@
-import { useEffect, useState } from 'react';
-import { cautions } from '@/content/cautions';
+import { useState } from 'react';
+import { AlonePage, NothingAlone } from '../parts/alone/AlonePage';
 import { Disclosure } from '../parts/Disclosure';
-import { ButtonLink } from '../parts/Button';
-import { CautionStrip } from '../parts/Caution';
-import { PreferenceSwitches } from '../parts/PreferenceSwitches';
 import { deskWith } from '../parts/routes';
-import { StatusRegion } from '../parts/StatusRegion';
 import { DeskContext } from '../stage/desk-context';
 import type { DeskStore } from '../stage/desk-store';
 import { ChaseFigure } from '../stage/figures/ChaseFigure';
@@ -23,40 +19,16 @@ const READINGS: readonly ReadingId[] = ['depth', 'time', 'no-stop', 'ceiling', '
 
 /** A dive to be looked at and played, with nothing else of the site about it. */
 export function DiveAlone({ opened }: { opened: OpenedPage }) {
-  useEffect(() => {
-    document.documentElement.dataset['ready'] = '';
-  }, []);
-  if (!opened.ok) {
-    return (
-      <>
-        <CautionStrip />
-        <main className={styles.page}>
-          <h1>No dive to show</h1>
-          <p role="alert" className={styles.refused}>
-            {opened.what} {opened.mend}
-          </p>
-        </main>
-      </>
-    );
-  }
-  return <Opened {...opened} />;
+  return opened.ok ? <Opened {...opened} /> : <NothingAlone title="No dive to show" {...opened} />;
 }
 
 function Opened({ store, title, onDesk, note }: Extract<OpenedPage, { ok: true }>) {
   const [script] = useState(() => store.getState().script);
   const besides = useSecondUnits(store);
-  useEffect(() => {
-    document.title = `${title} · Halftime`;
-  }, [title]);
   return (
     <DeskContext value={store}>
       <Playback />
-      <CautionStrip />
-      <main className={styles.page}>
-        <header className={styles.head}>
-          <h1>{title}</h1>
-          <PreferenceSwitches />
-        </header>
+      <AlonePage title={title} onSite={onDesk === undefined ? undefined : deskWith(onDesk)}>
         {note && <p role="status">{note}</p>}
         <ReadingsPanel only={READINGS} strip />
         <div className={styles.insists}>
@@ -73,18 +45,7 @@ function Opened({ store, title, onDesk, note }: Extract<OpenedPage, { ok: true }
         <Disclosure summary="The script of this dive">
           <pre className={styles.script}>{script}</pre>
         </Disclosure>
-        <footer className={styles.foot}>
-          <p>{cautions.unknown}</p>
-          {onDesk !== undefined && (
-            <p className="unprinted">
-              <ButtonLink href={deskWith(onDesk)} newWindow>
-                Open in Halftime
-              </ButtonLink>
-            </p>
-          )}
-        </footer>
-      </main>
-      <StatusRegion />
+      </AlonePage>
     </DeskContext>
   );
 }

@@ -78,9 +78,9 @@ export function LivePanel({ run }: { run: ChamberRun }) {
             now.checkpoints.length > 0 &&
             ` Then read the units: ${now.checkpoints.map(({ name }) => name).join(', ')}.`}
         </p>
-        {now.kind === 'hold' && now.leftS <= 0 && now.checkpoints.length > 0 && (
-          <p className={styles.readNow}>Read the units now, then go on.</p>
-        )}
+        <p className={styles.readNow} role="status">
+          {underway && now.leftS <= 0 && overdue(now)}
+        </p>
         <p className={now.warning ? styles.warning : styles.silent} role="alert">
           {now.warning && (
             <>
@@ -111,6 +111,12 @@ export function LivePanel({ run }: { run: ChamberRun }) {
       </div>
     </section>
   );
+}
+
+/** What to do once a step has taken its time. */
+function overdue({ kind, checkpoints }: LiveNow): string {
+  if (kind !== 'hold') return 'The time of this step is over. Go on when the gauge is there.';
+  return checkpoints.length > 0 ? 'The hold is over. Read the units now, then go on.' : 'The hold is over. Go on.';
 }
 
 function doneWords({ kind, leftS }: LiveNow, leg: { toM: number } | undefined, units: 'metric' | 'imperial'): string {

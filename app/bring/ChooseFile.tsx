@@ -21,6 +21,9 @@ export function ChooseFile({ samples }: { samples: readonly SampleFile[] }) {
   const fileName = useBring((state) => state.fileName);
   const [over, setOver] = useState(false);
   const [pasted, setPasted] = useState('');
+  const [presses, setPresses] = useState(0);
+  const empty = pasted.trim() === '';
+  const inVain = empty && presses > 0;
   // A dive saved as a page of its own is no record: the desk it was saved from opens.
   const take = async (file: File) => {
     const fragment = await divePageIn(file);
@@ -80,7 +83,9 @@ export function ChooseFile({ samples }: { samples: readonly SampleFile[] }) {
           className={styles.paste}
           onSubmit={(event) => {
             event.preventDefault();
-            void choose(new Blob([pasted]), 'Pasted text');
+            setPresses(presses + 1);
+            if (empty) event.currentTarget.querySelector('textarea')?.focus();
+            else void choose(new Blob([pasted]), 'Pasted text');
           }}
         >
           <label htmlFor="pasted">Rows of a record, with or without headings</label>
@@ -89,11 +94,16 @@ export function ChooseFile({ samples }: { samples: readonly SampleFile[] }) {
             rows={6}
             value={pasted}
             spellCheck={false}
+            aria-invalid={inVain || undefined}
+            aria-describedby={inVain ? 'pasted-fault' : undefined}
             onChange={(event) => setPasted(event.target.value)}
           />
-          <Button type="submit" disabled={pasted.trim() === ''}>
-            Read the pasted text
-          </Button>
+          {inVain && (
+            <p key={presses} id="pasted-fault" role="alert" className={styles.trouble}>
+              Nothing is pasted yet. Paste the rows of a record here first.
+            </p>
+          )}
+          <Button type="submit">Read the pasted text</Button>
         </form>
       </Disclosure>
     </section>

@@ -66,8 +66,8 @@ export function Atlas() {
         <h1>Curves</h1>
         <p>The model without a dive: what it says of every depth, rate and limit at once.</p>
         <div className={`${styles.undo} unprinted`}>
-          <IconButton icon="undo" label="Undo" idle={history.past.length === 0} onClick={undo} />
-          <IconButton icon="redo" label="Redo" idle={history.future.length === 0} onClick={redo} />
+          <IconButton icon="undo" label="Undo" disabled={history.past.length === 0} onClick={undo} />
+          <IconButton icon="redo" label="Redo" disabled={history.future.length === 0} onClick={redo} />
         </div>
       </header>
       <nav aria-label="Plates" className={`${styles.thumbnails} unprinted`}>

@@ -21,7 +21,6 @@ import { useWorkingPlace } from './use-working-place';
 import styles from './sheet.module.css';
 
 // The desk opens without what keeps it and shows it to a class.
-const Announcer = fetchedLater(async () => (await import('../stage/announcing/Announcer')).Announcer);
 const DeskWaysOut = fetchedLater(async () => (await import('../stage/why/DeskWaysOut')).DeskWaysOut);
 const PictureChooser = fetchedLater(async () => (await import('./keep/keep-and-print')).PictureChooser);
 const KeepDesk = fetchedLater(async () => (await import('./keep/keep-and-print')).KeepDesk);
@@ -88,7 +87,6 @@ export function OneSheet() {
       data-drawer={drawer ?? 'as it fits'}
       data-presented={presenting || undefined}
     >
-      <Announcer />
       <KeepDesk tell={setKept} />
       <DeskWaysOut />
       {presenting ? <Presenter stage={sheet} onLeave={leave} /> : <TimeControls />}

@@ -11,8 +11,8 @@ export function UndoButtons() {
   const canRedo = useDesk((state) => state.future.length > 0);
   return (
     <>
-      <IconButton icon="undo" label="Undo" onClick={undo} idle={!canUndo} />
-      <IconButton icon="redo" label="Redo" onClick={redo} idle={!canRedo} />
+      <IconButton icon="undo" label="Undo" onClick={undo} disabled={!canUndo} />
+      <IconButton icon="redo" label="Redo" onClick={redo} disabled={!canRedo} />
     </>
   );
 }

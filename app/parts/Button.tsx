@@ -7,13 +7,29 @@ type ButtonKind = 'plain' | 'primary' | 'quiet';
 
 interface ButtonProps extends Omit<ButtonHTMLAttributes<HTMLButtonElement>, 'className'> {
   kind?: ButtonKind;
+  /** There is nothing to do now. It keeps the focus of whoever has just done the last of it, as a browser's own would not. */
+  disabled?: boolean;
   icon?: IconName;
   children: ReactNode;
 }
 
-export function Button({ kind = 'plain', icon, children, type = 'button', ...rest }: ButtonProps) {
+export function Button({
+  kind = 'plain',
+  icon,
+  children,
+  type = 'button',
+  disabled = false,
+  onClick,
+  ...rest
+}: ButtonProps) {
   return (
-    <button {...rest} type={type} className={`${styles.button} ${styles[kind]}`}>
+    <button
+      {...rest}
+      type={type}
+      aria-disabled={disabled || rest['aria-disabled'] || undefined}
+      onClick={disabled ? (event) => event.preventDefault() : onClick}
+      className={`${styles.button} ${styles[kind]}`}
+    >
       {icon && <Icon name={icon} />}
       {children}
     </button>

@@ -8,19 +8,27 @@ interface IconButtonProps extends Omit<ButtonHTMLAttributes<HTMLButtonElement>, 
   label: string;
   /** Give it when the button is a switch. */
   pressed?: boolean;
-  /** There is nothing to do now. Unlike a disabled one it keeps the focus of whoever has just done the last of it. */
-  idle?: boolean;
+  /** There is nothing to do now. It keeps the focus of whoever has just done the last of it, as a browser's own would not. */
+  disabled?: boolean;
 }
 
-export function IconButton({ icon, label, pressed, idle = false, type = 'button', onClick, ...rest }: IconButtonProps) {
+export function IconButton({
+  icon,
+  label,
+  pressed,
+  disabled = false,
+  type = 'button',
+  onClick,
+  ...rest
+}: IconButtonProps) {
   return (
     <button
       {...rest}
       type={type}
       aria-label={label}
       aria-pressed={pressed}
-      aria-disabled={idle || undefined}
-      onClick={idle ? undefined : onClick}
+      aria-disabled={disabled || undefined}
+      onClick={disabled ? undefined : onClick}
       title={label}
       className={`${styles.button} ${styles.square}`}
     >

@@ -8,3 +8,7 @@ export function toFirstFault(within: ParentNode = document): boolean {
   fault?.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
   return fault !== null;
 }
+
+/** The same for what the press itself finds wrong: once it is marked. */
+export const toFaultOnceMarked = (within: ParentNode | null) =>
+  requestAnimationFrame(() => within && toFirstFault(within));

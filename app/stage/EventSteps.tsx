@@ -17,13 +17,13 @@ export function EventSteps() {
       <IconButton
         icon="eventBack"
         label="To the event before"
-        idle={!before}
+        disabled={!before}
         onClick={() => before && setCursor(before.timeS)}
       />
       <IconButton
         icon="eventOn"
         label="To the next event"
-        idle={!after}
+        disabled={!after}
         onClick={() => after && setCursor(after.timeS)}
       />
     </>

@@ -9,6 +9,8 @@ import { Menu } from '../parts/Menu';
 import { usePreferences } from '../parts/preferences';
 import { printDayClock } from '@/lib/dive/day-clock';
 import { ASK_KEY } from './announcing/ask-key';
+import type { Listening } from './announcing/announcing';
+import { Voice } from './announcing/Voice';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
 import styles from './stage.module.css';
@@ -21,8 +23,8 @@ export const SPEED_OPTIONS = PLAYBACK_SPEEDS.map((value) => ({ value, label: `${
 const EventSteps = fetchedLater(
   async () => (await import('./after-opening')).EventSteps,
   <>
-    <IconButton icon="eventBack" label="To the event before" idle />
-    <IconButton icon="eventOn" label="To the next event" idle />
+    <IconButton icon="eventBack" label="To the event before" disabled />
+    <IconButton icon="eventOn" label="To the next event" disabled />
   </>,
 );
 
@@ -78,19 +80,16 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
         type="range"
         aria-label="Time cursor"
         aria-valuetext={where ?? clock}
-        aria-describedby={onSteer && hintId}
+        aria-describedby={hintId}
         min={0}
         max={Math.round(endS)}
         step={1}
         value={Math.round(cursorS)}
         onChange={(event) => setCursor(Number(event.target.value))}
       />
-      {/* Only the desk has a voice of its own. */}
-      {onSteer && (
-        <span id={hintId} hidden>
-          {ASK_KEY} says where the diver is.
-        </span>
-      )}
+      <span id={hintId} hidden>
+        {ASK_KEY} says where the diver is.
+      </span>
       <WhereInWords tell={setWhere} />
       <span className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</span>
       <span className={styles.inBar}>{further}</span>
@@ -103,8 +102,11 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   );
 }
 
-/** Moves the time cursor while the desk plays. It draws nothing, so that the desk plays on where the bar is not on show. */
-export function Playback() {
+/**
+ * Moves the time cursor while the dive plays, and tells what happens to whoever listens. It draws nothing, so that the dive
+ * plays on where the bar is not on show.
+ */
+export function Playback(listening: Listening) {
   const store = useDeskStore();
   const playing = useDesk((state) => state.playing);
   const speed = useDesk((state) => state.speed);
@@ -129,5 +131,5 @@ export function Playback() {
     frame = requestAnimationFrame(tick);
     return () => cancelAnimationFrame(frame);
   }, [playing, speed, store]);
-  return null;
+  return <Voice {...listening} />;
 }

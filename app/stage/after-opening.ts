@@ -10,3 +10,4 @@ export { HoldAtEvents } from './HoldAtEvents';
 export { StepEditor } from './figures/StepEditor';
 export { UnitInsists } from './units/UnitInsists';
 export { WhereInWords } from './announcing/WhereInWords';
+export { Announcer } from './announcing/Announcer';

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { scenarios } from '@/content/scenarios/scenarios';
 
 /** A term of the trade, explained for someone who meets it for the first time. */
 const termSchema = z.strictObject({
@@ -9,6 +10,8 @@ const termSchema = z.strictObject({
   also: z.array(z.string().trim().min(1).max(60)).max(5).default([]),
   /** One to three sentences of Markdown, with links to other terms. */
   means: z.string().trim().min(1).max(700),
+  /** The ready dive that shows it. */
+  dive: z.enum(scenarios.map(({ id }) => id)).optional(),
 });
 
 export const glossarySchema = z

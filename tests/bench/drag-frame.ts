@@ -70,7 +70,7 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
     // On a first visit the browser fetches the whole site to keep it, once the page is at rest.
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await page.getByRole('textbox', { name: 'Dive script' }).fill(script);
-    const point = page.getByRole('slider', { name: /^Point 1:/ });
+    const point = page.getByRole('slider', { name: /^Point 1$/ });
     const box = (await point.boundingBox())!;
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await page.mouse.move(x, y);

@@ -60,7 +60,7 @@ const DOINGS: readonly Doing[] = [
   {
     name: 'desk-drag-point',
     path: routes.desk.path,
-    ready: (page) => page.getByRole('slider', { name: /^Point 1:/ }).waitFor(),
+    ready: (page) => page.getByRole('slider', { name: /^Point 1$/ }).waitFor(),
     press: dragPoint,
   },
   {
@@ -160,7 +160,7 @@ async function guess(page: Page): Promise<void> {
 }
 
 async function dragPoint(page: Page): Promise<void> {
-  const box = (await page.getByRole('slider', { name: /^Point 1:/ }).boundingBox())!;
+  const box = (await page.getByRole('slider', { name: /^Point 1$/ }).boundingBox())!;
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();

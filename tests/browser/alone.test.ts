@@ -8,13 +8,11 @@ import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { embedPath, routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
+import { cutOff, MOST_BYTES, ran, ready } from './alone';
 import { linkTo, openDesk, openTools, restored, script } from './kept-desk';
 import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
-
-/** Small enough for a mail, and for the slowest stick. */
-const MOST_BYTES = 400_000;
 
 /** Two dives, two units, a second dive over the first, and remarks that would run if they could. */
 const WALL = `# Along the wall </title></pre></script><script>window.ran = true</script>
@@ -45,26 +43,6 @@ async function sentences(page: Page) {
     page.getByRole('figure', { name: picture, exact: true }).locator('figcaption p').first().textContent();
   return { dive: await said('The dive'), chase: await said('The chase') };
 }
-
-/** A visit without a network that notes what is asked for and what the page’s policy refuses. */
-async function cutOff() {
-  const { page, complaints } = await visit({ offline: true });
-  const wrong: string[] = [];
-  await page.exposeFunction('noteRefused', (what: string) => void wrong.push(what));
-  await page.addInitScript(() => {
-    document.addEventListener('securitypolicyviolation', ({ effectiveDirective, blockedURI }) =>
-      (window as unknown as { noteRefused: (what: string) => void }).noteRefused(`${effectiveDirective} ${blockedURI}`),
-    );
-  });
-  page.on('request', (request) => {
-    if (!/^(blob|data|about):/.test(request.url()) && request.url() !== page.url() && !request.isNavigationRequest())
-      wrong.push(`asked for ${request.url()}`);
-  });
-  return { page, complaints, wrong };
-}
-
-const ran = (page: Page) => page.evaluate(() => (window as unknown as { ran?: boolean }).ran);
-const ready = (page: Page) => page.locator('html[data-ready]').waitFor({ state: 'attached' });
 
 /** What the desk said when the page was saved from it. */
 let saved: {
@@ -105,7 +83,7 @@ describe('a dive saved from the desk as a page of its own', () => {
       expect(desk.complaints).toEqual([]);
       expect((await stat(saved.file)).size).toBeLessThanOrEqual(MOST_BYTES);
 
-      const { page, complaints, wrong } = await cutOff();
+      const { page, complaints, wrong } = await cutOff(visit);
       await page.goto(pathToFileURL(saved.file).href);
       await ready(page);
       expect(await page.title()).toBe(`${TITLE} · Halftime`);
@@ -166,7 +144,7 @@ describe('a dive saved from the desk as a page of its own', () => {
         (_, before: string, one: string) => before + (one === 'A' ? 'B' : 'A'),
       ),
     );
-    const { page } = await cutOff();
+    const { page } = await cutOff(visit);
     await page.goto(pathToFileURL(spoilt).href);
     await page.getByText('The dive in this file is not as it was saved').waitFor();
     expect(await page.getByText(cautions.general).isVisible()).toBe(true);

@@ -5,6 +5,7 @@ import { classHandler } from '@/app/commands/class/class-handler';
 import { serveSite, type RunningSite } from '@/app/commands/serve-site';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
+import { isAsRead } from './as-read';
 import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit';
 
 /* A teacher and a few phones in real browsers, on a server of their own that can be stopped and started. */
@@ -50,6 +51,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   expect(await sidewaysPx(one)).toBeLessThanOrEqual(0);
   expect(await accessibilityFaults(one)).toEqual([]);
   await one.getByText(cautions.general).first().waitFor();
+  await isAsRead(one, 'class-phone-asked');
   expect(await one.getByText('the model says this').count()).toBe(0);
 
   // The server is killed and started again; the teacher reloads; a phone was without a network and answered meanwhile.
@@ -85,6 +87,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await press(wall, 'Show the answers all the same');
   await press(wall, 'Run the model over it');
   await two.getByText('That is what the model says.').waitFor();
+  await isAsRead(two, 'class-phone-told');
   await wall.getByText('the model says this').waitFor();
   expect(await wall.locator('ol[class*="bars"] output').allTextContents()).toEqual([
     '1 answer',

@@ -8,7 +8,7 @@ const visit = browserVisits();
 
 async function openDesk(page: Page) {
   await arrive(page, '/desk/');
-  await page.getByRole('slider', { name: /^Point 1:/ }).waitFor();
+  await page.getByRole('slider', { name: /^Point 1$/ }).waitFor();
 }
 
 /** The script as it stands: the desk has one text box of that name, whichever editor draws it. */
@@ -57,7 +57,7 @@ describe('the desk', () => {
       await writeScript(page, 'gas: air\ndescend to 30\nascend to surface at 9 m/min\n');
       await page.getByText('The pictures show the last dive that made sense.').waitFor();
       expect(await page.getByText(/Line 2\./).innerText()).toContain('Line 2.');
-      expect(await page.getByRole('slider', { name: /^Point 1:/ }).count()).toBe(1);
+      expect(await page.getByRole('slider', { name: /^Point 1$/ }).count()).toBe(1);
     },
   );
 
@@ -65,7 +65,7 @@ describe('the desk', () => {
     const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
     await openDesk(page);
     const before = await scriptOf(page);
-    const point = await page.getByRole('slider', { name: /^Point 1:/ }).boundingBox();
+    const point = await page.getByRole('slider', { name: /^Point 1$/ }).boundingBox();
     const [x, y] = [point!.x + point!.width / 2, point!.y + point!.height / 2];
     await page.mouse.move(x, y);
     await page.mouse.down();
@@ -83,10 +83,10 @@ describe('the desk', () => {
   it('is edited by keys alone: a point moved, a value typed, a point added and taken away', async () => {
     const { page } = await visit({ viewport: { width: 1440, height: 900 } });
     await openDesk(page);
-    await page.getByRole('slider', { name: /^Point 1:/ }).focus();
+    await page.getByRole('slider', { name: /^Point 1$/ }).focus();
     await page.keyboard.press('ArrowDown');
     expect(await scriptOf(page)).toContain('descend to 31 m at 18 m/min');
-    await page.getByRole('slider', { name: /^Point 2:/ }).focus();
+    await page.getByRole('slider', { name: /^Point 2$/ }).focus();
     await page.keyboard.press('ArrowRight');
     expect(await scriptOf(page)).toContain('stay 18 min');
     await page.getByRole('textbox', { name: 'Depth' }).fill('100 ft');

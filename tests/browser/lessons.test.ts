@@ -161,7 +161,7 @@ describe('a lesson in a browser', () => {
     await page.getByRole('button', { name: 'Play' }).click();
     await page.getByText(/and they are falling fast/).waitFor();
     await page.getByRole('button', { name: 'Go on playing' }).waitFor();
-    expect(await page.getByRole('slider', { name: 'Time cursor' }).getAttribute('aria-valuetext')).toBe('1:00');
+    expect(await page.getByRole('slider', { name: 'Time cursor' }).getAttribute('aria-valuetext')).toBe('1:00, 18.0 m');
   });
 
   it.each([

@@ -2,20 +2,15 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { lessonPath, workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
+import { isAsRead as isAsReadNow } from './as-read';
 import { openDesk } from './kept-desk';
 import { arrive, browserVisits, settled } from './visit';
 
 const visit = browserVisits();
 
-/**
- * Main screens as a screen reader is given them, from top to bottom. Each file in read-out/ is to be read as by
- * someone who can't see: where one changes, read it before taking it over with `-u`.
- */
 async function isAsRead(page: Page, name: string): Promise<void> {
   await settled(page);
-  const given = await page.locator('main').ariaSnapshot();
-  const text = given.replace(/^ *- \/url: .*\n?/gm, '');
-  await expect.soft(text).toMatchFileSnapshot(`read-out/${name}.txt`);
+  await isAsReadNow(page, name);
 }
 
 describe('read out from top to bottom', () => {
@@ -43,6 +38,15 @@ describe('read out from top to bottom', () => {
     await page.getByRole('button', { name: 'Show what the model says' }).click();
     await page.getByText('The model says something else.').waitFor();
     await isAsRead(page, 'prediction-answered');
+  });
+
+  it('a curve to be predicted, typed and read back', async () => {
+    const { page } = await visit();
+    await arrive(page, lessonPath('04-no-stop-time', 'draw-the-fall'));
+    await page.getByRole('textbox', { name: 'at 0:00' }).fill('60');
+    await page.getByRole('textbox', { name: 'at 1:40' }).fill('11');
+    await page.getByText('Your curve: 60 min at 0:00, down to 11 min at 1:40.').waitFor({ state: 'attached' });
+    await isAsRead(page, 'curve-typed');
   });
 
   it.each([

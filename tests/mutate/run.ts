@@ -19,7 +19,7 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ascent: [
     ['tests/unit/ascent/'],
     ['tests/published/', 'tests/unit/rules/', 'tests/unit/working/'],
-    ['tests/laws/engine.', 'tests/laws/schedule.'],
+    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.'],
   ],
   rules: [['tests/unit/rules/'], ['tests/laws/rules.', 'tests/laws/unit-working.', 'tests/unit/working/']],
   exposure: [['tests/unit/exposure/'], ['tests/published/', 'tests/unit/working/'], ['tests/laws/exposure.']],

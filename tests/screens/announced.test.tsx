@@ -2,26 +2,32 @@ import { act, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Announcer } from '@/app/stage/announcing/Announcer';
-import { announcing } from '@/app/stage/announcing/announcing';
+import { announcing, type Listening } from '@/app/stage/announcing/announcing';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { READING_IDS, type ReadingId } from '@/app/stage/reading-ids';
+import { pictures } from '@/app/stage/figures/all';
+import type { PictureId } from '@/app/pictures/picture-ids';
 import { watchesOf } from '@/app/pictures/scene-watches';
 import { overstayed } from '@/content/scenarios/overstayed';
 import { eventText } from '@/lib/rules/all';
+import { steered } from '@/lib/steer/run';
 
 interface Said {
   readonly atMs: number;
   readonly text: string;
 }
 
-function listening(covered: readonly ReadingId[] = []) {
+const titleOf = (id: PictureId) => pictures[id].title;
+
+function listening(covered: readonly ReadingId[] = [], where: Listening = { titleOf }) {
   const store = createDeskStore({ script: overstayed.script, pictures: ['profile', 'chase'], covered });
   const said: Said[] = [];
   const voice = announcing(
     store,
     () => 'metric',
     (text) => text !== '' && said.push({ atMs: performance.now(), text }),
+    where,
   );
   return { store, said, voice, words: () => said.map(({ text }) => text).join(' ') };
 }
@@ -65,6 +71,48 @@ describe('what is announced', () => {
     expect(new Set(desk.said.map(({ text }) => text))).toEqual(new Set(['Something happens here.']));
     desk.voice.where();
     expect(desk.said.at(-1)!.text).not.toMatch(/\d/);
+  });
+
+  it('beside a dive that shows only some readings is what its marks tell, and nothing of the others', () => {
+    const unread = READING_IDS.filter((id) => id !== 'time' && id !== 'depth');
+    const marked = listening([], { unread });
+    playThrough(marked);
+    expect(marked.words()).toContain('a stop is owed');
+    expect(marked.words()).not.toMatch(/You need to stop|leads|you may stay/);
+    marked.voice.where();
+    expect(marked.said.at(-1)!.text).toMatch(/^Depth: 0\.0 m\. Time: 28:00\.$/);
+    // No mark is seen where the dive is not drawn.
+    const unmarked = listening([], { unread });
+    unmarked.store.getState().change({ pictures: ['chase'] });
+    vi.advanceTimersByTime(5000);
+    unmarked.said.length = 0;
+    playThrough(unmarked);
+    expect(unmarked.words()).toMatch(/^(\S+ )?(the dive is over\.)?$|^At \d+:\d\d: the dive is over\.$/);
+  });
+
+  it('at another’s hand is what happens on the way, and where a jump has led', () => {
+    const { store, said } = listening([], { led: true });
+    for (let timeS = 0; timeS <= 16 * 60; timeS += 15) {
+      store.getState().setCursor(timeS);
+      vi.advanceTimersByTime(500);
+    }
+    vi.advanceTimersByTime(5000);
+    expect(said.some(({ text }) => text.includes('a stop is owed'))).toBe(true);
+    store.getState().setCursor(60);
+    vi.advanceTimersByTime(500);
+    expect(said.at(-1)!.text).toMatch(/^1:00, /);
+  });
+
+  it('of a dive under a hand on the lever is each event once, though the dive is worked out anew all the time', () => {
+    const { store, said, words } = listening();
+    store.getState().startRun();
+    for (let tick = 1; tick < 300; tick += 1) {
+      store.getState().steer(steered(store.getState().run!, Math.min(30, tick / 4), 0.16, 0.1));
+      vi.advanceTimersByTime(16);
+    }
+    vi.advanceTimersByTime(5000);
+    expect(said.length).toBeGreaterThan(0);
+    expect(words().split('you went below 10 m')).toHaveLength(2);
   });
 
   it.each(['no-stop', 'ceiling', 'required-stop', 'time-to-surface'] as const)(

@@ -115,6 +115,21 @@ describe('bringing a dive', () => {
     expect(await screen.findByText(/30 samples over 0 min, 9.1 m at the deepest/)).toBeVisible();
   });
 
+  it('says so, each time and where to, when nothing was pasted', async () => {
+    const user = open();
+    await user.click(screen.getByText('Paste text instead'));
+    const box = screen.getByRole('textbox', { name: /^Rows of a record/ });
+    await user.click(screen.getByRole('button', { name: 'Read the pasted text' }));
+    expect(box).toHaveFocus();
+    expect(box).toBeInvalid();
+    expect(box).toHaveAccessibleDescription(/^Nothing is pasted yet/);
+    const said = screen.getByRole('alert');
+    await user.click(screen.getByRole('button', { name: 'Read the pasted text' }));
+    expect(screen.getByRole('alert')).not.toBe(said);
+    await user.type(box, '1');
+    expect(box).toBeValid();
+  });
+
   it('says what a file is that it cannot read, and how to mend it', async () => {
     const user = open([{ name: 'x.csv', title: 'Try it', text: '%PDF-1.7' }]);
     await user.click(screen.getByRole('button', { name: 'Try it' }));

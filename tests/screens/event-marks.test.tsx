@@ -16,7 +16,7 @@ describe('an event on the dive', () => {
         <LogFigure />
       </DeskContext>,
     );
-    await screen.findByRole('slider', { name: /^Point 1:/ });
+    await screen.findByRole('slider', { name: /^Point 1$/ });
     const dive = screen.getByRole('figure', { name: 'The dive' });
     const log = screen.getAllByRole('listitem').map((item) => ({
       number: item.querySelector('svg text')!.textContent,
@@ -47,7 +47,7 @@ describe('an event on the dive', () => {
         <ProfileFigure />
       </DeskContext>,
     );
-    await screen.findByRole('slider', { name: /^Point 1:/ });
+    await screen.findByRole('slider', { name: /^Point 1$/ });
     const marks = () => [...container.querySelectorAll('title')].map((title) => title.parentElement!);
     const written = () => marks().flatMap((mark) => [...mark.querySelectorAll('text')].map((text) => text.textContent));
     const open = marks().length;

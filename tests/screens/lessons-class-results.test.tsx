@@ -42,7 +42,9 @@ describe('the results of a class', () => {
       />,
     );
     const box = screen.getByRole('textbox', { name: /links/ });
-    await userEvent.click(box);
+    await userEvent.click(screen.getByRole('button', { name: 'Open the links' }));
+    expect(box).toHaveFocus();
+    expect(box).toHaveAccessibleDescription(/^No link is here yet/);
     await userEvent.paste(
       [
         linkOf(paper('', 20, 'the table', 1)),

@@ -6,6 +6,7 @@ import { TermsInPlace } from '@/app/lessons/player/TermsInPlace';
 import { taughtIn } from '@/app/lessons/glossary/taught-in';
 import { glossaryPath, termsPath } from '@/app/parts/lesson-paths';
 import { readGlossary } from '@/app/lessons/read-content';
+import { scenarios } from '@/content/scenarios/scenarios';
 
 describe('the glossary', () => {
   it('finds a term by its own word, by another word for it and by what it means', async () => {
@@ -34,6 +35,15 @@ describe('the glossary', () => {
     await userEvent.clear(box);
     await userEvent.type(box, 'zzz');
     expect(screen.getByRole('status')).toHaveTextContent('No term has that in it.');
+  });
+
+  it('leads to a ready dive that shows the term, where one helps', () => {
+    const dives = new Map(readGlossary().map(({ id, dive }) => [id, dive]));
+    expect(dives.get('gas-switch')).toBe('staged');
+    expect(dives.get('surface-interval')).toBe('two-reefs');
+    expect(dives.get('fast-ascent')).toBe('too-fast');
+    // Every ready dive shows something that has a word.
+    expect(new Set(dives.values())).toEqual(new Set([undefined, ...scenarios.map(({ id }) => id)]));
   });
 
   it('has what a student looks up, under the words a student has for it', () => {

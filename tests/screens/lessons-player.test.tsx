@@ -37,7 +37,7 @@ describe('a lesson', () => {
     await press('Back');
     expect(screen.getByRole('heading', { name: 'To begin' })).toHaveFocus();
     expect(
-      within(screen.getByRole('navigation', { name: 'Steps' })).getByRole('button', { name: /To begin ?, seen/ }),
+      within(screen.getByRole('navigation', { name: 'Steps' })).getByRole('button', { name: 'To begin, seen' }),
     ).toHaveAttribute('aria-current', 'step');
     expect(progressIn(useProgress.getState().progress, 'every-way').at).toBe('begin');
   });
@@ -58,7 +58,16 @@ describe('a lesson', () => {
     await openAt('by-number');
     await press('Show what the model says');
     expect(screen.getByText('Answer the question first.')).toBeInTheDocument();
-    await userEvent.type(screen.getByRole('textbox', { name: 'Your answer' }), '20');
+    // Nothing is said of what comes next while the answer is typed; one that can't be read says so itself.
+    const answer = screen.getByRole('textbox', { name: 'Your answer' });
+    await userEvent.type(answer, 'x');
+    await press('Show what the model says');
+    expect(screen.queryByText('Answer the question first.')).not.toBeInTheDocument();
+    expect(answer).toHaveFocus();
+    expect(screen.getByRole('alert')).toHaveTextContent(/^Your answer: “x” is not a number\./);
+    await userEvent.clear(answer);
+    await userEvent.type(answer, '20');
+    expect(screen.queryByText('Say how sure you are first.')).not.toBeInTheDocument();
     await press('Show what the model says');
     expect(screen.getByText('Say how sure you are first.')).toBeInTheDocument();
     await userEvent.click(screen.getByRole('radio', { name: 'Sure' }));
@@ -109,10 +118,14 @@ describe('a lesson', () => {
 
   it('lets a curve be drawn by five numbers, and lays the true one over it in words too', async () => {
     await openAt('by-curve');
-    const boxes = within(screen.getByRole('group', { name: /The no-stop time, in min/ })).getAllByRole('textbox');
+    const boxes = within(
+      await screen.findByRole('group', { name: /The no-stop time, in min, from 0 to \d+$/ }),
+    ).getAllByRole('textbox');
     expect(boxes).toHaveLength(5);
     await press('Show what the model says');
-    expect(screen.getByText('Draw the whole curve first, from edge to edge.')).toBeInTheDocument();
+    expect(
+      screen.getByText('Draw the whole curve first, from edge to edge, or fill its first and last box.'),
+    ).toBeInTheDocument();
     for (const [index, value] of ['40', '30', '20', '10', '0'].entries()) await userEvent.type(boxes[index]!, value);
     await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
     await press('Show what the model says');

@@ -1,4 +1,5 @@
-import { act, render, screen, waitFor, within } from '@testing-library/react';
+import { readFileSync } from 'node:fs';
+import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { TryOut } from '@/app/lessons/workshop/TryOut';
@@ -44,7 +45,12 @@ const sound = () => screen.findByText(/The lesson is sound/, undefined, LONG);
 describe('the workshop', () => {
   it('begins a lesson that is sound, and adds a step of each kind that is', async () => {
     open();
-    await userEvent.click(await screen.findByRole('button', { name: 'New lesson' }));
+    await userEvent.click(await screen.findByRole('button', { name: 'Take it' }));
+    const link = screen.getByRole('textbox', { name: 'Link to a desk' });
+    expect(await screen.findByText('Paste the link of a desk here first.')).toBeInTheDocument();
+    expect(link).toHaveFocus();
+    expect(link).toBeInvalid();
+    await userEvent.click(screen.getByRole('button', { name: 'New lesson' }));
     await sound();
     for (const kind of ['predict', 'run', 'try', 'check']) {
       await userEvent.selectOptions(screen.getByRole('combobox', { name: 'A new step' }), kind);
@@ -54,6 +60,51 @@ describe('the workshop', () => {
       within(screen.getByRole('navigation', { name: 'Parts of the lesson' })).getAllByRole('listitem'),
     ).toHaveLength(6);
     await waitFor(() => expect(screen.getByText(/The lesson is sound[^…]*$/)).toBeInTheDocument(), LONG);
+  }, 60_000);
+
+  it('makes a lesson without a word of YAML, in the presses the guide names', async () => {
+    let [presses, boxes] = [0, 0];
+    const press = async (name: string | RegExp) => {
+      presses += 1;
+      await userEvent.click(await screen.findByRole('button', { name }, LONG));
+    };
+    const write = (label: string, value: string) => {
+      boxes += 1;
+      fireEvent.change(screen.getByRole('textbox', { name: label }), { target: { value } });
+    };
+    const add = async (kind: string) => {
+      presses += 1;
+      await userEvent.selectOptions(screen.getByRole('combobox', { name: 'A new step' }), kind);
+      await press('Add');
+    };
+    open();
+    await press('New lesson');
+    write('Title', 'A wall at thirty-three metres');
+    write('In one line', 'How soon the time on a deep wall runs out.');
+    write('Objective 1', 'You can say how much time a deep wall leaves.');
+    await press('Its dives');
+    write(
+      'Script',
+      'gas: air\ngradient factors: 85/85\ndescend to 33 m at 18 m/min\nstay 12 min\nascend to surface at 9 m/min\n',
+    );
+    await press(/^1\. Something to read/);
+    write('Title', 'The wall');
+    write('Text', 'You drop down a wall on air, and the ledge is deep.');
+    await add('predict');
+    write('Title', 'How long on the ledge?');
+    await add('run');
+    await add('try');
+    await press(/^5\. What to take along/);
+    write('Text', 'Deep is short.');
+    write('Point 1', 'On a deep wall the time is gone before you have looked round.');
+    await screen.findByText(/^The lesson is sound[^…]*$/, undefined, LONG);
+    expect(screen.queryByText(/Not finished/)).not.toBeInTheDocument();
+    await press('Pass on');
+    await screen.findByRole('dialog', { name: 'Pass this lesson on' });
+    const told = /takes (\d+) presses, and (\d+) boxes written in/.exec(
+      readFileSync('content/lessons/README.md', 'utf8'),
+    );
+    expect(told?.slice(1).map(Number)).toEqual([presses, boxes]);
   }, 60_000);
 
   it('says what is wrong where it is written, and leads there', async () => {
@@ -123,6 +174,40 @@ describe('the workshop', () => {
     await userEvent.click(await screen.findByRole('button', { name: 'Go on' }, LONG));
     expect(screen.getByRole('heading', { name: 'By number' })).toBeInTheDocument();
     expect(window.location.hash).toBe('');
+  }, 60_000);
+
+  it('has the lesson beside the form as others will see it, at the step that is written, and follows what is typed', async () => {
+    open();
+    await importLesson(EVERY_WAY);
+    await sound();
+    await userEvent.click(screen.getByRole('button', { name: /^2\. By number/ }));
+    await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Beside the form' }), 'phone');
+    const look = within(await screen.findByRole('region', { name: 'As it looks' }, LONG));
+    expect(await look.findByRole('heading', { name: 'By number' }, LONG)).toBeInTheDocument();
+    const title = screen.getByRole('textbox', { name: 'Title' });
+    await userEvent.clear(title);
+    await userEvent.type(title, 'In numbers');
+    expect(await look.findByRole('heading', { name: 'In numbers' }, LONG)).toBeInTheDocument();
+    await userEvent.click(screen.getByRole('button', { name: /^3\. By choice/ }));
+    expect(await look.findByRole('heading', { name: 'By choice' }, LONG)).toBeInTheDocument();
+  }, 60_000);
+
+  it('has a student sheet, which gives no answer away, and a key, which has them and the notes', async () => {
+    open();
+    await importLesson(EVERY_WAY);
+    await sound();
+    await userEvent.click(screen.getByRole('radio', { name: 'On paper' }));
+    const title = await screen.findByRole('heading', { name: 'By number' }, LONG);
+    const paper = title.closest('[data-units]')!;
+    expect(paper).toHaveTextContent('How long?');
+    expect(paper).toHaveTextContent(cautions.general);
+    expect(paper.textContent).not.toMatch(/It is\s+1[12]|Who knows|The time ran out/);
+    await userEvent.click(screen.getByRole('radio', { name: 'Answer key' }));
+    const key = screen.getByRole('heading', { name: 'By number' }).closest('[data-units]')!;
+    expect(key).toHaveTextContent(/It is\s+11\smin/);
+    expect(key).toHaveTextContent('The time ran out.');
+    expect(key).toHaveTextContent('Who knows?');
+    expect(screen.getByRole('button', { name: 'Print it' })).toBeInTheDocument();
   }, 60_000);
 
   it('says so where what works a lesson out cannot be fetched', async () => {

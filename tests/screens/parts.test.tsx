@@ -1,6 +1,6 @@
 import { act, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { useState } from 'react';
+import { useState, type FormEvent } from 'react';
 import { describe, expect, it, vi } from 'vitest';
 import { Button, ButtonLink } from '@/app/parts/Button';
 import { Caution, CautionStrip } from '@/app/parts/Caution';
@@ -26,6 +26,35 @@ describe('a button', () => {
     );
     await userEvent.click(screen.getByRole('button', { name: 'Run the dive' }));
     expect(onClick).toHaveBeenCalledTimes(1);
+  });
+
+  it('that has nothing more to do keeps the focus of whoever pressed it, and sends no form off', async () => {
+    const sent = vi.fn((event: FormEvent) => event.preventDefault());
+    function Last() {
+      const [left, setLeft] = useState(1);
+      return (
+        <form onSubmit={sent}>
+          <input aria-label="Any" />
+          <Button disabled={left === 0} onClick={() => setLeft(0)}>
+            Rub it out
+          </Button>
+          <IconButton icon="undo" label="Undo" disabled={left === 0} onClick={() => setLeft(-1)} />
+          <Button type="submit" disabled>
+            Save
+          </Button>
+        </form>
+      );
+    }
+    render(<Last />);
+    const button = screen.getByRole('button', { name: 'Rub it out' });
+    button.focus();
+    await userEvent.keyboard('{Enter}');
+    expect(button).toHaveFocus();
+    expect(button).toHaveAttribute('aria-disabled', 'true');
+    await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(button).toHaveAttribute('aria-disabled', 'true');
+    await userEvent.type(screen.getByRole('textbox', { name: 'Any' }), '1{Enter}');
+    expect(sent).not.toHaveBeenCalled();
   });
 
   it('is a link when it leads somewhere', () => {

@@ -123,7 +123,7 @@ describe('where a unit insists, and at the mark of an event', () => {
 
   it('asks after the stop where the mark of a stop is pressed, and not beside it', async () => {
     const store = showLine(SCRIPT);
-    await screen.findByRole('slider', { name: /^Point 1:/ });
+    await screen.findByRole('slider', { name: /^Point 1$/ });
     const mark = [...document.querySelectorAll('title')].find(({ textContent }) => /a stop is owed/.test(textContent));
     expect(screen.queryByRole('button', { name: QUESTION })).toBeNull();
     await userEvent.click(mark!.parentElement!);
@@ -136,7 +136,7 @@ describe('where a unit insists, and at the mark of an event', () => {
 
   it('does not ask before a class has guessed what happens there', async () => {
     const store = showLine(SCRIPT);
-    await screen.findByRole('slider', { name: /^Point 1:/ });
+    await screen.findByRole('slider', { name: /^Point 1$/ });
     const mark = [...document.querySelectorAll('title')].find(({ textContent }) => /a stop is owed/.test(textContent));
     act(() => store.getState().change({ covered: ['no-stop'] }));
     await userEvent.click(mark!.parentElement!);

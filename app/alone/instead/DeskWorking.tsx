@@ -14,6 +14,13 @@ export function DeskWorking(asked: AskedWorking) {
   const units = usePreferences((state) => state.units);
   const { working, where } = useAskedWorking(asked);
   const { onClose } = asked;
+  // How oxygen is worked out is no part of the page: see dive-page.ts.
+  if (working === undefined)
+    return (
+      <WorkingSheet title="Why?" where={where} onClose={onClose}>
+        <p>How this reading is worked out is told on the site’s desk; it is not in this page.</p>
+      </WorkingSheet>
+    );
   if (!working) return <NotShownNow where={where} onClose={onClose} />;
   const { answer, compartment, steps } = working;
   return (

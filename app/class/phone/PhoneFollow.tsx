@@ -4,6 +4,7 @@ import { useEffect, useState } from 'react';
 import type { Follow } from '@/lib/class/class-state';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import type { PictureId } from '../../pictures/picture-ids';
+import { Voice } from '../../stage/announcing/Voice';
 import { DeskContext, useDesk, useDeskStore } from '../../stage/desk-context';
 import { createDeskStore } from '../../stage/desk-store';
 import { Playback, PlaybackBar } from '../../stage/PlaybackBar';
@@ -41,7 +42,14 @@ function Followed({ script, covered, isFree }: { script: string; covered: readon
   );
   return (
     <DeskContext value={store}>
-      {isFree ? <Playback /> : <AtTheHand covered={covered} />}
+      {isFree ? (
+        <Playback />
+      ) : (
+        <>
+          <AtTheHand covered={covered} />
+          <Voice led />
+        </>
+      )}
       <DiveShown pictures={SHOWN} />
       {isFree && <PlaybackBar />}
       <div className={styles.readings}>

@@ -8,8 +8,7 @@ import type { Parsed } from '@/lib/quantity/parsed';
 import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
 import { LinkBox } from '../../parts/LinkBox';
-import { escapedText } from '@/lib/files/links/dive-page';
-import { embedPath } from '../../parts/routes';
+import { FrameLine } from '../../parts/alone/FrameLine';
 import { usePreferences } from '../../parts/preferences';
 import { QrFigure } from '../../parts/QrFigure';
 import { useDeskStore } from '../../stage/desk-context';
@@ -75,7 +74,12 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
             {qr.what} {qr.mend}
           </p>
         )}
-        {encoded.ok && <InCoursePage title={title} fragment={encoded.fragment} />}
+        {encoded.ok && (
+          <div className={styles.asFiles}>
+            <h3>In a course page</h3>
+            <FrameLine title={title} fragment={encoded.fragment} shows="the dive to be played there" />
+          </div>
+        )}
         <div className={styles.asFiles}>
           <h3>As files</h3>
           <p>
@@ -92,32 +96,5 @@ export function PassOnDialog({ onClose }: { onClose: () => void }) {
         </div>
       </div>
     </Dialog>
-  );
-}
-
-/** Room for the dive and the chase beside each other, with readings and time, on a course page that is wide. */
-const FRAME_HEIGHT_PX = 930;
-
-/**
- * No higher than the window, so that readings, picture and the hand on time are seen together on a phone; and never so
- * low that nothing is, where a course puts its page into a frame of its own whose height is yet to be found.
- */
-const FRAME_STYLE = `border:0;height:clamp(560px,92vh,${FRAME_HEIGHT_PX}px)`;
-
-/** The line that shows the dive in a frame of another page. */
-function InCoursePage({ title, fragment }: { title: string; fragment: string }) {
-  const id = useId();
-  const address = `${location.origin}${embedPath}#${fragment}`;
-  const line = `<iframe src="${address}" title="${escapedText(title)}" width="100%" height="${FRAME_HEIGHT_PX}" style="${FRAME_STYLE}" loading="lazy"></iframe>`;
-  return (
-    <div className={styles.asFiles}>
-      <h3>In a course page</h3>
-      <LinkBox link={line} label="Line for a frame" describedBy={id} />
-      <p id={id}>
-        Put where a course page takes HTML, this line shows the dive to be played there, as wide as the page and no
-        higher than the window. It keeps nothing and asks for nothing but itself. Whether a frame may be shown, the
-        course’s page decides; where it may not, give the link.
-      </p>
-    </div>
   );
 }

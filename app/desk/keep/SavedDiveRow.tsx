@@ -4,6 +4,7 @@ import { useState, type FormEvent } from 'react';
 import type { StoredDive } from '@/lib/files/records/stored-dives';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
+import { toFaultOnceMarked } from '../../parts/first-fault';
 import { LONGEST_TITLE } from './saved-dive';
 import styles from './keep.module.css';
 
@@ -17,10 +18,15 @@ interface SavedDiveRowProps {
 /** One saved dive: its name, when it was saved, and what can be done with it. */
 export function SavedDiveRow({ dive, onOpen, onRename, onDelete }: SavedDiveRowProps) {
   const [typed, setTyped] = useState<string>();
-  const rename = (event: FormEvent) => {
+  const [noName, setNoName] = useState<string>();
+  const rename = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const title = typed?.trim() ?? '';
-    if (title === '') return;
+    if (title === '') {
+      setNoName('Write a name first, or leave it as it is.');
+      toFaultOnceMarked(event.currentTarget);
+      return;
+    }
     if (title !== dive.title) onRename(title);
     setTyped(undefined);
   };
@@ -37,11 +43,13 @@ export function SavedDiveRow({ dive, onOpen, onRename, onDelete }: SavedDiveRowP
             value={typed}
             maxLength={LONGEST_TITLE}
             autoFocus
-            onChange={(event) => setTyped(event.target.value)}
+            error={noName}
+            onChange={(event) => {
+              setTyped(event.target.value);
+              setNoName(undefined);
+            }}
           />
-          <Button type="submit" disabled={typed.trim() === ''}>
-            Rename
-          </Button>
+          <Button type="submit">Rename</Button>
           <Button kind="quiet" onClick={() => setTyped(undefined)}>
             Leave it
           </Button>

@@ -4,6 +4,7 @@ import { useEffect, useId, useRef, useState, type FormEvent } from 'react';
 import type { StoredDive } from '@/lib/files/records/stored-dives';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
+import { toFaultOnceMarked } from '../../parts/first-fault';
 import { IconButton } from '../../parts/IconButton';
 import { usePreferences } from '../../parts/preferences';
 import { useDeskStore } from '../../stage/desk-context';
@@ -25,6 +26,7 @@ export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
     const { script, scene } = store.getState();
     return diveTitle(script, scene, usePreferences.getState().units);
   });
+  const [noName, setNoName] = useState<string>();
   const [report, setReport] = useState<ImportReport>();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
@@ -44,7 +46,12 @@ export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
 
   const save = (event: FormEvent) => {
     event.preventDefault();
-    if (name === '') return;
+    if (!dives) return;
+    if (name === '') {
+      setNoName('Write a name for the dive first.');
+      toFaultOnceMarked(panel.current);
+      return;
+    }
     const { script, scene, change } = store.getState();
     // What is saved under another name is called by it from then on, here too.
     const named = name === diveTitle(script, scene, usePreferences.getState().units) ? script : withTitle(script, name);
@@ -68,9 +75,13 @@ export function SavedDivesPanel({ onClose }: { onClose: () => void }) {
           label="Save this dive as"
           value={title}
           maxLength={LONGEST_TITLE}
-          onChange={(event) => setTitle(event.target.value)}
+          error={noName}
+          onChange={(event) => {
+            setTitle(event.target.value);
+            setNoName(undefined);
+          }}
         />
-        <Button type="submit" kind="primary" icon="save" disabled={name === '' || !dives}>
+        <Button type="submit" kind="primary" icon="save" disabled={!dives}>
           {replaces ? 'Replace' : 'Save'}
         </Button>
       </form>

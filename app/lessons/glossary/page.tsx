@@ -5,6 +5,7 @@ import { layDown } from '../../parts/as-built';
 import { Page } from '../../parts/Page';
 import { loadLessons, shippedPaths, type ShippedLesson } from '../load-lessons';
 import { lessonPath } from '../../parts/lesson-paths';
+import { playPath, readyDive } from '../../parts/ready-dives';
 import { renderLine } from '../prose';
 import { readGlossary } from '../read-content';
 import { ProseLine } from '../../parts/prose/Prose';
@@ -54,7 +55,7 @@ function Terms({ terms, lessons }: { terms: readonly Term[]; lessons: readonly S
   );
 }
 
-function Entry({ term: { id, term, also, means }, taught }: { term: Term; taught: readonly ShippedLesson[] }) {
+function Entry({ term: { id, term, also, means, dive }, taught }: { term: Term; taught: readonly ShippedLesson[] }) {
   return (
     <div id={id} data-term={id}>
       <dt>
@@ -63,6 +64,11 @@ function Entry({ term: { id, term, also, means }, taught }: { term: Term; taught
       </dt>
       <dd>
         <ProseLine html={renderLine(means, shippedPaths)} />
+        {dive && (
+          <p className={styles.taught}>
+            See it on a dive: <a href={playPath(dive)}>{readyDive(dive)!.title}</a>.
+          </p>
+        )}
         {taught.length > 0 && (
           <p className={styles.taught}>
             Taught in{' '}

@@ -1,7 +1,6 @@
 'use client';
 
 import { answerUnit } from '@/lib/lesson/typed-answer';
-import { fetchedLater } from '../../parts/fetched-later';
 import { usePreferences } from '../../parts/preferences';
 import { valueHtml } from '../fillable';
 import type { PredictStep, PreparedLesson } from '../prepared';
@@ -10,11 +9,8 @@ import { useClassAnswers } from './class-answers';
 import { HandsTally } from './HandsTally';
 import { NumberLine } from './NumberLine';
 import { NumbersCalled } from './NumbersCalled';
-import { SketchPad } from '../../parts/answers/SketchPad';
+import { SketchOverlay, SketchPad } from './drawn-later';
 import styles from './class-lesson.module.css';
-
-// Only a curve that was answered is laid over the true one.
-const SketchOverlay = fetchedLater(async () => (await import('./SketchOverlay')).SketchOverlay);
 
 interface ClassPredictProps {
   lesson: PreparedLesson;

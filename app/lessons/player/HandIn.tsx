@@ -19,8 +19,17 @@ const WHAT = [
   { value: 'all', label: 'All I have begun' },
 ] as const;
 
+interface HandInProps {
+  slug: string;
+  /** Of the lesson or, on a page of its own, of the question. */
+  title: string;
+  /** Where one question is answered on a page of its own: the site that opens what is handed in, if it is known. */
+  alone?: { readonly site: string | undefined };
+  onClose: () => void;
+}
+
 /** What was answered, for whoever teaches: as a link, a code or a file. Nothing is sent until the learner sends it. */
-export function HandIn({ slug, title, onClose }: { slug: string; title: string; onClose: () => void }) {
+export function HandIn({ slug, title, alone, onClose }: HandInProps) {
   const progress = useProgress((state) => state.progress);
   const [what, setWhat] = useState<(typeof WHAT)[number]['value']>('one');
   const [name, setName] = useState('');
@@ -28,8 +37,9 @@ export function HandIn({ slug, title, onClose }: { slug: string; title: string; 
     () => writeHandedIn(progress, name, what === 'one' ? slug : undefined),
     [progress, name, what, slug],
   );
+  const site = alone ? alone.site : location.origin;
   const encoded = useMemo(() => encodeAnswers(text), [text]);
-  const link = encoded.ok ? `${location.origin}${classResultsPath}#${encoded.value}` : '';
+  const link = encoded.ok ? `${site}${classResultsPath}#${encoded.value}` : '';
   return (
     <Dialog open onClose={onClose} title="Hand in">
       <div className={styles.linkDialog}>
@@ -37,7 +47,7 @@ export function HandIn({ slug, title, onClose }: { slug: string; title: string; 
           Your answers, the first and the later ones, with your reasons and the curves you drew. They are in the link or
           the file itself; nothing is sent anywhere until you send it.
         </p>
-        <Segmented label="What is handed in" segments={WHAT} value={what} onChange={setWhat} />
+        {!alone && <Segmented label="What is handed in" segments={WHAT} value={what} onChange={setWhat} />}
         <Field
           label="Your name, if you wish"
           hint="Left empty, nobody’s name is in it."
@@ -45,7 +55,9 @@ export function HandIn({ slug, title, onClose }: { slug: string; title: string; 
           maxLength={80}
           onChange={(event) => setName(event.target.value)}
         />
-        {encoded.ok ? (
+        {site === undefined ? (
+          <p>Save the file and send it to whoever teaches.</p>
+        ) : encoded.ok ? (
           <LinkWithCode link={link} instead="Send the link or the file." />
         ) : (
           <p role="alert">

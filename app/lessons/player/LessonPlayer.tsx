@@ -6,7 +6,6 @@ import { Button, ButtonLink } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
 import { routes } from '../../parts/routes';
 import { KIND_WORDS } from '../kind-words';
-import { lessonPath } from '../../parts/lesson-paths';
 import { useSheetFoot } from '../../parts/Shell';
 import { lessonIn } from '../in-units';
 import type { PreparedLesson } from '../prepared';
@@ -15,9 +14,10 @@ import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { fillsWindow } from './fills-window';
 import { LessonLine } from './LessonLine';
+import type { PassedOn } from './PassStepOn';
 import { StepChoice, StepContents } from './StepContents';
 import { StepView } from './StepView';
-import { ClassLesson, LessonTools, LinkDialog, ResultsSheet } from './now-and-then';
+import { ClassLesson, LessonTools, PassStepOn, ResultsSheet } from './now-and-then';
 import { TermsInPlace } from './TermsInPlace';
 import { useProgress, useLessonProgress } from './progress-store';
 import { useStepPlace } from './use-step-place';
@@ -32,10 +32,12 @@ interface LessonPlayerProps {
   shipped?: boolean;
   /** Whether its answers are kept and can be handed in; not so where a lesson in the making is tried out. */
   handsIn?: boolean;
+  /** Its text, where it is not on the shelf. */
+  own?: string;
 }
 
 /** A lesson, one step after another. */
-export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = shipped }: LessonPlayerProps) {
+export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = shipped, own }: LessonPlayerProps) {
   const units = usePreferences((state) => state.units);
   const lesson = useMemo(() => lessonIn(given, units), [given, units]);
   const { slug, steps } = lesson;
@@ -43,7 +45,7 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
   const update = useProgress((state) => state.update);
   const { place, go } = useStepPlace(lesson, progress.at, shipped);
   const [presenting, setPresenting] = useState(false);
-  const [linking, setLinking] = useState(false);
+  const [passing, pass] = useState<PassedOn>();
   const foot = useSheetFoot();
   const body = useRef<HTMLDivElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);
@@ -95,7 +97,9 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
                 slug={slug}
                 shipped={shipped}
                 onPresent={() => setPresenting(true)}
-                onLink={step && (() => setLinking(true))}
+                kind={step?.kind}
+                whole={shipped || own !== undefined}
+                onPass={pass}
               />
             }
           />
@@ -147,12 +151,8 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
             )}
           </div>
         </div>
-        {linking && step && (
-          <LinkDialog
-            link={`${location.origin}${lessonPath(slug, step.id)}`}
-            title={`${lesson.title}: ${step.title}`}
-            onClose={() => setLinking(false)}
-          />
+        {passing && step && (
+          <PassStepOn as={passing} lesson={lesson} own={own} step={step} onClose={() => pass(undefined)} />
         )}
       </TermsInPlace>
     </UnitsFrame>

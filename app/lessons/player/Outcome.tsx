@@ -3,18 +3,15 @@
 import { useEffect, useRef } from 'react';
 import type { Prediction } from '@/lib/lesson/progress';
 import { answerUnit } from '@/lib/lesson/typed-answer';
-import { fetchedLater } from '../../parts/fetched-later';
 import { usePreferences } from '../../parts/preferences';
 import type { Html, PredictStep, PreparedLesson } from '../prepared';
 import { valueHtml } from '../fillable';
 import { Prose, ProseLine } from '../../parts/prose/Prose';
+import { SketchOverlay } from './drawn-later';
 import { NumberLine } from './NumberLine';
 import { rounded } from '../../parts/answers/rounded';
 import { useEngine } from './use-engine';
 import styles from './player.module.css';
-
-// Only a curve that was answered is laid over the true one.
-const SketchOverlay = fetchedLater(async () => (await import('./SketchOverlay')).SketchOverlay);
 
 interface OutcomeProps {
   lesson: PreparedLesson;

@@ -15,6 +15,7 @@ import {
 } from '@/lib/lesson/progress';
 import { isWhole } from '@/lib/lesson/questions/draw-sketch';
 import { Button } from '../../parts/Button';
+import { toFirstFault } from '../../parts/first-fault';
 import { Segmented } from '../../parts/Segmented';
 import { usePreferences } from '../../parts/preferences';
 import type { PredictStep, PreparedLesson } from '../prepared';
@@ -22,7 +23,7 @@ import { ChoiceAnswer } from '../../parts/answers/ChoiceAnswer';
 import { NumberAnswerBox } from '../../parts/answers/NumberAnswerBox';
 import { Outcome } from './Outcome';
 import { useProgress, useLessonProgress } from './progress-store';
-import { SketchPad } from '../../parts/answers/SketchPad';
+import { SketchPad } from './drawn-later';
 import { StepText } from './StepText';
 import { TryOnDesk } from './TryOnDesk';
 import { useEngine, type Engine } from './use-engine';
@@ -73,31 +74,37 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
   const units = usePreferences((state) => state.units);
   const update = useProgress((state) => state.update);
   const draft = useLessonProgress(lesson.slug).drafts[step.id] ?? NO_DRAFT;
-  const [told, setTold] = useState<string>();
+  const [told, setTold] = useState<Missing>();
   const [presses, setPresses] = useState(0);
   const form = useRef<HTMLFormElement>(null);
-  const goTo = (part: string) =>
-    form.current?.querySelector<HTMLElement>(`[data-asked="${part}"] :is(input, textarea)`)?.focus();
   // Whoever answers again goes on at the answer.
   useEffect(() => {
-    if (reopened) goTo('answer');
+    if (reopened) goTo(form.current, 'answer');
   }, [reopened]);
   const { answer, reason = '', confidence } = draft;
   const keep = (change: Draft) => update((before) => withDraft(before, lesson.slug, step.id, change));
   const missing = missingOf(step, draft);
 
-  const faulty = told === undefined ? undefined : missing?.part;
+  // What a press found missing is told until it is there; what is missing besides, at the next press.
+  const stillTold = told?.part === missing?.part ? told : undefined;
+  const faulty = stillTold?.part;
 
   const submit = () => {
+    // A box that can't be read says itself what is wrong with it.
+    const unread = partOf(form.current, 'answer');
+    if (unread && toFirstFault(unread)) {
+      setTold(undefined);
+      return;
+    }
     if (missing !== undefined || !answer || !confidence) {
-      setTold(missing?.words);
+      setTold(missing);
       // Said again at every press, and the hand goes to what is missing.
       setPresses((before) => before + 1);
-      if (missing) goTo(missing.part);
+      if (missing?.part) goTo(form.current, missing.part);
       return;
     }
     if (step.draw && !engine) {
-      setTold('The model is still being fetched. Press again in a moment.');
+      setTold({ part: undefined, words: 'The model is still being fetched. Press again in a moment.' });
       return;
     }
     onDone();
@@ -179,21 +186,31 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
           Look without answering
         </Button>
         <p role="status">
-          <span key={presses}>{told !== undefined && (missing?.words ?? told)}</span>
+          <span key={presses}>{stillTold?.words}</span>
         </p>
       </div>
     </form>
   );
 }
 
+const partOf = (form: HTMLFormElement | null, part: string) =>
+  form?.querySelector<HTMLElement>(`[data-asked="${part}"]`);
+
+/** The hand goes to a part of the form: of several boxes, to the first that is empty. */
+function goTo(form: HTMLFormElement | null, part: string): void {
+  const boxes = [...(partOf(form, part)?.querySelectorAll<HTMLInputElement>('input, textarea') ?? [])];
+  (boxes.find(({ type, value }) => type !== 'radio' && value === '') ?? boxes[0])?.focus();
+}
+
 interface Missing {
-  readonly part: 'answer' | 'confidence' | 'reason';
+  /** Undefined where it is nothing of the answer. */
+  readonly part: 'answer' | 'confidence' | 'reason' | undefined;
   readonly words: string;
 }
 
 function missingOf({ draw }: PredictStep, { answer, confidence, reason = '' }: Draft): Missing | undefined {
   if (draw && !(answer?.by === 'draw' && isWhole(answer.sketch, draw)))
-    return { part: 'answer', words: 'Draw the whole curve first, from edge to edge.' };
+    return { part: 'answer', words: 'Draw the whole curve first, from edge to edge, or fill its first and last box.' };
   if (!answer) return { part: 'answer', words: 'Answer the question first.' };
   if (confidence === undefined) return { part: 'confidence', words: 'Say how sure you are first.' };
   if (confidence === 'a guess' || reason.trim() !== '') return undefined;

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useId, useMemo, useState } from 'react';
 import { printDayClock } from '@/lib/dive/day-clock';
 import type { LessonScript } from '@/lib/lesson/lesson';
 import { runSpeed } from '@/lib/lesson/run-speed';
@@ -9,10 +9,12 @@ import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { IconButton } from '../../parts/IconButton';
 import { Menu } from '../../parts/Menu';
+import { ASK_KEY } from '../../stage/announcing/ask-key';
+import { WhereInWords } from '../../stage/announcing/WhereInWords';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { SPEED_OPTIONS } from '../../stage/PlaybackBar';
 import { ReadingsPanel } from '../../stage/ReadingsPanel';
-import { READING_IDS } from '../../stage/reading-ids';
+import { READING_IDS, type ReadingId } from '../../stage/reading-ids';
 import type { RunStep } from '../prepared';
 import { ProseLine } from '../../parts/prose/Prose';
 import { Stage } from './Stage';
@@ -24,6 +26,7 @@ const NEAR_S = 0.5;
 
 /** A dive that plays and waits where there is something to look at. */
 export function RunStage({ script, step }: { script: LessonScript; step: RunStep }) {
+  const read = useMemo(() => READING_IDS.filter((id) => step.readings?.includes(id) ?? true), [step.readings]);
   return (
     <Stage
       script={script}
@@ -31,16 +34,17 @@ export function RunStage({ script, step }: { script: LessonScript; step: RunStep
       atS={step.fromS}
       untilS={step.untilS}
       speed={`${runSpeed(step.toS - step.fromS)}`}
+      reads={read}
     >
-      <RunBar step={step} />
+      <RunBar step={step} unread={READING_IDS.filter((id) => !read.includes(id))} />
       <div className={places.figures} tabIndex={0}>
-        <ReadingsPanel strip only={READING_IDS.filter((id) => step.readings?.includes(id) ?? true)} />
+        <ReadingsPanel strip only={read} />
       </div>
     </Stage>
   );
 }
 
-function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
+function RunBar({ step: { fromS, toS, watch }, unread }: { step: RunStep; unread: readonly ReadingId[] }) {
   const store = useDeskStore();
   const cursorS = useDesk((state) => state.cursorS);
   const playing = useDesk((state) => state.playing);
@@ -48,6 +52,8 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
   const { play, pause, setCursor, setSpeed } = store.getState();
   const [waitingAt, setWaitingAt] = useState<number>();
   const timeline = useDesk(({ scene }) => scene.timeline);
+  const hintId = useId();
+  const [where, setWhere] = useState<string>();
 
   // The run waits at each moment to watch, and ends where the step says.
   useEffect(
@@ -107,14 +113,19 @@ function RunBar({ step: { fromS, toS, watch } }: { step: RunStep }) {
         <input
           type="range"
           aria-label="Time cursor"
-          aria-valuetext={printDayClock(timeline, cursorS)}
+          aria-valuetext={where}
+          aria-describedby={hintId}
           min={Math.round(fromS)}
           max={Math.round(toS)}
           step={1}
           value={Math.round(cursorS)}
           onChange={(event) => goTo(Number(event.target.value))}
         />
-        <output className={styles.clock}>{printDayClock(timeline, cursorS)}</output>
+        <span className={styles.clock}>{printDayClock(timeline, cursorS)}</span>
+        <WhereInWords tell={setWhere} unread={unread} />
+        <span id={hintId} hidden>
+          {ASK_KEY} says where the diver is.
+        </span>
         {watch.length > 0 && (
           <IconButton icon="eventOn" label="Next moment" disabled={!next} onClick={() => next && goTo(next.atS)} />
         )}

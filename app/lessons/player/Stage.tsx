@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState, type ReactNode } from 'react';
+import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { cutDive } from '@/lib/dive/cut-dive';
@@ -11,6 +11,7 @@ import { pictures } from '../../stage/figures/all';
 import type { PictureId } from '../../pictures/picture-ids';
 import { PictureRoom } from '../../stage/PictureRoom';
 import { Playback } from '../../stage/PlaybackBar';
+import { READING_IDS, type ReadingId } from '../../stage/reading-ids';
 import places from './window.module.css';
 
 interface StageProps {
@@ -22,6 +23,8 @@ interface StageProps {
   untilS?: number | undefined;
   /** How fast it plays at first. */
   speed?: (typeof PLAYBACK_SPEEDS)[number];
+  /** The readings that stand beside it; nothing is said of others. */
+  reads?: readonly ReadingId[];
   /** Whether the dive is the learner's own, to be changed. */
   own?: boolean;
   /** What the learner had made of it before. */
@@ -32,8 +35,22 @@ interface StageProps {
   children?: ReactNode;
 }
 
+/** Where the diver is can be seen on any picture of a dive. */
+const WHERE: readonly ReadingId[] = ['time', 'depth', 'rate'];
+
 /** A desk of its own for one step: pictures of one dive, and whatever stands with them. */
-export function Stage({ script, show, atS = 0, untilS, speed, own = false, draft, onScript, children }: StageProps) {
+export function Stage({
+  script,
+  show,
+  atS = 0,
+  untilS,
+  speed,
+  reads = WHERE,
+  own = false,
+  draft,
+  onScript,
+  children,
+}: StageProps) {
   const shown = show.filter((id): id is PictureId => Object.hasOwn(pictures, id));
   const [store] = useState(() => {
     const rules = ruleSettingsSchema.safeParse(script.rules ?? {});
@@ -60,9 +77,10 @@ export function Stage({ script, show, atS = 0, untilS, speed, own = false, draft
       }),
     [store, onScript],
   );
+  const unread = useMemo(() => READING_IDS.filter((id) => !own && !reads.includes(id)), [own, reads]);
   return (
     <DeskContext value={store}>
-      <Playback />
+      <Playback unread={unread} />
       {children}
       <div className={places.pictures}>
         <PictureRoom shown={shown} />

@@ -45,18 +45,19 @@ export function StepContents({ lesson: { steps }, place, progress, onTurn }: Ste
           const seen = progress.seen.includes(id);
           const { answered, questions } = answeredIn(asks[index]!, progress);
           const done = questions > 0 ? answered === questions : seen;
+          const standing = questions === 0 ? 'seen' : done ? 'answered' : 'seen, not answered';
           return (
             <li key={id}>
-              <button type="button" aria-current={index === place ? 'step' : undefined} onClick={() => onTurn(index)}>
+              <button
+                type="button"
+                aria-label={[title, ...(done || seen ? [standing] : [])].join(', ')}
+                aria-current={index === place ? 'step' : undefined}
+                onClick={() => onTurn(index)}
+              >
                 <span className={styles.mark} data-done={done} data-seen={seen} aria-hidden="true">
                   {done ? '✓' : index + 1}
                 </span>
                 <span>{title}</span>
-                {(done || seen) && (
-                  <span className="spoken">
-                    , {questions === 0 ? 'seen' : done ? 'answered' : 'seen, not answered'}
-                  </span>
-                )}
               </button>
             </li>
           );

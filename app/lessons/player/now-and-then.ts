@@ -10,5 +10,5 @@ export const ResultsSheet = dynamic(() => import('./ResultsSheet').then((module)
   ssr: false,
   loading: StageWaiting,
 });
-export const LinkDialog = dynamic(() => import('./LinkDialog').then((module) => module.LinkDialog), { ssr: false });
+export const PassStepOn = dynamic(() => import('./PassStepOn').then((module) => module.PassStepOn), { ssr: false });
 export const LessonTools = dynamic(() => import('./LessonTools').then((module) => module.LessonTools), { ssr: false });

@@ -5,6 +5,7 @@ import { sayMoment } from '@/lib/lesson/questions/compare-sketch';
 import { sketchAt, type Sketch } from '@/lib/lesson/questions/sketch';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { PredictStep, PreparedDraw, PreparedLesson, PreparedStep } from '../prepared';
+import { plainWords } from '../plain-words';
 import { rounded } from '../../parts/answers/rounded';
 
 /** One line of the results sheet. */
@@ -91,8 +92,8 @@ export function answerWords(
 ): Pick<ResultRow, 'answer' | 'outcome' | 'sketch'> {
   if (answer.by === 'choice') {
     return {
-      answer: plain(choice?.[answer.option]?.html, system),
-      outcome: plain(choice?.find(({ right }) => right)?.html, system),
+      answer: plainWords(choice?.[answer.option]?.html, system),
+      outcome: plainWords(choice?.find(({ right }) => right)?.html, system),
     };
   }
   if (answer.by === 'number') {
@@ -112,20 +113,6 @@ export function answerWords(
     outcome: valuesOf(draw.truth),
     sketch: { drawn: answer.sketch, draw },
   };
-}
-
-/** The words of a text that has been set, in one system of units. */
-function plain(html: string | undefined, system: UnitSystem): string {
-  if (html === undefined) return '';
-  const other = system === 'metric' ? 'imperial' : 'metric';
-  return html
-    .replace(new RegExp(`<span class="amount" data-in="${other}">[^<]*</span>`, 'g'), '')
-    .replace(/<[^>]*>/g, '')
-    .replaceAll('&lt;', '<')
-    .replaceAll('&gt;', '>')
-    .replaceAll('&quot;', '"')
-    .replaceAll('&#39;', '’')
-    .replaceAll('&amp;', '&');
 }
 
 /** The results as a text to keep. */

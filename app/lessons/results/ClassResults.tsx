@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { decodeAnswers } from '@/lib/files/links/answers-link';
 import { isLessonLink } from '@/lib/files/links/lesson-link';
@@ -105,6 +105,9 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
   const [refusals, setRefusals] = useState<readonly string[]>(opened.refusals);
   const [own, setOwn] = useState<readonly OwnLesson[]>(opened.own);
   const [links, setLinks] = useState('');
+  const [vainPresses, setVainPresses] = useState(0);
+  const inVain = vainPresses > 0;
+  const box = useRef<HTMLTextAreaElement>(null);
   const [chosen, choose] = useState<string>();
 
   const take = (texts: readonly Handed[]) => {
@@ -173,10 +176,30 @@ export function ClassResults({ terms, lessons }: ClassResultsProps) {
         </label>
         <div className={styles.links}>
           <label htmlFor="handed-in-links">Or links, one to a line</label>
-          <textarea id="handed-in-links" rows={2} value={links} onChange={(event) => setLinks(event.target.value)} />
+          <textarea
+            ref={box}
+            id="handed-in-links"
+            rows={2}
+            value={links}
+            aria-invalid={inVain || undefined}
+            aria-describedby={inVain ? 'no-links' : undefined}
+            onChange={(event) => {
+              setLinks(event.target.value);
+              setVainPresses(0);
+            }}
+          />
+          {inVain && (
+            <p key={vainPresses} id="no-links" role="alert">
+              No link is here yet. Paste those that were handed in first.
+            </p>
+          )}
           <Button
-            disabled={links.trim() === ''}
             onClick={() => {
+              if (links.trim() === '') {
+                setVainPresses(vainPresses + 1);
+                box.current?.focus();
+                return;
+              }
               void fromLinks(links).then(take);
               setLinks('');
             }}

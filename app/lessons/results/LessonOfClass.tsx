@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { cautions } from '@/content/cautions';
 import { spreadOfCurves } from '@/lib/class/spread';
 import { classResults, type QuestionOfClass } from '@/lib/lesson/class-results';
@@ -8,7 +8,6 @@ import { handedInOf, type HandedIn } from '@/lib/lesson/handed-in';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { Button } from '../../parts/Button';
 import { DataTable } from '../../parts/DataTable';
-import { yamlPath } from '../../parts/lesson-paths';
 import { usePreferences } from '../../parts/preferences';
 import { PrintSheet } from '../../parts/PrintSheet';
 import { CurvesPicture } from '../../parts/spread/CurvesPicture';
@@ -19,6 +18,7 @@ import { StageWaiting } from '../player/StageWaiting';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { lessonIn } from '../in-units';
 import type { PredictStep, PreparedLesson } from '../prepared';
+import { useLessonText } from '../use-lesson-text';
 import { usePrepared } from '../workshop/use-prepared';
 import styles from './results.module.css';
 
@@ -31,26 +31,12 @@ interface LessonOfClassProps {
   known: KnownNames;
 }
 
-/** The text of a lesson, fetched when papers about it are opened; words where it can't be. */
-function useLessonText(slug: string, own: string | undefined): { readonly text?: string; readonly why?: string } {
-  const [got, setGot] = useState<{ readonly text?: string; readonly why?: string }>({});
-  useEffect(() => {
-    if (own !== undefined) return undefined;
-    let here = true;
-    const why = 'The lesson can’t be fetched just now. The papers stay open; choose the lesson again in a moment.';
-    fetch(yamlPath(slug))
-      .then(async (answer) => (answer.ok ? { text: await answer.text() } : { why }))
-      .catch(() => ({ why }))
-      .then((made) => here && setGot(made));
-    return () => {
-      here = false;
-    };
-  }, [slug, own]);
-  return own === undefined ? got : { text: own };
-}
-
 export function LessonOfClass(props: LessonOfClassProps) {
-  const { text, why } = useLessonText(props.slug, props.own);
+  const { text, why } = useLessonText(
+    props.slug,
+    props.own,
+    'The papers stay open; choose the lesson again in a moment.',
+  );
   if (why !== undefined) return <p role="alert">{why}</p>;
   return text === undefined ? <StageWaiting /> : <PreparedClass {...props} text={text} />;
 }

@@ -8,6 +8,7 @@ import { lessonDraft } from '@/lib/lesson/step-drafts';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
+import { toFaultOnceMarked } from '../../parts/first-fault';
 import { scriptOnDesk } from '../../keep/dive-on-desk';
 import { yamlPath } from '../../parts/lesson-paths';
 import styles from './workshop.module.css';
@@ -31,6 +32,7 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
   const id = useId();
   const [slug, setSlug] = useState(lessons[0]?.slug ?? '');
   const [link, setLink] = useState('');
+  const [noLink, setNoLink] = useState<string>();
   const [failed, setFailed] = useState<string>();
 
   const fromShelf = async () => {
@@ -47,7 +49,12 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
     if (script !== undefined) onBegin(draftText('A lesson from the desk', script));
     else setFailed('There is no desk kept on this machine yet. Open the desk, write a dive, and come back.');
   };
-  const fromLink = () => {
+  const fromLink = (form: HTMLFormElement) => {
+    if (link.trim() === '') {
+      setNoLink('Paste the link of a desk here first.');
+      toFaultOnceMarked(form);
+      return;
+    }
     const fragment = link.split('#')[1] ?? link;
     const read = decodeState(fragment);
     if (read.ok) onBegin(draftText(read.state.title ?? 'A lesson from a desk', read.state.script));
@@ -80,13 +87,19 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
           className={styles.inline}
           onSubmit={(event) => {
             event.preventDefault();
-            fromLink();
+            fromLink(event.currentTarget);
           }}
         >
-          <Field label="Link to a desk" value={link} onChange={(event) => setLink(event.target.value)} />
-          <Button type="submit" disabled={link.trim() === ''}>
-            Take it
-          </Button>
+          <Field
+            label="Link to a desk"
+            value={link}
+            error={noLink}
+            onChange={(event) => {
+              setLink(event.target.value);
+              setNoLink(undefined);
+            }}
+          />
+          <Button type="submit">Take it</Button>
         </form>
       </div>
       <div className={styles.beginning}>

@@ -9,6 +9,7 @@ import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { useUndo } from '../../keep/use-undo';
 import { useUndoKeys } from '../../keep/use-undo-keys';
 import { Button } from '../../parts/Button';
+import { Choice } from '../../parts/Choice';
 import { toFirstFault } from '../../parts/first-fault';
 import { IconButton } from '../../parts/IconButton';
 import { Segmented } from '../../parts/Segmented';
@@ -26,7 +27,9 @@ import { useCheck } from './use-check';
 import { stepKind } from './step-kind';
 import styles from './workshop.module.css';
 
-const TryOut = lazy(async () => ({ default: (await import('./TryOut')).TryOut }));
+const TryOut = lazy(async () => ({ default: (await import('./looks')).TryOut }));
+const OwnPaper = lazy(async () => ({ default: (await import('./looks')).OwnPaper }));
+const LookBeside = lazy(async () => ({ default: (await import('./looks')).LookBeside }));
 
 interface EditorProps {
   text: string;
@@ -39,6 +42,13 @@ const VIEWS = [
   { value: 'write', label: 'Write' },
   { value: 'text', label: 'As text' },
   { value: 'try', label: 'Try it as a student' },
+  { value: 'paper', label: 'On paper' },
+] as const;
+
+const LOOKS = [
+  { value: 'none', label: 'nothing' },
+  { value: 'phone', label: 'the lesson on a phone, 390 px' },
+  { value: 'projector', label: 'the lesson before a class, 1024 px' },
 ] as const;
 type View = (typeof VIEWS)[number]['value'];
 
@@ -46,6 +56,7 @@ type View = (typeof VIEWS)[number]['value'];
 export function Editor({ text, known, onText, onClose }: EditorProps) {
   const [view, setView] = useState<View>('write');
   const [place, setPlace] = useState<Place>('lesson');
+  const [look, setLook] = useState<(typeof LOOKS)[number]['value']>('none');
   const [passing, setPassing] = useState(false);
   const history = useUndo(text, onText);
   useUndoKeys(history.undo, history.redo);
@@ -119,13 +130,16 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
           <Button onClick={onClose}>All your lessons</Button>
         </span>
       </div>
-      <Segmented label="View" labelSpokenOnly segments={VIEWS} value={view} onChange={setView} />
+      <div className={styles.tools}>
+        <Segmented label="View" labelSpokenOnly segments={VIEWS} value={view} onChange={setView} />
+        {view === 'write' && <Choice label="Beside the form" value={look} onChange={setLook} options={LOOKS} />}
+      </div>
       <LessonFaults faults={faults} checking={checking} unfinished={unfinished} onGo={goTo} />
       {view === 'write' && data === undefined && (
         <p>The text is not YAML as it stands. Mend it as text; the forms come back by themselves.</p>
       )}
       {view === 'write' && data !== undefined && (
-        <div className={styles.write}>
+        <div className={styles.write} data-look={look}>
           <StepList
             text={text}
             data={data}
@@ -138,6 +152,11 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
             <PlaceForm place={place} data={data} known={known} editing={editing} />
             <FactsTable />
           </div>
+          {look !== 'none' && (
+            <Suspense fallback={<StageWaiting />}>
+              <LookBeside text={text} known={known} step={stepId(data, place)} on={look} />
+            </Suspense>
+          )}
         </div>
       )}
       {view === 'text' && (
@@ -153,17 +172,24 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
           />
         </div>
       )}
-      {view === 'try' && (faults === undefined || faults.length > 0 || checking) && (
-        <p>The lesson can be tried once it is checked and there is nothing to mend.</p>
-      )}
-      {view === 'try' && faults?.length === 0 && !checking && (
-        <Suspense fallback={<StageWaiting />}>
-          <TryOut text={text} known={known} />
-        </Suspense>
-      )}
+      {(view === 'try' || view === 'paper') &&
+        (faults?.length === 0 && !checking ? (
+          <Suspense fallback={<StageWaiting />}>
+            {view === 'try' ? <TryOut text={text} known={known} /> : <OwnPaper text={text} known={known} />}
+          </Suspense>
+        ) : (
+          <p>
+            The lesson can be {view === 'try' ? 'tried' : 'printed'} once it is checked and there is nothing to mend.
+          </p>
+        ))}
       {passing && <PassOnLesson text={text} onClose={() => setPassing(false)} />}
     </section>
   );
+}
+
+function stepId(data: unknown, place: Place): string | undefined {
+  const id = typeof place === 'number' ? partOf(partOf(partOf(data, 'steps'), place), 'id') : undefined;
+  return typeof id === 'string' ? id : undefined;
 }
 
 function PlaceForm({

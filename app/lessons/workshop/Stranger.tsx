@@ -9,7 +9,7 @@ import { draftTitle } from './draft-title';
 import { useCheck } from './use-check';
 import styles from './workshop.module.css';
 
-const TryOut = lazy(async () => ({ default: (await import('./TryOut')).TryOut }));
+const TryOut = lazy(async () => ({ default: (await import('./looks')).TryOut }));
 
 interface StrangerProps {
   text: string;

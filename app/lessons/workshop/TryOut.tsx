@@ -41,12 +41,12 @@ export function TryOut({ text, known, keptAs }: TryOutProps) {
   }, [text, keptAs]);
   if (!made) return <StageWaiting />;
   if ('why' in made) return <p role="alert">{made.why}</p>;
-  if (keptAs !== undefined) return <LessonPlayer key={text} lesson={made.lesson} shipped={false} handsIn />;
+  if (keptAs !== undefined) return <LessonPlayer key={text} lesson={made.lesson} own={text} shipped={false} handsIn />;
   return (
     <>
       <Segmented label="As seen on" segments={WINDOWS} value={on} onChange={setOn} />
       <div className={styles.tryOut} data-on={on}>
-        <LessonPlayer key={text} lesson={made.lesson} shipped={false} />
+        <LessonPlayer key={text} lesson={made.lesson} own={text} shipped={false} />
       </div>
     </>
   );

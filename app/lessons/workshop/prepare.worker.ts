@@ -1,3 +1,3 @@
-import { prepareText, type Unprepared } from './prepare-text';
+import { answerTo, type Asked } from './answer-to';
 
-self.onmessage = ({ data }: MessageEvent<Unprepared>) => postMessage(prepareText(data));
+self.onmessage = ({ data }: MessageEvent<Asked>) => postMessage(answerTo(data));

@@ -2,32 +2,16 @@ import { useEffect, useRef, useState } from 'react';
 import type { LessonFault } from '@/lib/lesson/checking/fault';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import type { CheckAnswer, CheckRequest } from './check.worker';
+import { LONGEST_CHECK_MS, TOO_SLOW, UNFETCHED } from './worker-faults';
 
 /** How long the writer rests before the lesson is checked, ms. */
 const RESTS_MS = 350;
-/** A lesson that keeps the checker busy longer than this was made to, ms. */
-export const LONGEST_CHECK_MS = 20_000;
-
 export interface Checked {
   /** Of the text checked last; undefined before any was. */
   readonly faults: readonly LessonFault[] | undefined;
   /** Whether the text has changed since. */
   readonly checking: boolean;
 }
-
-export const TOO_SLOW: LessonFault = {
-  line: 1,
-  path: [],
-  what: 'This lesson takes too long to work out.',
-  mend: 'Shorten its dives, or ask for less in its questions.',
-};
-/** Where a worker can't be had. */
-export const UNFETCHED: LessonFault = {
-  line: 1,
-  path: [],
-  what: 'What works a lesson out could not be fetched; you may be offline.',
-  mend: 'Nothing is lost: change the text or load the page again once you are back.',
-};
 
 /** Checks a lesson's text in a worker whenever it rests; typing is never held up. */
 export function useCheck(text: string, known: KnownNames): Checked {

@@ -98,7 +98,7 @@ function Bars({
                 <span className={styles.bar} aria-hidden="true">
                   <span style={{ inlineSize: `${(count / most) * 100}%` }} />
                 </span>
-                <output>
+                <output aria-live="off">
                   {count}
                   <span className="spoken"> {count === 1 ? 'answer' : 'answers'}</span>
                 </output>

@@ -2,9 +2,19 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { needsStopHeard, sayLeader, sayStandingHeard, sayWhere, sayWhereShortly } from '@/lib/sayings/where';
 import type { DeskDocument, DeskState, DeskStore } from '../desk-store';
 import { JUMP_S } from '../moments';
+import type { ReadingId } from '../reading-ids';
 import { pacedVoice } from './paced-voice';
-import { sayChange } from './said-change';
-import { heardAt, newsBetween, outcomeOf, sayOutcome, tellNews, type News, type Outcome } from './what-is-said';
+import { sayChange, type TitleOf } from './said-change';
+import {
+  heardAt,
+  newsBetween,
+  outcomeOf,
+  sayOutcome,
+  sayReadings,
+  tellNews,
+  type News,
+  type Outcome,
+} from './what-is-said';
 
 /** An edit has settled when nothing has changed for so long, ms; a jump, sooner. */
 const SETTLED_MS = 600;
@@ -12,6 +22,9 @@ const ARRIVED_MS = 400;
 
 /** Under a hand on the lever time goes no further than this from one look to the next, s; more is a jump. */
 const STEERED_S = 60;
+
+/** The same words within so long are of the same event, s. */
+const ECHO_S = 10;
 
 const KEPT_IN_HISTORY = ['script', 'rules', 'pictures', 'covered', 'overlay'] as const;
 const isSame = (one: DeskDocument, other: DeskDocument) => KEPT_IN_HISTORY.every((name) => one[name] === other[name]);
@@ -27,16 +40,45 @@ interface Unsettled {
   readonly turn: string;
 }
 
+/** How a dive is listened to where it is not a desk of one's own. */
+export interface Listening {
+  /** Readings that are not shown here, and so not said. */
+  readonly unread?: readonly ReadingId[];
+  /** Time goes where another hand leads it. */
+  readonly led?: boolean;
+  /** What pictures are called, where they may come and go. */
+  readonly titleOf?: TitleOf;
+}
+
 /**
- * Listens to a desk and says what someone who can't see it has to know. `where` says, at once, where the diver is.
+ * Listens to a dive and says what someone who can't see it has to know. `where` says, at once, where the diver is.
  * A whole page is silent about what it does by itself on opening.
  */
-export function announcing(store: DeskStore, units: () => UnitSystem, say: (text: string) => void) {
+export function announcing(
+  store: DeskStore,
+  units: () => UnitSystem,
+  say: (text: string) => void,
+  { unread = [], led = false, titleOf }: Listening = {},
+) {
+  const heardNow = () => heardAt(store.getState(), units(), unread);
+  // Where only some readings are shown, it is the marks of the dive that tell what happens.
+  const happenings = (desk: DeskState, fromS: number, toS: number) =>
+    unread.length === 0 || desk.pictures.includes('profile') ? newsBetween(desk, fromS, toS, units()) : [];
   let heardS = store.getState().cursorS;
   let leader = '';
   let arriving: ReturnType<typeof setTimeout> | undefined;
   let settling: ReturnType<typeof setTimeout> | undefined;
   let unsettled: Unsettled | undefined;
+  const steered = new Map<string, number>();
+
+  /** A dive under a hand is worked out anew all the time: what has just happened in it comes a moment later once more. */
+  const isEcho = (desk: DeskState, { name, timeS }: News) => {
+    if (!desk.run || name === undefined) return false;
+    const words = name.replace(/\d+:\d\d/g, '');
+    const beforeS = steered.get(words);
+    steered.set(words, timeS);
+    return beforeS !== undefined && Math.abs(timeS - beforeS) <= ECHO_S;
+  };
 
   /** The leader where it is another than was last said. */
   const newLeader = (said: string) => {
@@ -47,7 +89,7 @@ export function announcing(store: DeskStore, units: () => UnitSystem, say: (text
   const voice = pacedVoice<News>((news) => {
     const desk = store.getState();
     const told = tellNews(news, desk);
-    const heard = heardAt(desk, units());
+    const heard = heardNow();
     const called = news.some(({ name }) => name === undefined);
     const standing = called || needsStopHeard(heard) ? sayStandingHeard(heard, units()) : '';
     if (told !== '' || standing !== '') say(joined(told, standing, newLeader(sayLeader(heard)), waits(desk)));
@@ -57,11 +99,13 @@ export function announcing(store: DeskStore, units: () => UnitSystem, say: (text
     const fromS = heardS;
     heardS = desk.cursorS;
     const stepS = desk.cursorS - fromS;
-    const goes = desk.playing || wasPlaying || desk.heldAtS !== undefined || desk.run !== undefined;
-    const mostS = desk.run ? STEERED_S : JUMP_S * Number(desk.speed);
+    const goes = led || desk.playing || wasPlaying || desk.heldAtS !== undefined || desk.run !== undefined;
+    const mostS = led || desk.run ? STEERED_S : JUMP_S * Number(desk.speed);
     if (goes && stepS > 0 && stepS <= mostS)
-      for (const news of newsBetween(desk, fromS, desk.cursorS, units())) voice.add(news);
-    else if (stepS !== 0 && !desk.playing && isAskedByPress()) {
+      happenings(desk, fromS, desk.cursorS)
+        .filter((news) => !isEcho(desk, news))
+        .forEach(voice.add);
+    else if (stepS !== 0 && !desk.playing && (led || isAskedByPress())) {
       clearTimeout(arriving);
       arriving = setTimeout(arrived, ARRIVED_MS);
     }
@@ -71,9 +115,9 @@ export function announcing(store: DeskStore, units: () => UnitSystem, say: (text
 
   function arrived(): void {
     const desk = store.getState();
-    const heard = heardAt(desk, units());
+    const heard = heardNow();
     voice.interrupted();
-    const here = newsBetween(desk, desk.cursorS - 1, desk.cursorS + 0.5, units());
+    const here = happenings(desk, desk.cursorS - 1, desk.cursorS + 0.5);
     say(
       joined(
         `${sayWhereShortly(heard, units())}.`,
@@ -98,7 +142,7 @@ export function announcing(store: DeskStore, units: () => UnitSystem, say: (text
     const desk = store.getState();
     const { before, outcome, turn } = unsettled!;
     unsettled = undefined;
-    const heard = heardAt(desk, units());
+    const heard = heardNow();
     const other = desk.rules !== before.rules || !isSameDive(desk, before);
     const open = desk.covered.length === 0 && desk.errors.length === 0 && !desk.run;
     voice.interrupted();
@@ -106,7 +150,7 @@ export function announcing(store: DeskStore, units: () => UnitSystem, say: (text
       joined(
         turn,
         turn !== '' && desk.script !== before.script ? 'The script is another.' : '',
-        sayChange(before, desk, heard, turn !== ''),
+        sayChange(before, desk, heard, turn === '' ? undefined : titleOf),
         desk.script !== before.script ? sayMistakes(desk.errors) : '',
         other && open ? sayOutcome(outcome, outcomeOf(desk, units())) : '',
       ),
@@ -122,9 +166,9 @@ export function announcing(store: DeskStore, units: () => UnitSystem, say: (text
   return {
     where() {
       voice.interrupted();
-      const heard = heardAt(store.getState(), units());
+      const heard = heardNow();
       leader = sayLeader(heard);
-      say(sayWhere(heard, units()));
+      say(unread.length === 0 ? sayWhere(heard, units()) : sayReadings(heard, units()));
     },
     end() {
       stop();
@@ -158,5 +202,8 @@ function turnOf(desk: DeskState, before: DeskState): string {
 function isAskedByPress(): boolean {
   const { activeElement, documentElement } = document;
   if (activeElement instanceof HTMLInputElement) return false;
-  return 'presenting' in documentElement.dataset || activeElement?.matches('[data-part="time"] *') === true;
+  return (
+    'presenting' in documentElement.dataset ||
+    activeElement?.matches('[data-part="time"] *, [aria-label="Time"] *') === true
+  );
 }

@@ -2,17 +2,20 @@ import { unitSayings } from '@/lib/sayings/unit-readings';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import type { Heard } from '@/lib/sayings/where';
 import type { DeskDocument } from '../desk-store';
-import { pictures } from '../figures/all';
+import type { PictureId } from '../../pictures/picture-ids';
 import { READING_IDS, type ReadingId } from '../reading-ids';
+
+/** What a picture is called. */
+export type TitleOf = (id: PictureId) => string;
 
 /**
  * What is not in the dive: which readings are covered, which pictures are shown, what lies over the dive, and the
  * rules. Whoever chooses pictures is told of them where they are chosen; of those that undoing brings, here.
  */
-export function sayChange(before: DeskDocument, now: DeskDocument, heard: Heard, withPictures: boolean): string {
+export function sayChange(before: DeskDocument, now: DeskDocument, heard: Heard, titleOf: TitleOf | undefined): string {
   return [
     sayCovering(before.covered, now.covered, heard),
-    ...(withPictures ? sayPictures(before.pictures, now.pictures) : []),
+    ...(titleOf ? sayPictures(before.pictures, now.pictures, titleOf) : []),
     before.overlay !== now.overlay &&
       (now.overlay ? `${now.overlay.title} lies over the dive.` : 'No second dive lies over it.'),
     before.rules !== now.rules && 'The rules of the unit are others.',
@@ -45,9 +48,9 @@ function nameOf(id: ReadingId, { model, unit }: Heard): string {
   return said[id]?.name ?? id.replaceAll('-', ' ');
 }
 
-function sayPictures(before: DeskDocument['pictures'], now: DeskDocument['pictures']): string[] {
+function sayPictures(before: DeskDocument['pictures'], now: DeskDocument['pictures'], titleOf: TitleOf): string[] {
   if (before === now) return [];
-  const shown = now.filter((id) => !before.includes(id)).map((id) => `Shown: ${pictures[id].title}.`);
-  const gone = before.filter((id) => !now.includes(id)).map((id) => `Put away: ${pictures[id].title}.`);
+  const shown = now.filter((id) => !before.includes(id)).map((id) => `Shown: ${titleOf(id)}.`);
+  const gone = before.filter((id) => !now.includes(id)).map((id) => `Put away: ${titleOf(id)}.`);
   return shown.length + gone.length > 0 ? [...shown, ...gone] : ['The pictures stand in another order.'];
 }

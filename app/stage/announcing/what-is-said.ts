@@ -1,5 +1,7 @@
 import { eventText } from '@/lib/rules/all';
 import { shownAt } from '@/lib/rules/unit/shown';
+import { modelSayings } from '@/lib/sayings/model-readings';
+import { unitSayings } from '@/lib/sayings/unit-readings';
 import { printAs } from '@/lib/sayings/measures';
 import { sayAtDayClock } from '@/lib/dive/day-clock';
 import type { Heard } from '@/lib/sayings/where';
@@ -10,6 +12,7 @@ import { chosenWatch } from '../../pictures/scene-watches';
 import { cursorSample, type DeskState } from '../desk-store';
 import { modelMomentOf } from '../model-moment';
 import { happeningsIn } from '../moments';
+import { READING_IDS, type ReadingId } from '../reading-ids';
 
 /** No-stop times at which whoever listens is told, min, as they are shown: whole and rounded down. */
 const CALLS_MIN = [10, 5, 1] as const;
@@ -22,15 +25,27 @@ export interface News {
   readonly byUnit: boolean;
 }
 
-/** The instant at the cursor, as one listens to it. */
-export function heardAt(desk: DeskState, units: UnitSystem): Heard {
+/** The instant at the cursor, as one listens to it where some readings are not shown. */
+export function heardAt(desk: DeskState, units: UnitSystem, unread: readonly ReadingId[]): Heard {
   const sample = cursorSample(desk);
   return {
     model: modelMomentOf(desk.scene, sample),
     unit: shownAt(chosenWatch(desk), sample, units),
     leader: leadingCompartment(desk.scene, sample),
-    covered: desk.covered,
+    covered: [...desk.covered, ...unread],
   };
+}
+
+/** The readings that are open, one by one, where only some are shown. Those of oxygen and gas are fetched when asked for. */
+export function sayReadings(heard: Heard, units: UnitSystem): string {
+  const said: Readonly<Partial<Record<ReadingId, { readonly name: string; readonly text: string }>>> = {
+    ...modelSayings(heard.model, units),
+    ...unitSayings(heard.unit, units),
+  };
+  return READING_IDS.flatMap((id) => {
+    const reading = heard.covered.includes(id) ? undefined : said[id];
+    return reading ? [`${reading.name}: ${reading.text}.`] : [];
+  }).join(' ');
 }
 
 /** What happens after one time of the desk's dive, up to another. */

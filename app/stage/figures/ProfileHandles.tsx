@@ -169,18 +169,17 @@ export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
       })}
       {legs.map((leg, index) => {
         if (leg.interval) return null;
-        const name = `Point ${index + 1}: ${sayDepth(leg.toM, units)} at ${printDayClock({ legs }, leg.endS)}`;
         return (
           <g
             key={`point ${leg.step}`}
             role="slider"
             tabIndex={0}
-            aria-label={`${name}, after ${writeTime(Math.round(leg.endS - leg.startS) || 1)}`}
+            aria-label={`Point ${index + 1}`}
             aria-orientation="vertical"
             aria-valuemin={0}
             aria-valuemax={350}
             aria-valuenow={Math.round(leg.toM * 10) / 10}
-            aria-valuetext={name}
+            aria-valuetext={`${sayDepth(leg.toM, units)} at ${printDayClock({ legs }, leg.endS)}, after ${writeTime(Math.round(leg.endS - leg.startS) || 1)}`}
             transform={`translate(${scales.x(leg.endS).toFixed(1)},${scales.y(leg.toM).toFixed(1)})`}
             className={leg.step === selected ? styles.handleChosen : styles.handle}
             onFocus={() => select(leg.step)}

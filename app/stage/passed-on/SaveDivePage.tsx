@@ -1,6 +1,7 @@
 'use client';
 
 import { Button } from '../../parts/Button';
+import { PAGE_UNFETCHED } from '../../parts/alone/save-page';
 import { useStatus } from '../../parts/status';
 import { useDeskStore } from '../desk-context';
 
@@ -13,7 +14,7 @@ export function SaveDivePage() {
       const { saveDivePage } = await import('./dive-page-file');
       say(await saveDivePage(store.getState()));
     } catch {
-      say('The page could not be made; you may be offline. Try again once the site has been fetched whole.');
+      say(PAGE_UNFETCHED);
     }
   };
   return (

@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { setSetups } from '@/lib/dive/edit-setups';
 import { readSetup } from '@/lib/dive/script/setup-text';
 import { writeSetup } from '@/lib/dive/script/setup-text';
@@ -8,6 +8,7 @@ import type { Setup } from '@/lib/dive/setup';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
+import { toFaultOnceMarked } from '../../parts/first-fault';
 import { MOST_SETUPS } from '../../pictures/scene';
 import { usePreferences } from '../../parts/preferences';
 import { useDesk, useDeskStore } from '../desk-context';
@@ -50,6 +51,7 @@ export function SetupEditor() {
   const faults = READY_FAULTS.map((fault) => (units === 'imperial' && fault.inFeet) || fault);
   const [own, setOwn] = useState('');
   const [trouble, setTrouble] = useState<string>();
+  const adders = useRef<HTMLDivElement>(null);
   const full = setups.length >= MOST_SETUPS;
 
   const put = (next: readonly Setup[]) => {
@@ -58,6 +60,7 @@ export function SetupEditor() {
     chooseUnit(0);
   };
   const add = (text: string) => {
+    if (full) return;
     const read = readSetup(text);
     if (!read.ok) {
       setTrouble(`${read.what} ${read.mend}`);
@@ -70,7 +73,7 @@ export function SetupEditor() {
 
   return (
     <div className={styles.rules}>
-      <div className={styles.adders}>
+      <div ref={adders} className={styles.adders}>
         <Choice
           label="A unit that is wrong"
           value={String(chosen)}
@@ -88,11 +91,17 @@ export function SetupEditor() {
           onChange={(event) => setOwn(event.target.value)}
           onKeyDown={(event) => event.key === 'Enter' && add(own)}
         />
-        <Button disabled={full || own.trim() === ''} onClick={() => add(own)}>
+        <Button
+          disabled={full}
+          onClick={() => {
+            add(own);
+            toFaultOnceMarked(adders.current);
+          }}
+        >
           Add
         </Button>
       </div>
-      {full && <p>{MOST_SETUPS} units at most stand side by side.</p>}
+      {full && <p>{MOST_SETUPS} units at most stand beside the one set right.</p>}
       {setups.map((setup) => (
         <div key={setup.name} className={styles.adders}>
           <code>{writeSetup(setup)}</code>

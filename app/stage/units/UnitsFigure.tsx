@@ -5,17 +5,20 @@ import { shownAt } from '@/lib/rules/unit/shown';
 import { compareSetups } from '@/lib/sayings/compare-setups';
 import { unitSayings, type UnitReadingId } from '@/lib/sayings/unit-readings';
 import { Button } from '../../parts/Button';
+import { Disclosure } from '../../parts/Disclosure';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
 import { useDesk } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
+import { usePicture } from '../figures/use-picture';
 import { DeskWhy } from '../why/DeskWhy';
 import { SetupEditor } from './SetupEditor';
 import { UNIT_QUESTIONS } from './unit-questions';
 import { watchesOf } from '../../pictures/scene-watches';
+import { UnitBandsPicture, unitBandsHeight } from '../../pictures/units/UnitBandsPicture';
 import styles from './units.module.css';
 
-/** One dive as several units see it: what each shows at the cursor, and what is so. */
+/** One dive as several units see it: when each asks for a stop, what differs between them at the cursor, and what is so. */
 export function UnitsFigure() {
   const watches = useDesk((state) => watchesOf(state.scene));
   const sample = useDesk(cursorSample);
@@ -29,7 +32,10 @@ export function UnitsFigure() {
     why: UNIT_QUESTIONS[id],
     cells: said.map((one) => one[id].text),
   }));
+  // Where one unit stands alone, all it shows is of interest.
+  const alike = watches.length > 1 ? rows.filter(({ cells }) => cells.every((cell) => cell === cells[0])) : [];
   const right = watches[0]!;
+  const { ref, ...picture } = usePicture(() => unitBandsHeight(watches.length));
   const sentences = useMemo(
     () => watches.slice(1).flatMap((watch) => compareSetups(watch, right, units).sentences),
     [watches, right, units],
@@ -53,6 +59,9 @@ export function UnitsFigure() {
       ]}
       rows={() => rows}
     >
+      <div ref={ref} className={styles.bands}>
+        <UnitBandsPicture {...picture} height={unitBandsHeight(watches.length)} watches={watches} />
+      </div>
       <div className={styles.unitTable} role="region" aria-label="What each unit shows now" tabIndex={0}>
         <table>
           <thead>
@@ -71,28 +80,42 @@ export function UnitsFigure() {
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
-              <tr key={row.label}>
-                <th scope="row">{row.label}</th>
-                {row.cells.map((cell, index) => (
-                  <td key={index} className={cell === row.cells[0] ? undefined : styles.differs}>
-                    {cell !== row.cells[0] && <span aria-label="differs: ">≠ </span>}
-                    {cell}
-                    {row.why?.shows(shown[index]!) && (
-                      <DeskWhy
-                        small
-                        unit={index}
-                        reading={row.why.reading}
-                        about={`${row.why.about} by ${watches[index]!.setup.name}`}
-                      />
-                    )}
-                  </td>
-                ))}
-              </tr>
-            ))}
+            {rows
+              .filter((row) => !alike.includes(row))
+              .map((row) => (
+                <tr key={row.label}>
+                  <th scope="row">{row.label}</th>
+                  {row.cells.map((cell, index) => (
+                    <td key={index} className={cell === row.cells[0] ? undefined : styles.differs}>
+                      {cell !== row.cells[0] && <span aria-label="differs: ">≠ </span>}
+                      {cell}
+                      {row.why?.shows(shown[index]!) && (
+                        <DeskWhy
+                          small
+                          unit={index}
+                          reading={row.why.reading}
+                          about={`${row.why.about} by ${watches[index]!.setup.name}`}
+                        />
+                      )}
+                    </td>
+                  ))}
+                </tr>
+              ))}
           </tbody>
         </table>
       </div>
+      {alike.length > 0 && (
+        <Disclosure summary={`The same on all of them now: ${alike.length}`}>
+          <dl className={styles.alike}>
+            {alike.map(({ label, cells: [cell] }) => (
+              <div key={label}>
+                <dt>{label}</dt>
+                <dd>{cell}</dd>
+              </div>
+            ))}
+          </dl>
+        </Disclosure>
+      )}
       {sentences.length > 0 && (
         <ul className={styles.sentences}>
           {sentences.map((sentence) => (

@@ -1,3 +1,5 @@
+import { isStepLink } from './step-mark';
+
 /**
  * A dive as a page of its own: one HTML file that shows it without anything else. The page is made once, when the site is
  * built, with places for the dive; what is put there is the same text that a link carries behind its #.
@@ -37,7 +39,8 @@ export function writeDivePage(page: string, { title, fragment, script, units, th
 
 /** What a link to the dive of a page would carry behind its #, unread; undefined where the text is no page of a dive. */
 export function readDivePage(text: string): string | undefined {
-  return PLACE.exec(text)?.[2]?.trim() || undefined;
+  const carried = PLACE.exec(text)?.[2]?.trim();
+  return carried && !isStepLink(carried) ? carried : undefined;
 }
 
 /** Text as it stands in HTML, between tags or in an attribute. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compareSketch, sayMoment } from '@/lib/lesson/questions/compare-sketch';
 import { drawAsked } from '@/lib/lesson/questions/drawing-question';
 import { closeShare, isClose, sketchAt, type DrawAsked } from '@/lib/lesson/questions/sketch';
+import { readMoment, saySketch } from '@/lib/lesson/questions/sketch-in-words';
 import { THIRTY, worldFor } from '../made-lessons';
 
 const QUESTION = {
@@ -117,5 +118,54 @@ describe('a curve drawn before it is seen', () => {
     [{ to: '90 min' }, 'The script ends at 28:00, before 90:00.'],
   ])('cannot be asked for with %o', (change, what) => {
     expect(drawAsked({ ...QUESTION, ...change }, worldFor(THIRTY))).toMatchObject({ ok: false, what });
+  });
+});
+
+describe('a curve typed into boxes', () => {
+  const minutes = (value: number) => `${value} min`;
+
+  it('is read back as it stands, from left to right, and only where something stands', () => {
+    const sketch = [
+      { timeS: 0, value: 60 },
+      { timeS: 100, value: 11 },
+      { timeS: 400, value: 11 },
+      { timeS: 700, value: 20 },
+    ];
+    expect(saySketch(sketch, [0, 100, 400, 700, 1300], asked(), minutes)).toBe(
+      'Your curve: 60 min at 0:00, down to 11 min at 1:40, level to 6:40, up to 20 min at 11:40.',
+    );
+    expect(saySketch([], [0, 1300], asked(), minutes)).toBe('');
+  });
+
+  it('goes down where a depth grows', () => {
+    const ceiling = asked({ curve: 'ceilingM', to: 'surfacing', upTo: '12 m', within: '0.5 m' });
+    const sketch = [
+      { timeS: 0, value: 0 },
+      { timeS: 900, value: 3 },
+      { timeS: 1500, value: 1 },
+    ];
+    expect(saySketch(sketch, [0, 900, 1500], ceiling, (value) => `${value} m`)).toBe(
+      'Your curve: 0 m at 0:00, down to 3 m at 15:00, up to 1 m at 25:00.',
+    );
+  });
+
+  it.each([
+    ['4:30', 270],
+    ['4.5', 270],
+    [' 4 min', 240],
+  ])('takes %s as a moment more', (text, timeS) => {
+    expect(readMoment(text, asked())).toEqual({ ok: true, value: timeS });
+  });
+
+  it.each(['', 'soon', '0', '30:00', '21:40'])('refuses %j and says what can be written', (text) => {
+    expect(readMoment(text, asked())).toMatchObject({
+      ok: false,
+      mend: 'Write a moment between 0:00 and 21:40, such as 7:13.',
+    });
+  });
+
+  it('counts moments since surfacing where the axis does', () => {
+    const after = { fromS: 1000, toS: 4600, zeroS: 1000, since: 'surfacing' } as const;
+    expect(readMoment('10', { ...asked(), ...after })).toEqual({ ok: true, value: 1600 });
   });
 });

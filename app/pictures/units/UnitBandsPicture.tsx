@@ -1,0 +1,102 @@
+'use client';
+
+import { memo, useId, useMemo } from 'react';
+import { askedSpells, type AskedSpell } from '@/lib/rules/unit/asked-spells';
+import type { Watch } from '@/lib/rules/watch';
+import { Clipped } from '../axes/Clipped';
+import { Rock } from '../axes/Rock';
+import { TimeGround } from '../axes/TimeGround';
+import { timePicture, type TimePicture } from '../axes/time-picture';
+import { TimePlot } from '../axes/TimePlot';
+import type { PictureProps } from '../picture-props';
+import styles from './unit-bands.module.css';
+
+const RIM = { top: 8, bottom: 28 };
+const NAME = 20;
+const BAND = 20;
+const LANE = NAME + BAND + 8;
+/** Room that words need in a band. */
+const ROOM_FOR_WORDS = 100;
+
+const WORDS: Readonly<Record<AskedSpell['by'], string>> = {
+  model: 'stop required',
+  rule: 'imposed stop',
+  lock: 'locked out',
+};
+
+/** How high it is for so many units. */
+export const unitBandsHeight = (units: number) => RIM.top + units * LANE + RIM.bottom;
+
+interface UnitBandsProps extends PictureProps {
+  watches: readonly Watch[];
+}
+
+/** The dive as each unit takes it, one band under the other on the dive's own time: hatched where it asks for a stop. */
+export function UnitBandsPicture({ scene, cursorS, width, height, onCursor, view, watches }: UnitBandsProps) {
+  const frame = useMemo(() => timePicture(scene, width, height, RIM, view), [scene, width, height, view]);
+  const bands = useMemo(() => watches.map((watch) => ({ watch, spells: askedSpells(watch) })), [watches]);
+  const asks = (atS: number, spells: readonly AskedSpell[]) =>
+    spells.find(({ fromS, toS }) => fromS <= atS && atS < toS);
+  return (
+    <TimePlot
+      {...{ frame, width, height, cursorS, onCursor }}
+      tip={({ sample }) => ({
+        lines: bands.map(({ watch, spells }) => {
+          const asked = asks(scene.timeline.timeS[sample]!, spells);
+          return `${watch.setup.name}: ${asked ? WORDS[asked.by] : watch.setup.mode === 'gauge' ? 'gauge' : 'no stop'}`;
+        }),
+      })}
+    >
+      <Bands bands={bands} frame={frame} />
+    </TimePlot>
+  );
+}
+
+interface BandsProps {
+  bands: readonly { readonly watch: Watch; readonly spells: readonly AskedSpell[] }[];
+  frame: TimePicture;
+}
+
+const Bands = memo(function Bands({ bands, frame }: BandsProps) {
+  const id = useId();
+  const { inner, x } = frame;
+  return (
+    <TimeGround frame={frame}>
+      <defs>
+        <Rock id={`${id}rock`} />
+      </defs>
+      {bands.map(({ watch: { setup }, spells }, lane) => (
+        <g key={setup.name} transform={`translate(0,${lane * LANE})`}>
+          <text y={14} className={styles.name}>
+            {setup.name}
+            {setup.mode === 'gauge' && <tspan className={styles.gauge}> – gauge mode: asks for nothing</tspan>}
+          </text>
+          <g transform={`translate(0,${NAME})`}>
+            <rect width={inner.width} height={BAND} className={styles.band} />
+            <Clipped width={inner.width} height={BAND}>
+              {spells.map(({ by, fromS, toS }) => {
+                const from = Math.max(0, x(fromS));
+                const wide = Math.min(inner.width, x(toS)) - from;
+                return wide <= 0 ? null : (
+                  <g key={`${by} ${fromS}`} transform={`translate(${from},0)`}>
+                    <rect
+                      width={wide}
+                      height={BAND}
+                      className={styles[by]}
+                      fill={by === 'model' ? `url(#${id}rock)` : undefined}
+                    />
+                    {wide >= ROOM_FOR_WORDS && (
+                      <text x={wide / 2} y={BAND / 2} dy="0.34em" className={`${styles.words} ${styles[`${by}Words`]}`}>
+                        {WORDS[by]}
+                      </text>
+                    )}
+                  </g>
+                );
+              })}
+            </Clipped>
+          </g>
+        </g>
+      ))}
+    </TimeGround>
+  );
+});

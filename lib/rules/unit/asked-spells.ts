@@ -1,0 +1,42 @@
+import type { Watch } from '../watch';
+
+/** A stretch of a dive in which a unit asks for a stop, or shows nothing of the model. */
+export interface AskedSpell {
+  /** Who asks: the model, or a rule of the unit. A locked unit shows neither. */
+  readonly by: 'model' | 'rule' | 'lock';
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+/** Kinds of event after which the model's stop is no longer owed. */
+const NO_LONGER_OWED: ReadonlySet<string> = new Set(['nothing-owed', 'ceiling-clears', 'way-up-fills']);
+
+/**
+ * When a unit asks for a stop over a whole day: from its own events for the model's, which are told at their instants, and
+ * from look to look for what a rule imposes and for a lock. In order of time within each kind; a unit in gauge mode asks
+ * for nothing.
+ */
+export function askedSpells({ events, timeline, tracks }: Watch): readonly AskedSpell[] {
+  const lastS = timeline.timeS[timeline.length - 1]!;
+  const spells: AskedSpell[] = [];
+  let owedFromS: number | undefined;
+  for (const { kind, timeS } of events) {
+    if (kind === 'stop-owed') owedFromS ??= timeS;
+    else if (owedFromS !== undefined && NO_LONGER_OWED.has(kind)) {
+      spells.push({ by: 'model', fromS: owedFromS, toS: timeS });
+      owedFromS = undefined;
+    }
+  }
+  if (owedFromS !== undefined) spells.push({ by: 'model', fromS: owedFromS, toS: lastS });
+  const looked = (by: 'rule' | 'lock', so: Float64Array) => {
+    for (let i = 0; i < timeline.length; i += 1) {
+      if (so[i]! <= 0) continue;
+      const first = i;
+      while (i + 1 < timeline.length && so[i + 1]! > 0) i += 1;
+      spells.push({ by, fromS: timeline.timeS[first]!, toS: timeline.timeS[Math.min(i + 1, timeline.length - 1)]! });
+    }
+  };
+  looked('rule', tracks.imposedStopLeftS);
+  looked('lock', tracks.lockedUntilS);
+  return spells;
+}

@@ -1,0 +1,61 @@
+import { act, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { expect, it } from 'vitest';
+import { watchesOf } from '@/app/pictures/scene-watches';
+import { DeskContext } from '@/app/stage/desk-context';
+import { createDeskStore } from '@/app/stage/desk-store';
+import { UnitsFigure } from '@/app/stage/units/UnitsFigure';
+
+const SCRIPT = `gradient factors: 85/85
+gas: 32%
+setup: Air unit, gas air
+setup: Gauge unit, gauge mode
+descend to 30 m at 18 m/min
+stay 25 min
+ascend to 5 m at 9 m/min
+stay 8 min
+ascend to surface at 9 m/min
+`;
+
+it('units side by side hatch when each asks for a stop, on the dive’s own time, and fold away what they all show alike', async () => {
+  const store = createDeskStore({ script: SCRIPT, pictures: ['units'], covered: [] });
+  render(
+    <DeskContext value={store}>
+      <UnitsFigure />
+    </DeskContext>,
+  );
+  const lanes = [...document.querySelectorAll('svg g')].filter((lane) => lane.querySelector(':scope > text + g'));
+  const named = lanes.map((lane) => [
+    lane.querySelector('text')!.textContent,
+    lane.querySelectorAll('rect[fill^="url"]').length,
+  ]);
+  expect(named).toEqual([
+    ['Set right', 1],
+    ['Air unit', 1],
+    ['Gauge unit – gauge mode: asks for nothing', 0],
+  ]);
+  // The unit set to air asks first, as its own events say.
+  const from = lanes
+    .slice(0, 2)
+    .map((lane) =>
+      Number(/\((.*),/.exec(lane.querySelector('rect[fill^="url"]')!.parentElement!.getAttribute('transform')!)![1]),
+    );
+  const owedS = watchesOf(store.getState().scene).map(
+    ({ events }) => events.find(({ kind }) => kind === 'stop-owed')?.timeS,
+  );
+  expect(owedS[2]).toBeUndefined();
+  const endS = store.getState().scene.timeline.timeS.at(-1)!;
+  expect(from[0]! / from[1]!).toBeCloseTo(owedS[0]! / owedS[1]!, 6);
+  expect(owedS[1]).toBeLessThan(owedS[0]!);
+  expect(owedS[0]).toBeLessThan(endS);
+
+  act(() => store.getState().setCursor(1500));
+  const rows = within(screen.getByRole('region', { name: 'What each unit shows now' }))
+    .getAllByRole('rowheader')
+    .map(({ textContent }) => textContent);
+  expect(rows).toContain('Gas');
+  expect(rows).not.toContain('Depth');
+  await userEvent.click(screen.getByText(/^The same on all of them now/));
+  expect(screen.getByText('Depth')).toBeVisible();
+  expect(screen.getByText('Depth').nextElementSibling).toHaveTextContent('30.0 m');
+});

@@ -14,6 +14,9 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 /** Parts of the site that a page of its own has another for, each by the file it is in. */
 const INSTEAD: Readonly<Record<string, string>> = {
   'app/stage/passed-on/SaveDivePage': 'app/alone/instead/nothing.tsx',
+  'app/stage/figures/OverlayChooser': 'app/alone/instead/nothing.tsx',
+  'app/stage/figures/ProfileHandles': 'app/alone/instead/nothing.tsx',
+  'app/stage/figures/StepEditor': 'app/alone/instead/nothing.tsx',
   'app/stage/figures/SavePicture': 'app/alone/instead/nothing.tsx',
   'app/stage/figures/SaveReadings': 'app/alone/instead/nothing.tsx',
   'app/stage/units/SetupEditor': 'app/alone/instead/nothing.tsx',

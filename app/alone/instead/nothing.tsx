@@ -6,4 +6,13 @@ function Nothing() {
   return null;
 }
 
-export { Nothing as SaveDivePage, Nothing as SavePicture, Nothing as SaveReadings, Nothing as SetupEditor };
+export {
+  Nothing as OverlayChooser,
+  Nothing as OverlaySentence,
+  Nothing as ProfileHandles,
+  Nothing as SaveDivePage,
+  Nothing as SavePicture,
+  Nothing as SaveReadings,
+  Nothing as SetupEditor,
+  Nothing as StepEditor,
+};

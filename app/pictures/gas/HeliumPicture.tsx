@@ -11,6 +11,7 @@ import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
 import { Clipped } from '../axes/Clipped';
+import { DIVE_STRIP } from '../axes/DiveStrip';
 import { Levels } from '../axes/Levels';
 import { columnPath } from '../axes/time-columns';
 import { TimeGround } from '../axes/TimeGround';
@@ -18,7 +19,8 @@ import { timePicture, type TimePicture } from '../axes/time-picture';
 import { TimePlot } from '../axes/TimePlot';
 import styles from './exposure.module.css';
 
-const RIM = { top: 36, bottom: 28 };
+const TOP = 36;
+const RIM = { top: TOP + DIVE_STRIP, bottom: 28 };
 
 interface HeliumPictureProps extends PictureProps {
   /** From 0. */
@@ -111,12 +113,12 @@ const Ground = memo(function Ground({
   const path = (value: (sample: number) => number) => columnPath(columns, at, (column) => y(value(columns[column]!)));
   const breathed = (sample: number) => breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);
   return (
-    <TimeGround frame={frame} behind={scene}>
+    <TimeGround frame={frame} dive={scene}>
       <Levels width={inner.width} levels={y.ticks(5).map((bar) => ({ y: y(bar), text: fixed(bar, 1) }))} />
       <text y={-22} className={styles.heading}>
         Pressure of each gas, bar
       </text>
-      <Clipped {...inner} above={RIM.top}>
+      <Clipped {...inner} above={TOP}>
         <path d={path((sample) => breathed(sample).nitrogenBar)} className={styles.breathedMain} />
         <path d={path((sample) => breathed(sample).heliumBar)} className={styles.breathedSecond} />
         <path

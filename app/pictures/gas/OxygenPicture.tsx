@@ -8,6 +8,7 @@ import { printPercent } from '@/lib/quantity/percent';
 import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
 import { Clipped } from '../axes/Clipped';
+import { DIVE_STRIP } from '../axes/DiveStrip';
 import { Levels } from '../axes/Levels';
 import { columnPath } from '../axes/time-columns';
 import { TimeGround } from '../axes/TimeGround';
@@ -17,7 +18,8 @@ import { oxygenOf } from '../scene-exposure';
 import shared from '../pictures.module.css';
 import styles from './exposure.module.css';
 
-const RIM = { top: 20, bottom: 28 };
+const TOP = 20;
+const RIM = { top: TOP + DIVE_STRIP, bottom: 28 };
 const GAP = 26;
 
 interface OxygenFrame extends TimePicture {
@@ -73,7 +75,7 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
   const path = (values: Float64Array, y: ScaleLinear<number, number>) =>
     columnPath(columns, at, (column) => y(values[columns[column]!]!));
   return (
-    <TimeGround frame={frame} behind={scene}>
+    <TimeGround frame={frame} dive={scene}>
       <Levels width={inner.width} levels={[0, 0.5, 1].map((bar) => ({ y: pressureY(bar), text: fixed(bar, 1) }))} />
       <Levels
         width={inner.width}
@@ -102,7 +104,7 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
           100%
         </text>
       </g>
-      <Clipped {...inner} above={RIM.top}>
+      <Clipped {...inner} above={TOP}>
         <path d={path(oxygen.pO2Bar, pressureY)} className={styles.main} />
         <path d={path(oxygen.singleFraction, fractionY)} className={styles.main} />
         <path d={path(oxygen.dailyFraction, fractionY)} className={styles.second} />

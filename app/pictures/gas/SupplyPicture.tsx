@@ -11,6 +11,7 @@ import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
 import { spacedOut } from '../axes/spaced-out';
 import { Clipped } from '../axes/Clipped';
+import { DIVE_STRIP } from '../axes/DiveStrip';
 import { Levels } from '../axes/Levels';
 import { columnPath } from '../axes/time-columns';
 import { TimeGround } from '../axes/TimeGround';
@@ -20,7 +21,8 @@ import { EmptyCylinder } from './EmptyCylinder';
 import { cylinderTicks } from './supply-ticks';
 import styles from './exposure.module.css';
 
-const RIM = { top: 20, bottom: 28 };
+const TOP = 20;
+const RIM = { top: TOP + DIVE_STRIP, bottom: 28 };
 const NAME_GAP = 15;
 
 /** A gauge pressure drawn across the picture, bar. */
@@ -108,7 +110,7 @@ const Ground = memo(function Ground({
   const ends = supply.real.cylinders.map(({ pressureBar }) => y(pressureBar[endSample]!));
   const places = spacedOut(ends, NAME_GAP, inner.height - 4);
   return (
-    <TimeGround frame={frame} behind={scene}>
+    <TimeGround frame={frame} dive={scene}>
       <Levels
         width={inner.width}
         levels={cylinderTicks(y.domain()[1]!, units).map((bar) => ({
@@ -119,7 +121,7 @@ const Ground = memo(function Ground({
       <text y={-8} className={styles.heading}>
         On the gauge, {units === 'metric' ? 'bar' : 'psi'}
       </text>
-      <Clipped {...inner} above={RIM.top}>
+      <Clipped {...inner} above={TOP}>
         {supply.ideal.cylinders.map(({ cylinder, pressureBar }) => (
           <path key={cylinder.name} d={path(pressureBar)} className={styles.second} />
         ))}

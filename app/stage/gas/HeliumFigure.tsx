@@ -23,7 +23,7 @@ const FIRST_SHOWN = 4;
 
 /** Helium and nitrogen in one compartment, and the switches the model has something to say about. */
 export function HeliumFigure() {
-  const { ref, ...picture } = usePicture((width) => (width < 560 ? 250 : 280));
+  const { ref, ...picture } = usePicture((width) => (width < 560 ? 280 : 310));
   const { scene, sample, units } = picture;
   const [compartment, setCompartment] = useState(FIRST_SHOWN);
   const { timeline } = scene;

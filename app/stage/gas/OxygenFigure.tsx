@@ -25,7 +25,7 @@ interface AddedRow extends OxygenAdded {
 
 /** Oxygen over the dive, per leg and across the day. */
 export function OxygenFigure() {
-  const { ref, ...picture } = usePicture((width) => (width < 560 ? 320 : 340));
+  const { ref, ...picture } = usePicture((width) => (width < 560 ? 350 : 370));
   const { scene, sample, units } = picture;
   const oxygen = oxygenOf(scene);
   const table = useMemo(

@@ -27,7 +27,7 @@ import styles from '../../pictures/gas/exposure.module.css';
 
 /** What is carried to breathe: pressure over time, turn, reserve, and the moment it runs out. */
 export function SupplyFigure() {
-  const { ref, ...picture } = usePicture((width) => (width < 560 ? 260 : 290));
+  const { ref, ...picture } = usePicture((width) => (width < 560 ? 290 : 320));
   const { scene, sample, units } = picture;
   const [rule, setRule] = useState<TurnRule>('all usable');
   const supply = supplyOf(scene);

@@ -4,6 +4,7 @@ import type { Typesetter } from '@/lib/working/formula';
 import type { SymbolName, WorkingStep, WorkingValue } from '@/lib/working/working';
 import { Button } from '../Button';
 import { formulaPrinter, sayInFormula } from './print-quantity';
+import formulas from './formula.module.css';
 import styles from './working.module.css';
 
 interface StepListProps {
@@ -54,12 +55,12 @@ const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange
       </h4>
       <p>{step.why}</p>
       {typesetter ? (
-        <div className={styles.formula} role="group" aria-label={`Formula: ${step.title}`} tabIndex={0}>
+        <div className={formulas.formula} role="group" aria-label={`Formula: ${step.title}`} tabIndex={0}>
           <Mathml html={typesetter.step(step, { withNumbers: false }).join('')} />
           <Mathml html={typesetter.step(step, { withNumbers: true, print }).join('')} />
         </div>
       ) : (
-        <p className={styles.formula}>
+        <p className={formulas.formula}>
           <code>{`${step.symbol} = ${step.expression} = ${sayInFormula(step.result, units)}`}</code>
         </p>
       )}
@@ -109,7 +110,7 @@ function isSame(one: number, other: number | undefined): boolean {
 
 /** Formulas made from the project's own symbols and numbers: nothing anyone typed as text is in them. */
 function Mathml({ html }: { html: string }) {
-  return <span className={styles.mathml} dangerouslySetInnerHTML={{ __html: html }} />;
+  return <span className={formulas.mathml} dangerouslySetInnerHTML={{ __html: html }} />;
 }
 
 const ORIGINS = {

@@ -16,7 +16,8 @@ import { SetupEditor } from './SetupEditor';
 import { UNIT_QUESTIONS } from './unit-questions';
 import { watchesOf } from '../../pictures/scene-watches';
 import { UnitBandsPicture, unitBandsHeight } from '../../pictures/units/UnitBandsPicture';
-import styles from './units.module.css';
+import styles from './units-beside.module.css';
+import shared from './units.module.css';
 
 /** One dive as several units see it: when each asks for a stop, what differs between them at the cursor, and what is so. */
 export function UnitsFigure() {
@@ -117,7 +118,7 @@ export function UnitsFigure() {
         </Disclosure>
       )}
       {sentences.length > 0 && (
-        <ul className={styles.sentences}>
+        <ul className={shared.sentences}>
           {sentences.map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}

@@ -4,6 +4,7 @@ import { useEffect, useState } from 'react';
 import { Button } from '../parts/Button';
 import { useUndoKeys } from '../keep/use-undo-keys';
 import { Caution } from '../parts/Caution';
+import { replayEarlyPresses } from '../parts/early-presses';
 import { fetchedLater } from '../parts/fetched-later';
 import { BenchContext, useBench } from './bench-context';
 import { createBenchStore } from './bench-store';
@@ -20,6 +21,7 @@ const KeptSheets = fetchedLater(async () => (await import('./after-opening')).Ke
 export function BenchScreen() {
   const [store] = useState(createBenchStore);
   useEffect(() => store.getState().open(), [store]);
+  useEffect(replayEarlyPresses, []);
   return (
     <BenchContext value={store}>
       <Bench />

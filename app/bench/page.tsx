@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { earlyPressScript } from '../parts/early-press-script';
 import { Page } from '../parts/Page';
 import { routes } from '../parts/routes';
 import { BenchScreen } from './BenchScreen';
@@ -11,6 +12,7 @@ export default function BenchPage() {
       title="Bench sheet"
       lead="Script a pressure-chamber run, see what a correct instrument should show at each checkpoint, and enter what the units in the pot did show."
     >
+      <script dangerouslySetInnerHTML={{ __html: earlyPressScript }} />
       <BenchScreen />
     </Page>
   );

@@ -59,5 +59,7 @@ function replay({ kind, target, value = '' }: EarlyPress): void {
     target.value = target.defaultValue;
     set!.call(target, value);
     target.dispatchEvent(new Event('input', { bubbles: true }));
+    // A box that takes what is written once it is left has been left already.
+    if (document.activeElement !== target) target.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
   }
 }

@@ -35,6 +35,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await press(wall, 'Open a class');
   const code = (await wall.locator('[class*="code"] b').textContent())!.replace(/\s/g, '');
   expect(code).toMatch(/^[2-9A-Z]{6}$/);
+  await expect.poll(() => wall.evaluate(() => document.activeElement?.id)).toBe('class-code');
   for (const { page } of phones) await joined(page, address, code);
   await wall.getByText('3 phones here').waitFor();
   expect(await accessibilityFaults(wall)).toEqual([]);

@@ -38,3 +38,23 @@ it('what is pressed while a part of the desk is still being fetched is done once
   await page.unrouteAll({ behavior: 'wait' });
   expect(complaints).toEqual([]);
 });
+it('what is written and pressed on the bench’s form before any of its code is there stands in the sheet, and once', async () => {
+  const { page, complaints } = await visit();
+  await page.route('**/_next/static/chunks/*.js', async (route) => {
+    await new Promise((later) => setTimeout(later, HELD_MS));
+    await route.continue();
+  });
+  await page.goto('/bench/', { waitUntil: 'commit' });
+  const units = page.getByRole('textbox', { name: 'Name or number' });
+  await page.getByRole('textbox', { name: 'Who runs it' }).fill('Test chamber crew');
+  const before = await units.count();
+  await page.getByRole('button', { name: 'Add a unit' }).click();
+  expect(await units.count(), 'held').toBe(before);
+  await expect.poll(() => units.count(), { timeout: 20_000 }).toBe(before + 1);
+  expect(await page.getByRole('textbox', { name: 'Who runs it' }).inputValue()).toBe('Test chamber crew');
+  await page.unrouteAll({ behavior: 'wait' });
+  // It is the sheet that has it, not the box alone.
+  await page.reload();
+  await expect.poll(() => page.getByRole('textbox', { name: 'Who runs it' }).inputValue()).toBe('Test chamber crew');
+  expect(complaints).toEqual([]);
+});

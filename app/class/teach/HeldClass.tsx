@@ -23,6 +23,17 @@ export function HeldClass() {
     void start();
     return stop;
   }, []);
+  // The button that opened a class is gone with it: whoever works by keys is then at the code, the first thing to tell.
+  const pressed = useRef(false);
+  const before = useRef(standing);
+  useEffect(() => {
+    if (before.current === 'none' && standing === 'opening') pressed.current = true;
+    else if (standing === 'open' && pressed.current) {
+      pressed.current = false;
+      document.querySelector<HTMLElement>('#class-code')?.focus();
+    }
+    before.current = standing;
+  }, [standing]);
   switch (standing) {
     case 'looking':
       return <p className={styles.waiting}>Looking for a class…</p>;
@@ -95,7 +106,7 @@ function OpenClass() {
     <UnitsFrame>
       <div className={styles.class}>
         <div className={styles.bar} role="group" aria-label="This class">
-          <p className={styles.code}>
+          <p id="class-code" tabIndex={-1} className={styles.code}>
             <span>Code</span> <b>{spacedCode(code)}</b>
           </p>
           <p role="status" className={styles.count}>

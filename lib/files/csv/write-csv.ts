@@ -1,5 +1,6 @@
 import { cautions } from '../../../content/cautions';
 import type { Figures } from '../../ascent/figures';
+import { stopChanges } from '../../ascent/stop-changes';
 import { gasAt, type Timeline } from '../../dive/timeline';
 import { writeGas } from '../../dive/gas-text';
 import { plainNumber, tidy } from '../../quantity/number';
@@ -84,7 +85,8 @@ const DECIMALS = 4;
 
 /**
  * Writes what the model says at every sample of a timeline as CSV: time and depth, the gas, the no-stop time and the
- * ceiling with the compartment that leads each, and every compartment's inert gas. Reads back as a profile with figures.
+ * ceiling with the compartment that leads each, how the diver stands, and every compartment's inert gas. Where the way up
+ * itself needs a stop no time is left, as every reading says it. Reads back as a profile with figures.
  */
 export function writeReadingsCsv(timeline: Timeline, figures: Figures): string {
   const compartments = Array.from({ length: COMPARTMENTS }, (_, c) => c + 1);
@@ -98,6 +100,7 @@ export function writeReadingsCsv(timeline: Timeline, figures: Figures): string {
     'no_stop_time_min',
     'ceiling_m',
     'leading_compartment',
+    'state',
     ...gases.flatMap((gas) => compartments.map((c) => `compartment_${c}_${gas}_bar`)),
   ];
   const { water, altitudeM } = timeline.conditions;
@@ -106,22 +109,28 @@ export function writeReadingsCsv(timeline: Timeline, figures: Figures): string {
     remark(cautions.general),
     remark(cautions.unknown),
     remark(
-      `Gradient factors ${printFactors(gradientFactors)}, ${water} water, altitude ${altitudeM} m. An empty no-stop time has no end.`,
+      `Gradient factors ${printFactors(gradientFactors)}, ${water} water, altitude ${altitudeM} m. An empty no-stop time has no end; none is left while the way up itself needs a stop.`,
     ),
     headings.join(','),
   ];
   const short = (value: number) => (Number.isFinite(value) ? String(Number(value.toFixed(DECIMALS))) : '');
+  const changes = stopChanges(timeline, figures);
+  let change = 0;
   for (let i = 0; i < timeline.length; i += 1) {
     const leg = timeline.legs[timeline.leg[i]!]!;
+    while (change + 1 < changes.length && changes[change + 1]!.timeS <= timeline.timeS[i]!) change += 1;
+    const { state } = changes[change]!;
+    const noStopMin = state === 'filling' ? 0 : figures.noStopMin[i]!;
     const cells = [
       String(leg.diveNumber + 1),
       cell(timeline.timeS[i]),
       cell(timeline.depthM[i]),
       writeGas(gasAt(timeline, i)),
       short(timeline.ambientBar[i]!),
-      short(numberAs('noStopMin', figures.noStopMin[i]!, DECIMALS)),
+      short(numberAs('noStopMin', noStopMin, DECIMALS)),
       short(numberAs('ceilingM', figures.ceilingM[i]!, DECIMALS)),
       String(figures.ceilingLeader[i] || figures.noStopLeader[i] || ''),
+      state,
     ];
     for (let c = 0; c < COMPARTMENTS; c += 1) cells.push(short(timeline.nitrogenBar[i * COMPARTMENTS + c]!));
     if (timeline.hasHelium)

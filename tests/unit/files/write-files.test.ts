@@ -2,7 +2,8 @@ import { Window } from 'happy-dom';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
 import facts from '@/content/published/uddf.json';
-import { figuresOf } from '@/lib/ascent/figures';
+import { figuresAt, figuresOf } from '@/lib/ascent/figures';
+import { needsStop, stopStateOf } from '@/lib/ascent/stop-state';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive, Settings, Step } from '@/lib/dive/dive';
 import { computeTimeline } from '@/lib/dive/timeline';
@@ -224,6 +225,29 @@ describe('a CSV file we write', () => {
     ]) {
       expect(text.split('\n')[0]).toBe(`"# ${cautions.general}"`);
     }
+  });
+
+  it('says how the diver stands as the schedule does, and no time left while the way up itself needs a stop', () => {
+    const { plan } = defaultSettings();
+    const deep: Step[] = [
+      { kind: 'descend', toM: 60, durationS: 200 },
+      { kind: 'stay', durationS: 600 },
+    ];
+    const slow = { ...diveOf({ plan: { ...plan, ascentMMin: 3 } }), steps: deep };
+    const timeline = computeTimeline(slow, 10);
+    const figures = figuresOf(timeline, slow.settings);
+    const [, , , headings, ...rows] = writeReadingsCsv(timeline, figures).trimEnd().split('\n');
+    const column = (name: string) => headings!.split(',').indexOf(name);
+    const seen = new Set<string>();
+    rows.forEach((row, i) => {
+      const cells = row.split(',');
+      const state = cells[column('state')]!;
+      seen.add(state);
+      const { ceiling, schedule } = figuresAt(timeline, figures, i);
+      expect(state, `at ${timeline.timeS[i]} s`).toBe(stopStateOf(ceiling.depthM, needsStop(schedule)));
+      if (state === 'filling') expect(cells[column('no_stop_time_min')]).toBe('0');
+    });
+    expect([...seen]).toEqual(expect.arrayContaining(['free', 'filling', 'owed']));
   });
 
   it('says what settings the readings were worked out with', () => {

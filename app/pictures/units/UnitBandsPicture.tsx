@@ -1,6 +1,7 @@
 'use client';
 
 import { memo, useId, useMemo } from 'react';
+import { STOP_KINDS } from '@/lib/rules/stop-kinds';
 import { askedSpells, type AskedSpell } from '@/lib/rules/unit/asked-spells';
 import type { Watch } from '@/lib/rules/watch';
 import { Clipped } from '../axes/Clipped';
@@ -19,8 +20,8 @@ const LANE = NAME + BAND + 8;
 const ROOM_FOR_WORDS = 100;
 
 const WORDS: Readonly<Record<AskedSpell['by'], string>> = {
-  model: 'stop required',
-  rule: 'imposed stop',
+  model: STOP_KINDS.required.word,
+  rule: STOP_KINDS.imposed.word,
   lock: 'locked out',
 };
 

@@ -14,6 +14,7 @@ import { LogFigure } from '@/app/stage/units/LogFigure';
 import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { ISOBARIC_CAUTION } from '@/lib/exposure/isobaric-switch';
+import { setCursor } from './set-cursor';
 
 afterEach(() => vi.unstubAllGlobals());
 
@@ -67,7 +68,7 @@ describe('oxygen on the desk', () => {
     expect(screen.getByText(cautions.deepCourse)).toBeInTheDocument();
   });
 
-  it('follows the cursor in its sentence', () => {
+  it('follows the cursor in its sentence', async () => {
     const { store } = desk(
       <OxygenFigure />,
       'gas: 32%',
@@ -75,7 +76,7 @@ describe('oxygen on the desk', () => {
       'stay 10 min',
       'ascend to surface at 10 m/min',
     );
-    act(() => store.getState().setCursor(300));
+    await setCursor(store, 300);
     // 0.32 · 4.01325 bar.
     expect(screen.getByRole('figure', { name: 'Oxygen' })).toHaveAccessibleDescription(
       /At 5:00 you breathe oxygen at 1\.28 bar/,

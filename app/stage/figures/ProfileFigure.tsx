@@ -5,7 +5,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { useOpened } from '../../parts/use-opened';
 import { ProfileHandles } from './ProfileHandles';
 import { StepEditor } from './StepEditor';
@@ -38,7 +38,7 @@ export function ProfileFigure() {
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
   const dives = timeline.legs.at(-1)!.diveNumber + 1;
-  const watch = useDesk(chosenWatch);
+  const watch = useDeskOncePainted(chosenWatch);
   // Each row has a way up of its own, so that they are worked out once the table is open, and once for a dive.
   const rows = useMemo(() => {
     let known: readonly DiveRow[] | undefined;

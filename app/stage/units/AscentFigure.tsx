@@ -11,7 +11,7 @@ import { breachesOf, slowedWashout } from '@/lib/rules/body/slowed-washout';
 import { printAs } from '@/lib/sayings/measures';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import type { Scene } from '../../pictures/scene';
 import { watchesOf } from '../../pictures/scene-watches';
@@ -19,7 +19,7 @@ import styles from './units.module.css';
 
 /** A fast ascent seen four ways that must not be mixed up: the model's own, a rule's, a what-if, and the lungs. */
 export function AscentFigure() {
-  const scene = useDesk((state) => state.scene);
+  const scene = useDeskOncePainted((state) => state.scene);
   const units = usePreferences((state) => state.units);
   const { timeline } = scene;
   const lost = useMemo(() => lostWashout(scene.dive), [scene.dive]);

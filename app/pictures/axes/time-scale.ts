@@ -22,7 +22,11 @@ export interface TimeScale {
  * Time along a picture `width` wide, from `startS` to `endS`. Dives keep one measure; surface intervals longer than a
  * share of it are drawn compressed, each marked as a break.
  */
-export function timeScale(timeline: Pick<Timeline, 'legs'>, width: number, view?: { startS: number; endS: number }): TimeScale {
+export function timeScale(
+  timeline: Pick<Timeline, 'legs'>,
+  width: number,
+  view?: { startS: number; endS: number },
+): TimeScale {
   const endS = timeline.legs.at(-1)!.endS || 60;
   const divingS = timeline.legs.reduce((sum, leg) => sum + (leg.interval ? 0 : leg.endS - leg.startS), 0) || 60;
   const longest = divingS * INTERVAL_SHARE;

@@ -21,6 +21,7 @@ import { sceneOf, type Scene } from '../../pictures/scene';
 import { chosenWatch, watchesOf } from '../../pictures/scene-watches';
 import { WaysUpPicture, waysUpHeight } from '../../pictures/units/WaysUpPicture';
 import { logEntriesOf } from './log-entries';
+import shared from '../../pictures/pictures.module.css';
 import styles from './units.module.css';
 
 /** No climb faster than this is taught, m/min. */
@@ -88,7 +89,7 @@ export function AscentFigure() {
       ]}
       rows={() => [...said, ...breaths.map((breath) => sayBreath(breath, timeline, units))]}
     >
-      <div ref={ref} className={styles.ownHeight}>
+      <div ref={ref} className={shared.ownHeight}>
         {ways ? (
           <WaysUpPicture
             {...{ scene, units, width, cursorS, onCursor, watch, said }}

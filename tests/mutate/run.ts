@@ -87,6 +87,7 @@ function newWorker(): Promise<ChildProcess> {
     execArgv: ['--import', 'tsx', '--max-old-space-size=2000'],
     env: { ...process.env, SEED: String(runSeed) },
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+    serialization: 'advanced',
   });
   return new Promise((resolve, reject) => {
     worker.once('message', () => resolve(worker));

@@ -77,14 +77,14 @@ async function specifications(stage: readonly string[]): Promise<TestSpecificati
 /** What waited too long on a busy machine says nothing of the mutant. */
 const isLate = (message: string): boolean => /timed out in|Timeout (starting|waiting)/.test(message);
 
-function failuresIn({ children, errors }: TestModule): { name: string; message: string }[] {
+function failuresIn(module: TestModule): { name: string; message: string }[] {
   return [
-    ...errors().map(({ message }) => ({ name: 'as it is read', message })),
-    ...[...children.allTests('failed')].map((test) => ({
+    ...module.errors().map(({ message }) => ({ name: 'as it is read', message })),
+    ...[...module.children.allTests('failed')].map((test) => ({
       name: test.fullName,
       message: test.result().errors?.[0]?.message ?? '',
     })),
-    ...[...children.allSuites()].flatMap((suite) =>
+    ...[...module.children.allSuites()].flatMap((suite) =>
       suite.errors().map(({ message }) => ({ name: suite.fullName, message })),
     ),
   ];

@@ -15,14 +15,14 @@ import type { Outcome, Trial } from './worker';
 
 /** The tests each folder answers to, in stages: its own first, then the published checks and the laws. */
 const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
-  tissue: [['tests/unit/tissue/'], ['tests/published/'], ['tests/laws/engine.']],
+  tissue: [['tests/unit/tissue/'], ['tests/published/checks.'], ['tests/laws/engine.']],
   ascent: [
     ['tests/unit/ascent/'],
-    ['tests/published/', 'tests/unit/rules/', 'tests/unit/working/'],
+    ['tests/published/checks.', 'tests/unit/rules/', 'tests/unit/working/'],
     ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.'],
   ],
   rules: [['tests/unit/rules/'], ['tests/laws/rules.', 'tests/laws/unit-working.', 'tests/unit/working/']],
-  exposure: [['tests/unit/exposure/'], ['tests/published/', 'tests/unit/working/'], ['tests/laws/exposure.']],
+  exposure: [['tests/unit/exposure/'], ['tests/published/checks.', 'tests/unit/working/'], ['tests/laws/exposure.']],
   dive: [
     ['tests/unit/dive/'],
     ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.'],

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createVitest, type TestModule, type TestSpecification } from 'vitest/node';
 import { repositoryRoot } from '../../app/commands/build-site';
+import { TURN_TAGS } from '../run/turn-tags.mjs';
 import { mutated, type Mutant } from './mutants';
 
 /*
@@ -41,6 +42,7 @@ const vitest = await createVitest(
     isolate: false,
     maxWorkers: 1,
     bail: 1,
+    tags: TURN_TAGS,
     reporters: [{}],
     env: { SEED: process.env['SEED'] ?? '1' },
     // The work done is what counts, not the clock.

@@ -46,7 +46,7 @@ export function SurfaceFigure() {
         ...(altitude.ok && { driveToM: altitude.value }),
       }),
     // The parsed boxes are new objects each time; their texts are what changes.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
+    // oxlint-disable-next-line react/exhaustive-deps
     [watch, surfaced, next, drive],
   );
 

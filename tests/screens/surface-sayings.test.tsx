@@ -177,7 +177,7 @@ ascend to surface at 9 m/min
     );
     const own = (table: HTMLElement, column: number) =>
       new Map(rowsOf(table).map((cells) => [cells[0]!, cells[column]!] as const));
-    const planned = own(screen.getByRole('table', { name: 'As planned, and otherwise' }), 1);
+    const planned = own(screen.getByRole('table', { name: 'As planned' }), 1);
     for (const { depthM, minutes } of stops)
       expect(planned.get(printAs('stopM', depthM, units))).toContain(`${printAs('stopMin', minutes, units)}, `);
     expect(planned.get('Whole way up')).toBe(printAs('timeToSurfaceMin', timeToSurfaceMin, units));

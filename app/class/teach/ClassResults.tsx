@@ -38,7 +38,6 @@ export function ClassResults() {
     const { unit, size } = answerUnit(ask.dimension, units);
     return `${rounded(value / size)} ${unit}`.trim();
   });
-  const date = new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
   return (
     <Disclosure summary={`Results so far (${state.asked.length})`} onToggle={setOpen}>
       <div className={styles.results}>
@@ -48,7 +47,7 @@ export function ClassResults() {
           <PrintSheet label="Print" title="What the class said">
             {() => (
               <>
-                <p>{date}</p>
+                <p>{new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })}</p>
                 <ResultsTable rows={rows} />
                 <Questions asked={state.asked} />
               </>

@@ -67,7 +67,7 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
       box.current?.select();
     },
     // Choosing only sets state: which of its closures is called makes no difference.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
+    // oxlint-disable-next-line react/exhaustive-deps
     [],
   );
   const list = (steps: readonly WorkingStep[]) => (

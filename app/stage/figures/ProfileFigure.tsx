@@ -25,6 +25,12 @@ import { chosenWatch } from '../../pictures/scene-watches';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
+/** Each row has a way up of its own, so that they are worked out once the table is open, and once for a dive. */
+function rowsOnce(...dive: Parameters<typeof diveRows>): () => readonly DiveRow[] {
+  let known: readonly DiveRow[] | undefined;
+  return () => (known ??= diveRows(...dive));
+}
+
 export function ProfileFigure() {
   const { ref, measured, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
   const { scene, sample, units } = picture;
@@ -39,11 +45,8 @@ export function ProfileFigure() {
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
   const dives = timeline.legs.at(-1)!.diveNumber + 1;
   const watch = useDesk(chosenWatch);
-  // Each row has a way up of its own, so that they are worked out once the table is open, and once for a dive.
-  const rows = useMemo(() => {
-    let known: readonly DiveRow[] | undefined;
-    return () => (known ??= diveRows(scene, watch, units));
-  }, [scene, watch, units]);
+  // oxlint-disable-next-line react/preserve-manual-memoization -- what is kept is no part of these
+  const rows = useMemo(() => rowsOnce(scene, watch, units), [scene, watch, units]);
 
   return (
     <PictureFrame

@@ -117,11 +117,12 @@ export function Playback(listening: Listening) {
     let leftAtS = store.getState().cursorS;
     const tick = (now: number) => {
       const { cursorS, scene, setCursor, pause } = store.getState();
-      // A jump since the last frame is this frame's step: two in one would take twice as long to show.
-      const jumped = cursorS !== leftAtS;
-      const next = jumped ? cursorS : cursorS + ((now - (before ?? now)) / 1000) * Number(speed);
+      // The press that plays, and a jump since the last frame, are this frame's step: two in one would take twice as long
+      // to show.
+      const stands = before === undefined || cursorS !== leftAtS;
+      const next = stands ? cursorS : cursorS + ((now - before!) / 1000) * Number(speed);
       before = now;
-      if (!jumped) setCursor(next);
+      if (!stands) setCursor(next);
       leftAtS = store.getState().cursorS;
       // Whoever watches the cursor may have stopped it.
       if (!store.getState().playing) return;

@@ -95,7 +95,10 @@ function failuresIn(module: TestModule): { name: string; message: string }[] {
 /** The first test of a stage that fails, or undefined. */
 async function failureIn(stage: readonly string[], sound: boolean): Promise<string | undefined> {
   for (;;) {
+    // Vitest remembers what failed in files that are not run this time, which would be held against this mutant.
     vitest.state.clearErrors();
+    vitest.state.filesMap.clear();
+    vitest.state.idMap.clear();
     const { testModules, unhandledErrors } = await vitest.runTestSpecifications(await specifications(stage), false);
     const failures = [
       ...testModules.flatMap((module) =>

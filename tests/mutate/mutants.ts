@@ -27,6 +27,9 @@ const OTHER_OPERATOR: Partial<Record<ts.SyntaxKind, string>> = {
   [ts.SyntaxKind.MinusEqualsToken]: '+=',
 };
 
+/** A little more than 0 is no mistake where it stands for "none": what is none or some is compared with it. */
+const OTHER_NUMBER: Readonly<Record<string, string>> = { '0': '1', '1': '0' };
+
 const OTHER_FUNCTION: Readonly<Record<string, string>> = {
   'Math.min': 'Math.max',
   'Math.max': 'Math.min',
@@ -60,7 +63,7 @@ export function mutantsIn(file: string, text: string, words: boolean): Mutant[] 
       put(node, node.operand.getText(source));
     if (ts.isPrefixUnaryExpression(node) && node.operator === ts.SyntaxKind.MinusToken)
       put(node, node.operand.getText(source));
-    if (ts.isNumericLiteral(node)) put(node, node.text === '1' ? '0' : `(${node.text} * 1.01 + 0.01)`);
+    if (ts.isNumericLiteral(node)) put(node, OTHER_NUMBER[node.text] ?? `(${node.text} * 1.01 + 0.01)`);
     if (node.kind === ts.SyntaxKind.TrueKeyword) put(node, 'false');
     if (node.kind === ts.SyntaxKind.FalseKeyword) put(node, 'true');
     if (ts.isPropertyAccessExpression(node)) {

@@ -20,7 +20,7 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ascent: [
     ['tests/unit/ascent/'],
     ['tests/published/checks.', 'tests/unit/rules/', 'tests/unit/working/'],
-    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.'],
+    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.', 'tests/laws/invariants.'],
   ],
   rules: [['tests/unit/rules/'], ['tests/laws/rules.', 'tests/laws/unit-working.', 'tests/unit/working/']],
   exposure: [['tests/unit/exposure/'], ['tests/published/checks.', 'tests/unit/working/'], ['tests/laws/exposure.']],

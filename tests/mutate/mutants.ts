@@ -27,6 +27,25 @@ const OTHER_OPERATOR: Partial<Record<ts.SyntaxKind, string>> = {
   [ts.SyntaxKind.MinusEqualsToken]: '+=',
 };
 
+/**
+ * Two measured figures are equal by chance alone, so that between them only the direction can be mistaken: with their edge
+ * moved, a comparison does the same. Against a written number, or how many there are of something, the edge counts.
+ */
+const TURNED: Partial<Record<ts.SyntaxKind, string>> = {
+  [ts.SyntaxKind.LessThanToken]: '>',
+  [ts.SyntaxKind.LessThanEqualsToken]: '>=',
+  [ts.SyntaxKind.GreaterThanToken]: '<',
+  [ts.SyntaxKind.GreaterThanEqualsToken]: '<=',
+};
+
+const isCounted = (side: ts.Expression): boolean =>
+  ts.isNumericLiteral(side) || /(length|COMPARTMENTS|count)$/.test(side.getText());
+
+function otherOperator({ left, operatorToken, right }: ts.BinaryExpression): string | undefined {
+  const turned = isCounted(left) || isCounted(right) ? undefined : TURNED[operatorToken.kind];
+  return turned ?? OTHER_OPERATOR[operatorToken.kind];
+}
+
 /** A little more than 0 is no mistake where it stands for "none": what is none or some is compared with it. */
 const OTHER_NUMBER: Readonly<Record<string, string>> = { '0': '1', '1': '0' };
 
@@ -52,7 +71,7 @@ export function mutantsIn(file: string, text: string, words: boolean): Mutant[] 
     if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isInterfaceDeclaration(node)) return;
     if (ts.isTypeAliasDeclaration(node) || ts.isThrowStatement(node)) return;
     if (ts.isBinaryExpression(node)) {
-      const other = OTHER_OPERATOR[node.operatorToken.kind];
+      const other = otherOperator(node);
       // Text put together is no sum.
       const joinsText = ts.isStringLiteralLike(node.left) || ts.isStringLiteralLike(node.right);
       if (other !== undefined && !joinsText) put(node.operatorToken, other);

@@ -15,7 +15,7 @@ import { isChanged, StepList } from './StepList';
 import { useTypesetter } from './use-typesetter';
 import { useWhatIf } from './use-what-if';
 import { WhatIfForm } from './WhatIfForm';
-import { WorkingSheet } from './WorkingSheet';
+import { WorkingItOut, WorkingSheet } from './WorkingSheet';
 import styles from './working.module.css';
 
 interface WorkingPanelProps {
@@ -44,10 +44,6 @@ export function WorkingPanel({ working, where, onDive, onClose, next }: WorkingP
   );
 }
 
-function WorkingItOut() {
-  return <p role="status">Working it out…</p>;
-}
-
 const BodySoon = afterPaint(WorkingBody, WorkingItOut);
 
 /** The reasoning itself: what decides and the answer, each step, the sixteen, what would follow from another number, and what to mind. */
@@ -67,7 +63,7 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
       box.current?.select();
     },
     // Choosing only sets state: which of its closures is called makes no difference.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
+    // oxlint-disable-next-line react/exhaustive-deps
     [],
   );
   const list = (steps: readonly WorkingStep[]) => (

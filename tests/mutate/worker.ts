@@ -55,7 +55,7 @@ const vitest = await createVitest(
     tags: TURN_TAGS,
     reporters: [{}],
     sequence: { sequencer: AsGiven },
-    env: { SEED: process.env['SEED'] ?? '1' },
+    env: { SEED: process.env['SEED'] ?? '1', BRIEF: '1' },
     // The work done is what counts, not the clock.
     testTimeout: 3_600_000,
     hookTimeout: 3_600_000,

@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { reusedBytes, reusedFloats, reusedIndexes } from '@/lib/dive/reused-array';
 
+/** Any of the three, for any of their kinds. */
+type Room = (used: Float64Array | undefined, length: number) => Float64Array;
+
 describe.each([
   ['numbers', reusedFloats, Float64Array],
   ['indexes', reusedIndexes, Int32Array],
   ['small counts', reusedBytes, Uint8Array],
 ] as const)('room for %s', (_, reused, Kind) => {
-  const room = reused as (
-    used: (Float64Array & Int32Array & Uint8Array) | undefined,
-    length: number,
-  ) => InstanceType<typeof Kind>;
-  const used = (length: number) => room(undefined, length) as Float64Array & Int32Array & Uint8Array;
+  const room = reused as unknown as Room;
+  const used = (length: number) => room(undefined, length);
 
   it('is new where there was none, and an eighth is to spare', () => {
     const first = used(80);
@@ -34,7 +34,6 @@ describe.each([
   it('is other memory where more is asked for than there is, or what is used is a part of more', () => {
     const first = used(80);
     expect(room(first, 91).buffer).not.toBe(first.buffer);
-    const part = first.subarray(1) as typeof first;
-    expect(room(part, 10).buffer).not.toBe(first.buffer);
+    expect(room(first.subarray(1), 10).buffer).not.toBe(first.buffer);
   });
 });

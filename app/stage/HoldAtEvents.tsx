@@ -2,8 +2,7 @@
 
 import { useEffect } from 'react';
 import { useDesk, useDeskStore } from './desk-context';
-import type { DeskState } from './desk-store';
-import { JUMP_S, momentIndexAt, type NamedTime } from './moments';
+import { JUMP_S, momentIndexAt } from './moments';
 import { useMoments } from './use-course';
 
 /** Letters from which on a sentence takes more than one line. */
@@ -18,14 +17,15 @@ export function HoldAtEvents({ className }: { className: string | undefined }) {
   const heldAtS = useDesk((state) => state.heldAtS);
   const covered = useDesk((state) => state.covered.length > 0);
   const moments = useMoments();
-  useEffect(
-    () =>
-      store.subscribe((now, before) => {
-        const moment = reached(moments, now, before);
-        if (moment) now.hold(moment.timeS);
-      }),
-    [store, moments],
-  );
+  useEffect(() => {
+    store.setState({
+      holdsAt: (afterS, toS) =>
+        toS - afterS > JUMP_S * Number(store.getState().speed)
+          ? undefined
+          : moments.find(({ timeS, happens }) => happens && timeS > afterS && timeS <= toS)?.timeS,
+    });
+    return () => store.setState({ holdsAt: undefined });
+  }, [store, moments]);
   if (heldAtS === undefined || className === undefined) return null;
   // What happens would give away what a class is to find.
   const happened = covered ? 'Something happens here.' : moments[momentIndexAt(moments, heldAtS)]!.name;
@@ -34,11 +34,4 @@ export function HoldAtEvents({ className }: { className: string | undefined }) {
       {happened} Play goes on.
     </p>
   );
-}
-
-/** The first moment that playing has just reached or passed, at which something happens. */
-function reached(moments: readonly NamedTime[], now: DeskState, before: DeskState): NamedTime | undefined {
-  if (!now.playing || now.scene !== before.scene || now.cursorS <= before.cursorS) return undefined;
-  if (now.cursorS - before.cursorS > JUMP_S * Number(now.speed)) return undefined;
-  return moments.find(({ timeS, happens }) => happens && timeS > before.cursorS && timeS <= now.cursorS);
 }

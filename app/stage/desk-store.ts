@@ -103,8 +103,8 @@ export interface DeskState extends DeskDocument, History<PastDesk> {
   /** Plays; from the start where the end was reached, or nobody has moved the cursor of a ready dive. */
   play: () => void;
   pause: () => void;
-  /** Waits at a moment at which something happens. */
-  hold: (timeS: number) => void;
+  /** Where playing is to wait, s, on its way from one time to another; undefined where nothing holds it. */
+  holdsAt: ((afterS: number, toS: number) => number | undefined) | undefined;
   setSpeed: (speed: PlaybackSpeed) => void;
   /** Puts another desk here, as one change that can be undone; `fresh` forgets what stood here before. */
   open: (desk: OpenedDesk, fresh?: 'fresh') => void;
@@ -242,11 +242,12 @@ export function createDeskStore(document: DeskDocument, still = false, stillS?: 
         set({ ...ended, scene, base: undefined, cursorS: cursorBeforeS });
       },
       setCursor: (timeS) =>
-        set(({ scene }) => ({
-          cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!),
-          heldAtS: undefined,
-          atStill: false,
-        })),
+        set(({ scene, playing, cursorS, holdsAt }) => {
+          const toS = Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!);
+          // At once, so that whoever looks on never sees what comes after it.
+          const heldAtS = playing ? holdsAt?.(cursorS, toS) : undefined;
+          return { cursorS: heldAtS ?? toS, heldAtS, playing: playing && heldAtS === undefined, atStill: false };
+        }),
       atStill: stillS !== undefined,
       showStill(timeS) {
         get().setCursor(timeS);
@@ -265,7 +266,7 @@ export function createDeskStore(document: DeskDocument, still = false, stillS?: 
           ...((atStill || cursorS >= scene.timeline.timeS.at(-1)!) && { cursorS: 0 }),
         })),
       pause: () => set({ playing: false }),
-      hold: (timeS) => set({ playing: false, cursorS: timeS, heldAtS: timeS }),
+      holdsAt: undefined,
       setSpeed: (speed) => set({ speed }),
       open({ cursorS, view, unit = 0, soundScript, run, ...document }, fresh) {
         if (get().run) get().endRun();

@@ -1,14 +1,19 @@
 import { act, render, screen } from '@testing-library/react';
-import { describe, expect, it } from 'vitest';
+import userEvent from '@testing-library/user-event';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { RunStage } from '@/app/lessons/player/RunStage';
+import type { RunStep } from '@/app/lessons/prepared';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore, cursorSample } from '@/app/stage/desk-store';
 import { HoldAtEvents } from '@/app/stage/HoldAtEvents';
 import { modelMomentOf } from '@/app/stage/model-moment';
+import { Playback, PlaybackBar } from '@/app/stage/PlaybackBar';
 import { momentAfter, momentBefore, momentsOf, type NamedTime } from '@/app/stage/moments';
 import type { ReadingId } from '@/app/stage/reading-ids';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import { presentedPanels } from '@/app/desk/present/panels';
 import { doingOfKey, PRESENTER_KEYS } from '@/app/desk/present/presenter-keys';
+import { usePreferences } from '@/app/parts/preferences';
 import { isTypedIn } from '@/app/parts/typed-in';
 import { watchesOf } from '@/app/pictures/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
@@ -120,6 +125,8 @@ describe('moments to stop at', () => {
 });
 
 describe('playing that holds', () => {
+  afterEach(() => usePreferences.getState().setHolds('desk', false));
+
   function playing(covered: readonly ReadingId[] = []) {
     const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered });
     render(
@@ -167,6 +174,70 @@ describe('playing that holds', () => {
     to(happenings[0]!.timeS + 1);
     expect(screen.getByText('Something happens here. Play goes on.')).toBeInTheDocument();
   });
+
+  const { timeS: happensS, name: happens } = moments.find(({ happens }) => happens)!;
+  const isHeld = () =>
+    vi.waitFor(
+      () => {
+        expect(screen.getByRole('slider', { name: 'Time cursor' })).toHaveValue(`${Math.round(happensS)}`);
+        expect(document.querySelector('[data-part="announced"]')).toHaveTextContent(happens);
+        expect(document.querySelector('[data-part="announced"]')).toHaveTextContent(/Play goes on\.$/);
+      },
+      { timeout: 15_000 },
+    );
+  /** What is fetched with the voice has come. */
+  const isThere = () =>
+    vi.waitFor(() => expect(document.querySelector('[data-part="announced"]')).toBeInTheDocument(), {
+      timeout: 15_000,
+    });
+  const press = (name: string) => userEvent.click(screen.getByRole('button', { name }));
+
+  it('does so wherever the bar of time is, in a class and on a page of one dive too, and is remembered', async () => {
+    const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered: [] });
+    store.getState().setCursor(happensS - 4);
+    store.getState().setSpeed('10');
+    const bar = (
+      <DeskContext value={store}>
+        <Playback />
+        <PlaybackBar />
+      </DeskContext>
+    );
+    const { unmount } = render(bar);
+    await press('Hold when something happens');
+    unmount();
+    render(bar);
+    await isThere();
+    expect(screen.getByRole('button', { name: 'Hold when something happens' })).toHaveAttribute('aria-pressed', 'true');
+    await press('Play');
+    await isHeld();
+    expect(screen.getByRole('button', { name: 'Play' })).toBeInTheDocument();
+  }, 40_000);
+
+  const run = { kind: 'run', id: 'run', title: 'Run', script: 'main', readings: ['time', 'no-stop'], watch: [] };
+  const lesson = (show: readonly string[]) => (
+    <RunStage
+      script={{ title: 'Main', script: scenarios[0].script }}
+      step={{ ...run, show, fromS: happensS - 12, toS: happensS + 900, untilS: undefined } as unknown as RunStep}
+    />
+  );
+
+  it('does so in a lesson’s run whose dive is shown, and where it is not gives nothing away', async () => {
+    const { unmount } = render(lesson(['profile']));
+    await isThere();
+    await press('Speed and moments');
+    await press('Hold when something happens');
+    await press('Play');
+    await isHeld();
+    unmount();
+    render(lesson(['chase']));
+    await press('Speed and moments');
+    expect(screen.queryByRole('button', { name: 'Hold when something happens' })).not.toBeInTheDocument();
+    await press('Play');
+    await vi.waitFor(
+      () => expect(Number(screen.getByRole<HTMLInputElement>('slider').value)).toBeGreaterThan(happensS + 5),
+      { timeout: 15_000 },
+    );
+  }, 60_000);
 });
 
 describe('what a class is shown', () => {

@@ -2,7 +2,7 @@
 
 import { useEffect } from 'react';
 import { useDesk, useDeskStore } from './desk-context';
-import { JUMP_S, momentIndexAt } from './moments';
+import { JUMP_S, momentIndexAt, SOMETHING_HAPPENS } from './moments';
 import { useMoments } from './use-course';
 
 /** Letters from which on a sentence takes more than one line. */
@@ -27,8 +27,7 @@ export function HoldAtEvents({ className }: { className: string | undefined }) {
     return () => store.setState({ holdsAt: undefined });
   }, [store, moments]);
   if (heldAtS === undefined || className === undefined) return null;
-  // What happens would give away what a class is to find.
-  const happened = covered ? 'Something happens here.' : moments[momentIndexAt(moments, heldAtS)]!.name;
+  const happened = covered ? SOMETHING_HAPPENS : moments[momentIndexAt(moments, heldAtS)]!.name;
   return (
     <p className={className} title={happened} data-long={happened.length > LONG || undefined}>
       {happened} Play goes on.

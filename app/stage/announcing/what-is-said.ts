@@ -11,7 +11,7 @@ import type { Scene } from '../../pictures/scene';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { cursorSample, type DeskState } from '../desk-store';
 import { modelMomentOf } from '../model-moment';
-import { happeningsIn } from '../moments';
+import { happeningsIn, SOMETHING_HAPPENS } from '../moments';
 import { READING_IDS, type ReadingId } from '../reading-ids';
 
 /** No-stop times at which whoever listens is told, min, as they are shown: whole and rounded down. */
@@ -63,10 +63,10 @@ export function newsBetween(desk: DeskState, afterS: number, toS: number, units:
   return news.sort((one, other) => one.timeS - other.timeS);
 }
 
-/** News as sentences. What happens would give away what a class is to find under a cover. */
+/** News as sentences. */
 export function tellNews(news: readonly News[], { scene, covered }: DeskState): string {
   const named = news.filter(({ name }) => name !== undefined);
-  if (covered.length > 0) return named.length > 0 ? 'Something happens here.' : '';
+  if (covered.length > 0) return named.length > 0 ? SOMETHING_HAPPENS : '';
   return named
     .flatMap(({ timeS, name, byUnit }) => {
       if (byUnit) return [name];

@@ -4,6 +4,7 @@ import { memo, useId, useState, type MouseEvent } from 'react';
 import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
 import { roundedTo } from '@/lib/quantity/rounding';
+import { tellsUnder } from '@/lib/sayings/where';
 import type { Compartments } from '@/lib/tissue/coefficients';
 import { Choice } from '../../parts/Choice';
 import { useOpenWhy } from '../../parts/working/open-why';
@@ -12,6 +13,8 @@ import { ChasePicture } from '../../pictures/chase/ChasePicture';
 import { chaseRange, chaseScales } from '../../pictures/chase/chase-scales';
 import { leadingCompartment } from '../../pictures/leading';
 import { nearest } from '../../pictures/hand/nearest';
+import { useDesk } from '../desk-context';
+import { COVERED } from './dive-rows';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import {
@@ -39,6 +42,7 @@ export function ChaseFigure() {
   const whyId = useId();
   const [chosen, setChosen] = useState<number>();
   const { compartments } = timeline;
+  const tells = tellsUnder(useDesk((state) => state.covered));
   const asked = chosen ?? first.number;
   const askAt = (event: MouseEvent<HTMLDivElement>) => {
     const { x, margin } = chaseScales(
@@ -86,7 +90,11 @@ export function ChaseFigure() {
           numeric: true,
           cell: bars((state) => state.limitAtSurfaceBar),
         },
-        { heading: 'Of the limit at the surface', numeric: true, cell: shareOfSurfaceLimit },
+        {
+          heading: 'Of the limit at the surface',
+          numeric: true,
+          cell: tells.leader ? shareOfSurfaceLimit : () => COVERED,
+        },
         {
           heading: 'State',
           cell: (state) =>

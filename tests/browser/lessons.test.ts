@@ -228,7 +228,7 @@ describe('the workshop in a browser', () => {
     const { page, complaints } = await visit({ viewport: { width: 1280, height: 900 }, acceptDownloads: true });
     await arrive(page, workshopPath);
     await page.getByRole('combobox', { name: 'Lesson' }).selectOption(SLUG);
-    await page.getByRole('button', { name: 'Copy it' }).click();
+    await page.getByRole('button', { name: 'Copy the lesson' }).click();
     await page.getByText('The lesson is sound').waitFor();
     await page.getByRole('textbox', { name: 'Title' }).fill('My own no-stop time');
     const [download] = await Promise.all([

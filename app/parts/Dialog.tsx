@@ -3,6 +3,8 @@
 import { useEffect, useId, useRef, type ReactNode } from 'react';
 import styles from './Dialog.module.css';
 import { IconButton } from './IconButton';
+import { StatusRegion } from './StatusRegion';
+import { useStatus } from './status';
 
 interface DialogProps {
   open: boolean;
@@ -26,6 +28,13 @@ export function Dialog({ open, onClose, title, children, actions }: DialogProps)
     else element.close();
   }, [open]);
 
+  useEffect(() => {
+    if (!open) return undefined;
+    const count = (by: number) => useStatus.setState(({ dialogs }) => ({ dialogs: dialogs + by }));
+    count(1);
+    return () => count(-1);
+  }, [open]);
+
   return (
     <dialog ref={dialog} className={styles.dialog} aria-labelledby={id} onClose={() => open && onClose()}>
       {open && (
@@ -36,6 +45,7 @@ export function Dialog({ open, onClose, title, children, actions }: DialogProps)
           </header>
           <div className={styles.body}>{children}</div>
           {actions && <footer className={styles.actions}>{actions}</footer>}
+          <StatusRegion inDialog />
         </>
       )}
     </dialog>

@@ -13,10 +13,10 @@ const MOVING_KEYS = ['Tab', 'Shift', 'Control', 'Alt', 'Meta', 'CapsLock', 'Inse
 
 /**
  * The one place where the app says what it has just done: drawn at the foot of the screen, or in a line that a screen
- * keeps for it, and read out.
+ * keeps for it, and read out; in the dialog that holds the page, while one does.
  */
-export function StatusRegion({ inLine = false }: { inLine?: boolean }) {
-  const message = useStatus((status) => status.message);
+export function StatusRegion({ inLine = false, inDialog = false }: { inLine?: boolean; inDialog?: boolean }) {
+  const message = useStatus((status) => (inDialog === status.dialogs > 0 ? status.message : undefined));
   const clear = useStatus((status) => status.clear);
   const region = useRef<HTMLDivElement>(null);
 

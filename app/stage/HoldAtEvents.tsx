@@ -2,7 +2,8 @@
 
 import { useEffect } from 'react';
 import { useDesk, useDeskStore } from './desk-context';
-import { JUMP_S, momentIndexAt, SOMETHING_HAPPENS } from './moments';
+import { JUMP_S } from './desk-store';
+import { momentIndexAt, SOMETHING_HAPPENS } from './moments';
 import { useMoments } from './use-course';
 
 /** Letters from which on a sentence takes more than one line. */
@@ -18,13 +19,12 @@ export function HoldAtEvents({ className }: { className: string | undefined }) {
   const covered = useDesk((state) => state.covered.length > 0);
   const moments = useMoments();
   useEffect(() => {
-    store.setState({
-      holdsAt: (afterS, toS) =>
-        toS - afterS > JUMP_S * Number(store.getState().speed)
-          ? undefined
-          : moments.find(({ timeS, happens }) => happens && timeS > afterS && timeS <= toS)?.timeS,
-    });
-    return () => store.setState({ holdsAt: undefined });
+    const { waitAt } = store.getState();
+    return waitAt((afterS, toS) =>
+      toS - afterS > JUMP_S * Number(store.getState().speed)
+        ? undefined
+        : moments.find(({ timeS, happens }) => happens && timeS > afterS && timeS <= toS)?.timeS,
+    );
   }, [store, moments]);
   if (heldAtS === undefined || className === undefined) return null;
   const happened = covered ? SOMETHING_HAPPENS : moments[momentIndexAt(moments, heldAtS)]!.name;

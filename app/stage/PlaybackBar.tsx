@@ -12,7 +12,7 @@ import { ASK_KEY } from './announcing/ask-key';
 import type { Listening } from './announcing/announcing';
 import { Voice } from './announcing/Voice';
 import { useDesk, useDeskStore } from './desk-context';
-import { PLAYBACK_SPEEDS } from './desk-store';
+import { JUMP_S, PLAYBACK_SPEEDS } from './desk-store';
 import styles from './stage.module.css';
 
 const STEP_S = 30;
@@ -127,7 +127,9 @@ export function Playback(listening: Listening) {
       const { cursorS, scene, setCursor, pause } = store.getState();
       // A jump since the last frame is this frame's step: two in one would take twice as long to show.
       const jumped = cursorS !== leftAtS;
-      const next = jumped ? cursorS : cursorS + ((now - (before ?? now)) / 1000) * Number(speed);
+      // However long a slow machine took for the last frame, what happens in between is not passed over.
+      const sinceS = Math.min((now - (before ?? now)) / 1000, JUMP_S * 0.9);
+      const next = jumped ? cursorS : cursorS + sinceS * Number(speed);
       before = now;
       if (!jumped) setCursor(next);
       leftAtS = store.getState().cursorS;

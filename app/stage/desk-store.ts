@@ -103,14 +103,21 @@ export interface DeskState extends DeskDocument, History<PastDesk> {
   /** Plays; from the start where the end was reached, or nobody has moved the cursor of a ready dive. */
   play: () => void;
   pause: () => void;
-  /** Where playing is to wait, s, on its way from one time to another; undefined where nothing holds it. */
-  holdsAt: ((afterS: number, toS: number) => number | undefined) | undefined;
+  /** Has playing wait where it is told, until the function returned is called. */
+  waitAt: (place: WaitingPlace) => () => void;
+  waitingPlaces: readonly WaitingPlace[];
   setSpeed: (speed: PlaybackSpeed) => void;
   /** Puts another desk here, as one change that can be undone; `fresh` forgets what stood here before. */
   open: (desk: OpenedDesk, fresh?: 'fresh') => void;
   undo: () => void;
   redo: () => void;
 }
+
+/** Where playing is to wait, s, after one time and up to another; undefined where it goes on. */
+type WaitingPlace = (afterS: number, toS: number) => number | undefined;
+
+/** A longer way in one change is a jump, s of the clock: whoever jumps over something wants to be past it. */
+export const JUMP_S = 0.6;
 
 /**
  * A desk with a script on it that is known to make sense; `still` where its dive is to be looked at and not changed. It
@@ -242,11 +249,14 @@ export function createDeskStore(document: DeskDocument, still = false, stillS?: 
         set({ ...ended, scene, base: undefined, cursorS: cursorBeforeS });
       },
       setCursor: (timeS) =>
-        set(({ scene, playing, cursorS, holdsAt }) => {
+        set(({ scene, playing, cursorS, waitingPlaces }) => {
           const toS = Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!);
           // At once, so that whoever looks on never sees what comes after it.
-          const heldAtS = playing ? holdsAt?.(cursorS, toS) : undefined;
-          return { cursorS: heldAtS ?? toS, heldAtS, playing: playing && heldAtS === undefined, atStill: false };
+          const held = playing ? waitingPlaces.map((place) => place(cursorS, toS) ?? Infinity) : [];
+          const nextS = Math.min(...held);
+          return nextS <= toS
+            ? { cursorS: nextS, heldAtS: nextS, playing: false, atStill: false }
+            : { cursorS: toS, heldAtS: undefined, atStill: false };
         }),
       atStill: stillS !== undefined,
       showStill(timeS) {
@@ -266,7 +276,11 @@ export function createDeskStore(document: DeskDocument, still = false, stillS?: 
           ...((atStill || cursorS >= scene.timeline.timeS.at(-1)!) && { cursorS: 0 }),
         })),
       pause: () => set({ playing: false }),
-      holdsAt: undefined,
+      waitingPlaces: [],
+      waitAt(place) {
+        set(({ waitingPlaces }) => ({ waitingPlaces: [...waitingPlaces, place] }));
+        return () => set(({ waitingPlaces }) => ({ waitingPlaces: waitingPlaces.filter((other) => other !== place) }));
+      },
       setSpeed: (speed) => set({ speed }),
       open({ cursorS, view, unit = 0, soundScript, run, ...document }, fresh) {
         if (get().run) get().endRun();

@@ -125,7 +125,10 @@ describe('moments to stop at', () => {
 });
 
 describe('playing that holds', () => {
-  afterEach(() => usePreferences.getState().setHolds('desk', false));
+  afterEach(() => {
+    usePreferences.getState().setHolds('desk', false);
+    vi.unstubAllGlobals();
+  });
 
   function playing(covered: readonly ReadingId[] = []) {
     const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered });
@@ -190,6 +193,14 @@ describe('playing that holds', () => {
     vi.waitFor(() => expect(document.querySelector('[data-part="announced"]')).toBeInTheDocument(), {
       timeout: 15_000,
     });
+  /** Frames that come so late, ms, as on a slow machine. */
+  function frames(everyMs: number) {
+    let nowMs = 0;
+    vi.stubGlobal('requestAnimationFrame', (draw: FrameRequestCallback) =>
+      setTimeout(() => draw((nowMs += everyMs)), 5),
+    );
+    vi.stubGlobal('cancelAnimationFrame', (id: number) => clearTimeout(id));
+  }
   const press = (name: string) => userEvent.click(screen.getByRole('button', { name }));
 
   it('does so wherever the bar of time is, in a class and on a page of one dive too, and is remembered', async () => {
@@ -207,17 +218,19 @@ describe('playing that holds', () => {
     unmount();
     render(bar);
     await isThere();
+    frames(2000);
     expect(screen.getByRole('button', { name: 'Hold when something happens' })).toHaveAttribute('aria-pressed', 'true');
     await press('Play');
     await isHeld();
     expect(screen.getByRole('button', { name: 'Play' })).toBeInTheDocument();
   }, 40_000);
 
-  const run = { kind: 'run', id: 'run', title: 'Run', script: 'main', readings: ['time', 'no-stop'], watch: [] };
-  const lesson = (show: readonly string[]) => (
+  const run = { kind: 'run', id: 'run', title: 'Run', script: 'main', readings: ['time', 'no-stop'] };
+  const ahead = { fromS: happensS - 12, toS: happensS + 900, untilS: undefined };
+  const lesson = (show: readonly string[], watch: readonly object[] = []) => (
     <RunStage
       script={{ title: 'Main', script: scenarios[0].script }}
-      step={{ ...run, show, fromS: happensS - 12, toS: happensS + 900, untilS: undefined } as unknown as RunStep}
+      step={{ ...run, ...ahead, show, watch } as unknown as RunStep}
     />
   );
 
@@ -226,6 +239,7 @@ describe('playing that holds', () => {
     await isThere();
     await press('Speed and moments');
     await press('Hold when something happens');
+    frames(400);
     await press('Play');
     await isHeld();
     unmount();
@@ -238,6 +252,18 @@ describe('playing that holds', () => {
       { timeout: 15_000 },
     );
   }, 60_000);
+
+  it('waits in a lesson at the moment to watch and then at what happens, though one frame reaches both', async () => {
+    usePreferences.getState().setHolds('desk', true);
+    render(lesson(['profile'], [{ atS: happensS - 5, html: 'Look.' }]));
+    await isThere();
+    frames(400);
+    await press('Play');
+    await screen.findByText('Look.');
+    expect(screen.getByRole('slider', { name: 'Time cursor' })).toHaveValue(`${Math.round(happensS - 5)}`);
+    await press('Go on playing');
+    await isHeld();
+  }, 40_000);
 });
 
 describe('what a class is shown', () => {

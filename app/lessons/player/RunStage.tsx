@@ -62,15 +62,18 @@ function RunBar({ step: { fromS, toS, watch, show }, unread }: { step: RunStep; 
 
   // The run waits at each moment to watch, and ends where the step says.
   useEffect(
+    () => store.getState().waitAt((afterS, reachedS) => watch[momentReached(watch, afterS, reachedS)]?.atS),
+    [store, watch],
+  );
+  useEffect(
     () =>
       store.subscribe((now, before) => {
         if (!before.playing || now.cursorS <= before.cursorS) return;
-        const reached = momentReached(watch, before.cursorS, now.cursorS);
-        const stopS = reached >= 0 ? watch[reached]!.atS : now.cursorS >= toS ? toS : undefined;
-        if (stopS === undefined) return;
-        now.pause();
-        now.setCursor(stopS);
+        const reached = watch.findIndex(({ atS }) => atS === now.heldAtS);
         if (reached >= 0) setWaitingAt(reached);
+        if (!now.playing || now.cursorS < toS) return;
+        now.pause();
+        now.setCursor(toS);
       }),
     [store, watch, toS],
   );

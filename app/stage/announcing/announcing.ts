@@ -1,7 +1,6 @@
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { needsStopHeard, sayLeader, sayStandingHeard, sayWhere, sayWhereShortly } from '@/lib/sayings/where';
-import type { DeskDocument, DeskState, DeskStore } from '../desk-store';
-import { JUMP_S } from '../moments';
+import { JUMP_S, type DeskDocument, type DeskState, type DeskStore } from '../desk-store';
 import type { ReadingId } from '../reading-ids';
 import { pacedVoice } from './paced-voice';
 import { sayChange, type TitleOf } from './said-change';

@@ -27,20 +27,11 @@ const vitest = (config: string, ...options: string[]): string[] => [
 const tests = (...options: string[]): string[] =>
   vitest('tests/vitest.config.ts', `--maxWorkers=${Math.max(1, cores - 2)}`, ...options);
 
-const eslint = (...paths: string[]): string[] => [
-  'node_modules/eslint/bin/eslint.js',
-  '--config',
-  'tests/eslint.config.mjs',
-  '--max-warnings',
-  '0',
-  ...paths,
-];
-
 /** Longest first: what is short fills the gaps at the end. */
 const allSteps: readonly Step[] = [
   {
     name: 'Unit tests and published checks',
-    commands: [tests('--project=library', '--project=walls', 'tests/unit', 'tests/published')],
+    commands: [tests('--project=library', 'tests/unit', 'tests/published')],
     counts: true,
   },
   { name: 'Build', commands: [['--import', 'tsx', 'app/commands/build.ts']] },
@@ -49,10 +40,21 @@ const allSteps: readonly Step[] = [
   {
     name: 'Lint',
     commands: [
-      eslint('app', 'lib', 'tests', 'content'),
+      [
+        'node_modules/oxlint/bin/oxlint',
+        '--config=tests/oxlint.json',
+        '--deny-warnings',
+        '--report-unused-disable-directives',
+        ...['app', 'lib', 'tests', 'content'],
+      ],
       ['node_modules/knip/bin/knip.js', '--config', 'tests/knip.json'],
       ['--import', 'tsx', 'tests/run/long-files.ts'],
-      ['node_modules/prettier/bin/prettier.cjs', '--check', '--ignore-path', 'tests/prettier-ignore.txt', '.'],
+      [
+        'node_modules/oxfmt/bin/oxfmt',
+        '--config=tests/oxfmt.config.mjs',
+        '--ignore-path=tests/format-ignore.txt',
+        '--check',
+      ],
     ],
   },
   {

@@ -36,23 +36,11 @@ export default defineConfig({
           name: 'library',
           environment: 'node',
           include: ['tests/{unit,published,laws}/**/*.test.ts'],
-          exclude: ['tests/unit/walls.test.ts'],
           pool: 'threads',
           isolate: false,
           globalSetup: ['tests/seed.mjs'],
           // Laws draw ten times as much in a long run.
           testTimeout: process.env['LONG'] === undefined ? 300_000 : 1_200_000,
-        },
-      },
-      {
-        extends: true,
-        test: {
-          // The linter loads parts that make globals of their own, so nothing else may share its thread.
-          name: 'walls',
-          environment: 'node',
-          include: ['tests/unit/walls.test.ts'],
-          pool: 'forks',
-          testTimeout: 60_000,
         },
       },
       {

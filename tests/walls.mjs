@@ -1,98 +1,19 @@
+import { isBuiltin } from 'node:module';
+import { dirname, join, relative } from 'node:path';
+
 /**
- * The walls of the house as lint rules. Inside lib arrows go down only: a folder may import its own floor
- * and the ones below. They read import paths as text, so they hold for files not written yet.
+ * The walls of the house as rules of the linter. Inside lib arrows go down only: a folder may import its own floor and the
+ * ones below. They read import paths as text, so they hold for files not written yet.
  */
-const floors = [
-  ['files', 'class', 'lesson', 'working', 'evidence', 'bench', 'curves', 'ways-out'],
-  ['sayings'],
-  ['rules', 'steer'],
-  ['ascent', 'dive', 'exposure'],
-  ['tissue'],
-  ['physics'],
+const floorsOfLib = [
   ['quantity'],
+  ['physics'],
+  ['tissue'],
+  ['ascent', 'dive', 'exposure'],
+  ['rules', 'steer'],
+  ['sayings'],
+  ['files', 'class', 'lesson', 'working', 'evidence', 'bench', 'curves', 'ways-out'],
 ];
-
-/** The top floor's folders stand beside each other; on the ascent floor they lean on one another. */
-const foldersAbove = (floor) => floors.slice(0, floor).flat();
-
-const nodeBuiltIns =
-  'assert|async_hooks|buffer|child_process|cluster|crypto|dgram|dns|events|fs|http|http2|https|module|net|os|path|perf_hooks|process|readline|stream|timers|tls|tty|url|util|v8|vm|worker_threads|zlib';
-
-const onlyTests = { regex: '^@/tests(/|$)|^(\\.\\./)+tests/', message: 'Only tests import tests.' };
-
-const outsideLib = [
-  onlyTests,
-  { regex: '^@/app(/|$)|^(\\.\\./)+app/', message: 'lib is the engine: it never imports the screen in app/.' },
-  { regex: '^(react|react-dom|next)(/|$)', message: 'lib has no React: it must work in plain Node.' },
-  { regex: '^d3(-|/|$)', message: 'lib draws nothing: keep d3 in app/.' },
-  {
-    regex: '^(zustand|idb|comlink|mrmime|@codemirror|@lezer)(/|$)',
-    message: 'lib has no screen, storage or server: keep this in app/.',
-  },
-  { regex: `^node:|^(${nodeBuiltIns})(/|$)`, message: 'lib runs in a browser too: no Node built-ins.' },
-];
-
-/** A formula in MathML is part of a working: text made from text, with no screen in it. */
-const typesetting = { regex: '^temml(/|$)', message: 'Formulas are set in lib/working and app/ alone.' };
-
-/** Static and dynamic imports alike: the built-in rule sees only the first kind. */
-const forbidImports = (patterns) => ({
-  'no-restricted-imports': ['error', { patterns }],
-  'no-restricted-syntax': [
-    'error',
-    ...patterns.map(({ regex, message }) => ({
-      selector: `ImportExpression[source.value=/${regex.replaceAll('/', '\\x2F')}/]`,
-      message,
-    })),
-    ...(patterns.some(({ regex }) => regex.includes('react')) ? clockSyntax : []),
-  ],
-});
-
-const clockSyntax = [
-  { selector: 'NewExpression[callee.name="Date"][arguments.length=0]', message: 'lib has no clock: pass the time in.' },
-];
-
-const screenGlobals = [
-  'window',
-  'document',
-  'navigator',
-  'location',
-  'history',
-  'self',
-  'localStorage',
-  'sessionStorage',
-  'indexedDB',
-  'fetch',
-  'performance',
-  'crypto',
-  'setTimeout',
-  'setInterval',
-  'requestAnimationFrame',
-  'process',
-  'Buffer',
-  'console',
-];
-
-const libGlobals = {
-  'no-restricted-globals': [
-    'error',
-    ...screenGlobals.map((name) => ({
-      name,
-      message: 'lib has no DOM, clock, storage or process: pass what it needs in.',
-    })),
-  ],
-  'no-restricted-properties': [
-    'error',
-    { object: 'Date', property: 'now', message: 'lib has no clock: pass the time in.' },
-    { object: 'Math', property: 'random', message: 'The same dive gives the same bits: pass a seeded source in.' },
-  ],
-};
-
-const upward = (folders) => ({
-  regex: `^(@/lib/|(\\.\\./)+(lib/)?)(${folders.join('|')})(/|$)`,
-  message:
-    'Inside lib arrows go down: files, lesson, working, evidence, bench, curves → sayings → rules → ascent, dive, exposure → tissue → physics → quantity.',
-});
 
 /** Rooms of the app: each stands on the floors below and knows no other room. What two of them use moves down. */
 export const rooms = [
@@ -121,52 +42,93 @@ export const floorsOfApp = {
   parts: [],
 };
 
-const inApp = (folders) => `^(\\.\\./)+(${folders.join('|')})(/|$)|^@/app/(${folders.join('|')})(/|$)`;
+const floorOf = (folder) => floorsOfLib.findIndex((folders) => folders.includes(folder));
 
-const wallsOfApp = [
-  ...rooms.map((room) => ({
-    files: [`app/${room}/**/*.{ts,tsx}`],
-    rules: forbidImports([
-      onlyTests,
-      {
-        regex: inApp(rooms.filter((other) => other !== room)),
-        message: 'A room imports no other room: what both need stands in app/stage, app/pictures or app/parts.',
-      },
-    ]),
-  })),
-  ...Object.entries(floorsOfApp).map(([floor, below]) => ({
-    files: [`app/${floor}/**/*.{ts,tsx}`],
-    rules: forbidImports([
-      onlyTests,
-      {
-        regex: inApp(
-          [...rooms, ...Object.keys(floorsOfApp)].filter((other) => other !== floor && !below.includes(other)),
-        ),
-        message: `app/${floor} stands below the rooms: it imports ${below.map((one) => `app/${one}`).join(', ') || 'nothing of the app'}.`,
-      },
-    ]),
-  })),
-];
+const onlyTests = 'Only tests import tests.';
 
-export const walls = [
-  { files: ['lib/**/*.ts'], rules: { ...libGlobals, ...forbidImports([...outsideLib, typesetting]) } },
-  ...floors.flatMap((folders, floor) => {
-    const above = foldersAbove(floor);
-    if (above.length === 0) return [];
-    const files = folders.map((folder) => `lib/${folder}/**/*.ts`);
-    return [{ files, rules: forbidImports([...outsideLib, typesetting, upward(above)]) }];
-  }),
-  { files: ['lib/working/**/*.ts'], rules: forbidImports(outsideLib) },
-  {
-    files: ['content/**/*.ts'],
-    rules: forbidImports([
-      {
-        regex: '^(?!zod(/|$)|\\.|@/content(/|$)|@/lib(/|$))',
-        message: 'content is data: it imports zod and types of lib, nothing else.',
+function brokenByLib(folder, imported) {
+  const [top, target] = imported.split('/');
+  if (top === 'tests') return onlyTests;
+  if (top === 'app') return 'lib is the engine: it never imports the screen in app/.';
+  if (/^(react|react-dom|next)(\/|$)/.test(imported)) return 'lib has no React: it must work in plain Node.';
+  if (/^d3(-|\/|$)/.test(imported)) return 'lib draws nothing: keep d3 in app/.';
+  if (/^(zustand|idb|comlink|mrmime)(\/|$)/.test(imported))
+    return 'lib has no screen, storage or server: keep this in app/.';
+  if (isBuiltin(imported)) return 'lib runs in a browser too: no Node built-ins.';
+  // A formula in MathML is part of a working: text made from text, with no screen in it.
+  if (top === 'temml' && folder !== 'working') return 'Formulas are set in lib/working and app/ alone.';
+  if (top === 'lib' && floorOf(target) > floorOf(folder))
+    return `Inside lib arrows go down: ${floorsOfLib.map((folders) => folders.join(', ')).join(' ← ')}.`;
+  return undefined;
+}
+
+function brokenByApp(folder, imported) {
+  const [top, target] = imported.split('/');
+  if (top === 'tests') return onlyTests;
+  if (top !== 'app' || target === folder) return undefined;
+  const below = floorsOfApp[folder];
+  if (rooms.includes(target) && rooms.includes(folder))
+    return 'A room imports no other room: what both need stands in app/stage, app/pictures or app/parts.';
+  if (below && (rooms.includes(target) || target in floorsOfApp) && !below.includes(target))
+    return `app/${folder} stands below the rooms: it imports ${below.map((one) => `app/${one}`).join(', ') || 'nothing of the app'}.`;
+  return undefined;
+}
+
+const brokenByContent = (imported) =>
+  /^(zod|content|lib)(\/|$)/.test(imported) ? undefined : 'content is data: it imports zod and types of lib, no more.';
+
+/** What is wrong with a file's import, if anything. */
+function broken(file, from) {
+  const [top, folder] = file.split('/');
+  const imported = from.startsWith('.') ? join(dirname(file), from) : from.replace(/^@\//, '');
+  if (top === 'lib') return brokenByLib(folder, imported);
+  if (top === 'app') return brokenByApp(folder, imported);
+  if (top === 'content') return brokenByContent(imported);
+  return undefined;
+}
+
+const walls = {
+  create(context) {
+    const file = relative(context.cwd, context.filename);
+    const look = (node) => {
+      const message = typeof node.source?.value === 'string' && broken(file, node.source.value);
+      if (message) context.report({ node, message });
+    };
+    return {
+      ImportDeclaration: look,
+      ExportNamedDeclaration: look,
+      ExportAllDeclaration: look,
+      ImportExpression: look,
+      TSImportType: look,
+      NewExpression(node) {
+        if (file.startsWith('lib/') && node.callee.name === 'Date' && node.arguments.length === 0)
+          context.report({ node, message: 'lib has no clock: pass the time in.' });
       },
-      { regex: '^(\\.\\./)+app/', message: 'Only app and tests import app/.' },
-    ]),
+    };
   },
-  { files: ['app/**/*.{ts,tsx}'], rules: forbidImports([onlyTests]) },
-  ...wallsOfApp,
-];
+};
+
+/** What each exported function of lib is for, in its shapes, units and errors, stands right above it. */
+const docstrings = {
+  create(context) {
+    const isFunction = ({ init }) => init?.type === 'ArrowFunctionExpression' || init?.type === 'FunctionExpression';
+    return {
+      ExportNamedDeclaration(node) {
+        const { declaration } = node;
+        const made =
+          declaration?.type === 'FunctionDeclaration' ||
+          (declaration?.type === 'VariableDeclaration' && declaration.declarations.some(isFunction));
+        const above = context.sourceCode.getCommentsBefore(node).at(-1);
+        if (made && !(above?.type === 'Block' && above.value.startsWith('*')))
+          context.report({
+            node,
+            message: 'Say above it in a docstring what it gives, in which units, and when it throws.',
+          });
+      },
+    };
+  },
+};
+
+const house = { meta: { name: 'house' }, rules: { walls, docstrings } };
+
+export default house;

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, sep } from 'node:path';
-import { format, resolveConfig } from 'prettier';
+import { format, type FormatConfig } from 'oxfmt';
 import { GUIDE_PARTS, withPart } from './guide-parts';
 import type { SourceFile } from './house-picture';
 
@@ -22,7 +22,7 @@ export async function guidedTexts(root: string): Promise<ReadonlyMap<string, str
   const texts = new Map<string, string>();
   for (const { file, name, make } of GUIDE_PARTS)
     texts.set(file, withPart(texts.get(file) ?? readFileSync(join(root, file), 'utf8'), name, make(files)));
-  const config = await resolveConfig(join(root, 'package.json'));
-  for (const [file, text] of texts) texts.set(file, await format(text, { ...config, parser: 'markdown' }));
+  const { prettier } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { prettier: FormatConfig };
+  for (const [file, text] of texts) texts.set(file, (await format(file, text, prettier)).code);
   return texts;
 }

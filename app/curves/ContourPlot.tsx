@@ -50,7 +50,7 @@ export function ContourPlot({ width, height, grid, at, onMove }: ContourPlotProp
         d: path(shape) ?? '',
         label: labelPlace(shape.coordinates, across, up, inner),
       }));
-  }, [grid, levels, inner.width, inner.height]); // eslint-disable-line react-hooks/exhaustive-deps -- inner is made of these two
+  }, [grid, levels, inner.width, inner.height]); // oxlint-disable-line react/exhaustive-deps -- inner is made of these two
   const move = (event: PointerEvent<SVGSVGElement>) => {
     const place = placeIn(event, MARGIN, width);
     const held = (value: number) => Math.min(to, Math.max(from, value));

@@ -2,7 +2,7 @@
 
 import { useEffect } from 'react';
 import { useDesk, useDeskStore } from './desk-context';
-import { JUMP_S } from './desk-store';
+import { longestGoneS } from './jump';
 import { momentIndexAt, SOMETHING_HAPPENS } from './moments';
 import { useMoments } from './use-course';
 
@@ -21,7 +21,7 @@ export function HoldAtEvents({ className }: { className: string | undefined }) {
   useEffect(() => {
     const { waitAt } = store.getState();
     return waitAt((afterS, toS) =>
-      toS - afterS > JUMP_S * Number(store.getState().speed)
+      toS - afterS > longestGoneS(store.getState())
         ? undefined
         : moments.find(({ timeS, happens }) => happens && timeS > afterS && timeS <= toS)?.timeS,
     );

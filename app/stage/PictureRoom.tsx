@@ -42,7 +42,7 @@ export function PictureRoom({ shown, chooser = null }: PictureRoomProps) {
     choose(last);
   }
   const second = others.find((id) => id === chosen) ?? others[0];
-  const inSight = turns ? [...shown.slice(0, fixed), second!] : shown;
+  const inSight = useMemo(() => (turns ? [...shown.slice(0, fixed), second!] : shown), [turns, shown, fixed, second]);
   // Whoever put a picture away from its own menu goes on at the next one's or, where none is left, where they are chosen.
   const count = useRef(shown.length);
   useEffect(() => {
@@ -50,7 +50,7 @@ export function PictureRoom({ shown, chooser = null }: PictureRoomProps) {
       ref.current?.querySelector<HTMLElement>('figcaption [aria-label^="Tools of"], summary')?.focus();
     count.current = shown.length;
   }, [shown, ref]);
-  const plain = useMemo((): Room => ({ choose: chooser }), [chooser]);
+  const plain = useMemo((): Room => ({ choose: chooser, inSight }), [chooser, inSight]);
 
   return (
     <div ref={ref} className={styles.room} data-pictures={inSight.length > MOST_TWO_BY_TWO ? 'many' : inSight.length}>

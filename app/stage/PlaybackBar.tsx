@@ -12,7 +12,8 @@ import { ASK_KEY } from './announcing/ask-key';
 import type { Listening } from './announcing/announcing';
 import { Voice } from './announcing/Voice';
 import { useDesk, useDeskStore } from './desk-context';
-import { JUMP_S, PLAYBACK_SPEEDS } from './desk-store';
+import { PLAYBACK_SPEEDS } from './desk-store';
+import { longestGoneS } from './jump';
 import styles from './stage.module.css';
 
 const STEP_S = 30;
@@ -128,8 +129,8 @@ export function Playback(listening: Listening) {
       // A jump since the last frame is this frame's step: two in one would take twice as long to show.
       const jumped = cursorS !== leftAtS;
       // However long a slow machine took for the last frame, what happens in between is not passed over.
-      const sinceS = Math.min((now - (before ?? now)) / 1000, JUMP_S * 0.9);
-      const next = jumped ? cursorS : cursorS + sinceS * Number(speed);
+      const wayS = Math.min(((now - (before ?? now)) / 1000) * Number(speed), 0.9 * longestGoneS({ speed }));
+      const next = jumped ? cursorS : cursorS + wayS;
       before = now;
       if (!jumped) setCursor(next);
       leftAtS = store.getState().cursorS;

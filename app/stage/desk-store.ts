@@ -61,6 +61,9 @@ export interface DeskState extends DeskDocument, History<PastDesk> {
   /** Whose rules and readings are shown: 0 is the unit set right, then the setups in the script's order. */
   unit: number;
   chooseUnit: (unit: number) => void;
+  /** The compartment (1–16) looked at in every picture that looks at one; whichever leads when undefined. */
+  compartment: number | undefined;
+  chooseCompartment: (compartment: number | undefined) => void;
   /** Ways out of a stop drawn beside the dive, at most two; shown, and not kept. */
   readonly shownWays: readonly WayOut[];
   showWays: (ways: readonly WayOut[]) => void;
@@ -115,9 +118,6 @@ export interface DeskState extends DeskDocument, History<PastDesk> {
 
 /** Where playing is to wait, s, after one time and up to another; undefined where it goes on. */
 type WaitingPlace = (afterS: number, toS: number) => number | undefined;
-
-/** A longer way in one change is a jump, s of the clock: whoever jumps over something wants to be past it. */
-export const JUMP_S = 0.6;
 
 /**
  * A desk with a script on it that is known to make sense; `still` where its dive is to be looked at and not changed. It
@@ -186,6 +186,8 @@ export function createDeskStore(document: DeskDocument, still = false, stillS?: 
       selectedStep: undefined,
       unit: 0,
       chooseUnit: (unit) => set({ unit }),
+      compartment: undefined,
+      chooseCompartment: (compartment) => set({ compartment }),
       shownWays: [],
       showWays: (shownWays) => set({ shownWays }),
       ...NO_HISTORY,

@@ -34,13 +34,14 @@ export function fillAnchors(timeline: Timeline, gf: GradientFactors, ceilings: C
   for (let i = 0; i < length; i += 1) {
     const bound = atHighM[i]! > 0;
     const begins = i === 0 || (leg[i] !== leg[i - 1] && freshAtLegs.includes(leg[i]!));
-    if (begins) anchorBar = 0;
-    else if (!bound && atHighM[i - 1] === 0 && staysFree(timeline, gf.high, i, along)) continue;
-    else if (!(
+    const held =
+      !begins &&
       bound &&
       atHighM[i - 1]! > 0 &&
-      staysBound(timeline, gf, i, ceilings.highLeader[i - 1]! - 1, anchorBar, along)
-    )) {
+      staysBound(timeline, gf, i, ceilings.highLeader[i - 1]! - 1, anchorBar, along);
+    if (begins) anchorBar = 0;
+    else if (!bound && atHighM[i - 1] === 0 && staysFree(timeline, gf.high, i, along)) continue;
+    else if (!held) {
       breathedBetween(timeline, i, along);
       path.begin(
         timeline.nitrogenBar,

@@ -1,5 +1,7 @@
 import { NO_STOP_CAP_MIN } from './no-stop-cap';
 import { COMPARTMENTS } from '../tissue/coefficients';
+import { limitBar } from '../tissue/limit';
+import { rootBetween } from './root';
 import { coefficientsOf, inertBarOf, type Load } from './ceiling';
 
 /** How far ahead a no-stop time is searched for where it can't be solved for, min. */
@@ -51,9 +53,7 @@ export function compartmentNoStopMin(
   }
   const { surfaceBar, compartments } = load;
   const tension = load.nitrogenBar[load.at + compartment]!;
-  const limit =
-    surfaceBar +
-    gf * (compartments.nitrogenA[compartment]! + surfaceBar / compartments.nitrogenB[compartment]! - surfaceBar);
+  const limit = limitBar(compartments.nitrogenA[compartment]!, compartments.nitrogenB[compartment]!, gf, surfaceBar);
   if (tension >= limit) return 0;
   const overBar = breathed.nitrogenBar - limit;
   if (overBar <= 0) return Infinity;
@@ -84,22 +84,35 @@ function mixedNoStopMin(load: Load, breathed: Breathed, gf: number, compartment:
     surfaceBar,
     gf,
   };
-  if (overBarAfter(0, way, limit) >= 0) return 0;
+  let over = overBarAfter(0, way, limit);
+  if (over >= 0) return 0;
   // The most the tissue can ever hold, against the least it can ever tolerate whatever the mixture.
   const mostBar = way.nitrogenBar + Math.max(0, way.nitrogenGapBar) + way.heliumBar + Math.max(0, way.heliumGapBar);
   const leastA = Math.min(limit.nitrogenA, limit.heliumA);
-  const leastBar = surfaceBar + gf * (leastA + surfaceBar / Math.max(limit.nitrogenB, limit.heliumB) - surfaceBar);
+  const leastBar = limitBar(leastA, Math.max(limit.nitrogenB, limit.heliumB), gf, surfaceBar);
   if (mostBar <= leastBar) return Infinity;
   const nitrogenLeft = Math.exp(-way.nitrogenK * SEARCH_STEP_MIN);
   const heliumLeft = Math.exp(-way.heliumK * SEARCH_STEP_MIN);
   let nitrogenGapBar = way.nitrogenGapBar;
   let heliumGapBar = way.heliumGapBar;
+  // As one gas comes and the other goes, a limit may be passed and kept again within one step.
+  const mayTurn = nitrogenGapBar * heliumGapBar < 0;
   for (let before = 0; before < within; before += SEARCH_STEP_MIN) {
+    const after = before + SEARCH_STEP_MIN;
+    const nitrogenGapBefore = nitrogenGapBar;
+    const heliumGapBefore = heliumGapBar;
+    const overBefore = over;
     nitrogenGapBar *= nitrogenLeft;
     heliumGapBar *= heliumLeft;
-    if (overBar(way.nitrogenBar + nitrogenGapBar, way.heliumBar + heliumGapBar, limit) >= 0) {
-      return crossingMin(way, limit, before, before + SEARCH_STEP_MIN);
-    }
+    over = overBar(way.nitrogenBar + nitrogenGapBar, way.heliumBar + heliumGapBar, limit);
+    if (over >= 0) return crossingMin(way, limit, before, after);
+    if (!mayTurn) continue;
+    // It rises by no more than what comes: what goes takes more with it than the limit loses.
+    if (overBefore + Math.max(nitrogenGapBar - nitrogenGapBefore, heliumGapBar - heliumGapBefore) < 0) continue;
+    if (overPerMin(nitrogenGapBefore, heliumGapBefore, way, limit) <= 0) continue;
+    if (overPerMin(nitrogenGapBar, heliumGapBar, way, limit) >= 0) continue;
+    const peak = rootBetween((minutes) => overPerMin(...gapsAfter(minutes, way), way, limit), before, after);
+    if (overBarAfter(peak, way, limit) >= 0) return crossingMin(way, limit, before, peak);
   }
   return Infinity;
 }
@@ -132,15 +145,30 @@ function overBar(
   const inertBar = nitrogenBar + heliumBar;
   const a = (nitrogenA * nitrogenBar + heliumA * heliumBar) / inertBar;
   const b = (nitrogenB * nitrogenBar + heliumB * heliumBar) / inertBar;
-  return inertBar - surfaceBar - gf * (a + surfaceBar / b - surfaceBar);
+  return inertBar - limitBar(a, b, gf, surfaceBar);
+}
+
+/** What is left of the gap of each gas after some minutes, bar. */
+function gapsAfter(minutes: number, way: MixedWay): [nitrogenBar: number, heliumBar: number] {
+  return [way.nitrogenGapBar * Math.exp(-way.nitrogenK * minutes), way.heliumGapBar * Math.exp(-way.heliumK * minutes)];
 }
 
 function overBarAfter(minutes: number, way: MixedWay, limit: MixedLimit): number {
-  return overBar(
-    way.nitrogenBar + way.nitrogenGapBar * Math.exp(-way.nitrogenK * minutes),
-    way.heliumBar + way.heliumGapBar * Math.exp(-way.heliumK * minutes),
-    limit,
-  );
+  const [nitrogenGapBar, heliumGapBar] = gapsAfter(minutes, way);
+  return overBar(way.nitrogenBar + nitrogenGapBar, way.heliumBar + heliumGapBar, limit);
+}
+
+/** How fast that changes while so much is left of each gap, bar/min: of P − p − gf·(a + p/b − p), with P' = −k·gap. */
+function overPerMin(nitrogenGapBar: number, heliumGapBar: number, way: MixedWay, limit: MixedLimit): number {
+  const { nitrogenA, heliumA, nitrogenB, heliumB, surfaceBar, gf } = limit;
+  const inertBar = way.nitrogenBar + nitrogenGapBar + way.heliumBar + heliumGapBar;
+  const heliumPerMin = -way.heliumK * heliumGapBar;
+  const inertPerMin = heliumPerMin - way.nitrogenK * nitrogenGapBar;
+  const share = (way.heliumBar + heliumGapBar) / inertBar;
+  const sharePerMin = (heliumPerMin - share * inertPerMin) / inertBar;
+  const b = nitrogenB + (heliumB - nitrogenB) * share;
+  const limitPerShare = heliumA - nitrogenA - (surfaceBar * (heliumB - nitrogenB)) / (b * b);
+  return inertPerMin - gf * limitPerShare * sharePerMin;
 }
 
 /** When a tissue within its limit at `fromMin` passes it, by halving. */
@@ -158,5 +186,5 @@ function crossingMin(way: MixedWay, limit: MixedLimit, fromMin: number, toMin: n
 /** How far a compartment is from its limit at the surface under `gf`, bar; negative once past it. */
 export function surfaceMarginBar(load: Load, gf: number, compartment: number): number {
   const { a, b } = coefficientsOf(load, compartment);
-  return load.surfaceBar + gf * (a + load.surfaceBar / b - load.surfaceBar) - inertBarOf(load, compartment);
+  return limitBar(a, b, gf, load.surfaceBar) - inertBarOf(load, compartment);
 }

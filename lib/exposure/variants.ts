@@ -5,15 +5,17 @@ import { sayDepth } from '../quantity/depth';
 import type { UnitSystem } from '../quantity/unit-system';
 import { bottomOf, planFrom, type AscentPlan } from './ascent-plan';
 
-/** What goes otherwise than planned. */
-type VariantKind = 'as planned' | 'lost gas' | 'overstayed' | 'deeper' | 'deeper and overstayed';
+/** Something that goes otherwise than planned: one a diver may choose to look at. */
+export type Slip =
+  | { readonly kind: 'deeper' }
+  | { readonly kind: 'longer' }
+  | { readonly kind: 'lost gas'; readonly gas: Gas };
 
 export interface Variant {
-  readonly kind: VariantKind;
-  /** Such as “50% is lost”. */
+  /** What went otherwise; nothing as planned, several at once. */
+  readonly slips: readonly Slip[];
+  /** Such as “50% lost”. */
   readonly title: string;
-  /** The gas that is lost, if one is. */
-  readonly lost?: Gas;
   readonly plan: AscentPlan;
   /** How much longer the ascent takes than planned, min; Infinity where it would never end, NaN where neither would. */
   readonly longerMin: number;
@@ -26,37 +28,54 @@ export interface VariantOptions {
   readonly system?: UnitSystem;
   /** Which dive of the day, from 0; the last unless told. */
   readonly diveNumber?: number;
+  /** What is looked at; every slip there is unless told. */
+  readonly slips?: readonly Slip[];
+}
+
+/** Every slip a dive has room for: deeper, longer, and each gas it carries lost. */
+export function slipsOf({ settings }: Dive): Slip[] {
+  return [
+    { kind: 'deeper' },
+    { kind: 'longer' },
+    ...settings.carried
+      .filter(({ gas }, index) => settings.carried.findIndex((one) => sameGas(one.gas, gas)) === index)
+      .map(({ gas }): Slip => ({ kind: 'lost gas', gas })),
+  ];
+}
+
+/** How much a dive is overstayed, and how much deeper it goes, unless told. */
+const OVERSTAY_MIN = 5;
+const deeperBy = ({ system = 'metric', deeperM = system === 'metric' ? 2 : 10 * METRES_PER_FOOT }: VariantOptions) =>
+  deeperM;
+
+/** A slip in a few words: `2 m deeper`, `5 min longer`, `50% lost`. */
+export function saySlip(slip: Slip, options: VariantOptions = {}): string {
+  if (slip.kind === 'lost gas') return `${gasName(slip.gas)} lost`;
+  if (slip.kind === 'longer') return `${options.overstayMin ?? OVERSTAY_MIN} min longer`;
+  return `${sayDepth(deeperBy(options), options.system ?? 'metric')} deeper`;
 }
 
 /**
- * A dive as planned, and beside it the same with each carried gas lost, stayed five minutes too long, two metres deeper,
- * and both at once: what each asks for on the way up.
+ * A dive as planned, and after it the same with each slip by itself and, where there are several, with all of them at once:
+ * what each asks for on the way up. As planned comes first; the others follow by how much longer they take, the longest first.
  */
 export function variantsOf(dive: Dive, options: VariantOptions = {}): Variant[] {
-  const { overstayMin = 5, system = 'metric', diveNumber } = options;
-  const { deeperM = system === 'metric' ? 2 : 10 * METRES_PER_FOOT } = options;
-  const deeper = `${sayDepth(deeperM, system)} deeper`;
+  const { overstayMin = OVERSTAY_MIN, diveNumber, slips = slipsOf(dive) } = options;
   const bottom = bottomOf(dive, diveNumber);
-  const { carried } = dive.settings;
-  const planned = planFrom(bottom);
-  const variant = (kind: VariantKind, title: string, plan: AscentPlan, lost?: Gas): Variant => ({
-    kind,
-    title,
-    ...(lost && { lost }),
-    plan,
-    longerMin: plan.schedule.timeToSurfaceMin - planned.schedule.timeToSurfaceMin,
-  });
-  const stayed = overstayed(bottom, overstayMin);
-  return [
-    variant('as planned', 'As planned', planned),
-    ...carried.map(({ gas }) => {
-      const left = carried.filter((one) => !sameGas(one.gas, gas));
-      return variant('lost gas', `${gasName(gas)} is lost`, planFrom(bottom, { carried: left }), gas);
-    }),
-    variant('overstayed', `Stayed ${overstayMin} min too long`, planFrom(stayed)),
-    variant('deeper', deeper, planFrom(deepened(bottom, deeperM))),
-    variant('deeper and overstayed', `${deeper} and ${overstayMin} min too long`, planFrom(deepened(stayed, deeperM))),
-  ];
+  const made = (title: string, together: readonly Slip[]) => {
+    const happens = (kind: Slip['kind']) => together.some((slip) => slip.kind === kind);
+    const isLost = (gas: Gas) => together.some((slip) => slip.kind === 'lost gas' && sameGas(slip.gas, gas));
+    const stayed = happens('longer') ? overstayed(bottom, overstayMin) : bottom;
+    const left = dive.settings.carried.filter(({ gas }) => !isLost(gas));
+    const plan = planFrom(happens('deeper') ? deepened(stayed, deeperBy(options)) : stayed, { carried: left });
+    return { slips: together, title, plan };
+  };
+  const wholeMin = ({ plan }: Pick<Variant, 'plan'>) => plan.schedule.timeToSurfaceMin;
+  const planned = made('as planned', []);
+  const others = slips.map((slip) => made(saySlip(slip, options), [slip]));
+  if (slips.length > 1) others.push(made('all at once', slips));
+  others.sort((one, other) => wholeMin(other) - wholeMin(one) || 0);
+  return [planned, ...others].map((one) => ({ ...one, longerMin: wholeMin(one) - wholeMin(planned) }));
 }
 
 /** The same with more time at the end. */

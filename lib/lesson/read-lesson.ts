@@ -5,8 +5,12 @@ import { lessonSchema, type Lesson } from './lesson';
 import { lessonDocument } from './lesson-document';
 import { shapeFault } from './checking/shape-fault';
 
-export type ReadLesson =
-  { readonly ok: true; readonly lesson: Lesson } | { readonly ok: false; readonly faults: readonly LessonFault[] };
+interface Faulty {
+  readonly ok: false;
+  readonly faults: readonly LessonFault[];
+}
+
+export type ReadLesson = { readonly ok: true; readonly lesson: Lesson } | Faulty;
 
 /**
  * Reads a lesson from YAML. Never throws, whatever the text: what is wrong is told line by line with how to mend it.
@@ -17,7 +21,7 @@ export function readLesson(text: string, options: CheckOptions): ReadLesson {
   if (!read.ok) return read;
   const { document, lines } = read;
   const plain = plainData(document);
-  if (!plain.ok) return { ok: false, faults: [{ line: 1, path: [], what: plain.what, mend: plain.mend }] };
+  if (!plain.ok) return plain;
   const placed = (fault: PlacedFault): LessonFault => ({
     line: lineOf(document, lines, fault),
     path: fault.path.map((key) => (typeof key === 'symbol' ? key.toString() : key)),
@@ -34,18 +38,12 @@ function inOrder(faults: readonly LessonFault[]): LessonFault[] {
   return [...faults].sort((one, other) => one.line - other.line);
 }
 
-function plainData(
-  document: Document.Parsed,
-):
-  { readonly ok: true; readonly data: unknown } | { readonly ok: false; readonly what: string; readonly mend: string } {
+function plainData(document: Document.Parsed): { readonly ok: true; readonly data: unknown } | Faulty {
   try {
     return { ok: true, data: document.toJS({ maxAliasCount: 0 }) };
   } catch {
-    return {
-      ok: false,
-      what: 'This lesson refers from one place to another with * or &.',
-      mend: 'Write everything out where it is needed.',
-    };
+    const what = 'This lesson refers from one place to another with * or &.';
+    return { ok: false, faults: [{ line: 1, path: [], what, mend: 'Write everything out where it is needed.' }] };
   }
 }
 

@@ -25,7 +25,7 @@ const DRAFTS: Readonly<Record<StepKind, { readonly [key: string]: Value }>> = {
   explain: { title: 'Open the number', text: 'Why is it what it is?\n', reading: 'no-stop', at: 'arrival' },
   try: {
     title: 'Your turn',
-    text: 'Change the dive so that you reach at least {{18 m}}, and make {{3 min}} between 3 m and 6 m on the way up.\n',
+    text: 'Change the dive so that you reach at least {{18 m}}, meet no ceiling, have at most {{15 min}} of bottom time, and make {{3 min}} between {{3 m}} and {{6 m}} on the way up.\n',
     show: ['profile'],
     goal: 'maxDepthM >= 18 and safetyStopMin >= 3 and deepestCeilingM == 0 and bottomMin <= 15',
     reach:
@@ -42,7 +42,7 @@ const DRAFTS: Readonly<Record<StepKind, { readonly [key: string]: Value }>> = {
         ask: 'A rested diver goes down to {{depth}} on air. How much no-stop time is left on arrival?',
         pick: {
           answer: 'noStopMin at arrival',
-          because: 'It is the shortest of the sixteen waits at {{depth}}.',
+          because: '{{noStopMin at arrival}} is the shortest of the sixteen waits at {{depth}}.',
           others: [{ value: 'freshNoStopMin(depth - 6 m)', because: 'That is what {{depth - 6 m}} would give.' }],
         },
       },

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createVitest, type TestModule, type TestSpecification } from 'vitest/node';
 import { repositoryRoot } from '../../app/commands/build-site';
+import { TURN_TAGS } from '../run/turn-tags.mjs';
 import { mutated, type Mutant } from './mutants';
 
 /*
@@ -10,9 +11,20 @@ import { mutated, type Mutant } from './mutants';
  */
 
 export interface Trial {
+  /** Undefined: the tests as they stand, of which none should fail. */
   readonly mutant: Mutant | undefined;
   /** Parts of paths of tests, the quickest first; a later stage is asked only about what came through the ones before. */
   readonly stages: readonly (readonly string[])[];
+  /** Work after which a mutant is said to run for ever, s of the processor: on a busy machine a clock would say it too soon. */
+  readonly mostS: number;
+}
+
+export interface Outcome {
+  readonly became: 'noticed' | 'survived' | 'ran for ever';
+  /** The first test that noticed. */
+  readonly by: string;
+  /** What the tests took, s of the processor. */
+  readonly tookS: number;
 }
 
 const root = repositoryRoot.replace(/\/$/, '');
@@ -30,10 +42,12 @@ const vitest = await createVitest(
     isolate: false,
     maxWorkers: 1,
     bail: 1,
+    tags: TURN_TAGS,
     reporters: [{}],
     env: { SEED: process.env['SEED'] ?? '1' },
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    // The work done is what counts, not the clock.
+    testTimeout: 3_600_000,
+    hookTimeout: 3_600_000,
   },
   {
     cacheDir: 'node_modules/.vite',
@@ -62,32 +76,71 @@ async function specifications(stage: readonly string[]): Promise<TestSpecificati
   return found;
 }
 
-function firstErrors(children: TestModule['children']): string[] {
-  return [...children.allTests('failed')].flatMap((test) => [test.fullName, test.result().errors?.[0]?.message ?? '']);
+/** What waited too long on a busy machine says nothing of the mutant. */
+const isLate = (message: string): boolean => /timed out in|Timeout (starting|waiting)/.test(message);
+
+function failuresIn(module: TestModule): { name: string; message: string }[] {
+  return [
+    ...module.errors().map(({ message }) => ({ name: 'as it is read', message })),
+    ...[...module.children.allTests('failed')].map((test) => ({
+      name: test.fullName,
+      message: test.result().errors?.[0]?.message ?? '',
+    })),
+    ...[...module.children.allSuites()].flatMap((suite) =>
+      suite.errors().map(({ message }) => ({ name: suite.fullName, message })),
+    ),
+  ];
 }
 
-async function killed({ mutant, stages }: Trial): Promise<boolean> {
-  current = mutant;
-  if (mutant) vitest.invalidateFile(join(root, mutant.file));
-  try {
-    for (const stage of stages) {
-      vitest.state.clearErrors();
-      const { testModules, unhandledErrors } = await vitest.runTestSpecifications(await specifications(stage), false);
-      const failed = testModules.filter((module) => !module.ok());
-      if (unhandledErrors.length === 0 && failed.length === 0) continue;
-      // Without a mutant none should fail: which does is said.
-      if (!mutant) for (const { moduleId, children } of failed) console.error(moduleId, firstErrors(children));
-      return true;
+/** The first test of a stage that fails, or undefined. */
+async function failureIn(stage: readonly string[], sound: boolean): Promise<string | undefined> {
+  for (;;) {
+    vitest.state.clearErrors();
+    const { testModules, unhandledErrors } = await vitest.runTestSpecifications(await specifications(stage), false);
+    const failures = [
+      ...testModules.flatMap((module) =>
+        failuresIn(module).map((failure) => ({ file: module.moduleId.slice(root.length + 1), ...failure })),
+      ),
+      ...unhandledErrors.map((error) => ({ file: 'outside a test', name: '', message: (error as Error).message })),
+    ];
+    const failure = failures.find(({ message }) => !isLate(message));
+    if (sound && failure) console.error(failure.file, failure.name, failure.message);
+    if (failure) return `${failure.file} ${failure.name}`;
+    if (failures.length === 0) {
+      if (testModules.every((module) => module.ok())) return undefined;
+      return 'a file that ended without a word';
     }
-    return false;
-  } finally {
-    if (mutant) vitest.invalidateFile(join(root, mutant.file));
-    current = undefined;
   }
 }
 
-process.on('message', (trial: Trial) => {
-  void killed(trial).then((dead) => process.send!({ dead }));
-});
+const workS = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+};
+
+async function tried({ mutant, stages, mostS }: Trial): Promise<void> {
+  const beganS = workS();
+  const tell = (became: Outcome['became'], by = '') =>
+    process.send!({ became, by, tookS: workS() - beganS } satisfies Outcome);
+  // The tests are in a thread of their own, so that this one can see them run on.
+  const watch = setInterval(() => {
+    if (workS() - beganS < mostS) return;
+    clearInterval(watch);
+    tell('ran for ever');
+  }, 1000);
+  current = mutant;
+  if (mutant) vitest.invalidateFile(join(root, mutant.file));
+  let by: string | undefined;
+  for (const stage of stages) {
+    by = await failureIn(stage, mutant === undefined);
+    if (by !== undefined) break;
+  }
+  clearInterval(watch);
+  if (mutant) vitest.invalidateFile(join(root, mutant.file));
+  current = undefined;
+  tell(by === undefined ? 'survived' : 'noticed', by);
+}
+
+process.on('message', (trial: Trial) => void tried(trial));
 process.on('disconnect', () => process.exit());
 process.send!({ ready: true });

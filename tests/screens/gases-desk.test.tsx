@@ -7,13 +7,17 @@ import { createDeskStore } from '@/app/stage/desk-store';
 import { ExposureReadings } from '@/app/stage/gas/ExposureReadings';
 import { HeliumFigure } from '@/app/stage/gas/HeliumFigure';
 import { OxygenFigure } from '@/app/stage/gas/OxygenFigure';
+import { PictureRoom } from '@/app/stage/PictureRoom';
 import { StagedFigure } from '@/app/stage/gas/StagedFigure';
 import { SupplyFigure } from '@/app/stage/gas/SupplyFigure';
 import { ProfileFigure } from '@/app/stage/figures/ProfileFigure';
 import { LogFigure } from '@/app/stage/units/LogFigure';
 import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
+import { parseScript } from '@/lib/dive/script';
 import { ISOBARIC_CAUTION } from '@/lib/exposure/isobaric-switch';
+import { variantsOf, type Variant } from '@/lib/exposure/variants';
+import { setCursor } from './set-cursor';
 
 afterEach(() => vi.unstubAllGlobals());
 
@@ -26,6 +30,11 @@ function openDisclosure(summary: string | RegExp) {
   const details = screen.getByText(summary).closest('details')!;
   details.open = true;
   fireEvent(details, new Event('toggle'));
+}
+function parsed(script: string) {
+  const read = parseScript(script);
+  if (!read.ok) throw new Error(read.errors[0]!.message);
+  return read.dive;
 }
 const staged = scenarios.find(({ id }) => id === 'staged')!.script;
 
@@ -67,7 +76,7 @@ describe('oxygen on the desk', () => {
     expect(screen.getByText(cautions.deepCourse)).toBeInTheDocument();
   });
 
-  it('follows the cursor in its sentence', () => {
+  it('follows the cursor in its sentence', async () => {
     const { store } = desk(
       <OxygenFigure />,
       'gas: 32%',
@@ -75,7 +84,7 @@ describe('oxygen on the desk', () => {
       'stay 10 min',
       'ascend to surface at 10 m/min',
     );
-    act(() => store.getState().setCursor(300));
+    await setCursor(store, 300);
     // 0.32 · 4.01325 bar.
     expect(screen.getByRole('figure', { name: 'Oxygen' })).toHaveAccessibleDescription(
       /At 5:00 you breathe oxygen at 1\.28 bar/,
@@ -169,27 +178,47 @@ describe('cylinders on the desk', () => {
 });
 
 describe('staged stops on the desk', () => {
-  it('stand beside what they become when gas is lost, time overstayed or depth exceeded', () => {
+  it('stand over what slips make of them, the longest first, each as a bar whose path is drawn once it is asked for', async () => {
     desk(<StagedFigure />, staged);
-    const headings = within(screen.getByRole('table', { name: 'As planned, and otherwise' }))
-      .getAllByRole('columnheader')
-      .map((one) => one.textContent);
-    expect(headings).toEqual([
-      'Stop at',
-      'A. As planned',
-      'B. 50% is lost',
-      'C. oxygen is lost',
-      'D. Stayed 5 min too long',
-      'E. 2 m deeper',
-      'F. 2 m deeper and 5 min too long',
+    const bars = () => within(screen.getByRole('list', { name: 'How long the way up takes' })).getAllByRole('button');
+    const dive = parsed(staged);
+    const [planned, ...others] = variantsOf(dive);
+    const whole = ({ plan }: Variant) => Math.ceil(plan.schedule.timeToSurfaceMin - 1e-9);
+    expect(bars().map(({ textContent }) => textContent)).toEqual([
+      `as planned${whole(planned!)} min`,
+      ...others.map((one) => `${one.title}+${whole(one) - whole(planned!)} min`),
     ]);
+    expect(others.map(({ title }) => title)).toContain('50% lost');
+    const drawn = (bar: HTMLElement) =>
+      [...bar.querySelectorAll('rect')].map((rect) => Number(rect.getAttribute('width')));
+    const [longest, ofPlan] = drawn(bars()[1]!);
+    expect(longest).toBe(100);
+    expect(ofPlan).toBeCloseTo(
+      (100 * planned!.plan.schedule.timeToSurfaceMin) / others[0]!.plan.schedule.timeToSurfaceMin,
+      6,
+    );
+    const paths = () => document.querySelectorAll('path[class*="ascent"]').length;
+    expect(paths()).toBe(1);
+    await userEvent.click(bars().find(({ textContent }) => textContent!.startsWith('50% lost'))!);
+    expect(paths()).toBe(2);
+    const table = within(screen.getByRole('table', { name: 'As planned, and 50% lost' }));
+    expect(table.getAllByRole('columnheader').map(({ textContent }) => textContent)).toEqual([
+      'Stop at',
+      'as planned',
+      '50% lost',
+    ]);
+    // A slip nobody looks at goes, and its path with it.
+    await userEvent.click(screen.getByRole('checkbox', { name: '50% lost' }));
+    expect(bars().map(({ textContent }) => textContent!.replace(/[+\d].*/, ''))).not.toContain('50% lost');
+    expect(bars()).toHaveLength(others.length);
+    expect(paths()).toBe(1);
   });
 
   it('write the last stop into the script, and then have none shallower', async () => {
     const { store } = desk(<StagedFigure />, staged);
     await userEvent.click(screen.getByRole('radio', { name: '6 m' }));
     expect(store.getState().script).toContain('last stop: 6 m');
-    const rows = within(screen.getByRole('table', { name: 'As planned, and otherwise' }))
+    const rows = within(screen.getByRole('table', { name: 'As planned' }))
       .getAllByRole('rowheader')
       .map((one) => one.textContent);
     expect(rows).toContain('6 m');
@@ -242,8 +271,8 @@ describe('staged stops on the desk', () => {
 describe('helium beside nitrogen on the desk', () => {
   it('names each compartment by its two published half-times', () => {
     desk(<HeliumFigure />, staged);
-    expect(screen.getByRole('option', { name: '1: nitrogen 5 min, helium 1.88 min' })).toBeInTheDocument();
-    expect(screen.getByRole('option', { name: '16: nitrogen 635 min, helium 240.03 min' })).toBeInTheDocument();
+    expect(screen.getByRole('option', { name: '1, 5 min, helium 1.88 min' })).toBeInTheDocument();
+    expect(screen.getByRole('option', { name: '16, 635 min, helium 240.03 min' })).toBeInTheDocument();
   });
 
   it('says what the model hints at in a switch, and that it can’t tell more', () => {
@@ -259,6 +288,23 @@ describe('helium beside nitrogen on the desk', () => {
     expect(screen.getByRole('figure', { name: 'Helium and nitrogen' })).toHaveAccessibleDescription(
       /^No helium is breathed/,
     );
+  });
+});
+
+describe('pictures of gas beside each other', () => {
+  it('look at one compartment, chosen in any of them, and say the warning of deep dives once', async () => {
+    desk(<PictureRoom shown={['chase', 'pressure', 'helium', 'oxygen', 'supply']} />, staged);
+    const helium = await screen.findByRole('figure', { name: 'Helium and nitrogen' });
+    await userEvent.selectOptions(
+      within(helium).getByRole('combobox', { name: 'Compartment' }),
+      within(helium).getByRole('option', { name: /^9, 109 min/ }),
+    );
+    expect(helium).toHaveAccessibleDescription(/compartment 9 holds/);
+    expect(await screen.findByRole('figure', { name: 'Pressure against pressure' })).toHaveAccessibleDescription(
+      /Compartment 9 holds/,
+    );
+    expect(await screen.findByRole('button', { name: 'Why compartment 9 holds what it holds?' })).toBeInTheDocument();
+    expect(await screen.findAllByText(cautions.deepCourse)).toHaveLength(1);
   });
 });
 

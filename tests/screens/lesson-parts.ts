@@ -65,7 +65,7 @@ steps:
           stay 30 min
           ascend to surface at 9 m/min
         ask: What is left at {{depth}}?
-        pick: { answer: noStopMin at arrival, because: The shortest of sixteen., others: [{ value: freshNoStopMin(depth - 6 m), because: Too shallow. }] }
+        pick: { answer: noStopMin at arrival, because: "{{noStopMin at arrival}}, the shortest of sixteen.", others: [{ value: freshNoStopMin(depth - 6 m), because: Too shallow. }] }
       - id: number
         ask: How deep is it?
         number: { answer: maxDepthM, within: 1 m, otherwise: "It is {{maxDepthM}}." }
@@ -95,7 +95,7 @@ steps:
   - kind: try
     id: in-time
     title: In time
-    text: Leave before a stop is owed.
+    text: Leave with at least {{1 min}} left.
     script: main
     show: [profile]
     goal: noStopMin at leaving >= 1

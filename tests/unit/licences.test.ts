@@ -43,7 +43,7 @@ describe('the list of licences', () => {
 
   it('counts among what reaches a page whatever the screens and the library ask for', () => {
     const inPages = new Set(packages.filter((one) => one.inPages).map(({ name }) => name));
-    const atTerminal = ['mrmime', 'prettier', 'subset-font', 'vite', 'workbox-build'];
+    const atTerminal = ['mrmime', 'oxfmt', 'subset-font', 'vite', 'workbox-build'];
     const asked = [...askedFor()];
     expect(asked).toEqual(expect.arrayContaining(['react', 'd3', 'zod', 'mathjs', 'next']));
     expect(asked.filter((name) => !inPages.has(name) && !atTerminal.includes(name))).toEqual([]);

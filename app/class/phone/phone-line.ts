@@ -76,11 +76,10 @@ export async function join(code: string, name: string): Promise<string | undefin
     body: JSON.stringify({ code, name }),
   }).catch(() => undefined);
   if (!answer) return 'The teacher’s computer could not be reached. Are you in the same network? Then try again.';
-  const told = (await answer.json().catch(() => undefined)) as
-    { phone?: string; token?: string; refused?: string } | undefined;
-  if (!answer.ok || !told?.phone || !told.token)
+  const told = ((await answer.json().catch(() => null)) ?? {}) as { phone?: string; token?: string; refused?: string };
+  if (!answer.ok || !told.phone || !told.token)
     return (
-      told?.refused ??
+      told.refused ??
       'There is no class at this address: open the address on the wall, which the teacher’s computer serves.'
     );
   const same = before?.code === code && before.phone === told.phone ? before : undefined;

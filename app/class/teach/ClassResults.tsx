@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useDeferredValue, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import type { Asked } from '@/lib/class/class-state';
 import { resultRows, type ResultRow } from '@/lib/class/results';
@@ -27,7 +27,8 @@ const HomeQuestions = fetchedLater(async () => (await import('./HomeQuestions'))
 
 /** What the class has answered, question by question: to look at, print, save, and forget. */
 export function ClassResults() {
-  const state = useClass();
+  // What is asked of the class comes before the sheet that counts it.
+  const state = useDeferredValue(useClass());
   const units = usePreferences((one) => one.units);
   const [open, setOpen] = useState(false);
   const [sure, setSure] = useState(false);
@@ -38,7 +39,6 @@ export function ClassResults() {
     const { unit, size } = answerUnit(ask.dimension, units);
     return `${rounded(value / size)} ${unit}`.trim();
   });
-  const date = new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
   return (
     <Disclosure summary={`Results so far (${state.asked.length})`} onToggle={setOpen}>
       <div className={styles.results}>
@@ -48,7 +48,7 @@ export function ClassResults() {
           <PrintSheet label="Print" title="What the class said">
             {() => (
               <>
-                <p>{date}</p>
+                <p>{new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })}</p>
                 <ResultsTable rows={rows} />
                 <Questions asked={state.asked} />
               </>

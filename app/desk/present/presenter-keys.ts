@@ -1,19 +1,15 @@
 import { isTypedIn } from '../../parts/typed-in';
 
-/** What a presenter can do by a key. */
-export type PresenterDoing =
-  'next' | 'back' | 'play' | 'cover' | 'reveal' | 'highlight' | 'larger' | 'smaller' | 'help' | 'leave';
-
 interface KeyHelp {
-  readonly doing: PresenterDoing;
+  readonly doing: string;
   readonly keys: readonly string[];
   /** The keys as they read on a keyboard. */
   readonly names: string;
   readonly does: string;
 }
 
-/** Every key of the presenter's view. Clickers send the page keys, arrows, B or a full stop. */
-export const PRESENTER_KEYS: readonly KeyHelp[] = [
+/** Clickers send the page keys, arrows, B or a full stop. */
+const KEYS = [
   {
     doing: 'next',
     keys: ['PageDown', 'ArrowRight', 'ArrowDown'],
@@ -39,7 +35,13 @@ export const PRESENTER_KEYS: readonly KeyHelp[] = [
   { doing: 'smaller', keys: ['-'], names: '−', does: 'Smaller type' },
   { doing: 'help', keys: ['?'], names: '?', does: 'This list' },
   { doing: 'leave', keys: ['Escape'], names: 'Escape', does: 'Leave' },
-];
+] as const satisfies readonly KeyHelp[];
+
+/** What a presenter can do by a key. */
+export type PresenterDoing = (typeof KEYS)[number]['doing'];
+
+/** Every key of the presenter's view. */
+export const PRESENTER_KEYS: readonly (KeyHelp & { readonly doing: PresenterDoing })[] = KEYS;
 
 /** Keys that move a slider, or press what has the focus, are left to it. */
 const SLIDER_KEYS = ['ArrowRight', 'ArrowLeft', 'ArrowUp', 'ArrowDown', 'PageUp', 'PageDown', '+', '-'];

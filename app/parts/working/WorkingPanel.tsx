@@ -95,7 +95,7 @@ function Reasoning({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onD
       box.current?.select();
     },
     // Choosing only sets state: which of its closures is called makes no difference.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
+    // oxlint-disable-next-line react/exhaustive-deps
     [],
   );
   const list = (steps: readonly WorkingStep[]) => (

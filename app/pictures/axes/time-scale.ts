@@ -22,7 +22,11 @@ export interface TimeScale {
  * Time along a picture `width` wide, from `startS` to `endS`. Dives keep one measure; surface intervals longer than a
  * share of it are drawn compressed, each marked as a break.
  */
-export function timeScale(timeline: Timeline, width: number, view?: { startS: number; endS: number }): TimeScale {
+export function timeScale(
+  timeline: Pick<Timeline, 'legs'>,
+  width: number,
+  view?: { startS: number; endS: number },
+): TimeScale {
   const endS = timeline.legs.at(-1)!.endS || 60;
   const divingS = timeline.legs.reduce((sum, leg) => sum + (leg.interval ? 0 : leg.endS - leg.startS), 0) || 60;
   const longest = divingS * INTERVAL_SHARE;
@@ -66,7 +70,7 @@ export function recordScale(endS: number, width: number): TimeScale {
   });
 }
 
-function divesOf({ legs }: Timeline): { startS: number; endS: number }[] {
+function divesOf({ legs }: Pick<Timeline, 'legs'>): { startS: number; endS: number }[] {
   const dives: { startS: number; endS: number }[] = [];
   for (const { diveNumber, interval, startS, endS } of legs) {
     if (interval) continue;

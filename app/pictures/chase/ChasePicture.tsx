@@ -38,7 +38,13 @@ export function ChasePicture({
   units,
   overlay,
   ways = [],
-}: PictureProps & { overlay?: OverlaidDive | undefined; ways?: readonly OverlaidDive[] }) {
+  looked,
+}: PictureProps & {
+  overlay?: OverlaidDive | undefined;
+  ways?: readonly OverlaidDive[];
+  /** The compartment (1–16) chosen to be looked at. */
+  looked?: number | undefined;
+}) {
   const { timeline } = scene;
   const halfTimesMin = timeline.compartments.nitrogenHalfTimeMin;
   const { lowBar, highBar } = useMemo(() => chaseRange(scene), [scene]);
@@ -53,6 +59,7 @@ export function ChasePicture({
   const ambientBar = timeline.ambientBar[sample]!;
   const breathedBar = breathedInertBar(timeline, sample);
   const near = pointed && nearest(states, (state) => Math.abs(x(state.halfTimeMin) - pointed.x));
+  const ringed = near ?? (looked === undefined ? undefined : states[looked - 1]);
   const size = narrow ? MARK.narrow : MARK.wide;
 
   return (
@@ -79,8 +86,11 @@ export function ChasePicture({
             />
           ))}
         </ChaseBody>
-        {near && (
-          <path d={markPath('round', x(near.halfTimeMin), y(near.tensionBar), size * 2)} className={shared.pointed} />
+        {ringed && (
+          <path
+            d={markPath('round', x(ringed.halfTimeMin), y(ringed.tensionBar), size * 2)}
+            className={shared.pointed}
+          />
         )}
         <OffTheTop state={states[0]!} scales={scales} units={units} besideKey={timeline.hasHelium} />
         <LineNames scales={scales} states={states} ambientBar={ambientBar} breathedBar={breathedBar} />

@@ -14,17 +14,20 @@ import shared from '../pictures.module.css';
 import styles from './exposure.module.css';
 
 const MARGIN = { top: 30, right: 18, bottom: 28, left: 52 };
-const LETTER_GAP = 21;
+const LETTER = 7.4;
+const GAP = 12;
 const SAME_END = 6;
 const HEIGHT = 280;
 
-/** The letter an ascent goes by in a picture and the table under it. */
-export function letterOf(index: number): string {
-  return String.fromCharCode(65 + index);
+/** An ascent and what it is called at its end. */
+interface NamedAscent {
+  readonly title: string;
+  readonly plan: AscentPlan;
 }
 
 /** Ascents over each other, each from the moment it begins; the one at `chosen` is drawn strongest. */
-export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]; chosen: number }) {
+export function AscentsPicture({ ascents, chosen }: { ascents: readonly NamedAscent[]; chosen: number }) {
+  const plans = ascents.map(({ plan }) => plan);
   const { ref, width: given } = useWidth<HTMLDivElement>(760);
   const width = Math.round(given / usePictureScale());
   const units = usePreferences((state) => state.units);
@@ -34,15 +37,15 @@ export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]
   const longestMin = Math.max(1, ...paths.map((points) => points.at(-1)!.minutes));
   const x = scaleLinear([0, longestMin * 1.02], [0, inner.width]);
   const y = scaleLinear([0, deepestM * 1.05], [0, inner.height]);
-  // Ends a few pixels apart count as one, so that their letters stay in order.
+  // Names end where their lines do. Ends a few pixels apart count as one, so that their names stay in order.
   const ends = spacedOut(
     paths.map((points) => Math.round(x(points.at(-1)!.minutes) / SAME_END) * SAME_END),
-    LETTER_GAP,
+    Math.max(...ascents.map(({ title }) => title.length)) * LETTER + GAP,
     inner.width,
   );
   const order = plans.map((_, index) => index).sort((one, other) => Number(one === chosen) - Number(other === chosen));
   return (
-    <div ref={ref} className={shared.canvas}>
+    <div ref={ref} className={shared.ownHeight}>
       <Plate width={width} height={HEIGHT} margin={MARGIN}>
         <Levels
           width={inner.width}
@@ -63,15 +66,14 @@ export function AscentsPicture({ plans, chosen }: { plans: readonly AscentPlan[]
               d={`M${paths[index]!.map(({ minutes, depthM }) => `${x(minutes).toFixed(1)},${y(depthM).toFixed(1)}`).join('L')}`}
               className={index === chosen ? styles.ascentChosen : styles.ascent}
             />
-            <g
-              transform={`translate(${ends[index]!.toFixed(1)},-14)`}
-              className={index === chosen ? styles.letterChosen : styles.letter}
+            <text
+              x={ends[index]!.toFixed(1)}
+              y={-10}
+              textAnchor="end"
+              className={index === chosen ? styles.endChosen : styles.end}
             >
-              <circle r={10} />
-              <text dy="0.35em" textAnchor="middle">
-                {letterOf(index)}
-              </text>
-            </g>
+              {ascents[index]!.title}
+            </text>
           </g>
         ))}
       </Plate>

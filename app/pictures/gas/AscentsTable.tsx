@@ -5,7 +5,6 @@ import type { Stop } from '@/lib/ascent/schedule';
 import { printStopDepth } from '@/lib/quantity/depth';
 import { DataTable } from '../../parts/DataTable';
 import { usePreferences } from '../../parts/preferences';
-import { letterOf } from './AscentsPicture';
 
 export interface AscentColumn {
   readonly title: string;
@@ -47,7 +46,7 @@ export function AscentsTable({ caption, columns, sayStop, sums }: AscentsTablePr
       columns={[
         { heading: 'Stop at', cell: (row: (typeof rows)[number]) => row.label },
         ...columns.map(({ title }, index) => ({
-          heading: `${letterOf(index)}. ${title}`,
+          heading: title,
           cell: (row: (typeof rows)[number]) => row.cells[index],
         })),
       ]}

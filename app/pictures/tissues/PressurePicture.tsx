@@ -45,7 +45,7 @@ export function PressurePicture({ scene, sample, width, height, units, compartme
   const nowX = x(timeline.ambientBar[sample]!);
   // With nitrogen alone the limits stand still but for where the first stop lies; helium moves them with every sample.
   const limitsOf = timeline.hasHelium ? sample : scene.figures.anchorM[sample]!;
-  // eslint-disable-next-line react-hooks/exhaustive-deps -- `limitsOf` stands for the sample
+  // oxlint-disable-next-line react/exhaustive-deps -- `limitsOf` stands for the sample
   const tolerance = useMemo(() => toleranceAt(scene, sample, compartment), [scene, compartment, limitsOf]);
   const trail = useMemo(() => trailSamples(timeline), [timeline]);
   const whole = useMemo(

@@ -1,19 +1,18 @@
 'use client';
 
-import { memo, useId, useState, type MouseEvent } from 'react';
+import { useId, type MouseEvent } from 'react';
 import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
 import { roundedTo } from '@/lib/quantity/rounding';
 import { tellsUnder } from '@/lib/sayings/where';
-import type { Compartments } from '@/lib/tissue/coefficients';
-import { Choice } from '../../parts/Choice';
 import { useOpenWhy } from '../../parts/working/open-why';
+import { useDesk } from '../desk-context';
 import { DeskWhy } from '../why/DeskWhy';
 import { ChasePicture } from '../../pictures/chase/ChasePicture';
 import { chaseRange, chaseScales } from '../../pictures/chase/chase-scales';
 import { leadingCompartment } from '../../pictures/leading';
 import { nearest } from '../../pictures/hand/nearest';
-import { useDesk } from '../desk-context';
+import { CompartmentChoice, useCompartment } from './CompartmentChoice';
 import { COVERED } from './dive-rows';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
@@ -40,10 +39,11 @@ export function ChaseFigure() {
   const first = states[leadingCompartment(scene, sample) - 1]!;
   const unit = pressureUnit(units);
   const whyId = useId();
-  const [chosen, setChosen] = useState<number>();
+  const looked = useDesk((state) => state.compartment);
+  const choose = useDesk((state) => state.chooseCompartment);
   const { compartments } = timeline;
   const tells = tellsUnder(useDesk((state) => state.covered));
-  const asked = chosen ?? first.number;
+  const asked = useCompartment(scene, sample);
   const askAt = (event: MouseEvent<HTMLDivElement>) => {
     const { x, margin } = chaseScales(
       compartments.nitrogenHalfTimeMin,
@@ -53,7 +53,7 @@ export function ChaseFigure() {
     );
     const box = event.currentTarget.getBoundingClientRect();
     const across = ((event.clientX - box.left) * picture.width) / (box.width || 1) - margin.left;
-    setChosen(nearest(states, (state) => Math.abs(x(state.halfTimeMin) - across))!.number);
+    choose(nearest(states, (state) => Math.abs(x(state.halfTimeMin) - across))!.number);
     useOpenWhy.getState().ask(whyId);
   };
   const bars = (pick: (state: CompartmentState) => number) => (state: CompartmentState) =>
@@ -67,7 +67,7 @@ export function ChaseFigure() {
         `${sayAtDayClock(timeline, timeline.timeS[sample]!)} the gas breathed is ${printPressure(breathedInertBar(timeline, sample), units)}. ` +
         `${over === 0 ? 'No compartment is' : over === 1 ? '1 of 16, the lozenge, is' : `${over} of 16, the lozenges, are`} past the limit at the surface; compartment ${first.number} leads.`
       }
-      actions={<CompartmentChoice compartments={compartments} chosen={asked} onChoose={setChosen} />}
+      actions={<CompartmentChoice compartments={compartments} />}
       beside={<DeskWhy id={whyId} reading={`tension-${asked}`} about={`compartment ${asked} holds what it holds`} />}
       columns={[
         {
@@ -104,7 +104,7 @@ export function ChaseFigure() {
       rows={() => states}
     >
       <div ref={ref} className={styles.canvas} onClick={askAt}>
-        <ChasePicture {...picture} overlay={overlay} ways={ways} />
+        <ChasePicture {...picture} overlay={overlay} ways={ways} looked={looked} />
       </div>
     </PictureFrame>
   );
@@ -115,25 +115,3 @@ function shareOfSurfaceLimit(state: CompartmentState): string {
   const percent = (state.tensionBar / state.limitAtSurfaceBar) * 100;
   return `${roundedTo(percent, 0, isPastSurfaceLimit(state) ? 'up' : 'down')}%`;
 }
-
-interface CompartmentChoiceProps {
-  compartments: Compartments;
-  /** 1–16. */
-  chosen: number;
-  onChoose: (number: number) => void;
-}
-
-/** Stays while the dive changes. */
-const CompartmentChoice = memo(function CompartmentChoice({ compartments, chosen, onChoose }: CompartmentChoiceProps) {
-  return (
-    <Choice
-      label="Compartment"
-      value={String(chosen)}
-      onChange={(number) => onChoose(Number(number))}
-      options={Array.from(compartments.nitrogenHalfTimeMin, (minutes, c) => ({
-        value: String(c + 1),
-        label: `${c + 1}, ${minutes} min`,
-      }))}
-    />
-  );
-});

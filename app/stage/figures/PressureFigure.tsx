@@ -3,8 +3,7 @@
 import { useState } from 'react';
 import { sayAtDayClock } from '@/lib/dive/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
-import { Choice } from '../../parts/Choice';
-import { leadingCompartment } from '../../pictures/leading';
+import { CompartmentChoice, useCompartment } from './CompartmentChoice';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import { PressurePicture } from '../../pictures/tissues/PressurePicture';
@@ -12,17 +11,14 @@ import { isPastSurfaceLimit, compartmentStatesAt, type CompartmentState } from '
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
-/** The compartment looked at: a number from 1, whichever leads, or all of them. */
-type Looked = 'leading' | 'all' | `${number}`;
-
 const pressureHeight = (width: number) => (width < 560 ? 360 : Math.min(480, Math.max(380, Math.round(width * 0.56))));
 
 export function PressureFigure() {
   const { ref, ...picture } = usePicture(pressureHeight);
-  const [looked, setLooked] = useState<Looked>('leading');
+  const [all, setAll] = useState(false);
   const { scene, sample, units } = picture;
   const { timeline } = scene;
-  const compartment = Number(looked) || leadingCompartment(scene, sample);
+  const compartment = useCompartment(scene, sample);
   const states = compartmentStatesAt(scene, sample);
   const one = states[compartment - 1]!;
   const unit = pressureUnit(units);
@@ -34,24 +30,10 @@ export function PressureFigure() {
     <PictureFrame
       id="pressure"
       title="Pressure against pressure"
-      actions={
-        <Choice<Looked>
-          label="Compartment"
-          value={looked}
-          onChange={setLooked}
-          options={[
-            { value: 'leading', label: `Leading (${leadingCompartment(scene, sample)})` },
-            { value: 'all', label: 'All sixteen' },
-            ...states.map(({ number, halfTimeMin }) => ({
-              value: `${number}` as const,
-              label: `${number}, ${halfTimeMin} min`,
-            })),
-          ]}
-        />
-      }
+      actions={<CompartmentChoice compartments={timeline.compartments} all={all} onAll={setAll} />}
       sentence={
         `${sayAtDayClock(timeline, timeline.timeS[sample]!)} the pressure around you is ${printPressure(timeline.ambientBar[sample]!, units)}. ` +
-        (looked === 'all'
+        (all
           ? `${over === 0 ? 'No compartment is' : over === 1 ? 'One compartment, the lozenge, is' : `${over} compartments, the lozenges, are`} past the limit at the surface.`
           : `Compartment ${one.number} holds ${printPressure(one.tensionBar, units)} of gas and tolerates ${printPressure(one.limitNowBar, units)} here.`)
       }
@@ -66,10 +48,10 @@ export function PressureFigure() {
           cell: bars((state) => state.limitAtSurfaceBar),
         },
       ]}
-      rows={() => (looked === 'all' ? states : [one])}
+      rows={() => (all ? states : [one])}
     >
       <div ref={ref} className={styles.canvas}>
-        <PressurePicture {...picture} compartment={compartment} all={looked === 'all'} />
+        <PressurePicture {...picture} compartment={compartment} all={all} />
       </div>
     </PictureFrame>
   );

@@ -5,7 +5,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { useOpened } from '../../parts/use-opened';
 import { ProfileHandles } from './ProfileHandles';
 import { StepEditor } from './StepEditor';
@@ -25,6 +25,12 @@ import { chosenWatch } from '../../pictures/scene-watches';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
 
+/** Each row has a way up of its own, so that they are worked out once the table is open, and once for a dive. */
+function rowsOnce(...dive: Parameters<typeof diveRows>): () => readonly DiveRow[] {
+  let known: readonly DiveRow[] | undefined;
+  return () => (known ??= diveRows(...dive));
+}
+
 export function ProfileFigure() {
   const { ref, measured, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
   const { scene, sample, units } = picture;
@@ -38,13 +44,10 @@ export function ProfileFigure() {
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
   const dives = timeline.legs.at(-1)!.diveNumber + 1;
-  const watch = useDesk(chosenWatch);
+  const watch = useDeskOncePainted(chosenWatch);
   const covered = useDesk((state) => state.covered);
-  // Each row has a way up of its own, so that they are worked out once the table is open, and once for a dive.
-  const rows = useMemo(() => {
-    let known: readonly DiveRow[] | undefined;
-    return () => (known ??= diveRows(scene, watch, units));
-  }, [scene, watch, units]);
+  // oxlint-disable-next-line react/preserve-manual-memoization -- what is kept is no part of these
+  const rows = useMemo(() => rowsOnce(scene, watch, units), [scene, watch, units]);
 
   return (
     <PictureFrame

@@ -1,42 +1,35 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { ISOBARIC_CAUTION, isobaricSwitches, sayIsobaricSwitch } from '@/lib/exposure/isobaric-switch';
 import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
-import { atMost, fixed } from '@/lib/quantity/number';
+import { fixed } from '@/lib/quantity/number';
 import { printPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
-import { Caution } from '../../parts/Caution';
-import { Choice } from '../../parts/Choice';
 import type { TableColumn } from '../../parts/DataTable';
 import type { Scene } from '../../pictures/scene';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
+import { CompartmentChoice, useCompartment } from '../figures/CompartmentChoice';
 import { PictureFrame } from '../figures/PictureFrame';
 import { tableSamples } from '../../pictures/table-samples';
 import { usePicture } from '../figures/use-picture';
 import { HeliumPicture } from '../../pictures/gas/HeliumPicture';
 import shared from '../../pictures/pictures.module.css';
+import { DeepCaution } from './DeepCaution';
 import styles from '../../pictures/gas/exposure.module.css';
-
-const FIRST_SHOWN = 4;
 
 /** Helium and nitrogen in one compartment, and the switches the model has something to say about. */
 export function HeliumFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 560 ? 280 : 310));
   const { scene, sample, units } = picture;
-  const [compartment, setCompartment] = useState(FIRST_SHOWN);
+  const compartment = useCompartment(scene, sample) - 1;
   const { timeline } = scene;
-  const { compartments } = timeline;
   const switches = useMemo(() => isobaricSwitches(timeline), [timeline]);
   const table = useMemo(
     () => ({ columns: columnsOf(scene, compartment, units), rows: () => tableSamples(scene.timeline) }),
     [scene, compartment, units],
   );
-  const options = Array.from({ length: COMPARTMENTS }, (_, c) => ({
-    value: String(c),
-    label: `${c + 1}: nitrogen ${atMost(compartments.nitrogenHalfTimeMin[c]!, 2)} min, helium ${atMost(compartments.heliumHalfTimeMin[c]!, 2)} min`,
-  }));
 
   return (
     <PictureFrame
@@ -45,12 +38,7 @@ export function HeliumFigure() {
       sentence={sentenceAt(scene, sample, compartment, units)}
       {...table}
     >
-      <Choice
-        label="Compartment, with its half-times"
-        value={String(compartment)}
-        options={options}
-        onChange={(chosen) => setCompartment(Number(chosen))}
-      />
+      <CompartmentChoice compartments={timeline.compartments} helium />
       <div ref={ref} className={shared.canvas}>
         <HeliumPicture {...picture} compartment={compartment} switches={switches} />
       </div>
@@ -71,7 +59,7 @@ export function HeliumFigure() {
         )}
         <p className={styles.remark}>{ISOBARIC_CAUTION}</p>
       </section>
-      <Caution about="deepCourse" />
+      <DeepCaution under="helium" />
     </PictureFrame>
   );
 }

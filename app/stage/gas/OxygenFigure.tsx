@@ -9,7 +9,6 @@ import { printDaySpan, sayAtDayClock } from '@/lib/dive/day-clock';
 import { fixed } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { Caution } from '../../parts/Caution';
 import { DataTable, type TableColumn } from '../../parts/DataTable';
 import type { Scene } from '../../pictures/scene';
 import { PictureFrame } from '../figures/PictureFrame';
@@ -17,6 +16,7 @@ import { usePicture } from '../figures/use-picture';
 import { OxygenPicture } from '../../pictures/gas/OxygenPicture';
 import { oxygenOf } from '../../pictures/scene-exposure';
 import shared from '../../pictures/pictures.module.css';
+import { DeepCaution } from './DeepCaution';
 import styles from '../../pictures/gas/exposure.module.css';
 
 interface AddedRow extends OxygenAdded {
@@ -49,7 +49,7 @@ export function OxygenFigure() {
         {oxygen.beyondLimits &&
           ' Oxygen goes beyond the last row of the limits here, so from there on the fractions are a guess.'}
       </p>
-      <Caution about="deepCourse" />
+      <DeepCaution under="oxygen" />
     </PictureFrame>
   );
 }

@@ -4,33 +4,34 @@ import { useDeferredValue, useMemo, useState } from 'react';
 import { legsOf } from '@/lib/dive/legs';
 import type { AscentPlan } from '@/lib/exposure/ascent-plan';
 import { scriptWithPlan } from '@/lib/exposure/plan-script';
-import { variantsOf } from '@/lib/exposure/variants';
+import { saySlip, slipsOf, variantsOf } from '@/lib/exposure/variants';
 import { gasName } from '@/lib/physics/gas';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { plainNumber } from '@/lib/quantity/number';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { printAs } from '@/lib/sayings/measures';
 import { Button } from '../../parts/Button';
-import { Caution } from '../../parts/Caution';
 import { Choice } from '../../parts/Choice';
 import { PrintSheet } from '../../parts/PrintSheet';
 import { Segmented } from '../../parts/Segmented';
 import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
+import { AscentBars } from '../../pictures/gas/AscentBars';
 import { AscentsPicture } from '../../pictures/gas/AscentsPicture';
 import { AscentsTable } from '../../pictures/gas/AscentsTable';
 import { RunTimeSheet, runTimeColumns, runTimeRows } from './RunTimeSheet';
 import { StopDistributions } from './StopDistributions';
 import { useScriptEdit } from './use-script-edit';
+import { DeepCaution } from './DeepCaution';
 import styles from '../../pictures/gas/exposure.module.css';
 
 const LAST_STOPS_M = [3, 6] as const;
 
 /** The way up the model asks for from the last moment at the deepest point, and what it becomes when things go otherwise. */
 export function StagedFigure() {
-  const current = useDesk((state) => state.scene.dive);
+  const current = useDeskOncePainted((state) => state.scene.dive);
   const broken = useDesk((state) => state.errors.length > 0 || state.base !== undefined);
   const units = usePreferences((state) => state.units);
   const { edit, set } = useScriptEdit();
@@ -39,8 +40,18 @@ export function StagedFigure() {
   const dives = useMemo(() => legsOf(dive).legs.at(-1)!.diveNumber + 1, [dive]);
   const [chosen, setChosen] = useState<number>();
   const diveNumber = Math.min(chosen ?? dives - 1, dives - 1);
-  const variants = useMemo(() => variantsOf(dive, { diveNumber, system: units }), [dive, diveNumber, units]);
-  const { plan } = variants[0]!;
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const [shown, setShown] = useState('as planned');
+  const slips = slipsOf(dive).map((slip) => ({ slip, title: saySlip(slip, { system: units }) }));
+  const variants = useMemo(() => {
+    const system = units;
+    const wanted = slipsOf(dive).filter((slip) => !left.has(saySlip(slip, { system })));
+    return variantsOf(dive, { diveNumber, system, slips: wanted });
+  }, [dive, diveNumber, units, left]);
+  const planned = variants[0]!;
+  const { plan } = planned;
+  const other = variants.slice(1).find(({ title }) => title === shown);
+  const ascents = other ? [planned, other] : [planned];
   const { lastStopM } = dive.settings.plan;
   const ends = Number.isFinite(plan.schedule.timeToSurfaceMin);
   const table = useMemo(
@@ -78,28 +89,38 @@ export function StagedFigure() {
           {() => <RunTimeSheet plan={plan} diveNumber={diveNumber} />}
         </PrintSheet>
       </div>
-      <AscentsPicture plans={variants.map((variant) => variant.plan)} chosen={0} />
+      <fieldset className={styles.slips}>
+        <legend>What goes otherwise</legend>
+        {slips.map(({ title }) => (
+          <label key={title}>
+            <input
+              type="checkbox"
+              checked={!left.has(title)}
+              onChange={({ target }) =>
+                setLeft(new Set(target.checked ? [...left].filter((one) => one !== title) : [...left, title]))
+              }
+            />
+            {title}
+          </label>
+        ))}
+      </fieldset>
+      <AscentBars variants={variants} chosen={other?.title ?? planned.title} onChoose={setShown} units={units} />
+      <AscentsPicture ascents={ascents} chosen={ascents.length - 1} />
       <div className={styles.whole}>
         <AscentsTable
-          caption="As planned, and otherwise"
-          columns={variants.map((variant) => ({ title: variant.title, stops: variant.plan.schedule.stops }))}
+          caption={other ? `As planned, and ${other.title}` : 'As planned'}
+          columns={ascents.map(({ title, plan: one }) => ({ title, stops: one.schedule.stops }))}
           sayStop={({ minutes, gas }) => `${printAs('stopMin', minutes, units)}, ${gasName(gas)}`}
           sums={[
             {
               label: 'Whole way up',
-              cells: variants.map(({ plan: one }) => printAs('timeToSurfaceMin', one.schedule.timeToSurfaceMin, units)),
-            },
-            {
-              label: 'Longer by',
-              cells: variants.map(({ kind, longerMin }) =>
-                kind === 'as planned' ? '–' : printAs('timeToSurfaceMin', longerMin, units),
-              ),
+              cells: ascents.map(({ plan: one }) => printAs('timeToSurfaceMin', one.schedule.timeToSurfaceMin, units)),
             },
           ]}
         />
       </div>
       <StopDistributions dive={dive} diveNumber={diveNumber} />
-      <Caution about="deepCourse" />
+      <DeepCaution under="staged" />
     </PictureFrame>
   );
 }

@@ -49,12 +49,12 @@ function Drawn({ dive, diveNumber }: { dive: Dive; diveNumber: number }) {
         and keep loading the slow ones; shallow stops do the opposite. The model can show the trade; it can’t say which
         is better for a person.
       </p>
-      <AscentsPicture plans={spreads.map(({ plan }) => plan)} chosen={own} />
+      <AscentsPicture ascents={spreads.map((spread) => ({ title: titleOf(spread), plan: spread.plan }))} chosen={own} />
       <AscentsTable
         caption="Stops timed to the second"
-        columns={spreads.map(({ gradientFactors: { low, high }, stops }, index) => ({
-          title: `${atMost(low * 100, 0)}/${atMost(high * 100, 1)}${index === own ? ', yours' : ''}`,
-          stops,
+        columns={spreads.map((spread, index) => ({
+          title: `${titleOf(spread)}${index === own ? ', yours' : ''}`,
+          stops: spread.stops,
         }))}
         sayStop={({ minutes }) => printAs('plannedS', minutes * 60, units)}
         sums={[
@@ -75,3 +75,6 @@ function Drawn({ dive, diveNumber }: { dive: Dive; diveNumber: number }) {
     </div>
   );
 }
+
+const titleOf = ({ gradientFactors: { low, high } }: StopDistribution) =>
+  `${atMost(low * 100, 0)}/${atMost(high * 100, 1)}`;

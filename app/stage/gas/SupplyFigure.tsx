@@ -9,7 +9,6 @@ import { gasName } from '@/lib/physics/gas';
 import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import { printCylinderPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { Caution } from '../../parts/Caution';
 import type { TableColumn } from '../../parts/DataTable';
 import { Segmented } from '../../parts/Segmented';
 import type { Scene } from '../../pictures/scene';
@@ -23,6 +22,7 @@ import { ReserveTable } from './ReserveTable';
 import { supplyOf } from '../../pictures/scene-exposure';
 import { SupplyPicture, type PressureMark } from '../../pictures/gas/SupplyPicture';
 import shared from '../../pictures/pictures.module.css';
+import { DeepCaution } from './DeepCaution';
 import styles from '../../pictures/gas/exposure.module.css';
 
 /** What is carried to breathe: pressure over time, turn, reserve, and the moment it runs out. */
@@ -78,7 +78,7 @@ export function SupplyFigure() {
           <LoggedRate />
         </>
       )}
-      <Caution about="deepCourse" />
+      <DeepCaution under="supply" />
     </PictureFrame>
   );
 }

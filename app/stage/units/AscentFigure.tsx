@@ -2,109 +2,144 @@
 
 import { useMemo } from 'react';
 import { figuresOf } from '@/lib/ascent/figures';
-import { sayDepth, printDepth } from '@/lib/quantity/depth';
-import { printClock } from '@/lib/quantity/duration';
+import { printDaySpan } from '@/lib/dive/day-clock';
+import { wayUpOf } from '@/lib/dive/way-up';
+import { sayDepth } from '@/lib/quantity/depth';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { DEFAULT_RULES } from '@/lib/rules/all';
-import { lostWashout } from '@/lib/rules/body/lost-washout';
-import { heldBreaths, metreByMetre, mmHgOf } from '@/lib/rules/body/lungs';
+import { lostWashout, withClimbsAtMost, type LostWashout } from '@/lib/rules/body/lost-washout';
+import { heldBreaths, metreByMetre, mmHgOf, type HeldBreath } from '@/lib/rules/body/lungs';
 import { breachesOf, slowedWashout } from '@/lib/rules/body/slowed-washout';
 import { printAs } from '@/lib/sayings/measures';
+import { Disclosure } from '../../parts/Disclosure';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
-import type { Scene } from '../../pictures/scene';
-import { watchesOf } from '../../pictures/scene-watches';
+import { usePicture } from '../figures/use-picture';
+import { sceneOf, type Scene } from '../../pictures/scene';
+import { chosenWatch, watchesOf } from '../../pictures/scene-watches';
+import { WaysUpPicture, waysUpHeight } from '../../pictures/units/WaysUpPicture';
+import { logEntriesOf } from './log-entries';
+import shared from '../../pictures/pictures.module.css';
 import styles from './units.module.css';
 
-/** A fast ascent seen four ways that must not be mixed up: the model's own, a rule's, a what-if, and the lungs. */
+/** No climb faster than this is taught, m/min. */
+const TAUGHT_M_MIN = 9;
+
+const PENALTIES: ReadonlySet<string | undefined> = new Set(['imposedStop', 'longerSafetyStop', 'tighterLimits']);
+
+/** A fast ascent seen four ways that must not be mixed up: the model's own, the same slower, a rule's, and the lungs. */
 export function AscentFigure() {
-  const scene = useDesk((state) => state.scene);
-  const units = usePreferences((state) => state.units);
+  const { ref, scene, sample, units, width, cursorS, onCursor } = usePicture(waysUpHeight);
   const { timeline } = scene;
-  const lost = useMemo(() => lostWashout(scene.dive), [scene.dive]);
+  const watch = useDeskOncePainted(chosenWatch);
+  const lost = useMemo(() => lostWashout(scene.dive, TAUGHT_M_MIN), [scene.dive]);
+  const slower = useMemo(() => sceneOf(withClimbsAtMost(scene.dive, TAUGHT_M_MIN)), [scene.dive]);
   const breaths = useMemo(() => heldBreaths(timeline), [timeline]);
-  const worst = breaths.reduce((most, breath) => Math.max(most, breath.ratio), 1);
-  const penalties = watchesOf(scene)[0]!.toldOnTheWay.filter((event) =>
-    ['imposedStop', 'longerSafetyStop', 'tighterLimits'].includes(event.rule),
-  ).length;
+  const penalties = useMemo(
+    () =>
+      logEntriesOf(scene, watch, units).flatMap(({ rule, word, timeS }, index) =>
+        PENALTIES.has(rule) ? [{ number: index + 1, word, timeS }] : [],
+      ),
+    [scene, watch, units],
+  );
+  const { diveNumber } = timeline.legs[timeline.leg[sample]!]!;
+  const ways = useMemo(() => {
+    const [own, slow] = [wayUpOf(timeline, diveNumber), wayUpOf(slower.timeline, diveNumber)];
+    return own && slow && { way: own, slower: { ...slower, way: slow } };
+  }, [timeline, slower, diveNumber]);
+  const [rail, own] = useMemo(() => {
+    const within = (timeS: number) => ways !== undefined && timeS >= ways.way.startS && timeS <= ways.way.endS;
+    return [penalties.filter(({ timeS }) => within(timeS)), breaths.filter(({ endS }) => within(endS))];
+  }, [ways, penalties, breaths]);
+  const worst = own.reduce<HeldBreath | undefined>(
+    (most, one) => (most && most.ratio >= one.ratio ? most : one),
+    undefined,
+  );
+  const surfaced = lost.find((one) => one.diveNumber === diveNumber);
+  const atSurfacing = ({ supersaturation, ceilingM }: LostWashout['asDived']) =>
+    `${printAs('supersaturation', supersaturation.value, units)} at the surface, ${ceilingM > 0 ? `ceiling ${printAs('ceilingM', ceilingM, units)}` : 'no ceiling'}`;
+  const unfinished = 'not at the surface yet';
+  const said = [
+    { name: 'As dived', shows: surfaced ? atSurfacing(surfaced.asDived) : unfinished },
+    {
+      name: `No faster than ${units === 'metric' ? '9 m/min' : '30 ft/min'}`,
+      shows: surfaced ? atSurfacing(surfaced.asTaught) : unfinished,
+    },
+    {
+      name: 'What rules add',
+      shows:
+        rail.length === 0 ? 'nothing, by the rules that are on' : `${counted(rail.length)}, numbered as in the log`,
+    },
+    {
+      name: 'A breath held on the way',
+      shows: worst ? sayRise(worst, units) : 'no rise',
+    },
+  ];
 
   return (
     <PictureFrame
       id="ascent"
       title="The way up, four ways"
-      sentence={`A held breath would grow to ${worst.toFixed(1)} times its volume on the longest rise; ${penalties === 0 ? 'no rule adds a penalty' : `rules add ${penalties} ${penalties === 1 ? 'penalty' : 'penalties'}`}. Each of these is a different thing.`}
+      sentence={`A held breath would grow to ${(worst?.ratio ?? 1).toFixed(2)} times its volume on the longest rise; ${rail.length === 0 ? 'no rule adds a penalty' : `rules add ${counted(rail.length)}`}. Each of these is a different thing.`}
       columns={[
-        {
-          heading: 'Rise',
-          cell: (breath: (typeof breaths)[number]) => `${printClock(breath.startS)} to ${printClock(breath.endS)}`,
-        },
-        { heading: 'From', numeric: true, cell: (breath) => printDepth(breath.fromM, units) },
-        { heading: 'To', numeric: true, cell: (breath) => printDepth(breath.toM, units) },
-        { heading: 'Held breath grows', numeric: true, cell: (breath) => `× ${breath.ratio.toFixed(2)}` },
+        { heading: 'The way up', cell: (row: (typeof said)[number]) => row.name },
+        { heading: 'Shows', cell: (row) => row.shows },
       ]}
-      rows={() => breaths}
+      rows={() => [...said, ...breaths.map((breath) => sayBreath(breath, timeline, units))]}
     >
-      <div className={styles.layers}>
-        <section className={styles.layer}>
-          <h3>Lost washout: the model’s own</h3>
-          <p>A fast rise leaves less time to lose gas on the way. This is the model alone; no rule has a part in it.</p>
-          {lost.map(({ diveNumber, asDived, asTaught }) => (
-            <table key={diveNumber}>
-              <caption className={lost.length > 1 ? undefined : 'spoken'}>Dive {diveNumber + 1}, at surfacing</caption>
-              <thead>
-                <tr>
-                  <td />
-                  <th scope="col">as dived</th>
-                  <th scope="col">at {units === 'metric' ? '9 m/min' : '30 ft/min'}</th>
-                </tr>
-              </thead>
-              <tbody>
-                <tr>
-                  <th scope="row">Supersaturation</th>
-                  <td>{printAs('supersaturation', asDived.supersaturation.value, units)}</td>
-                  <td>{printAs('supersaturation', asTaught.supersaturation.value, units)}</td>
-                </tr>
-                <tr>
-                  <th scope="row">Ceiling left</th>
-                  <td>{printAs('ceilingM', asDived.ceilingM, units)}</td>
-                  <td>{printAs('ceilingM', asTaught.ceilingM, units)}</td>
-                </tr>
-              </tbody>
-            </table>
-          ))}
-        </section>
-        <section className={styles.layer}>
-          <h3>Penalties: a rule’s</h3>
-          <p>
-            What the unit adds is a maker’s choice. On this dive:{' '}
-            {penalties === 0
-              ? 'nothing, by the rules that are on.'
-              : `${penalties} ${penalties === 1 ? 'event' : 'events'}; read them in what the unit tells.`}
-          </p>
-        </section>
-        <SlowedWashout scene={scene} />
-        <section className={styles.layer}>
-          <h3>Lungs: no tissue needed</h3>
-          <p>
-            By Boyle’s law, were the breath held. The last {units === 'metric' ? 'metres' : 'feet'} are the worst;
-            tissue gas has no part in it.
-          </p>
-          {breaths.map((breath) => {
-            const metres = metreByMetre(breath, timeline);
-            const last = metres.at(-1)!;
-            return (
-              <p key={breath.startS}>
-                <b>× {breath.ratio.toFixed(2)}</b> from {sayDepth(breath.fromM, units)} to {sayDepth(breath.toM, units)}
-                ; × {last.ratio.toFixed(3)} in the last {sayDepth(last.fromM - last.toM, units)} alone,{' '}
-                {Math.round(mmHgOf(breath.excessBar))} mmHg if nothing could stretch.
-              </p>
-            );
-          })}
-        </section>
+      <div ref={ref} className={shared.ownHeight}>
+        {ways ? (
+          <WaysUpPicture
+            {...{ scene, units, width, cursorS, onCursor, watch, said }}
+            {...ways}
+            penalties={rail}
+            breaths={own}
+          />
+        ) : (
+          <p>This dive never leaves the surface.</p>
+        )}
       </div>
+      <Disclosure summary="What sets them apart, and a what-if">
+        <div className={styles.layers}>
+          <section className={styles.layer}>
+            <h3>As dived and slower: the model’s own</h3>
+            <p>
+              A fast rise leaves less time to lose gas on the way. This is the model alone; no rule has a part in it.
+            </p>
+          </section>
+          <section className={styles.layer}>
+            <h3>Penalties: a rule’s</h3>
+            <p>What the unit adds is a maker’s choice. Read it in what the unit tells.</p>
+          </section>
+          <section className={styles.layer}>
+            <h3>Lungs: no tissue needed</h3>
+            <p>
+              By Boyle’s law, were the breath held. The last {units === 'metric' ? 'metres' : 'feet'} are the worst;
+              tissue gas has no part in it.
+            </p>
+          </section>
+          <SlowedWashout scene={scene} />
+        </div>
+      </Disclosure>
     </PictureFrame>
   );
+}
+
+const counted = (penalties: number) => `${penalties} ${penalties === 1 ? 'penalty' : 'penalties'}`;
+
+/** How much a held breath grows on a rise: `× 2.40 from 14 m to the surface`. */
+const sayRise = ({ ratio, fromM, toM }: HeldBreath, units: UnitSystem) =>
+  `× ${ratio.toFixed(2)} from ${sayDepth(fromM, units)} to ${toM > 0 ? sayDepth(toM, units) : 'the surface'}`;
+
+/** What a held breath does on one rise, whole and in its last metre. */
+function sayBreath(breath: HeldBreath, timeline: Scene['timeline'], units: UnitSystem) {
+  const last = metreByMetre(breath, timeline).at(-1)!;
+  return {
+    name: `A held breath, ${printDaySpan(timeline, breath.startS, breath.endS)}`,
+    shows: `${sayRise(breath, units)}; × ${last.ratio.toFixed(3)} in the last ${sayDepth(last.fromM - last.toM, units)} alone, ${Math.round(mmHgOf(breath.excessBar))} mmHg if nothing could stretch`,
+  };
 }
 
 /** The what-if of bubbles that hinder washout. It never touches the dive, its readings or its pictures. */

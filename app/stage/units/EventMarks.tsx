@@ -2,8 +2,8 @@
 
 import { memo, useDeferredValue, useMemo } from 'react';
 import { sampleAt } from '@/lib/dive/timeline';
-import type { Watch } from '@/lib/rules/watch';
 import { EventMark } from '../../pictures/profile/EventMark';
+import { fastStretches } from '../../pictures/profile/fast-stretches';
 import { eventLane, roomForWords } from '../../pictures/profile/event-lane';
 import type { PictureProps } from '../../pictures/picture-props';
 import { EVENT_LANE_Y, type ProfileScales } from '../../pictures/profile/profile-scales';
@@ -12,9 +12,7 @@ import { SOMETHING_HAPPENS } from '../moments';
 import { useCourse } from '../use-course';
 import { logEntriesOf } from './log-entries';
 import lane from '../../pictures/profile/event-lane.module.css';
-import styles from './units.module.css';
 
-const TOO_FAST = 2;
 /** From the middle of a mark to its foot. */
 const HALF_MARK = 9;
 
@@ -56,7 +54,7 @@ const Marks = memo(function Marks({
   return (
     <>
       <g clipPath="url(#dive-frame)">
-        {watch.tracks.rateLevel.length > 0 && <path d={fast} className={styles.tooFast} aria-hidden="true" />}
+        {watch.tracks.rateLevel.length > 0 && <path d={fast} className={lane.tooFast} aria-hidden="true" />}
       </g>
       {marks.map(({ from, to, x: middle, width, label, voice }, index) => {
         const { timeS } = entries[from - 1]!;
@@ -87,17 +85,3 @@ const Marks = memo(function Marks({
     </>
   );
 });
-
-/** The stretches in which the unit found the rise too fast, as one path along the dive. */
-function fastStretches({ timeline, tracks }: Watch, { x, y }: ProfileScales): string {
-  const parts: string[] = [];
-  let drawing = false;
-  for (let i = 1; i < timeline.length; i += 1) {
-    const fast = tracks.rateLevel[i]! >= TOO_FAST;
-    if (fast && !drawing)
-      parts.push(`M${x(timeline.timeS[i - 1]!).toFixed(1)},${y(timeline.depthM[i - 1]!).toFixed(1)}`);
-    if (fast || drawing) parts.push(`L${x(timeline.timeS[i]!).toFixed(1)},${y(timeline.depthM[i]!).toFixed(1)}`);
-    drawing = fast;
-  }
-  return parts.join('');
-}

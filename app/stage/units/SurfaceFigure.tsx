@@ -8,21 +8,27 @@ import { BAR_PER_PSI } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { printHours } from '@/lib/quantity/duration';
 import { afterDiveAt, type AfterDive } from '@/lib/rules/surface/after-dive';
-import { explainAltitudeWait } from '@/lib/rules/surface/altitude-wait';
+import { explainAltitudeWait, type AltitudeWait } from '@/lib/rules/surface/altitude-wait';
+import { noStopAfter } from '@/lib/rules/surface/no-stop-recovery';
 import { printAs } from '@/lib/sayings/measures';
 import { printPercent } from '@/lib/quantity/percent';
+import { DataTable } from '../../parts/DataTable';
+import { Disclosure } from '../../parts/Disclosure';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
+import { usePicture } from '../figures/use-picture';
+import { AfterDivePicture, afterDiveHeight, type LetsGo } from '../../pictures/units/AfterDivePicture';
 import { chosenWatch } from '../../pictures/scene-watches';
+import shared from '../../pictures/pictures.module.css';
 import styles from './units.module.css';
 
 /** The surface interval: what has washed out, what a next dive would be given, and how long until flying or driving up. */
 export function SurfaceFigure() {
-  const watch = useDesk(chosenWatch);
-  const sample = useDesk(cursorSample);
+  const watch = useDeskOncePainted(chosenWatch);
+  const sample = useDeskOncePainted(cursorSample);
   const units = usePreferences((state) => state.units);
   const [typedNext, setNext] = useState<string>();
   const [typedDrive, setDrive] = useState<string>();
@@ -40,9 +46,37 @@ export function SurfaceFigure() {
         ...(altitude.ok && { driveToM: altitude.value }),
       }),
     // The parsed boxes are new objects each time; their texts are what changes.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
+    // oxlint-disable-next-line react/exhaustive-deps
     [watch, surfaced, next, drive],
   );
+
+  const waits = after ? waitsOf(after) : [];
+  const comesBack = useMemo(() => {
+    if (!after?.recovery || !depth.ok) return undefined;
+    const { freshMin, nowMin, recoveredAfterMin } = after.recovery;
+    const again = noStopAfter(watch.timeline, watch.figures.limits, surfaced, { depthM: depth.value, gas: AIR });
+    return {
+      name: `No-stop time of a next dive to ${sayDepth(depth.value, units)} on air`,
+      minutesAfter: (minutes: number) => again(minutes).minutes,
+      nowMin,
+      saysNow: nowMin > 0 && nowMin < 1 ? 'under 1 min' : printAs('noStopLimitMin', nowMin, units),
+      freshMin,
+      saysFresh: printAs('noStopLimitMin', freshMin, units),
+      recoveredAfterMin,
+    };
+    // As above.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [after, watch, surfaced, units]);
+  const { ref, width } = usePicture(() => afterDiveHeight(waits.length, comesBack !== undefined));
+  const rows = [
+    ...waits.map(({ name, says, leader }) => ({ name, says: leader ? `${says}, compartment ${leader}` : says })),
+    ...(comesBack
+      ? [
+          { name: comesBack.name, says: `${comesBack.saysNow} now, ${comesBack.saysFresh} for a rested diver` },
+          { name: 'As if rested, within a minute', says: sayWaiting(comesBack.recoveredAfterMin / 60) },
+        ]
+      : []),
+  ];
 
   return (
     <PictureFrame
@@ -54,18 +88,12 @@ export function SurfaceFigure() {
           : 'Move the time cursor past the end of a dive to see what follows it.'
       }
       columns={[
-        { heading: 'Compartment', cell: (row: AfterDive['washout'][number]) => row.compartment },
-        { heading: 'Excess on surfacing', numeric: true, cell: (row) => sayExcess(row.excessThenBar, units) },
-        { heading: 'Excess now', numeric: true, cell: (row) => sayExcess(row.excessNowBar, units) },
-        {
-          heading: 'Gone',
-          numeric: true,
-          cell: (row) => (row.gone === null ? '–' : printPercent(row.gone)),
-        },
+        { heading: 'What is waited for', cell: (row: (typeof rows)[number]) => row.name },
+        { heading: 'From now', cell: (row) => row.says },
       ]}
-      rows={() => after?.washout ?? []}
+      rows={() => rows}
     >
-      <div className={styles.adders}>
+      <div className={styles.pair}>
         <Field
           label="A next dive to"
           value={next}
@@ -80,43 +108,77 @@ export function SurfaceFigure() {
         />
       </div>
       {after && (
-        <div className={styles.layers}>
-          <section className={styles.layer}>
-            <h3>Flying, in a cabin at {printAltitude(after.flying.altitudeM, units)}</h3>
-            {explainAltitudeWait(after.flying, units).map((line) => (
-              <p key={line}>{line}</p>
-            ))}
-          </section>
-          {after.drive && (
-            <section className={styles.layer}>
-              <h3>Driving up to {printAltitude(after.drive.altitudeM, units)}</h3>
-              {explainAltitudeWait(after.drive, units).map((line) => (
-                <p key={line}>{line}</p>
-              ))}
-            </section>
-          )}
-          <section className={styles.layer}>
-            <h3>Desaturated</h3>
-            <p>
-              {after.desaturation.leader === 0
-                ? 'No compartment holds more than at rest.'
-                : `In ${printAs('desaturationH', after.desaturation.minutes / 60, units)} the last compartment, ${after.desaturation.leader}, holds no more than at rest, to ${metric ? '0.01 bar' : '0.1 psi'}.`}
-            </p>
-          </section>
-          {after.recovery && depth.ok && (
-            <section className={styles.layer}>
-              <h3>A next dive to {sayDepth(depth.value, units)} on air</h3>
-              <p>
-                Down again now: {printAs('noStopMin', after.recovery.nowMin, units)} without stops, against{' '}
-                {printAs('noStopMin', after.recovery.freshMin, units)} for a rested diver. It is within a minute of that
-                after {printHours(after.recovery.recoveredAfterMin * 60, 'up')} more at the surface.
-              </p>
-            </section>
-          )}
-        </div>
+        <>
+          <div ref={ref} className={shared.ownHeight}>
+            <AfterDivePicture
+              width={width}
+              from={`from now on, ${printHours(after.sinceSurfacedS)} after surfacing`}
+              waits={waits}
+              next={comesBack}
+            />
+          </div>
+          <Disclosure summary="The reasons, and what has washed out">
+            <div className={styles.layers}>
+              <section className={styles.layer}>
+                <h3>Flying, in a cabin at {printAltitude(after.flying.altitudeM, units)}</h3>
+                {explainAltitudeWait(after.flying, units).map((line) => (
+                  <p key={line}>{line}</p>
+                ))}
+              </section>
+              {after.drive && (
+                <section className={styles.layer}>
+                  <h3>Driving up to {printAltitude(after.drive.altitudeM, units)}</h3>
+                  {explainAltitudeWait(after.drive, units).map((line) => (
+                    <p key={line}>{line}</p>
+                  ))}
+                </section>
+              )}
+              <section className={styles.layer}>
+                <h3>Desaturated</h3>
+                <p>No compartment holds more than at rest, to {metric ? '0.01 bar' : '0.1 psi'}.</p>
+              </section>
+            </div>
+            <DataTable
+              caption="What has washed out"
+              captionShown
+              columns={[
+                { heading: 'Compartment', cell: (row: AfterDive['washout'][number]) => row.compartment },
+                { heading: 'Excess on surfacing', numeric: true, cell: (row) => sayExcess(row.excessThenBar, units) },
+                { heading: 'Excess now', numeric: true, cell: (row) => sayExcess(row.excessNowBar, units) },
+                { heading: 'Gone', numeric: true, cell: (row) => (row.gone === null ? '–' : printPercent(row.gone)) },
+              ]}
+              rows={after.washout}
+            />
+          </Disclosure>
+        </>
       )}
     </PictureFrame>
   );
+}
+
+/** What has to be waited for after a dive, each with who holds the diver back. */
+function waitsOf({ flying, drive, desaturation, sinceSurfacedS }: AfterDive): LetsGo[] {
+  const wait = (name: string, by: LetsGo['by'], hours: number, leader?: number): LetsGo => ({
+    name,
+    by,
+    hours,
+    says: sayWaiting(hours),
+    ...(leader && { leader }),
+  });
+  const upThere = ({ model, guideline }: AltitudeWait, name: string) => [
+    wait(`${name}, by the model`, 'model', model.minutes / 60, model.leader),
+    ...(guideline ? [wait(`${name}, by the guideline`, 'rule', guideline.hours - sinceSurfacedS / 3600)] : []),
+  ];
+  return [
+    ...upThere(flying, 'Flying'),
+    ...(drive ? upThere(drive, 'Driving up') : []),
+    wait('Desaturated', 'gas', desaturation.minutes / 60, desaturation.leader),
+  ];
+}
+
+function sayWaiting(hours: number): string {
+  if (hours <= 0) return 'no more waiting';
+  return Number.isFinite(hours) ? printHours(hours * 3600, 'up') : 'longer than a week';
 }
 
 /** A small pressure: to a thousandth of a bar or a hundredth of a psi. */

@@ -17,6 +17,8 @@ export interface LogEntry {
   readonly word: string;
   /** Which of the three says so: they never share a colour or a mark. */
   readonly voice: EventVoice;
+  /** The rule that says so, where one of the unit’s does. */
+  readonly rule?: string;
   /** What may be asked to have been avoided. */
   readonly avoidable?: Target | undefined;
 }
@@ -49,6 +51,7 @@ export function logEntriesOf(scene: Scene, watch: Watch, units: UnitSystem): Log
     kind: EVENT_KINDS[event.kind as keyof typeof EVENT_KINDS],
     word: inWords(event.kind),
     voice: saidBy(event),
+    rule: event.rule,
     avoidable: AVOIDABLE[event.kind],
   }));
   const supply = (supplyOf(scene)?.events ?? []).map((event): LogEntry => ({

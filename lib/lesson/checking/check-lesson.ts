@@ -4,6 +4,7 @@ import { sayIssue } from '../../quantity/schema-words';
 import { ruleSettingsSchema } from '../../rules/settings/rule-settings';
 import { UNIT_READING_IDS } from '../../working/rules/unit-all';
 import { checkPredict, checkQuestion } from '../questions/check-questions';
+import { checkGoalWords } from './check-goal-words';
 import { Checker } from './checker';
 import { lessonInFeet } from '../in-feet';
 import { givenAway } from './given-away';
@@ -203,6 +204,7 @@ function checkOwn(step: LessonStep, path: readonly PropertyKey[], world: World, 
 /** The goal is not met by what the learner begins with, and is met by the script that shows the way. */
 function checkTry(step: StepOf<'try'>, path: readonly PropertyKey[], worlds: LessonWorld, checker: Checker): void {
   const world = worlds.about(step.script);
+  const before = checker.faults.length;
   const start = judgeCondition(step.goal, world);
   if (!start.ok && start.cause === 'wording') {
     checker.fault([...path, 'goal'], start.what, start.mend);
@@ -225,7 +227,19 @@ function checkTry(step: StepOf<'try'>, path: readonly PropertyKey[], worlds: Les
   }
   const reached = worlds.aboutDive(subjectOfScript(step.reach, worlds.rulesOf(step.script)));
   const state = goalStateOf(step, world.subject.dive, reached, 'metric');
-  if (state.met) return;
+  step.hints.forEach(({ when }, i) => {
+    const so = judgeCondition(when, reached);
+    if (so.ok && so.value)
+      checker.fault(
+        [...path, 'hints', i, 'when'],
+        'This hint holds for the dive that meets the goal, so it is about nothing that is missing.',
+        'Turn its condition round.',
+      );
+  });
+  if (state.met) {
+    if (checker.faults.length === before) checkGoalWords(step, path, world, checker);
+    return;
+  }
   const missing = state.clauses
     .filter(({ met }) => !met)
     .map(({ text }) => text)

@@ -1,17 +1,25 @@
 import { nearest } from '../../dive/script/nearest';
 import { quoted } from '../../quantity/parsed';
-import type { Unanswered } from '../expression/evaluate';
+import { evaluateAmount, type Unanswered } from '../expression/evaluate';
+import type { Expression } from '../expression/expression';
+import { parseExpression } from '../expression/parse-expression';
+import { partsOf } from '../expression/parts-of';
 import type { PlacedFault } from './fault';
+import { factNamed } from '../facts/facts';
 import { judgeAmount, judgeCondition } from '../questions/judge';
 import type { KnownNames } from '../questions/known-names';
 import { momentOf } from '../questions/drawing-question';
-import { fillSlots, parseTemplate } from '../expression/template';
+import { fillSlots, parseTemplate, printBoth, type Slot } from '../expression/template';
 import type { Amount, World } from '../expression/world';
 
 type Path = readonly PropertyKey[];
 
 const MOST_FAULTS = 50;
 const HTML = /<\/?[a-z][a-z0-9-]*(?:\s[^<>]*)?>/i;
+/** Names that stand for what is worked out. */
+const OF_AN_ANSWER: ReadonlySet<string> = new Set(['given', 'answer', 'within']);
+/** Rounding may take so much of a number: 30 ft/min is told as 9 m/min. */
+const ROUNDED_PART = 0.03;
 const LINK = /\]\(\s*([^)\s]*)[^)]*\)/g;
 
 /** Gathers what is wrong with a lesson, place by place. */
@@ -51,7 +59,9 @@ export class Checker {
     const { pieces, slots } = template.value;
     slots.forEach((slot, i) => {
       const filled = fillSlots({ pieces: [], slots: [slot] }, world);
-      if (!filled.ok) this.fault(path, filled.what, filled.mend, linesIn(pieces.slice(0, i + 1).join(' ')));
+      const below = linesIn(pieces.slice(0, i + 1).join(' '));
+      if (!filled.ok) this.fault(path, filled.what, filled.mend, below);
+      else this.printedAs(path, slot, world, below);
     });
     this.links(path, text);
     const html = HTML.exec(text);
@@ -62,6 +72,19 @@ export class Checker {
         'Write Markdown.',
         linesIn(text.slice(0, html.index)),
       );
+  }
+
+  /** What is written by hand, or drawn for a question, reads as it is: 15 s is not 0 min, and 9.5 min is not 10 min. */
+  private printedAs(path: Path, { expression, format, written }: Slot, world: World, below: number): void {
+    const chosen = expression.is === 'name' && world.values.has(expression.name) && !OF_AN_ANSWER.has(expression.name);
+    if (expression.is !== 'amount' && !chosen) return;
+    const amount = evaluateAmount(expression, world);
+    if (!amount.ok) return;
+    const printed = printBoth(amount.value, format).metric.replaceAll('\u00a0', ' ');
+    const read = judgeAmount(printed, world);
+    if (!read.ok || read.value.dimension !== amount.value.dimension) return;
+    if (Math.abs(read.value.value - amount.value.value) <= Math.abs(amount.value.value) * ROUNDED_PART) return;
+    this.fault(path, `${quoted(written)} reads ${quoted(printed)}.`, 'Write a finer format, such as | min 1.', below);
   }
 
   private links(path: Path, text: string): void {
@@ -96,6 +119,14 @@ export class Checker {
   condition(path: Path, source: string, world: World): void {
     const so = judgeCondition(source, world);
     if (!so.ok && so.cause === 'wording') this.refused(path, so);
+    else this.possible(path, source);
+  }
+
+  /** No fact but a speed, which is negative on the way down, is less than nothing. */
+  possible(path: Path, source: string): void {
+    const parsed = parseExpression(source);
+    if (!parsed.ok || !asksForLessThanNothing(parsed.value)) return;
+    this.fault(path, 'Nothing here can be less than 0, so this never holds.', 'Turn the sign round.');
   }
 
   /** A condition that has to be so. */
@@ -120,6 +151,13 @@ export class Checker {
     this.refused(path, timeS);
     return undefined;
   }
+}
+
+function asksForLessThanNothing(expression: Expression): boolean {
+  if (expression.is !== 'comparison') return partsOf(expression).some(asksForLessThanNothing);
+  const { sign, left, right } = expression;
+  if (sign !== '<' || right.is !== 'amount' || right.value !== 0 || !('name' in left)) return false;
+  return left.is !== 'function' && left.name !== 'rateMMin' && factNamed(left.name) !== undefined;
 }
 
 function linesIn(text: string): number {

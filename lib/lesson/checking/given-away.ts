@@ -99,13 +99,14 @@ function questionsOf(lesson: Lesson, worlds: LessonWorld): Question[] {
 }
 
 function faultsOf(
-  { title, secret, given }: Question,
+  { step, title, secret, given }: Question,
   texts: readonly Told[],
   stages: readonly Stage[],
   tells: Tells,
 ): PlacedFault[] {
   const asks = `what ${quoted(title)} asks for`;
-  const isGiven = (read: FactRead) => given.some((one) => sameFact(one, read) && sameMoment(one, read));
+  const isGiven = (read: FactRead) =>
+    given.some((one) => sameFact(one, read) && sameMoment(one, read) && one.view === read.view);
   if (secret.is === 'sum') {
     return texts
       .filter(
@@ -132,7 +133,16 @@ function faultsOf(
   }
   // Of several facts that decide together, only all of them tell the answer.
   const secrets = secret.reads.filter((read) => !isGiven(read));
-  if (secrets.length === 0) return [];
+  if (secrets.length === 0)
+    return secret.printed
+      ? [
+          {
+            path: ['steps', step, 'given'],
+            what: 'What is named here as given is what the question asks for.',
+            mend: 'Ask for something else, or give something else.',
+          },
+        ]
+      : [];
   const tellers = secrets.map((asked) => {
     const text = texts.find(({ reads }) => reads.some((read) => tellsFact(read, asked, secret.within)));
     if (text) return textFault(text, asks);

@@ -39,13 +39,13 @@ export function readsOf(source: string, world: World): FactRead[] {
   return reads;
 }
 
-/** What a question keeps back until it is answered. */
+/**
+ * What a question keeps back until it is answered: a value, or the facts that decide between options (all of them told is
+ * the answer told); a number that is worked out of several facts; a stretch of a curve.
+ */
 export type Secret = (
-  | /** A value, or the facts that decide between options: all of them told is the answer told. */
-    { readonly is: 'facts'; readonly reads: readonly FactRead[]; readonly within: number }
-    /** A number that is worked out of several facts. */
+  | { readonly is: 'facts'; readonly reads: readonly FactRead[]; readonly within: number }
   | { readonly is: 'sum'; readonly answer: Amount; readonly within: number; readonly names: ReadonlySet<string> }
-  /** A stretch of a curve. */
   | { readonly is: 'curve'; readonly read: FactRead; readonly fromS: number; readonly toS: number }
 ) & {
   /** The number as it is read, where one is asked for. */

@@ -1,12 +1,8 @@
 import { LENGTH_UNITS, METRES_PER_FOOT } from '../../quantity/length';
 import { LITRES_PER_CUBIC_FOOT } from '../../quantity/volume';
 
-/** What a value in an expression is a measure of; each has one unit inside expressions. */
-export type Dimension =
-  'plain' | 'depth' | 'time' | 'pressure' | 'rate' | 'percent' | 'density' | 'volume' | 'compartment';
-
 /** In words, as in "this compares a time with a depth". */
-export const DIMENSION_WORDS: Readonly<Record<Dimension, string>> = {
+export const DIMENSION_WORDS = {
   plain: 'a plain number',
   depth: 'a depth',
   time: 'a time',
@@ -16,7 +12,10 @@ export const DIMENSION_WORDS: Readonly<Record<Dimension, string>> = {
   density: 'a density',
   volume: 'a volume of gas',
   compartment: 'the number of a compartment',
-};
+} as const;
+
+/** What a value in an expression is a measure of; each has one unit inside expressions. */
+export type Dimension = keyof typeof DIMENSION_WORDS;
 
 /** The unit of each, as written after a number. */
 export const DIMENSION_UNITS: Readonly<Record<Dimension, string>> = {

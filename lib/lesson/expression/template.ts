@@ -9,7 +9,7 @@ import { FORMATS, formatNamed, formatsFor, printValue } from './print-value';
 import type { Amount, World } from './world';
 
 /** A place in a text that a value is put into. */
-interface Slot {
+export interface Slot {
   readonly expression: Expression;
   /** How it is printed. */
   readonly format: string | undefined;

@@ -1,10 +1,13 @@
 import { quoted } from '../../quantity/parsed';
-import type { DrawAnswer, NumberAnswer, Option } from './answer';
+import type { DrawAnswer, NumberAnswer, Option, PickAnswer } from './answer';
+import { checkHeard, hearReplies, type Heard } from '../checking/check-replies';
 import { Checker } from '../checking/checker';
 import { drawQuestion, fillScript, valuesOf } from './drawn-question';
-import { judgeNumber, numberAsked, numbersToPick, rightOption } from './judge';
+import { judgeAmount, judgeNumber, numberAsked, numbersToPick, rightOption } from './judge';
 import type { LessonWorld } from '../expression/lesson-world';
+import { evaluateAmount } from '../expression/evaluate';
 import { FORMATS, formatsFor } from '../expression/print-value';
+import { parseTemplate } from '../expression/template';
 import { drawAsked } from './drawing-question';
 import { ignorantSketches, judgeSketch, typedTruth, worldWithSketch } from './judge-sketch';
 import type { DrawAsked } from './sketch';
@@ -17,7 +20,12 @@ type Path = readonly PropertyKey[];
 export function checkPredict(step: StepOf<'predict'>, path: Path, world: World, checker: Checker): void {
   oneWay(path, { choice: step.choice, number: step.number, draw: step.draw }, checker);
   if (step.choice) checkChoice(step.choice, [...path, 'choice'], world, checker);
-  if (step.number) checkNumber(step.number, [...path, 'number'], world, checker);
+  if (step.number) {
+    const before = checker.faults.length;
+    const heard = checkNumber(step.number, [...path, 'number'], world, checker);
+    if (heard && checker.faults.length === before) checkHeard(step.number, heard, [...path, 'number'], checker);
+    checkSaidAgain(step.number, [step.after], path, world, checker);
+  }
   if (step.draw) checkDraw(step.draw, [...path, 'draw'], world, checker);
   checker.prose([...path, 'after'], step.after, world);
 }
@@ -44,6 +52,7 @@ export function checkQuestion(
     );
     if (!filled.ok) checker.fault([...path, 'script'], filled.what, filled.mend);
   }
+  let heard: Heard | undefined;
   for (let seed = 1; seed <= draws && checker.faults.length === before; seed += 1) {
     const drawn = drawQuestion(question, seed, worlds, script);
     if (!drawn.ok) {
@@ -52,11 +61,19 @@ export function checkQuestion(
     }
     const { world } = drawn.value;
     checker.prose([...path, 'ask'], question.ask, world);
-    if (question.choice) checkChoice(question.choice, [...path, 'choice'], world, checker);
-    if (question.number) checkNumber(question.number, [...path, 'number'], world, checker);
+    if (question.choice) {
+      checkChoice(question.choice, [...path, 'choice'], world, checker);
+      if (Object.keys(question.draws).length === 0)
+        checkRightIsFirst(question.choice, [...path, 'choice'], world, checker);
+    }
+    if (question.number) heard = checkNumber(question.number, [...path, 'number'], world, checker, heard);
     if (question.pick) checkPick(question.pick, [...path, 'pick'], world, checker);
     if (question.after !== undefined) checker.prose([...path, 'after'], question.after, world);
+    const asked = question.number ?? question.pick;
+    if (asked) checkSaidAgain(asked, [question.after ?? ''], path, world, checker);
   }
+  if (question.number && heard && checker.faults.length === before)
+    checkHeard(question.number, heard, [...path, 'number'], checker);
 }
 
 function oneWay(path: Path, ways: Readonly<Record<string, unknown>>, checker: Checker): void {
@@ -72,7 +89,8 @@ function checkChoice(options: readonly Option[], path: Path, world: World, check
   const stated = options.filter(({ right }) => right).length;
   if (worked > 0 && stated > 0)
     checker.fault(path, 'Some answers say holds and some say right.', 'Use one of the two throughout.');
-  options.forEach(({ text, because }, i) => {
+  options.forEach(({ text, because, holds }, i) => {
+    if (holds !== undefined) checker.possible([...path, i, 'holds'], holds);
     checker.prose([...path, i, 'text'], text, world);
     checker.prose([...path, i, 'because'], because, world);
   });
@@ -94,11 +112,64 @@ function checkFormat(
   );
 }
 
-function checkNumber(question: NumberAnswer, path: Path, world: World, checker: Checker): void {
+/** In a check answers are mixed for whoever is asked, so the right one can stand first: elsewhere, it is a slip. */
+function checkRightIsFirst(options: readonly Option[], path: Path, world: World, checker: Checker): void {
+  const right = rightOption(options, world);
+  if (right.ok && right.value > 0)
+    checker.fault(
+      [...path, right.value],
+      'This answer is right, and is not the first. In a check the right one is written first, and mixed for whoever is asked.',
+      'Write it first, or see which one is right.',
+    );
+}
+
+/** A number is worked out once to be asked for and once more to be told, so that a slip in one of them shows. */
+function checkSaidAgain(
+  question: NumberAnswer | PickAnswer,
+  after: readonly string[],
+  path: Path,
+  world: World,
+  checker: Checker,
+): void {
+  const answer = judgeAmount(question.answer, world);
+  if (!answer.ok) return;
+  const replies =
+    'others' in question ? [question.because] : [question.otherwise, ...question.wrong.map(({ because }) => because)];
+  const { value, dimension } = answer.value;
+  const said = [...after, ...replies].some((text) => {
+    const template = parseTemplate(text);
+    return (
+      template.ok &&
+      template.value.slots.some(({ expression }) => {
+        const told = evaluateAmount(expression, world);
+        return (
+          told.ok &&
+          told.value.dimension === dimension &&
+          Math.abs(told.value.value - value) <= Math.max(1, Math.abs(value)) * 1e-6
+        );
+      })
+    );
+  });
+  if (!said)
+    checker.fault(
+      path,
+      'Nothing that is said after this question is its answer.',
+      `Say it once more, worked out: {{${question.answer}}}. If it is said, what is asked for is another value.`,
+    );
+}
+
+/** Which replies were said; undefined where there is no answer. */
+function checkNumber(
+  question: NumberAnswer,
+  path: Path,
+  world: World,
+  checker: Checker,
+  heard?: Heard,
+): Heard | undefined {
   const asked = numberAsked(question, world);
   if (!asked.ok) {
     checker.fault([...path, 'answer'], asked.what, asked.mend);
-    return;
+    return undefined;
   }
   const { answer, within } = asked.value;
   checkFormat(question.as, [...path, 'as'], answer.dimension, checker);
@@ -115,6 +186,7 @@ function checkNumber(question: NumberAnswer, path: Path, world: World, checker: 
   checker.prose([...path, 'otherwise'], question.otherwise, inside);
   if (!judgeNumber(question, asked.value, answer.value, world).right)
     checker.fault([...path, 'within'], 'The answer itself does not count.', 'Write a width above 0.');
+  return hearReplies(question, asked.value, world, heard);
 }
 
 function checkPick(question: NonNullable<Question['pick']>, path: Path, world: World, checker: Checker): void {

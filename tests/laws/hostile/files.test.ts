@@ -12,11 +12,8 @@ import { writeUddf } from '@/lib/files/uddf/write-uddf';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { scenarios } from '@/content/scenarios/scenarios';
-import { damagedLines, expectUnpolluted } from './hostile';
+import { damagedLines, expectUnpolluted, PATIENCE_MS, promptlyDone } from './hostile';
 import { law } from '../law';
-
-const PATIENCE_MS = 1000;
-const TRIES = 4;
 
 /** What a person is led through with a file: read, checked, repaired by consent, made a dive, opened as a script. */
 async function bring(bytes: Uint8Array): Promise<void> {
@@ -50,16 +47,7 @@ async function bring(bytes: Uint8Array): Promise<void> {
   expectUnpolluted();
 }
 
-/** As `promptly`, for work that waits. */
-async function brought(bytes: Uint8Array, patienceMs = PATIENCE_MS): Promise<void> {
-  let best = Infinity;
-  for (let turn = 0; turn < TRIES && best > patienceMs; turn += 1) {
-    const beganMs = performance.now();
-    await bring(bytes);
-    best = Math.min(best, performance.now() - beganMs);
-  }
-  expect(best).toBeLessThanOrEqual(patienceMs);
-}
+const brought = (bytes: Uint8Array, patienceMs?: number) => promptlyDone(() => bring(bytes), patienceMs);
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 

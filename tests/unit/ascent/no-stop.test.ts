@@ -33,6 +33,17 @@ describe('no-stop time with helium', () => {
     expect(noStop(plainLoad(1), { nitrogenBar: 2, heliumBar: 1 }, 1).minutes).toBeCloseTo(-10 * Math.log2(x), 6);
   });
 
+  it('ends where the limit is first passed, though it is kept again within the same minute as nitrogen goes', () => {
+    // Nitrogen 1.94·H·x from breathing none and helium H·(1 − x²), with x = 2^(−t/10): H·(1 + 1.94·x − x²) = 2.
+    const heliumBar = 2 / 1.9405;
+    const x = (1.94 + Math.sqrt(1.94 ** 2 - 4 * (2 / heliumBar - 1))) / 2;
+    const minutes = -10 * Math.log2(x);
+    expect(minutes).toBeGreaterThan(0.1);
+    expect(noStop(plainLoad(1.94 * heliumBar), { nitrogenBar: 0, heliumBar }, 1).minutes).toBeCloseTo(minutes, 6);
+    const over = (later: number) => heliumBar * (1 + 1.94 * 2 ** (-later / 10) - 2 ** (-later / 5)) - 2;
+    expect([over(0), over(0.4), over(1)].map(Math.sign)).toEqual([-1, 1, -1]);
+  });
+
   it('later than the search looks counts as never', () => {
     const breathed = { nitrogenBar: 2 + 1e-4, heliumBar: 1e-9 };
     expect(noStop(plainLoad(1), breathed, 1).minutes).toBe(Infinity);

@@ -4,7 +4,7 @@ import { writeScript, parseScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { ascentPlanOf, bottomOf, plannedDive } from '@/lib/exposure/ascent-plan';
 import { runTimeTable } from '@/lib/exposure/run-time-table';
-import { variantsOf } from '@/lib/exposure/variants';
+import { saySlip, variantsOf } from '@/lib/exposure/variants';
 import { scripted } from './scripted';
 
 const STAGED = scripted(
@@ -129,30 +129,40 @@ describe('variants beside a plan', () => {
   const variants = variantsOf(STAGED);
   const of = (title: string) => variants.find((one) => one.title === title)!;
 
-  it('are the plan, each gas lost, overstayed, deeper, and the last two at once', () => {
-    expect(variants.map(({ kind, title }) => [kind, title])).toEqual([
-      ['as planned', 'As planned'],
-      ['lost gas', '50% is lost'],
-      ['lost gas', 'oxygen is lost'],
-      ['overstayed', 'Stayed 5 min too long'],
-      ['deeper', '2 m deeper'],
-      ['deeper and overstayed', '2 m deeper and 5 min too long'],
+  it('are the plan, then each slip and all of them at once, those that take longest first', () => {
+    const [planned, ...others] = variants;
+    expect(planned).toMatchObject({ title: 'as planned', slips: [], longerMin: 0 });
+    expect(others.map(({ title }) => title).sort()).toEqual([
+      '2 m deeper',
+      '5 min longer',
+      '50% lost',
+      'all at once',
+      'oxygen lost',
     ]);
+    expect(others[0]!.title).toBe('all at once');
+    others.slice(1).forEach(({ longerMin }, index) => {
+      expect(longerMin).toBeGreaterThan(0);
+      expect(longerMin).toBeLessThanOrEqual(others[index]!.longerMin);
+    });
+    const { plan } = of('all at once');
+    expect([plan.depthM, plan.bottom.settings.carried]).toEqual([62, []]);
+    expect(plan.ascentFromS).toBeCloseTo((62 / 20 + 25) * 60, 9);
   });
 
-  it('all take longer than planned', () => {
-    expect(variants[0]!.longerMin).toBe(0);
-    for (const { longerMin } of variants.slice(1)) expect(longerMin).toBeGreaterThan(0);
+  it('are those that are looked at, and no slip alone is said to be all at once', () => {
+    const longer = variantsOf(STAGED, { slips: [{ kind: 'longer' }] });
+    expect(longer.map(({ title }) => title)).toEqual(['as planned', '5 min longer']);
+    expect(saySlip({ kind: 'deeper' }, { system: 'imperial' })).toBe('10 ft deeper');
   });
 
   it('never breathe the gas that is lost', () => {
-    const { schedule } = of('50% is lost').plan;
+    const { schedule } = of('50% lost').plan;
     expect(schedule.parts.some(({ gas }) => gas.o2 === 0.5)).toBe(false);
     expect(schedule.parts.some(({ gas }) => gas.o2 === 1)).toBe(true);
   });
 
   it('stay longer, or go deeper at the same rate', () => {
-    expect(of('Stayed 5 min too long').plan.ascentFromS).toBe(28 * 60);
+    expect(of('5 min longer').plan.ascentFromS).toBe(28 * 60);
     const { plan } = of('2 m deeper');
     expect(plan.depthM).toBe(62);
     expect(plan.ascentFromS).toBeCloseTo((62 / 20 + 20) * 60, 9);
@@ -170,7 +180,7 @@ describe('variants beside a plan', () => {
       'stay 3 min',
       'ascend to surface at 9 m/min',
     );
-    const deeper = variantsOf(day).find(({ kind }) => kind === 'deeper')!.plan.bottom;
+    const deeper = variantsOf(day, { slips: [{ kind: 'deeper' }] })[1]!.plan.bottom;
     expect(deeper.steps.flatMap((step) => ('toM' in step ? [step.toM] : []))).toEqual([40, 0, 22, 10, 22]);
     expect(deeper.steps[4]).toMatchObject({ toM: 10, durationS: expect.closeTo(72, 9) });
   });

@@ -84,7 +84,7 @@ steps:
   - kind: try
     id: own-dive
     title: Your own dive
-    text: Stay within it.
+    text: Reach at least {{30 m}}, and meet no ceiling.
     show: [profile]
     goal: maxDepthM >= 30 and deepestCeilingM == 0
     reach: |
@@ -106,7 +106,7 @@ steps:
         ask: What is left on arrival at {{depth}}?
         pick:
           answer: noStopMin at arrival
-          because: The shortest of sixteen.
+          because: The shortest of sixteen is {{noStopMin at arrival}}.
           others:
             - value: freshNoStopMin(depth - 6 m)
               because: Too shallow.

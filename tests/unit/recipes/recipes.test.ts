@@ -104,7 +104,7 @@ export function NewFigure() {
           {...{ frame, width, height, cursorS, onCursor }}
           tip={({ sample: at }) => ({ lines: [\`\${timeline.ambientBar[at]!.toFixed(1)} bar\`] })}
         >
-          <TimeGround frame={frame} behind={scene}>
+          <TimeGround frame={frame}>
             <Levels width={frame.inner.width} levels={[0, 2, 4].map((bar) => ({ y: y(bar), text: \`\${bar} bar\` }))} />
             <path d={path} className={styles.ceiling} />
           </TimeGround>

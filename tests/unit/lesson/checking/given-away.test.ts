@@ -90,7 +90,7 @@ describe('a lesson that gives its answer away is refused, and told where', () =>
     [
       'a dive to try that shows it',
       lesson(
-        '  - { kind: try, id: own, title: Own, text: Go., show: [no-stop], goal: maxDepthM > 31, reach: "descend to 32 m at 18 m/min\\nascend to surface at 9 m/min\\n" }\n',
+        '  - { kind: try, id: own, title: Own, text: Go to more than 31 m., show: [no-stop], goal: maxDepthM > 31, reach: "descend to 32 m at 18 m/min\\nascend to surface at 9 m/min\\n" }\n',
       ),
       16,
     ],

@@ -3,7 +3,6 @@
 import { useEffect, useId, useRef, type ReactNode } from 'react';
 import styles from './Dialog.module.css';
 import { IconButton } from './IconButton';
-import { StatusRegion } from './StatusRegion';
 import { useStatus } from './status';
 
 interface DialogProps {
@@ -30,9 +29,8 @@ export function Dialog({ open, onClose, title, children, actions }: DialogProps)
 
   useEffect(() => {
     if (!open) return undefined;
-    const count = (by: number) => useStatus.setState(({ dialogs }) => ({ dialogs: dialogs + by }));
-    count(1);
-    return () => count(-1);
+    useStatus.setState({ holder: dialog.current! });
+    return () => useStatus.setState({ holder: undefined });
   }, [open]);
 
   return (
@@ -45,7 +43,6 @@ export function Dialog({ open, onClose, title, children, actions }: DialogProps)
           </header>
           <div className={styles.body}>{children}</div>
           {actions && <footer className={styles.actions}>{actions}</footer>}
-          <StatusRegion inDialog />
         </>
       )}
     </dialog>

@@ -123,7 +123,7 @@ describe('a dive saved from the desk as a page of its own', () => {
         await page.setViewportSize({ width, height: 800 });
         expect(await sidewaysPx(page), `${width} px wide`).toBeLessThanOrEqual(0);
         const cut = await page
-          .locator('[data-strip] [data-reading] > :is(span:first-child, p)')
+          .locator('[data-strip] [data-reading] > :is(span:first-child, p + p)')
           .evaluateAll((words) =>
             words
               .filter((one) => one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1)

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { createVitest, type TestModule, type TestSpecification } from 'vitest/node';
+import { basename, join } from 'node:path';
+import { BaseSequencer, createVitest, type TestModule, type TestSpecification } from 'vitest/node';
 import { repositoryRoot } from '../../app/commands/build-site';
 import { TURN_TAGS } from '../run/turn-tags.mjs';
 import { mutated, type Mutant } from './mutants';
@@ -27,6 +27,13 @@ export interface Outcome {
   readonly tookS: number;
 }
 
+/** Runs the files of tests in the order they are asked for in. */
+class AsGiven extends BaseSequencer {
+  override sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    return Promise.resolve(files);
+  }
+}
+
 const root = repositoryRoot.replace(/\/$/, '');
 let current: Mutant | undefined;
 
@@ -37,13 +44,15 @@ const vitest = await createVitest(
     root,
     watch: false,
     include: ['tests/{unit,published,laws}/**/*.test.ts'],
-    exclude: ['tests/unit/walls.test.ts', 'tests/laws/law.test.ts'],
+    // Reads every lesson before anything else: a minute for each mistake.
+    exclude: ['tests/unit/walls.test.ts', 'tests/laws/law.test.ts', 'tests/unit/rules/lessons-changed.test.ts'],
     pool: 'threads',
     isolate: false,
     maxWorkers: 1,
     bail: 1,
     tags: TURN_TAGS,
     reporters: [{}],
+    sequence: { sequencer: AsGiven },
     env: { SEED: process.env['SEED'] ?? '1' },
     // The work done is what counts, not the clock.
     testTimeout: 3_600_000,
@@ -73,7 +82,11 @@ async function specifications(stage: readonly string[]): Promise<TestSpecificati
   const missing = stage.find((part) => !found.some(({ moduleId }) => moduleId.includes(part)));
   if (missing) throw new Error(`No test is named ${missing}.`);
   known.set(name, found);
-  return found;
+  // The file named after the mistaken one most likely notices, and the first that does ends it.
+  const subject = current ? basename(current.file, '.ts') : '';
+  return found.toSorted(
+    (one, other) => Number(other.moduleId.includes(subject)) - Number(one.moduleId.includes(subject)),
+  );
 }
 
 /** What waited too long on a busy machine says nothing of the mutant. */
@@ -95,7 +108,10 @@ function failuresIn(module: TestModule): { name: string; message: string }[] {
 /** The first test of a stage that fails, or undefined. */
 async function failureIn(stage: readonly string[], sound: boolean): Promise<string | undefined> {
   for (;;) {
+    // Vitest remembers what failed in files that are not run this time, which would be held against this mutant.
     vitest.state.clearErrors();
+    vitest.state.filesMap.clear();
+    vitest.state.idMap.clear();
     const { testModules, unhandledErrors } = await vitest.runTestSpecifications(await specifications(stage), false);
     const failures = [
       ...testModules.flatMap((module) =>

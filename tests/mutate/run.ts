@@ -19,14 +19,18 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
   tissue: [['tests/unit/tissue/'], ['tests/published/checks.'], ['tests/laws/engine.']],
   ascent: [
     ['tests/unit/ascent/'],
-    ['tests/published/checks.', 'tests/unit/rules/', 'tests/unit/working/'],
-    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.', 'tests/laws/invariants.'],
+    ['tests/published/checks.', 'tests/unit/rules/', '!lessons-changed', 'tests/unit/working/'],
+    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.'],
   ],
-  rules: [['tests/unit/rules/'], ['tests/laws/rules.', 'tests/laws/unit-working.', 'tests/unit/working/']],
+  rules: [
+    ['tests/unit/rules/', '!lessons-changed'],
+    ['tests/laws/rules.', 'tests/laws/unit-working.', 'tests/unit/working/'],
+    ['tests/unit/rules/lessons-changed.'],
+  ],
   exposure: [['tests/unit/exposure/'], ['tests/published/checks.', 'tests/unit/working/'], ['tests/laws/exposure.']],
   dive: [
     ['tests/unit/dive/'],
-    ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.'],
+    ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.', 'tests/laws/split-step.', 'tests/laws/steer.'],
     ['tests/laws/engine.', 'tests/laws/hostile/scripts.'],
   ],
   sayings: [

@@ -99,7 +99,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
         {ASK_KEY} says where the diver is.
       </span>
       <WhereInWords tell={setWhere} />
-      {!onSteer && holds && <HoldAtEvents className={undefined} />}
+      {!onSteer && holds && <HoldAtEvents />}
       <span className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</span>
       <span className={styles.inBar}>{further}</span>
       <span className={styles.folded}>

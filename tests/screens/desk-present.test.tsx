@@ -5,6 +5,7 @@ import { RunStage } from '@/app/lessons/player/RunStage';
 import type { RunStep } from '@/app/lessons/prepared';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore, cursorSample } from '@/app/stage/desk-store';
+import { HeldHere } from '@/app/desk/HeldHere';
 import { HoldAtEvents } from '@/app/stage/HoldAtEvents';
 import { modelMomentOf } from '@/app/stage/model-moment';
 import { Playback, PlaybackBar } from '@/app/stage/PlaybackBar';
@@ -134,7 +135,8 @@ describe('playing that holds', () => {
     const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered });
     render(
       <DeskContext value={store}>
-        <HoldAtEvents className="held" />
+        <HoldAtEvents />
+        <HeldHere />
       </DeskContext>,
     );
     const happenings = moments.filter(({ happens }) => happens);

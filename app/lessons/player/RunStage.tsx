@@ -131,7 +131,7 @@ function RunBar({ step: { fromS, toS, watch, show }, unread }: { step: RunStep; 
         />
         <span className={styles.clock}>{printDayClock(timeline, cursorS)}</span>
         <WhereInWords tell={setWhere} unread={unread} />
-        {tells && holds && <HoldAtEvents className={undefined} />}
+        {tells && holds && <HoldAtEvents />}
         <span id={hintId} hidden>
           {ASK_KEY} says where the diver is.
         </span>

@@ -47,7 +47,7 @@ describe('the tour of the desk', () => {
     await page.reload();
     await restored(page);
     expect(await offer(page).isVisible()).toBe(false);
-    await page.getByRole('button', { name: 'Tour' }).click();
+    await page.getByRole('button', { name: 'Tour', exact: true }).click();
     await page.getByRole('dialog', { name: 'A dive is a few lines of text' }).waitFor();
     expect(complaints).toEqual([]);
   });
@@ -78,7 +78,7 @@ describe('the tour of the desk', () => {
     // The menu goes with its picture.
     await page.getByRole('checkbox', { name: 'The dive', exact: true }).click();
     await page.getByRole('button', { name: 'Tools of the desk' }).click();
-    await page.getByRole('button', { name: 'Tour' }).click();
+    await page.getByRole('button', { name: 'Tour', exact: true }).click();
     await page.getByRole('button', { name: 'Next', exact: true }).click();
     await page.getByText('Tick “The dive” under “Choose pictures” to see it.').waitFor();
     expect(await page.locator('[data-ring]').count()).toBe(0);

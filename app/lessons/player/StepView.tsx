@@ -2,8 +2,8 @@
 
 import type { PreparedLesson, PreparedStep } from '../prepared';
 import { ProseLine } from '../../parts/prose/Prose';
-import { CheckStepView } from './CheckStepView';
 import { ExplainStepView } from './ExplainStepView';
+import { CheckStepView } from './now-and-then';
 import { PredictStepView } from './PredictStepView';
 import { ReadStepView } from './ReadStepView';
 import { RunStepView } from './RunStepView';

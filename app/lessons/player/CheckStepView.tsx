@@ -42,6 +42,7 @@ export function CheckStepView({ lesson, step }: { lesson: PreparedLesson; step: 
       {questions.length > 1 && (
         <Segmented
           label="Question"
+          labelSpokenOnly
           segments={questions.map((_, i) => ({ value: String(i), label: String(i + 1) }))}
           value={String(open)}
           onChange={(value) => setOpen(Number(value))}

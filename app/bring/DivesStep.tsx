@@ -14,14 +14,12 @@ import { TypedValue } from '../parts/TypedValue';
 import { printFactors } from '@/lib/quantity/percent';
 import { useBring } from './bring-context';
 import { ChooseDives } from './ChooseDives';
-import { RecordPicture } from './RecordPicture';
 import styles from './bring.module.css';
 
 /** The dives of the file: which to bring, the time between them, where and how they were dived, and what became of them. */
 export function DivesStep() {
   const brought = useBring((state) => state.brought);
-  const outcome = useBring((state) => state.outcome);
-  const made = outcome?.made;
+  const made = useBring((state) => state.outcome?.made);
   if (!brought) return null;
   return (
     <section aria-labelledby="dives" className={styles.step}>
@@ -35,14 +33,6 @@ export function DivesStep() {
         </p>
       )}
       <Notes notes={[...brought.notes, ...(made?.ok ? made.notes : [])]} />
-      {outcome?.dives.map((dive, index) => (
-        <RecordPicture
-          key={`${index}${dive.name}`}
-          dive={dive}
-          line={made?.ok ? made.lines[index] : undefined}
-          made={made?.ok ? made : undefined}
-        />
-      ))}
     </section>
   );
 }

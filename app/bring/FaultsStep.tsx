@@ -4,7 +4,8 @@ import type { Finding, FindingKind } from '@/lib/files/records/check-record';
 import { DataTable } from '../parts/DataTable';
 import { Disclosure } from '../parts/Disclosure';
 import { useBring } from './bring-context';
-import { KIND_WORDS } from './finding-words';
+import { FaultMark } from './FaultMark';
+import { faultNumbers, KIND_WORDS } from './finding-words';
 import { mendable } from './bring-store';
 import styles from './bring.module.css';
 
@@ -19,6 +20,7 @@ export function FaultsStep() {
   const findings = chosen.flatMap((place) =>
     brought.dives[place]!.findings.map((finding) => ({ dive: brought.dives[place]!.name, finding })),
   );
+  const numbers = faultNumbers(brought, chosen);
   const offers = mendable(brought, chosen);
   const others = findings.filter(({ finding }) => finding.repair === undefined);
   const toggle = (kind: FindingKind, on: boolean) =>
@@ -47,7 +49,9 @@ export function FaultsStep() {
                 />
                 <span>
                   <strong>
+                    <Marked number={numbers.get(kind)!} mended={repaired?.[kind] !== undefined} />
                     {KIND_WORDS[kind]}: {count}
+                    {repaired?.[kind] !== undefined && ', mended'}
                   </strong>
                   {blocking && <em className={styles.must}>no dive can be made before this is mended</em>}
                   <span>{own[0]!.finding.what}</span>
@@ -67,7 +71,10 @@ export function FaultsStep() {
       {others.length > 0 && (
         <ul className={styles.plain}>
           {others.slice(0, 5).map(({ finding }) => (
-            <li key={`${finding.kind}${finding.row}`}>{finding.what}</li>
+            <li key={`${finding.kind}${finding.row}`}>
+              <Marked number={numbers.get(finding.kind)!} mended={false} />
+              {finding.what}
+            </li>
           ))}
         </ul>
       )}
@@ -90,6 +97,18 @@ export function FaultsStep() {
         </Disclosure>
       )}
     </section>
+  );
+}
+
+/** The mark and the number it has on the record. */
+function Marked({ number, mended }: { number: number; mended: boolean }) {
+  return (
+    <span className={styles.marked} aria-hidden="true">
+      <svg viewBox="-7 -7 14 14">
+        <FaultMark mended={mended} />
+      </svg>
+      {number}
+    </span>
   );
 }
 

@@ -10,6 +10,7 @@ import type { Trace } from '@/lib/files/records/thin-samples';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
 import type { Made, MendedDive } from './brought';
+import { FaultMark } from './FaultMark';
 import { Levels } from '../pictures/axes/Levels';
 import { markPath } from '../pictures/axes/mark-shapes';
 import { recordFrame } from '../pictures/axes/time-picture';
@@ -21,7 +22,18 @@ import { straightScale } from '../parts/straight-scale';
 import styles from './bring.module.css';
 
 const HEIGHT = 260;
-const RIM = { top: 14, bottom: 34 };
+const RIM = { top: 26, bottom: 34 };
+/** Numbers of faults nearer to one another than this would lie over each other. */
+const NUMBER_GAP = 16;
+
+/** What is wrong at a place of the record, by the number its kind has in the list. */
+export interface MarkedFault {
+  readonly timeS: number;
+  readonly depthM: number;
+  readonly number: number;
+  readonly mended: boolean;
+}
+
 const MOST_ROWS = 200;
 
 /** The record as rings, and the straight stretches the dive is made of as a line over it. */
@@ -29,10 +41,12 @@ export function RecordPicture({
   dive,
   line: kept,
   made,
+  faults,
 }: {
   dive: MendedDive;
   line: Trace | undefined;
   made: Made | undefined;
+  faults: readonly MarkedFault[];
 }) {
   const units = usePreferences((preferences) => preferences.units);
   const { ref, width } = useWidth<HTMLDivElement>(720);
@@ -75,6 +89,7 @@ export function RecordPicture({
               />
               <path className={styles.recorded} d={rings(dive.recorded, x, y)} />
               {kept && <path className={styles.kept} d={path(kept)} />}
+              <Faults faults={faults} x={x} y={y} inner={inner} />
             </TimeGround>
           </TimePlot>
         </div>
@@ -85,10 +100,45 @@ export function RecordPicture({
               <span className={styles.keyKept} /> as the desk will have it
             </>
           )}
+          {faults.length > 0 && ' ✕ a fault by its number in the list, ○ mended'}
         </p>
       </div>
     </ChartFrame>
   );
+}
+
+/** A cross at each fault, a ring once it is mended, under its number. */
+function Faults({
+  faults,
+  x,
+  y,
+  inner,
+}: {
+  faults: readonly MarkedFault[];
+  x: (timeS: number) => number;
+  y: (depthM: number) => number;
+  inner: { readonly width: number; readonly height: number };
+}) {
+  let lastX = -Infinity;
+  return faults.map(({ timeS, depthM, number, mended }, index) => {
+    const atX = Math.min(Math.max(0, x(timeS)), inner.width);
+    const atY = Math.min(Math.max(0, y(depthM || 0)), inner.height);
+    const numbered = atX - lastX >= NUMBER_GAP;
+    if (numbered) lastX = atX;
+    return (
+      <g key={index}>
+        {numbered && (
+          <>
+            <path className={styles.faultTie} d={`M${atX.toFixed(1)},-8V${atY.toFixed(1)}`} />
+            <text x={atX.toFixed(1)} y={-12} className={styles.faultNumber}>
+              {number}
+            </text>
+          </>
+        )}
+        <FaultMark x={atX} y={atY} mended={mended} />
+      </g>
+    );
+  });
 }
 
 /** Closer together, rings would be a band. */

@@ -1,4 +1,6 @@
 import type { FindingKind } from '@/lib/files/records/check-record';
+import { mendable } from './bring-store';
+import type { FileBrought } from './brought';
 
 export const KIND_WORDS: Readonly<Record<FindingKind, string>> = {
   unreadable: 'Cells that cannot be read',
@@ -20,4 +22,11 @@ export function sayFound(counts: Partial<Readonly<Record<FindingKind, number>>>)
   const found = (Object.entries(counts) as [FindingKind, number][]).filter(([, count]) => count > 0);
   if (found.length === 0) return 'nothing';
   return found.map(([kind, count]) => `${KIND_WORDS[kind].toLowerCase()}: ${count}`).join(', ');
+}
+
+/** The number each kind of fault goes by, on the record as in the list: first what can be mended, in the order it is offered. */
+export function faultNumbers(brought: FileBrought, chosen: readonly number[]): ReadonlyMap<FindingKind, number> {
+  const found = chosen.flatMap((place) => brought.dives[place]!.findings);
+  const kinds = new Set([...mendable(brought, chosen), ...found].map(({ kind }) => kind));
+  return new Map([...kinds].map((kind, index) => [kind, index + 1]));
 }

@@ -8,6 +8,7 @@ import { Choice } from '../parts/Choice';
 import { gathered, splitLines, type Notice } from '@/lib/dive/script';
 import { mended, type Mend } from '@/lib/dive/script/mend';
 import { fetchedLater } from '../parts/fetched-later';
+import { TYPING } from '../keep/history';
 import { Icon } from '../parts/Icon';
 import { usePreferences } from '../parts/preferences';
 import { useDesk, useDeskStore } from '../stage/desk-context';
@@ -79,7 +80,7 @@ export function ScriptPanel() {
         value={script}
         onFocus={catchUp}
         rows={Math.max(14, script.split('\n').length + 4)}
-        onChange={(event) => change({ script: event.target.value }, 'typing')}
+        onChange={(event) => change({ script: event.target.value }, TYPING)}
       />
       <div id={`${id}-notices`}>
         {errors.length > 0 && (

@@ -8,6 +8,9 @@ export interface History<Past> {
   readonly joined: string | undefined;
 }
 
+/** The name of changes in a row that are typed. */
+export const TYPING = 'typing';
+
 export const NO_HISTORY: History<never> = { past: [], future: [], joined: undefined };
 
 /**

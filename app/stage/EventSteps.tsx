@@ -1,13 +1,13 @@
 'use client';
 
 import { IconButton } from '../parts/IconButton';
-import { useDesk } from './desk-context';
+import { useDesk, useDeskOncePainted } from './desk-context';
 import { momentAfter, momentBefore } from './moments';
 import { useMoments } from './use-course';
 
 /** Moves the time cursor to where something happens next, or happened last. */
 export function EventSteps() {
-  const cursorS = useDesk((state) => state.cursorS);
+  const cursorS = useDeskOncePainted((state) => state.cursorS);
   const setCursor = useDesk((state) => state.setCursor);
   const moments = useMoments();
   const before = momentBefore(moments, cursorS);

@@ -3,7 +3,8 @@
 import { useEffect } from 'react';
 import { useDesk, useDeskStore } from './desk-context';
 import type { DeskState } from './desk-store';
-import { JUMP_S, momentIndexAt, type NamedTime } from './moments';
+import { longestGoneS } from './jump';
+import { momentIndexAt, type NamedTime } from './moments';
 import { useMoments } from './use-course';
 
 /** Letters from which on a sentence takes more than one line. */
@@ -39,6 +40,6 @@ export function HoldAtEvents({ className }: { className: string | undefined }) {
 /** The first moment that playing has just reached or passed, at which something happens. */
 function reached(moments: readonly NamedTime[], now: DeskState, before: DeskState): NamedTime | undefined {
   if (!now.playing || now.scene !== before.scene || now.cursorS <= before.cursorS) return undefined;
-  if (now.cursorS - before.cursorS > JUMP_S * Number(now.speed)) return undefined;
+  if (now.cursorS - before.cursorS > longestGoneS(now)) return undefined;
   return moments.find(({ timeS, happens }) => happens && timeS > before.cursorS && timeS <= now.cursorS);
 }

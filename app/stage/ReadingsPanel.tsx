@@ -6,7 +6,7 @@ import { Button } from '../parts/Button';
 import { Reading } from '../parts/Reading';
 import { useCovering } from './covering';
 import { cursorSample } from './desk-store';
-import { useDesk } from './desk-context';
+import { useDesk, useDeskOncePainted } from './desk-context';
 import { ExposureReadings, isExposureReading } from './gas/ExposureReadings';
 import { modelMomentOf } from './model-moment';
 import { READING_IDS, type ReadingId } from './reading-ids';
@@ -24,8 +24,8 @@ interface ReadingsPanelProps {
 
 /** What the model says at the time cursor: every reading, or `only` some. */
 export function ReadingsPanel({ only, strip = false }: ReadingsPanelProps) {
-  const scene = useDesk((state) => state.scene);
-  const sample = useDesk(cursorSample);
+  const scene = useDeskOncePainted((state) => state.scene);
+  const sample = useDeskOncePainted(cursorSample);
   const units = usePreferences((state) => state.units);
   const said = modelSayings(modelMomentOf(scene, sample), units);
   const covered = useDesk((state) => state.covered);

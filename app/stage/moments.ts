@@ -75,9 +75,6 @@ export function momentsOf(scene: Scene, watch: Watch, units: UnitSystem): readon
   return moments;
 }
 
-/** A longer way in one change is a jump, s of the clock: whoever jumps over something wants to be past it. */
-export const JUMP_S = 0.6;
-
 /** How near the cursor counts as at a moment, s. */
 export const AT_S = 0.5;
 

@@ -1,7 +1,7 @@
 import { useDeferredValue, useMemo } from 'react';
 import { usePreferences } from '../parts/preferences';
 import { chosenWatch } from '../pictures/scene-watches';
-import { useDesk } from './desk-context';
+import { useDeskOncePainted } from './desk-context';
 import { momentsOf, type NamedTime } from './moments';
 
 /**
@@ -9,8 +9,8 @@ import { momentsOf, type NamedTime } from './moments';
  * the readings follow it at once, and this when they have been painted.
  */
 export function useCourse() {
-  const scene = useDeferredValue(useDesk((state) => state.scene));
-  const watch = useDeferredValue(useDesk(chosenWatch));
+  const scene = useDeferredValue(useDeskOncePainted((state) => state.scene));
+  const watch = useDeferredValue(useDeskOncePainted(chosenWatch));
   return { scene, watch };
 }
 

@@ -7,7 +7,9 @@ import { bottomOf, planFrom, type AscentPlan } from './ascent-plan';
 
 /** Something that goes otherwise than planned: one a diver may choose to look at. */
 export type Slip =
-  { readonly kind: 'deeper' } | { readonly kind: 'longer' } | { readonly kind: 'lost gas'; readonly gas: Gas };
+  | { readonly kind: 'deeper' }
+  | { readonly kind: 'longer' }
+  | { readonly kind: 'lost gas'; readonly gas: Gas };
 
 export interface Variant {
   /** What went otherwise; nothing as planned, several at once. */

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
 import { everyPage } from './every-page';
+import { plateFaults } from './plate-faults';
 import { arrive, browserVisits, faultsInEitherTheme, hiddenFocus, overlaidControls, sidewaysPx } from './visit';
 
 const visit = browserVisits();
@@ -20,6 +21,7 @@ async function sidewaysIn(page: Page): Promise<Record<string, number>> {
   ] as const) {
     await page.setViewportSize({ width, height });
     found[how] = await sidewaysPx(page);
+    expect.soft(await plateFaults(page), `words of pictures on ${how}`).toEqual([]);
   }
   await page.setViewportSize(DESKTOP);
   await page.evaluate(() => void (document.documentElement.style.fontSize = '200%'));
@@ -43,6 +45,7 @@ describe.each(everyPage)('$name, at $path', ({ path }) => {
     await arrive(page, path);
     expect.soft(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
     expect.soft(await faultsInEitherTheme(page)).toEqual([]);
+    expect.soft(await plateFaults(page), 'words of pictures').toEqual([]);
     expect
       .soft(await sidewaysIn(page))
       .toEqual({ 'a phone': 0, 'a tablet': 0, 'a desktop at 200 %': 0, 'letters at 200 %': 0 });

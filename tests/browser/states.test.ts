@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { openDesk, script } from './kept-desk';
+import { plateFaults } from './plate-faults';
 import { arrive, browserVisits, faultsInEitherTheme, hiddenFocus, settled, sidewaysPx } from './visit';
 
 const visit = browserVisits();
@@ -55,6 +56,15 @@ describe('the desk holds up', () => {
           `${await picture.getAttribute('aria-label')} has a table`,
         )
         .toBe(true);
+    }
+    for (const [width, height, colorScheme] of [
+      [390, 844, 'dark'],
+      [1440, 900, 'light'],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      await page.emulateMedia({ colorScheme });
+      await settled(page);
+      expect.soft(await plateFaults(page), `words of pictures at ${width} px`).toEqual([]);
     }
     // They lie over the pictures.
     await page.getByRole('button', { name: 'Saved dives' }).click();

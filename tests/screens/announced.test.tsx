@@ -1,4 +1,4 @@
-import { act, render, screen } from '@testing-library/react';
+import { render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Announcer } from '@/app/stage/announcing/Announcer';
@@ -12,6 +12,7 @@ import { watchesOf } from '@/app/pictures/scene-watches';
 import { overstayed } from '@/content/scenarios/overstayed';
 import { eventText } from '@/lib/rules/all';
 import { steered } from '@/lib/steer/run';
+import { setCursor } from './set-cursor';
 
 interface Said {
   readonly atMs: number;
@@ -224,7 +225,7 @@ it('one key says where the diver is, twice if pressed twice', async () => {
   const before = voice.firstElementChild;
   await userEvent.keyboard('{F2}');
   expect(voice.firstElementChild).not.toBe(before);
-  act(() => store.getState().setCursor(0));
+  await setCursor(store, 0);
   await userEvent.keyboard('{F2}');
   expect(voice).toHaveTextContent(/^0:00\. 0\.0 m on air\. Rate: steady\. Nothing is owed/);
 });

@@ -81,6 +81,33 @@ describe('bringing a dive', () => {
     expect(takeHandOver()).toBeUndefined();
   });
 
+  it('marks each fault on the record where it is, by its number in the list, and as a ring once it is mended', async () => {
+    // A minute apart: a spike at the fourth, a depth under zero at the ninth.
+    const depths = [0, 10, 20, 38, 20, 20, 20, 10, -2, 0];
+    const rows = `time (s),depth (m)\n${depths.map((depth, i) => `${i * 10},${depth}`).join('\n')}`;
+    const user = open([{ name: 'small.csv', title: 'Try it', text: rows }]);
+    await user.click(screen.getByRole('button', { name: 'Try it' }));
+    const faults = await screen.findByRole('region', { name: 'What is wrong with it' });
+    const offers = await within(faults).findAllByRole('checkbox');
+    expect(offers.map((offer) => offer.parentElement!.querySelector('strong')!.textContent)).toEqual([
+      '1Negative depths: 1',
+      '2Spikes of the sensor: 1',
+    ]);
+    const marks = () =>
+      [...document.querySelectorAll('figure path[class*="fault"]:not([class*="Tie"])')].map((mark) =>
+        /^M([\d.]+),[\d.]+(m\S+)/.exec(mark.getAttribute('d')!)!,
+      );
+    await waitFor(() => expect(marks()).toHaveLength(2));
+    // At 30 s and 80 s of 90.
+    const [spike, negative] = marks();
+    expect(Number(spike![1]) / Number(negative![1])).toBeCloseTo(30 / 80, 2);
+    expect(spike![2]).toBe('m-5,-5l10,10m0,-10l-10,10');
+    await user.click(offers[1]!);
+    await waitFor(() => expect(marks()[0]![2]).toContain('a5,5'));
+    expect(marks()[1]![2]).not.toContain('a5,5');
+    expect(within(faults).getByText(/Spikes of the sensor: 1, mended/, { selector: 'strong' })).toBeVisible();
+  });
+
   it('asks for the unit nobody can tell from the file, and reads it as answered', async () => {
     const rows =
       'time,depth\n' +

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { ProfileFigure } from '@/app/stage/figures/ProfileFigure';
+import { setCursor } from './set-cursor';
 
 const SCRIPT = `gas: air
 descend to 20 m at 20 m/min
@@ -34,7 +35,7 @@ async function openDive() {
 describe('a point of the dive under the keys', () => {
   it('comes to be on the line, at the time cursor', async () => {
     const { store, press, steps, point } = await openDive();
-    act(() => store.getState().setCursor(241));
+    await setCursor(store, 241);
     await press(2, '{Insert}');
     expect(steps()).toEqual([
       'descend to 20 m at 20 m/min',
@@ -44,7 +45,7 @@ describe('a point of the dive under the keys', () => {
     ]);
     expect(point(2)).toHaveFocus();
     expect(point(2)).toHaveAttribute('aria-valuetext', '20 m at 4:01, after 3 min 1 s');
-    act(() => store.getState().setCursor(21 * 60 + 42));
+    await setCursor(store, 21 * 60 + 42);
     await press(4, '+');
     expect(steps().slice(-2)).toEqual(['ascend to 13 m at 10 m/min', 'ascend to surface at 10 m/min']);
   });

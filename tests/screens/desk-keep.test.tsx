@@ -15,6 +15,7 @@ import * as words from '@/app/keep/last-words';
 import { storageShelf } from '@/app/keep/storage-shelf';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { memoryShelf } from './memory-shelf';
+import { followed } from './set-cursor';
 
 const [ready] = scenarios;
 const REEF = '# A reef\ngas: air\n\ndescend to 18 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
@@ -46,6 +47,7 @@ describe('covering readings one by one', () => {
     render(<Desk />);
     const ceiling = within(await screen.findByRole('group', { name: 'Ceiling' }));
     fireEvent.change(screen.getByRole('slider', { name: 'Time cursor' }), { target: { value: '0' } });
+    await followed();
     ceiling.getByRole('button', { name: 'Cover Ceiling' }).focus();
     await userEvent.keyboard('{Enter}');
     expect(ceiling.queryByText('none')).not.toBeInTheDocument();

@@ -12,6 +12,7 @@ import { cautions } from '@/content/cautions';
 import { plannedAt } from '@/lib/ascent/ascent-start';
 import { sampleFromS } from '@/lib/dive/timeline';
 import published from '@/content/published/zhl16.json';
+import { setCursor } from './set-cursor';
 
 /** At 30 m from 1:00 to 26:00 on air, limits 85/85, in water of 0.1 bar to the metre. */
 const SCRIPT = `water: reference
@@ -40,8 +41,7 @@ async function openWall(shown: readonly PictureId[], script = SCRIPT) {
   return store;
 }
 
-const goTo = (store: Awaited<ReturnType<typeof openWall>>, timeS: number) =>
-  act(() => store.getState().setCursor(timeS));
+const goTo = (store: Awaited<ReturnType<typeof openWall>>, timeS: number) => setCursor(store, timeS);
 
 async function tableOf(title: string) {
   const figure = screen.getByRole('figure', { name: title });
@@ -109,9 +109,9 @@ describe('every picture of gas in the body', () => {
   it.each(DRAWN)('%s says something else when the cursor has moved', async (id) => {
     const store = await openWall([id]);
     const figure = screen.getByRole('figure', { name: pictures[id].title });
-    goTo(store, 300);
+    await goTo(store, 300);
     const before = document.getElementById(figure.getAttribute('aria-describedby')!)!.textContent;
-    goTo(store, 1620);
+    await goTo(store, 1620);
     expect(document.getElementById(figure.getAttribute('aria-describedby')!)!.textContent).not.toBe(before);
   });
 });
@@ -123,7 +123,7 @@ describe('the chase', () => {
     ['16', '16'],
   ])('tells in its table what compartment %s holds and tolerates, as worked out by hand', async (number, name) => {
     const store = await openWall(['chase']);
-    goTo(store, 21 * 60);
+    await goTo(store, 21 * 60);
     const { halfTimeMin, limit } = published16(name);
     const ambient = SURFACE + 3;
     const [halfTime, tension, here, surface, share] = cells(await tableOf('The chase'), number);
@@ -138,7 +138,7 @@ describe('the chase', () => {
 
   it('counts the lozenges as the table has them', async () => {
     const store = await openWall(['chase']);
-    goTo(store, 25 * 60);
+    await goTo(store, 25 * 60);
     const table = await tableOf('The chase');
     const past = Array.from({ length: 16 }, (_, c) => cells(table, String(c + 1)).map(Number)).filter(
       ([, tension, , surface]) => tension! > surface!,
@@ -162,7 +162,7 @@ describe('the chase', () => {
       'gas: 18/45\ndescend to 50 m at 20 m/min\nstay 10 min\nascend to surface at 9 m/min\n',
     );
     expect(within(screen.getByRole('figure')).getByText('filled: nitrogen, open: helium')).toBeInTheDocument();
-    goTo(store, 600);
+    await goTo(store, 600);
     const [, tension, helium] = cells(await tableOf('The chase'), '1').map(Number);
     expect(helium).toBeGreaterThan(1);
     expect(helium).toBeLessThan(tension!);
@@ -225,9 +225,9 @@ describe('pressure against pressure', () => {
       within(table)
         .getAllByRole('rowheader')
         .map((header) => header.textContent);
-    goTo(store, 8 * 60);
+    await goTo(store, 8 * 60);
     expect(rows()).toEqual(['1']);
-    goTo(store, 45 * 60);
+    await goTo(store, 45 * 60);
     const later = rows();
     expect(later).not.toEqual(['1']);
     await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Compartment' }), '9, 109 min');
@@ -238,7 +238,7 @@ describe('pressure against pressure', () => {
 
   it('says what surrounds the diver and what the compartment holds and tolerates', async () => {
     const store = await openWall(['pressure']);
-    goTo(store, 21 * 60);
+    await goTo(store, 21 * 60);
     await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Compartment' }), '5, 27 min');
     const { limit } = published16('5');
     const ambient = SURFACE + 3;
@@ -286,7 +286,7 @@ describe('a pointer on a picture', () => {
 
   it('names the compartment, its half-time, what it holds and its limits in the chase', async () => {
     const store = await openWall(['chase']);
-    goTo(store, 21 * 60);
+    await goTo(store, 21 * 60);
     expect(point('chase', 60, 100)).toHaveTextContent(
       /Compartment 1, half-time 5 minholds 2\.\d\d barlimit here \d\.\d\d barlimit at the surface 2\.\d\d bar/,
     );
@@ -326,7 +326,7 @@ it('the dive names what is left of a stop under way as every reading does: in mi
   const store = await openWall(['profile'], SCRIPT.replace('stay 25', 'stay 40'));
   const drawn = () => document.querySelector('[data-picture="profile"] svg')!.textContent;
   for (const timeS of [2625, 2633, 2641]) {
-    goTo(store, timeS);
+    await goTo(store, timeS);
     const [, minutes] = /([\d.]+) min at 6 m/.exec(drawn())!;
     expect(minutes).toMatch(/^\d+(\.\d)?$/);
     const { timeline, figures } = store.getState().scene;
@@ -397,7 +397,7 @@ describe('the choice of pictures', () => {
 it('the second dive’s sixteen compartments stand in the chase, as squares, where its own tensions are', async () => {
   const store = await openWall(['chase']);
   // Early on, when none is past its limit and drawn as a lozenge.
-  goTo(store, 300);
+  await goTo(store, 300);
   const squares = () => document.querySelector('[data-dive="second"]')?.getAttribute('d')?.match(/M/g);
   expect(squares()).toBeUndefined();
   act(() => store.getState().change({ overlay: { title: 'As it was', script: SCRIPT } }));

@@ -1,4 +1,4 @@
-import { act, render, screen, within } from '@testing-library/react';
+import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
@@ -6,6 +6,7 @@ import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { pictures } from '@/app/stage/figures/all';
 import { overstayed } from '@/content/scenarios/overstayed';
+import { setCursor } from './set-cursor';
 
 const LONG = { timeout: 30_000 };
 
@@ -27,7 +28,7 @@ async function openDive() {
       .getAllByRole('row')
       .slice(1)
       .map((row) => Array.from(row.children, (cell) => cell.textContent.replaceAll('\u00a0', ' ')));
-  const goTo = (timeS: number) => act(() => store.getState().setCursor(timeS));
+  const goTo = (timeS: number) => setCursor(store, timeS);
   return { rows, goTo };
 }
 
@@ -41,7 +42,7 @@ describe('the table behind the dive', () => {
     'has a row for now, with what the readings say after %i s and who leads',
     async (timeS) => {
       const { rows, goTo } = await openDive();
-      goTo(timeS);
+      await goTo(timeS);
       const now = rows().filter(([time]) => time!.endsWith(', now'));
       expect(now).toHaveLength(1);
       const [row] = now;
@@ -61,7 +62,7 @@ describe('the table behind the dive', () => {
   it('goes from the start to the end in order, with the moment of the cursor in its place', async () => {
     const { rows, goTo } = await openDive();
     const without = rows().length;
-    goTo(777);
+    await goTo(777);
     const timesS = rows().map(([time]) => {
       const [minutes, seconds] = time!.replace(', now', '').split(':').map(Number);
       return minutes! * 60 + seconds!;

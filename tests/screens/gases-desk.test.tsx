@@ -17,6 +17,7 @@ import { scenarios } from '@/content/scenarios/scenarios';
 import { parseScript } from '@/lib/dive/script';
 import { ISOBARIC_CAUTION } from '@/lib/exposure/isobaric-switch';
 import { variantsOf, type Variant } from '@/lib/exposure/variants';
+import { setCursor } from './set-cursor';
 
 afterEach(() => vi.unstubAllGlobals());
 
@@ -75,7 +76,7 @@ describe('oxygen on the desk', () => {
     expect(screen.getByText(cautions.deepCourse)).toBeInTheDocument();
   });
 
-  it('follows the cursor in its sentence', () => {
+  it('follows the cursor in its sentence', async () => {
     const { store } = desk(
       <OxygenFigure />,
       'gas: 32%',
@@ -83,7 +84,7 @@ describe('oxygen on the desk', () => {
       'stay 10 min',
       'ascend to surface at 10 m/min',
     );
-    act(() => store.getState().setCursor(300));
+    await setCursor(store, 300);
     // 0.32 · 4.01325 bar.
     expect(screen.getByRole('figure', { name: 'Oxygen' })).toHaveAccessibleDescription(
       /At 5:00 you breathe oxygen at 1\.28 bar/,

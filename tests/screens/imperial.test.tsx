@@ -9,6 +9,7 @@ import { pictures } from '@/app/stage/figures/all';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { metricLeft } from './metric-left';
+import { setCursor } from './set-cursor';
 
 beforeEach(() => act(() => usePreferences.setState({ units: 'imperial' })));
 afterEach(() => act(() => usePreferences.setState({ units: 'metric' })));
@@ -24,7 +25,7 @@ describe('with feet chosen, no metric figure is left over', () => {
     );
     await waitFor(() => expect(screen.queryAllByRole('figure').length).toBeGreaterThan(0), { timeout: 20_000 });
     for (const timeS of [0, 1200, store.getState().scene.timeline.timeS.at(-1)!]) {
-      act(() => store.getState().setCursor(timeS));
+      await setCursor(store, timeS);
       for (const disclosure of document.querySelectorAll('details')) act(() => disclosure.setAttribute('open', ''));
       await waitFor(() => expect(metricLeft()).toEqual([]));
     }
@@ -38,7 +39,7 @@ describe('with feet chosen, no metric figure is left over', () => {
         <ReadingsPanel />
       </DeskContext>,
     );
-    act(() => store.getState().setCursor(1200));
+    await setCursor(store, 1200);
     expect(metricLeft()).toEqual([]);
   });
 });

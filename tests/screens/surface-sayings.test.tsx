@@ -19,6 +19,7 @@ import { modelSayings, type ModelReadingId } from '@/lib/sayings/model-readings'
 import type { Saying } from '@/lib/sayings/saying';
 import { FRESH_RUN, steered, stepsAsSteered } from '@/lib/steer/run';
 import { inUnits, rowsOf, SYSTEMS } from './told-in-rows';
+import { followed, setCursor } from './set-cursor';
 
 /*
  * Surfaces beside the one table of sayings, figure by figure, in both systems of units: what each shows is worked out here
@@ -65,7 +66,7 @@ function expectTiles(said: Readonly<Record<ModelReadingId, Saying>>, where: stri
 }
 
 describe('steered by hand', () => {
-  it('the readings say what the table says of the dive so far, at its end and at any moment gone back to', () => {
+  it('the readings say what the table says of the dive so far, at its end and at any moment gone back to', async () => {
     const store = createDeskStore({ script: 'gradient factors: 35/75\nstay 1 min\n', pictures: [], covered: [] });
     const { settings } = store.getState().scene.dive;
     const run = (
@@ -87,7 +88,7 @@ describe('steered by hand', () => {
     for (const units of SYSTEMS) {
       inUnits(units);
       for (const timeS of [1685, 300, 900, 1487, 1610]) {
-        act(() => store.getState().setCursor(timeS));
+        await setCursor(store, timeS);
         expectTiles(saidAt(dive, timeS, units), `at ${timeS} s`);
       }
     }
@@ -98,7 +99,7 @@ describe('a run in a lesson', () => {
   const script =
     'gas: 28%\ngradient factors: 35/75\ndescend to 33 m at 18 m/min\nstay 24 min\nascend to surface at 9 m/min\n';
 
-  it('shows what the table says at each moment', () => {
+  it('shows what the table says at each moment', async () => {
     render(
       <RunStage
         script={{ title: 'Thirty-three metres', script }}
@@ -123,6 +124,7 @@ describe('a run in a lesson', () => {
       inUnits(units);
       for (const timeS of [200, 1000, 1540, 1660]) {
         fireEvent.change(screen.getByRole('slider', { name: 'Time cursor' }), { target: { value: `${timeS}` } });
+        await followed();
         expectTiles(saidAt(diveOf(script), timeS, units), `at ${timeS} s`);
       }
     }

@@ -1,10 +1,11 @@
-import { act, render, screen, within } from '@testing-library/react';
+import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { expect, it } from 'vitest';
 import { watchesOf } from '@/app/pictures/scene-watches';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { UnitsFigure } from '@/app/stage/units/UnitsFigure';
+import { setCursor } from './set-cursor';
 
 const SCRIPT = `gradient factors: 85/85
 gas: 32%
@@ -49,7 +50,7 @@ it('units side by side hatch when each asks for a stop, on the dive’s own time
   expect(owedS[1]).toBeLessThan(owedS[0]!);
   expect(owedS[0]).toBeLessThan(endS);
 
-  act(() => store.getState().setCursor(1500));
+  await setCursor(store, 1500);
   const rows = within(screen.getByRole('region', { name: 'What each unit shows now' }))
     .getAllByRole('rowheader')
     .map(({ textContent }) => textContent);

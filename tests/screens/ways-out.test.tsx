@@ -12,6 +12,7 @@ import { ChaseFigure } from '@/app/stage/figures/ChaseFigure';
 import { ProfileFigure } from '@/app/stage/figures/ProfileFigure';
 import { UnitInsists } from '@/app/stage/units/UnitInsists';
 import { targetOf, useWaysOutHere } from '@/app/working/ways-out/ways-out-here';
+import { setCursor } from './set-cursor';
 
 const SCRIPT = 'gas: air\ndescend to 30 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
 const question = { target: 'stop', system: 'metric' } as const;
@@ -115,7 +116,7 @@ describe('where a unit insists, and at the mark of an event', () => {
 
   it('asks what would have avoided a “slow down” while the unit says so', async () => {
     const store = showLine(TOO_FAST);
-    act(() => store.getState().setCursor(store.getState().scene.timeline.timeS.at(-1)! - 12));
+    await setCursor(store, store.getState().scene.timeline.timeS.at(-1)! - 12);
     expect(screen.getByText('Slow down.')).toBeInTheDocument();
     await userEvent.click(screen.getByRole('button', { name: QUESTION }));
     expect(targetOf(useOpenWhy.getState().id)).toBe('slow-down');
@@ -130,7 +131,7 @@ describe('where a unit insists, and at the mark of an event', () => {
     expect(screen.getByRole('button', { name: 'What would have avoided the stop?' })).toBeInTheDocument();
     await userEvent.click(screen.getByRole('button', { name: QUESTION }));
     expect(targetOf(useOpenWhy.getState().id)).toBe('stop');
-    act(() => store.getState().setCursor(store.getState().cursorS - 30));
+    await setCursor(store, store.getState().cursorS - 30);
     expect(screen.queryByRole('button', { name: QUESTION })).toBeNull();
   });
 

@@ -10,6 +10,7 @@ import { useOpenWhy } from '@/app/parts/working/open-why';
 import { usePreferences } from '@/app/parts/preferences';
 import { cautions } from '@/content/cautions';
 import { loadTypesetter } from '@/lib/working/formula';
+import { setCursor } from './set-cursor';
 
 const SCRIPT = `water: reference
 gradient factors: 85/85
@@ -23,7 +24,7 @@ stay 3 min
 ascend to surface at 9 m/min
 `;
 
-function openDesk() {
+async function openDesk() {
   const store = createDeskStore({ script: SCRIPT, pictures: ['units', 'chase'], covered: [] });
   render(
     <DeskContext value={store}>
@@ -32,7 +33,7 @@ function openDesk() {
       <ChaseFigure />
     </DeskContext>,
   );
-  act(() => store.getState().setCursor(90));
+  await setCursor(store, 90);
   return store;
 }
 
@@ -82,7 +83,7 @@ function noStopByHand(...given: Parameters<typeof figuresByHand>): number {
 
 describe('asking why', () => {
   it('opens the working of a reading in place, with its steps, their sources and what the model does not know', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time?');
     const working = await sheet();
     expect(working).toHaveAccessibleName('Why? No-stop time');
@@ -109,7 +110,7 @@ describe('asking why', () => {
   });
 
   it('sets each formula as mathematics, in symbols and with the numbers put in', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time?');
     const working = await sheet();
     await typeset(working);
@@ -121,7 +122,7 @@ describe('asking why', () => {
   });
 
   it('shows all sixteen and marks the one the reading comes from', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time?');
     const table = within(await sheet()).getByRole('table');
     expect(within(table).getAllByRole('row')).toHaveLength(17);
@@ -135,7 +136,7 @@ describe('asking why', () => {
   });
 
   it('closes on Escape and on its button, and gives the focus back to where it was asked', async () => {
-    openDesk();
+    await openDesk();
     const button = screen.getByRole('button', { name: 'Why this ceiling?' });
     await userEvent.click(button);
     await userEvent.click(within(await sheet()).getByRole('button', { name: 'Close' }));
@@ -148,7 +149,7 @@ describe('asking why', () => {
   });
 
   it('answers one question at a time', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time?');
     await sheet();
     await ask('Why this ceiling?');
@@ -157,17 +158,17 @@ describe('asking why', () => {
   });
 
   it('follows the time cursor, and goes away when its reading is covered', async () => {
-    const store = openDesk();
+    const store = await openDesk();
     await ask('Why this no-stop time?');
     const before = (await sheet()).textContent;
-    act(() => store.getState().setCursor(400));
+    await setCursor(store, 400);
     expect((await sheet()).textContent).not.toBe(before);
     act(() => store.getState().change({ covered: ['no-stop'] }));
     expect(screen.queryByRole('dialog')).not.toBeInTheDocument();
   });
 
   it('reads in feet and psi where those are chosen', async () => {
-    openDesk();
+    await openDesk();
     act(() => usePreferences.getState().setUnits('imperial'));
     await ask('Why this no-stop time?');
     const working = await sheet();
@@ -177,7 +178,7 @@ describe('asking why', () => {
   });
 
   it('asks each unit about its own figures', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time by Nitrox unit?');
     const working = await sheet();
     expect(working).toHaveTextContent('by “Nitrox unit”');
@@ -186,7 +187,7 @@ describe('asking why', () => {
   });
 
   it('asks a compartment of the chase why it holds what it holds', async () => {
-    openDesk();
+    await openDesk();
     await userEvent.selectOptions(screen.getByRole('combobox', { name: 'Compartment' }), '5, 27 min');
     await ask('Why compartment 5 holds what it holds?');
     expect(await sheet()).toHaveAccessibleName('Why? Tension in compartment 5');
@@ -206,7 +207,7 @@ describe('what if a number were another', () => {
   }
 
   it('shows what would follow beside what is so, and leaves the dive alone', async () => {
-    const store = openDesk();
+    const store = await openDesk();
     const { scene } = store.getState();
     const shown = reading('No-stop time').textContent;
     await ask('Why this no-stop time?');
@@ -224,7 +225,7 @@ describe('what if a number were another', () => {
   });
 
   it('says of a number that is not for changing why it isn’t', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time?');
     const working = await sheet();
     await userEvent.click(within(working).getByText('Numbers that stand as they are, and why'));
@@ -234,7 +235,7 @@ describe('what if a number were another', () => {
   });
 
   it('marks only the steps that follow from it', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time?');
     const working = await change('gradient factor', '0.7');
     const marked = within(working)
@@ -250,7 +251,7 @@ describe('what if a number were another', () => {
   });
 
   it('goes back to what is so', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time?');
     const working = await change('gradient factor', '0.7');
     await userEvent.click(within(working).getByRole('button', { name: 'Reset' }));
@@ -259,7 +260,7 @@ describe('what if a number were another', () => {
   });
 
   it('says what is wrong with a number that makes no sense, and how to mend it', async () => {
-    openDesk();
+    await openDesk();
     await ask('Why this no-stop time?');
     const working = await change('gradient factor', '12');
     expect(within(working).getByRole('alert')).toHaveTextContent(

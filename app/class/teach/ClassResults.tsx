@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useDeferredValue, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import type { Asked } from '@/lib/class/class-state';
 import { resultRows, type ResultRow } from '@/lib/class/results';
@@ -27,7 +27,8 @@ const HomeQuestions = fetchedLater(async () => (await import('./HomeQuestions'))
 
 /** What the class has answered, question by question: to look at, print, save, and forget. */
 export function ClassResults() {
-  const state = useClass();
+  // What is asked of the class comes before the sheet that counts it.
+  const state = useDeferredValue(useClass());
   const units = usePreferences((one) => one.units);
   const [open, setOpen] = useState(false);
   const [sure, setSure] = useState(false);

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import { currentOf } from '@/lib/class/class-state';
 import { spacedCode } from '@/lib/class/code';
 import { Button } from '../../parts/Button';
+import { oncePainted } from '../../parts/after-paint';
 import { fetchedLater } from '../../parts/fetched-later';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { AskPanel } from './AskPanel';
@@ -88,7 +89,10 @@ function useFocusKept(now: string | undefined): void {
   useEffect(() => {
     if (before.current === now) return;
     before.current = now;
-    if (document.activeElement === document.body) document.querySelector<HTMLElement>('#question, #ask')?.focus();
+    // The page is laid out for it: that is done once what came is seen.
+    oncePainted(() => {
+      if (document.activeElement === document.body) document.querySelector<HTMLElement>('#question, #ask')?.focus();
+    });
   }, [now]);
 }
 

@@ -1,7 +1,7 @@
 'use client';
 
 import { memo, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
-import { standingAt, withSeen } from '@/lib/lesson/progress';
+import { progressIn, standingAt, withSeen } from '@/lib/lesson/progress';
 import { Button, ButtonLink } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
 import { routes } from '../../parts/routes';
@@ -19,7 +19,7 @@ import { StepChoice, StepContents } from './StepContents';
 import { StepView } from './StepView';
 import { ClassLesson, LessonTools, PassStepOn, ResultsSheet } from './now-and-then';
 import { TermsInPlace } from './TermsInPlace';
-import { useProgress, useLessonProgress } from './progress-store';
+import { useProgress } from './progress-store';
 import { useStepPlace } from './use-step-place';
 import styles from './player.module.css';
 import places from './window.module.css';
@@ -41,9 +41,9 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
   const units = usePreferences((state) => state.units);
   const lesson = useMemo(() => lessonIn(given, units), [given, units]);
   const { slug, steps } = lesson;
-  const progress = useLessonProgress(slug);
+  const standsAt = useProgress(({ progress }) => progressIn(progress, slug).at);
   const update = useProgress((state) => state.update);
-  const { place, go } = useStepPlace(lesson, progress.at, shipped);
+  const { place, go } = useStepPlace(lesson, standsAt, shipped);
   const [presenting, setPresenting] = useState(false);
   const [passing, pass] = useState<PassedOn>();
   const foot = useSheetFoot();
@@ -91,7 +91,7 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
           <LessonLine
             title={lesson.title}
             alone={shipped}
-            steps={<StepChoice lesson={lesson} place={place} progress={progress} onTurn={turnTo} />}
+            steps={<StepChoice lesson={lesson} place={place} onTurn={turnTo} />}
             tools={
               <LessonTools
                 slug={slug}
@@ -103,7 +103,7 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
               />
             }
           />
-          <StepContents lesson={lesson} place={place} progress={progress} onTurn={turnTo} />
+          <StepContents lesson={lesson} place={place} onTurn={turnTo} />
           <div ref={body} data-part="step" className={`${places.body} ${styles.main}`}>
             {step ? (
               <section

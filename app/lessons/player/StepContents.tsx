@@ -1,13 +1,22 @@
+import { memo, useDeferredValue, type ComponentType } from 'react';
 import { answeredIn, stepAsks, type StepAsks } from '@/lib/lesson/standing';
 import type { LessonProgress } from '@/lib/lesson/progress';
 import type { PreparedLesson } from '../prepared';
+import { useLessonProgress } from './progress-store';
 import styles from './player.module.css';
 
 interface StepContentsProps {
   lesson: PreparedLesson;
   place: number;
-  progress: LessonProgress;
   onTurn: (place: number) => void;
+}
+
+/** A list of steps with what is done in them, marked once what has just been done is itself on the page. */
+function withProgress(List: ComponentType<StepContentsProps & { progress: LessonProgress }>) {
+  const Drawn = memo(List);
+  return function WithProgress(props: StepContentsProps) {
+    return <Drawn {...props} progress={useDeferredValue(useLessonProgress(props.lesson.slug))} />;
+  };
 }
 
 /** Before a title in a list that can hold nothing but words. */
@@ -17,7 +26,7 @@ function markOf(step: StepAsks, progress: LessonProgress): string {
 }
 
 /** The steps of a lesson in one line, by their titles. */
-export function StepChoice({ lesson: { steps }, place, progress, onTurn }: StepContentsProps) {
+export const StepChoice = withProgress(function Choice({ lesson: { steps }, place, progress, onTurn }) {
   const asks = stepAsks(steps);
   return (
     <label className={styles.contentsShort}>
@@ -33,10 +42,10 @@ export function StepChoice({ lesson: { steps }, place, progress, onTurn }: StepC
       </select>
     </label>
   );
-}
+});
 
 /** The steps of a lesson: where you are, what is seen and what is answered, and the way to any of them. */
-export function StepContents({ lesson: { steps }, place, progress, onTurn }: StepContentsProps) {
+export const StepContents = withProgress(function Contents({ lesson: { steps }, place, progress, onTurn }) {
   const asks = stepAsks(steps);
   return (
     <nav aria-label="Steps" className={`${styles.contents} unprinted`}>
@@ -77,4 +86,4 @@ export function StepContents({ lesson: { steps }, place, progress, onTurn }: Ste
       </ol>
     </nav>
   );
-}
+});

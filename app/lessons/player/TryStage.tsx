@@ -3,6 +3,7 @@
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { writeStepsInFeet } from '@/lib/dive/write-in-units';
 import { withDraft, withMet, withWayLooked } from '@/lib/lesson/progress';
+import { TYPING } from '../../keep/history';
 import { usePreferences } from '../../parts/preferences';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { Button } from '../../parts/Button';
@@ -186,7 +187,7 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
         autoCorrect="off"
         value={script}
         rows={script.split('\n').length + 1}
-        onChange={(event) => change({ script: event.target.value }, 'typing')}
+        onChange={(event) => change({ script: event.target.value }, TYPING)}
       />
       <div key={key} id={`${id}-errors`} role={role}>
         <ul className={styles.errors}>

@@ -6,6 +6,7 @@ import { lessonData, withEntry, withEntryMoved, withKey, withValue } from '@/lib
 import { unfinishedIn } from '@/lib/lesson/unfinished';
 import type { LessonFault } from '@/lib/lesson/checking/fault';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
+import { TYPING } from '../../keep/history';
 import { useUndo } from '../../keep/use-undo';
 import { useUndoKeys } from '../../keep/use-undo-keys';
 import { Button } from '../../parts/Button';
@@ -168,7 +169,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
             spellCheck={false}
             value={text}
             rows={32}
-            onChange={(event) => change(event.target.value, 'typing')}
+            onChange={(event) => change(event.target.value, TYPING)}
           />
         </div>
       )}

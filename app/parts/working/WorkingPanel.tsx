@@ -15,7 +15,7 @@ import { isChanged, StepList } from './StepList';
 import { useTypesetter } from './use-typesetter';
 import { useWhatIf } from './use-what-if';
 import { WhatIfForm } from './WhatIfForm';
-import { WorkingSheet } from './WorkingSheet';
+import { WorkingItOut, WorkingSheet } from './WorkingSheet';
 import styles from './working.module.css';
 
 interface WorkingPanelProps {
@@ -42,10 +42,6 @@ export function WorkingPanel({ working, where, onDive, onClose, next }: WorkingP
       </p>
     </WorkingSheet>
   );
-}
-
-function WorkingItOut() {
-  return <p role="status">Working it out…</p>;
 }
 
 const BodySoon = afterPaint(WorkingBody, WorkingItOut);

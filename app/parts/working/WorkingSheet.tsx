@@ -28,9 +28,10 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
     const element = sheet.current;
     if (!element || element.open) return;
     if (window.matchMedia(NARROW).matches) element.showModal();
-    else element.show();
+    // Opened so, it doesn't look for something to have the focus, for which the page would be laid out.
+    else element.open = true;
     // The answer is what was asked for; what puts it away can wait.
-    body.current?.focus({ preventScroll: true });
+    oncePainted(() => body.current?.focus({ preventScroll: true }));
   }, []);
   // Said to the page, here and by name for the styles of what makes room. Styles that asked the page whether it holds a
   // sheet would be asked anew at every change made in it. Making room moves the whole page: the sheet is seen before.
@@ -78,4 +79,9 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
       </div>
     </dialog>
   );
+}
+
+/** In the place of what takes long to draw, until the sheet itself is seen. */
+export function WorkingItOut() {
+  return <p role="status">Working it out…</p>;
 }

@@ -126,7 +126,12 @@ function WayUp({
   const planned = parts.map(
     (part) => [place(x(part.startS), y(part.fromM)), place(x(part.endS), y(part.toM))] as const,
   );
-  const cursor = [place(x(startS), 0), place(x(startS), inner.height)] as const;
+  const at = place(x(startS), y(timeline.depthM[sample]!));
+  const cursor = [
+    [place(at.x, 0), place(at.x, inner.height)],
+    // Corner to corner of what its ring takes.
+    ...[-RING, RING].map((by) => [place(at.x - RING, at.y - by), place(at.x + RING, at.y + by)] as const),
+  ] as const;
   const stops = parts.filter((part) => part.fromM === part.toM);
   const riseEndS = stops[0]?.startS ?? parts.at(-1)!.endS;
   const middleX = x((startS + riseEndS) / 2);
@@ -146,7 +151,7 @@ function WayUp({
       })),
       riseName,
     ],
-    [...swum, ...planned, cursor],
+    [...swum, ...planned, ...cursor],
     inner,
   );
   const path = planned.map(([, to]) => `L${to.x.toFixed(1)},${to.y.toFixed(1)}`);
@@ -164,6 +169,9 @@ function WayUp({
     </g>
   );
 }
+
+/** Half of what the ring at the cursor takes, with some air. */
+const RING = 10;
 
 const place = (x: number, y: number) => ({ x, y });
 

@@ -4,6 +4,7 @@ import { scaleLinear, type ScaleLinear } from 'd3';
 import { memo, useId, useMemo } from 'react';
 import { loadAt } from '@/lib/ascent/figures';
 import { supersaturation } from '@/lib/ascent/supersaturation';
+import { sayDepth } from '@/lib/quantity/depth';
 import type { Scene } from '../scene';
 import { LeaderStrip, STRIP_HEIGHT } from '../axes/LeaderStrip';
 import { printPercent } from '@/lib/quantity/percent';
@@ -43,7 +44,7 @@ function seriesFrame(scene: Scene, width: number, height: number, view: PictureP
 const largest = (values: Float32Array) => values.reduce((most, value) => Math.max(most, value), 0);
 
 /** The largest supersaturation of the sixteen, here and as if surfaced, over time, under the limits; and which compartment has it. */
-export function SupersaturationPicture({ scene, sample, cursorS, width, height, onCursor, view }: PictureProps) {
+export function SupersaturationPicture({ scene, sample, cursorS, width, height, units, onCursor, view }: PictureProps) {
   const frame = useMemo(() => seriesFrame(scene, width, height, view), [scene, width, height, view]);
   const { inner, x } = frame;
   return (
@@ -55,7 +56,12 @@ export function SupersaturationPicture({ scene, sample, cursorS, width, height, 
         lines: [said('at your depth', frame.now, column), said('if you surfaced', frame.surfacing, column)],
       })}
     >
-      <Ground scene={scene} frame={frame} namesRight={x(cursorS) < inner.width / 2} />
+      <Ground
+        scene={scene}
+        frame={frame}
+        namesRight={x(cursorS) < inner.width / 2}
+        surface={`at ${sayDepth(0, units)}`}
+      />
     </TimePlot>
   );
 }
@@ -114,10 +120,13 @@ const Ground = memo(function Ground({
   scene,
   frame,
   namesRight,
+  surface,
 }: {
   scene: Scene;
   frame: SeriesFrame;
   namesRight: boolean;
+  /** What the surface is called where there is little room. */
+  surface: string;
 }) {
   const id = useId();
   const { inner, x, y, columns, now, surfacing } = frame;
@@ -166,7 +175,7 @@ const Ground = memo(function Ground({
         </text>
       ))}
       <LeaderStrip name="here" leaders={leadsNow} y={inner.height + 3} />
-      <LeaderStrip name="surfaced" leaders={leadsSurfacing} y={inner.height + 6 + STRIP_HEIGHT} />
+      <LeaderStrip name={surface} leaders={leadsSurfacing} y={inner.height + 6 + STRIP_HEIGHT} />
     </TimeGround>
   );
 });

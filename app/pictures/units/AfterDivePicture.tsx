@@ -28,6 +28,8 @@ const TICKS_H = {
 };
 const NARROW = 560;
 const POINTS = 96;
+/** What is so now is written so far along; other words go under it. */
+const ROOM_FOR_NOW = 110;
 
 /** Something that has to be waited for. */
 export interface LetsGo {
@@ -136,6 +138,7 @@ function Rising({ next, x, width }: { next: ComesBack; x: (hours: number) => num
   const recoveredX = x(next.recoveredAfterMin / 60);
   const recovers = next.recoveredAfterMin / 60 > FIRST_H && next.recoveredAfterMin / 60 <= LAST_H;
   const left = recoveredX > width / 2;
+  const nowY = Math.min(PLOT - 24, y(capped(next.nowMin)) + 18);
   return (
     <>
       <Levels width={width} levels={[{ y: PLOT, text: '0 min' }]} />
@@ -145,7 +148,7 @@ function Rising({ next, x, width }: { next: ComesBack; x: (hours: number) => num
       </text>
       <path d={`M${points.join('L')}`} className={shared.profile} />
       <circle cy={tenth(y(capped(next.nowMin)))} r={5} className={styles.point} />
-      <text x={9} y={tenth(Math.min(PLOT - 6, y(capped(next.nowMin)) + 18))} className={styles.word}>
+      <text x={9} y={tenth(nowY)} className={styles.word}>
         now: {next.saysNow}
       </text>
       {recovers && (
@@ -158,7 +161,7 @@ function Rising({ next, x, width }: { next: ComesBack; x: (hours: number) => num
           />
           <text
             x={tenth(recoveredX + (left ? -8 : 8))}
-            y={restedY + 30}
+            y={recoveredX < ROOM_FOR_NOW ? nowY + 18 : restedY + 30}
             textAnchor={left ? 'end' : 'start'}
             className={styles.word}
           >

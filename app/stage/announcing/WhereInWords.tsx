@@ -3,7 +3,7 @@
 import { useDeferredValue, useEffect } from 'react';
 import { sayWhereShortly } from '@/lib/sayings/where';
 import { usePreferences } from '../../parts/preferences';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { cursorSample } from '../desk-store';
 import { modelMomentOf } from '../model-moment';
 import type { ReadingId } from '../reading-ids';
@@ -22,8 +22,8 @@ export function WhereInWords({
   unread?: readonly ReadingId[];
 }) {
   const playing = useDesk((state) => state.playing);
-  const scene = useDeferredValue(useDesk((state) => state.scene));
-  const sample = useDeferredValue(useDesk(cursorSample));
+  const scene = useDeferredValue(useDeskOncePainted((state) => state.scene));
+  const sample = useDeferredValue(useDeskOncePainted(cursorSample));
   const covered = useDesk((state) => state.covered);
   const units = usePreferences((state) => state.units);
   const words = playing

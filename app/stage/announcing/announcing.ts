@@ -1,7 +1,7 @@
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { needsStopHeard, sayLeader, sayStandingHeard, sayWhere, sayWhereShortly } from '@/lib/sayings/where';
 import type { DeskDocument, DeskState, DeskStore } from '../desk-store';
-import { JUMP_S } from '../moments';
+import { longestGoneS } from '../jump';
 import type { ReadingId } from '../reading-ids';
 import { pacedVoice } from './paced-voice';
 import { sayChange, type TitleOf } from './said-change';
@@ -100,7 +100,7 @@ export function announcing(
     heardS = desk.cursorS;
     const stepS = desk.cursorS - fromS;
     const goes = led || desk.playing || wasPlaying || desk.heldAtS !== undefined || desk.run !== undefined;
-    const mostS = led || desk.run ? STEERED_S : JUMP_S * Number(desk.speed);
+    const mostS = led || desk.run ? STEERED_S : longestGoneS(desk);
     if (goes && stepS > 0 && stepS <= mostS)
       happenings(desk, fromS, desk.cursorS)
         .filter((news) => !isEcho(desk, news))

@@ -5,7 +5,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { printClock, printHours } from '@/lib/quantity/duration';
 import { printAs } from '@/lib/sayings/measures';
 import { PictureFrame } from './PictureFrame';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { useOpened } from '../../parts/use-opened';
 import { ProfileHandles } from './ProfileHandles';
 import { StepEditor } from './StepEditor';
@@ -44,7 +44,7 @@ export function ProfileFigure() {
   const deepestM = timeline.legs.reduce((deepest, leg) => Math.max(deepest, leg.toM), 0);
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
   const dives = timeline.legs.at(-1)!.diveNumber + 1;
-  const watch = useDesk(chosenWatch);
+  const watch = useDeskOncePainted(chosenWatch);
   // oxlint-disable-next-line react/preserve-manual-memoization -- what is kept is no part of these
   const rows = useMemo(() => rowsOnce(scene, watch, units), [scene, watch, units]);
 

@@ -6,7 +6,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { printDayClock } from '@/lib/dive/day-clock';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
-import { useDesk, useDeskStore } from '../desk-context';
+import { useDesk, useDeskOncePainted, useDeskStore } from '../desk-context';
 import {
   addPoint,
   isLevel,
@@ -44,7 +44,7 @@ const PAGE = 5;
  */
 export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
   const store = useDeskStore();
-  const legs = useDesk((state) => state.scene.timeline.legs);
+  const legs = useDeskOncePainted((state) => state.scene.timeline.legs);
   const selected = useDesk((state) => state.selectedStep);
   const select = useDesk((state) => state.select);
   const drag = useRef<{

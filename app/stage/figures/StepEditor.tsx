@@ -10,14 +10,14 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { Button } from '../../parts/Button';
 import { TypedValue } from '../../parts/TypedValue';
 import { usePreferences } from '../../parts/preferences';
-import { useDesk, useDeskStore } from '../desk-context';
+import { useDesk, useDeskOncePainted, useDeskStore } from '../desk-context';
 import { StepHint } from './StepHint';
 import { addPoint, isLevel, newPointS, removeLeg } from './profile-edits';
 import styles from '../stage.module.css';
 
 /** Exact values for the step under the hand: typed, where a drag is too coarse. */
 export function StepEditor() {
-  const legs = useDesk((state) => state.scene.timeline.legs);
+  const legs = useDeskOncePainted((state) => state.scene.timeline.legs);
   const selected = useDesk((state) => state.selectedStep);
   const units = usePreferences((state) => state.units);
   const store = useDeskStore();

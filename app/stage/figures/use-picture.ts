@@ -1,7 +1,7 @@
 import { useContext, useMemo } from 'react';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { useOverlay, useShownWays } from './use-overlay';
 import type { PictureProps } from '../../pictures/picture-props';
 import { usePictureScale } from '../../pictures/picture-scale';
@@ -23,7 +23,7 @@ export function usePicture(
   const scale = usePictureScale();
   const width = Math.round((size?.width ?? FIRST_PX) / scale);
   const view = useDesk((state) => state.view);
-  const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
+  const endS = useDeskOncePainted((state) => state.scene.timeline.timeS.at(-1)!);
   const overlayEndS = useOverlay()?.timeline.timeS.at(-1) ?? 0;
   const otherEndS = useShownWays().reduce((last, way) => Math.max(last, way.timeline.timeS.at(-1)!), overlayEndS);
   // A longer second dive makes room for itself in every picture, so that one moment stays in one place.
@@ -33,9 +33,9 @@ export function usePicture(
     measured: size !== undefined,
     width,
     height: fills && size && size.height > 0 ? Math.round(size.height / scale) : height(width),
-    scene: useDesk((state) => state.scene),
-    sample: useDesk(cursorSample),
-    cursorS: useDesk((state) => state.cursorS),
+    scene: useDeskOncePainted((state) => state.scene),
+    sample: useDeskOncePainted(cursorSample),
+    cursorS: useDeskOncePainted((state) => state.cursorS),
     onCursor: useDesk((state) => state.setCursor),
     view: view ?? room,
     units: usePreferences((state) => state.units),

@@ -16,7 +16,7 @@ import { Button } from '../../parts/Button';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { TypedValue } from '../../parts/TypedValue';
-import { useDesk } from '../desk-context';
+import { useDeskOncePainted } from '../desk-context';
 import { useScriptEdit } from './use-script-edit';
 import styles from '../../pictures/gas/exposure.module.css';
 
@@ -29,8 +29,8 @@ const BREATHING = [
 
 /** The cylinders of the script and how fast they are breathed; every change is written into the script. */
 export function CylinderEditor() {
-  const settings = useDesk((state) => state.scene.dive.settings);
-  const gases = useDesk((state) => state.scene.timeline.gases);
+  const settings = useDeskOncePainted((state) => state.scene.dive.settings);
+  const gases = useDeskOncePainted((state) => state.scene.timeline.gases);
   const units = usePreferences((state) => state.units);
   const { set } = useScriptEdit();
   const cylinders = settings.supply?.cylinders ?? [];

@@ -6,7 +6,7 @@ import { usePreferences } from '../../parts/preferences';
 import { Reading } from '../../parts/Reading';
 import { useCovering } from '../covering';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDeskOncePainted } from '../desk-context';
 import type { ReadingId } from '../reading-ids';
 import { tileOf } from '../tile-of';
 import { DeskWhy } from '../why/DeskWhy';
@@ -16,8 +16,8 @@ import styles from '../../pictures/gas/exposure.module.css';
 /** Oxygen, density and the cylinder in use at the cursor. */
 export function ExposureShown({ only }: { only?: readonly ReadingId[] | undefined }) {
   const cover = useCovering(only);
-  const scene = useDesk((state) => state.scene);
-  const sample = useDesk(cursorSample);
+  const scene = useDeskOncePainted((state) => state.scene);
+  const sample = useDeskOncePainted(cursorSample);
   const units = usePreferences((state) => state.units);
   const said = exposureSayings(
     {

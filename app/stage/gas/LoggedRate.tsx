@@ -13,14 +13,14 @@ import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { TypedValue } from '../../parts/TypedValue';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDeskOncePainted } from '../desk-context';
 import { useScriptEdit } from './use-script-edit';
 import styles from '../../pictures/gas/exposure.module.css';
 
 /** The consumption of the dive on the desk, if it was really dived, from what the gauge showed at its end. */
 export function LoggedRate() {
-  const { dive, timeline } = useDesk((state) => state.scene);
-  const sample = useDesk(cursorSample);
+  const { dive, timeline } = useDeskOncePainted((state) => state.scene);
+  const sample = useDeskOncePainted(cursorSample);
   const units = usePreferences((state) => state.units);
   const { set } = useScriptEdit();
   const [endBar, setEndBar] = useState(50);

@@ -16,7 +16,7 @@ import { PrintSheet } from '../../parts/PrintSheet';
 import { Segmented } from '../../parts/Segmented';
 import { usePreferences } from '../../parts/preferences';
 import { useStatus } from '../../parts/status';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { AscentBars } from '../../pictures/gas/AscentBars';
 import { AscentsPicture } from '../../pictures/gas/AscentsPicture';
@@ -31,7 +31,7 @@ const LAST_STOPS_M = [3, 6] as const;
 
 /** The way up the model asks for from the last moment at the deepest point, and what it becomes when things go otherwise. */
 export function StagedFigure() {
-  const current = useDesk((state) => state.scene.dive);
+  const current = useDeskOncePainted((state) => state.scene.dive);
   const broken = useDesk((state) => state.errors.length > 0 || state.base !== undefined);
   const units = usePreferences((state) => state.units);
   const { edit, set } = useScriptEdit();

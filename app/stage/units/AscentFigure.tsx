@@ -14,7 +14,7 @@ import { printAs } from '@/lib/sayings/measures';
 import { Disclosure } from '../../parts/Disclosure';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { usePicture } from '../figures/use-picture';
 import { sceneOf, type Scene } from '../../pictures/scene';
@@ -33,7 +33,7 @@ const PENALTIES: ReadonlySet<string | undefined> = new Set(['imposedStop', 'long
 export function AscentFigure() {
   const { ref, scene, sample, units, width, cursorS, onCursor } = usePicture(waysUpHeight);
   const { timeline } = scene;
-  const watch = useDesk(chosenWatch);
+  const watch = useDeskOncePainted(chosenWatch);
   const lost = useMemo(() => lostWashout(scene.dive, TAUGHT_M_MIN), [scene.dive]);
   const slower = useMemo(() => sceneOf(withClimbsAtMost(scene.dive, TAUGHT_M_MIN)), [scene.dive]);
   const breaths = useMemo(() => heldBreaths(timeline), [timeline]);

@@ -7,7 +7,7 @@ import type { AlarmShown } from '@/lib/rules/unit/alarms-shown';
 import type { Target } from '@/lib/ways-out/trouble';
 import { usePreferences } from '../../parts/preferences';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { AT_S } from '../moments';
 import { useCourse } from '../use-course';
 import { logEntriesOf } from './log-entries';
@@ -28,8 +28,8 @@ const QUESTIONS: Readonly<Record<Target, string>> = {
 /** Asks what would have avoided what is insisted on at the cursor, or the event whose mark it stands at. */
 export function AskHere({ alarms }: { alarms: readonly AlarmShown[] }) {
   const { scene, watch } = useCourse();
-  const timeline = useDesk((state) => state.scene.timeline);
-  const cursorS = useDesk((state) => state.cursorS);
+  const timeline = useDeskOncePainted((state) => state.scene.timeline);
+  const cursorS = useDeskOncePainted((state) => state.cursorS);
   const covered = useDesk((state) => state.covered.length > 0);
   const units = usePreferences((state) => state.units);
   const entries = useMemo(() => logEntriesOf(scene, watch, units), [scene, watch, units]);

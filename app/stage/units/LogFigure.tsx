@@ -8,7 +8,7 @@ import { useStatus } from '../../parts/status';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import { EventMark } from '../../pictures/profile/EventMark';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { sayAloud, silence } from './speech';
 import { logEntriesOf, VOICES, type LogEntry } from './log-entries';
@@ -16,9 +16,9 @@ import styles from './units.module.css';
 
 /** What the chosen unit told and what became of the gas, in sentences that can be read, heard and gone to. */
 export function LogFigure() {
-  const scene = useDesk((state) => state.scene);
-  const watch = useDesk(chosenWatch);
-  const cursorS = useDesk((state) => state.cursorS);
+  const scene = useDeskOncePainted((state) => state.scene);
+  const watch = useDeskOncePainted(chosenWatch);
+  const cursorS = useDeskOncePainted((state) => state.cursorS);
   const playing = useDesk((state) => state.playing || state.base !== undefined);
   const setCursor = useDesk((state) => state.setCursor);
   const units = usePreferences((state) => state.units);

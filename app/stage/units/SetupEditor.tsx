@@ -11,7 +11,7 @@ import { Field } from '../../parts/Field';
 import { toFaultOnceMarked } from '../../parts/first-fault';
 import { MOST_SETUPS } from '../../pictures/scene';
 import { usePreferences } from '../../parts/preferences';
-import { useDesk, useDeskStore } from '../desk-context';
+import { useDeskOncePainted, useDeskStore } from '../desk-context';
 import styles from './units.module.css';
 
 interface Fault {
@@ -45,7 +45,7 @@ const READY_FAULTS: readonly (Fault & { readonly inFeet?: Fault })[] = [
 /** Adds and takes away units; they stand in the script's header, so they are kept, undone and shared with it. */
 export function SetupEditor() {
   const store = useDeskStore();
-  const setups = useDesk((state) => state.scene.dive.settings.setups) ?? [];
+  const setups = useDeskOncePainted((state) => state.scene.dive.settings.setups) ?? [];
   const units = usePreferences((state) => state.units);
   const [chosen, setChosen] = useState(0);
   const faults = READY_FAULTS.map((fault) => (units === 'imperial' && fault.inFeet) || fault);

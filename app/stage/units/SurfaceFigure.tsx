@@ -17,7 +17,7 @@ import { Disclosure } from '../../parts/Disclosure';
 import { Field } from '../../parts/Field';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { usePicture } from '../figures/use-picture';
 import { AfterDivePicture, afterDiveHeight, type LetsGo } from '../../pictures/units/AfterDivePicture';
@@ -27,8 +27,8 @@ import styles from './units.module.css';
 
 /** The surface interval: what has washed out, what a next dive would be given, and how long until flying or driving up. */
 export function SurfaceFigure() {
-  const watch = useDesk(chosenWatch);
-  const sample = useDesk(cursorSample);
+  const watch = useDeskOncePainted(chosenWatch);
+  const sample = useDeskOncePainted(cursorSample);
   const units = usePreferences((state) => state.units);
   const [typedNext, setNext] = useState<string>();
   const [typedDrive, setDrive] = useState<string>();

@@ -8,16 +8,16 @@ import { Icon } from '../../parts/Icon';
 import { usePreferences } from '../../parts/preferences';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDeskOncePainted } from '../desk-context';
 import { DeskWhy } from '../why/DeskWhy';
 import { AskHere } from './AskHere';
 import styles from './units.module.css';
 
 /** What the chosen unit would insist on at the cursor: its alarms first, then what it holds back. */
 export function UnitInsists() {
-  const watch = useDesk(chosenWatch);
-  const unit = useDesk((state) => (state.scene.setups[state.unit] ? state.unit : 0));
-  const sample = useDesk(cursorSample);
+  const watch = useDeskOncePainted(chosenWatch);
+  const unit = useDeskOncePainted((state) => (state.scene.setups[state.unit] ? state.unit : 0));
+  const sample = useDeskOncePainted(cursorSample);
   const units = usePreferences((state) => state.units);
   const shown = useMemo(() => shownAt(watch, sample, units), [watch, sample, units]);
   return (

@@ -8,7 +8,7 @@ import { usePreferences } from '../../parts/preferences';
 import { Reading } from '../../parts/Reading';
 import { useCovering } from '../covering';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDeskOncePainted } from '../desk-context';
 import type { ReadingId } from '../reading-ids';
 import { tileOf } from '../tile-of';
 import { DeskWhy } from '../why/DeskWhy';
@@ -18,9 +18,9 @@ import { chosenWatch } from '../../pictures/scene-watches';
 /** What the chosen unit adds to the model at the cursor: speed, safety stop, imposed stop, alarms, the wait before flying. */
 export function UnitReadings({ only }: { only?: readonly ReadingId[] | undefined }) {
   const cover = useCovering(only);
-  const watch = useDesk(chosenWatch);
-  const unit = useDesk((state) => (state.scene.setups[state.unit] ? state.unit : 0));
-  const sample = useDesk(cursorSample);
+  const watch = useDeskOncePainted(chosenWatch);
+  const unit = useDeskOncePainted((state) => (state.scene.setups[state.unit] ? state.unit : 0));
+  const sample = useDeskOncePainted(cursorSample);
   const units = usePreferences((state) => state.units);
   const shown = useMemo(() => shownAt(watch, sample, units), [watch, sample, units]);
   const { safetyStop, imposedStop } = shown;

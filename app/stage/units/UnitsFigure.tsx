@@ -8,7 +8,7 @@ import { Button } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDesk, useDeskOncePainted } from '../desk-context';
 import { PictureFrame } from '../figures/PictureFrame';
 import { usePicture } from '../figures/use-picture';
 import { DeskWhy } from '../why/DeskWhy';
@@ -22,7 +22,7 @@ import shared from './units.module.css';
 /** One dive as several units see it: when each asks for a stop, what differs between them at the cursor, and what is so. */
 export function UnitsFigure() {
   const watches = useDesk((state) => watchesOf(state.scene));
-  const sample = useDesk(cursorSample);
+  const sample = useDeskOncePainted(cursorSample);
   const unit = useDesk((state) => state.unit);
   const chooseUnit = useDesk((state) => state.chooseUnit);
   const units = usePreferences((state) => state.units);

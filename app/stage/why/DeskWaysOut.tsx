@@ -10,15 +10,15 @@ import { needsDeepCaution } from '@/lib/ways-out/deep';
 import type { Target } from '@/lib/ways-out/trouble';
 import type { WayOut } from '@/lib/ways-out/ways-out';
 import { usePreferences } from '../../parts/preferences';
+import { afterPaint } from '../../parts/after-paint';
 import { useStatus } from '../../parts/status';
 import { useOpenWhy } from '../../parts/working/open-why';
-import { WorkingSheet } from '../../parts/working/WorkingSheet';
+import { WorkingItOut, WorkingSheet } from '../../parts/working/WorkingSheet';
 import { useWaysOut } from '../../working/ways-out/use-ways-out';
 import { targetOf, useWaysOutHere, waysOutId } from '../../working/ways-out/ways-out-here';
 import { WaysOutPanel } from '../../working/ways-out/WaysOutPanel';
-
 import { cursorSample } from '../desk-store';
-import { useDesk, useDeskStore } from '../desk-context';
+import { useDesk, useDeskOncePainted, useDeskStore } from '../desk-context';
 import { modelMomentOf } from '../model-moment';
 import { sceneOf, type Scene } from '../../pictures/scene';
 
@@ -39,13 +39,15 @@ export function DeskWaysOut({ tellOnly = false }: DeskWaysOutProps) {
 
 const MOST_SHOWN = 2;
 
+const PanelSoon = afterPaint(WaysOutPanel, WorkingItOut);
+
 function OpenPanel({ target, tellOnly }: { target: Target; tellOnly: boolean }) {
   const store = useDeskStore();
-  const scene = useDesk((state) => state.scene);
+  const scene = useDeskOncePainted((state) => state.scene);
   const rules = useDesk((state) => state.rules);
   const shown = useDesk((state) => state.shownWays);
   const live = useDesk((state) => state.base !== undefined || state.still);
-  const sample = useDesk(cursorSample);
+  const sample = useDeskOncePainted(cursorSample);
   const units = usePreferences((state) => state.units);
   const { ask, close } = useOpenWhy.getState();
   const asked = useMemo(
@@ -83,7 +85,7 @@ function OpenPanel({ target, tellOnly }: { target: Target; tellOnly: boolean }) 
   }));
   return (
     <WorkingSheet title="What would have avoided it?" onClose={close}>
-      <WaysOutPanel
+      <PanelSoon
         target={target}
         onTarget={(next) => ask(waysOutId(next))}
         answer={answer}

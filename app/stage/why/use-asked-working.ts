@@ -4,7 +4,7 @@ import { workingFor } from '@/lib/working/all';
 import { isRuleReading, unitWorkingFor, type UnitReadingId } from '@/lib/working/rules/unit-all';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { cursorSample } from '../desk-store';
-import { useDesk } from '../desk-context';
+import { useDeskOncePainted } from '../desk-context';
 
 export interface AskedWorking {
   reading: UnitReadingId;
@@ -14,8 +14,8 @@ export interface AskedWorking {
 
 /** The working behind a reading at the time cursor, null where it is not shown then, and where and by whom it is read. */
 export function useAskedWorking({ reading, unit }: Pick<AskedWorking, 'reading' | 'unit'>) {
-  const scene = useDesk((state) => state.scene);
-  const sample = useDesk(cursorSample);
+  const scene = useDeskOncePainted((state) => state.scene);
+  const sample = useDeskOncePainted(cursorSample);
   const watch = unit === undefined ? undefined : chosenWatch({ scene, unit });
   const working = useMemo(() => {
     if (watch) return unitWorkingFor(reading, { watch, sample });

@@ -14,6 +14,8 @@ export interface Finding {
   /** Row or waypoint it begins at, and ends at. */
   readonly row: number;
   readonly lastRow: number;
+  /** Where in the record it begins: its time, s, and depth, m, as they were written; NaN where they cannot be read. */
+  readonly at: { readonly timeS: number; readonly depthM: number };
   /** Samples concerned. */
   readonly count: number;
   readonly what: string;
@@ -48,7 +50,16 @@ export function checkRecord(recording: Recording): RecordCheck {
     counts[kind] = (counts[kind] ?? 0) + count;
     listed[kind] = (listed[kind] ?? 0) + 1;
     if (listed[kind] > MOST_LISTED) return;
-    findings.push({ kind, row: row[first]!, lastRow: row[last]!, count, what, repair, blocking: BLOCKING.has(kind) });
+    findings.push({
+      kind,
+      row: row[first]!,
+      lastRow: row[last]!,
+      at: sampleOf(recording, first),
+      count,
+      what,
+      repair,
+      blocking: BLOCKING.has(kind),
+    });
   };
 
   let firstGood = 0;
@@ -74,6 +85,10 @@ export function checkRecord(recording: Recording): RecordCheck {
   return { findings: findings.sort((one, other) => one.row - other.row), counts };
 }
 
+function sampleOf({ timeS, depthM }: Recording, index: number): Finding['at'] {
+  return { timeS: timeS[index] ?? NaN, depthM: depthM[index] ?? NaN };
+}
+
 /** Each name of a gas that is not understood, once: what is breathed from there on is not known. */
 function addGases(recording: Recording, findings: Finding[], counts: Partial<Record<FindingKind, number>>): void {
   const named = new Set<string>();
@@ -86,6 +101,7 @@ function addGases(recording: Recording, findings: Finding[], counts: Partial<Rec
       kind: 'gas',
       row,
       lastRow: row,
+      at: sampleOf(recording, recording.row.indexOf(row)),
       count: 1,
       what: `${place(recording, row)}: the gas ${quoted(text)} is not understood.`,
       repair: 'Go on with the gas before it; with air, where there is none.',

@@ -10,9 +10,5 @@ export const ResultsSheet = dynamic(() => import('./ResultsSheet').then((module)
   ssr: false,
   loading: StageWaiting,
 });
-export const CheckStepView = dynamic(() => import('./CheckStepView').then((module) => module.CheckStepView), {
-  ssr: false,
-  loading: StageWaiting,
-});
 export const PassStepOn = dynamic(() => import('./PassStepOn').then((module) => module.PassStepOn), { ssr: false });
 export const LessonTools = dynamic(() => import('./LessonTools').then((module) => module.LessonTools), { ssr: false });

@@ -3,7 +3,6 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Typesetter } from '@/lib/working/formula';
 import type { SymbolName, WorkingStep, WorkingValue } from '@/lib/working/working';
 import { Button } from '../Button';
-import { Disclosure } from '../Disclosure';
 import { formulaPrinter, sayInFormula } from './print-quantity';
 import formulas from './formula.module.css';
 import styles from './working.module.css';
@@ -17,15 +16,13 @@ interface StepListProps {
   typesetter: Typesetter | undefined;
   units: UnitSystem;
   onChange: (symbol: SymbolName) => void;
-  /** Whether each step is its name and its result, and the rest is opened. */
-  folded: boolean;
 }
 
 /** Steps of a working in order: what and why, the formula, the same with numbers, what its letters mean, and the source. */
-export function StepList({ steps, so, numbers, typesetter, units, onChange, folded }: StepListProps) {
+export function StepList({ steps, so, numbers, typesetter, units, onChange }: StepListProps) {
   const known = new Map(so.map((step) => [step.id, step]));
   return (
-    <ol className={styles.steps} data-folded={folded || undefined}>
+    <ol className={styles.steps}>
       {steps.map((step) => (
         <Step
           key={step.id}
@@ -35,7 +32,6 @@ export function StepList({ steps, so, numbers, typesetter, units, onChange, fold
           typesetter={typesetter}
           units={units}
           onChange={onChange}
-          folded={folded}
         />
       ))}
     </ol>
@@ -48,17 +44,15 @@ interface StepProps extends Omit<StepListProps, 'steps' | 'so'> {
   so: WorkingStep | undefined;
 }
 
-const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange, folded }: StepProps) {
+const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange }: StepProps) {
   const changed = isChanged(step, so);
   const print = formulaPrinter(units);
-  const title = (
-    <>
-      <span className={styles.number}>{numbers.get(step.id)}.</span> {capital(step.title)}
-      {changed && <span className={styles.mark}> what if</span>}
-    </>
-  );
-  const shown = (
-    <>
+  return (
+    <li className={changed ? styles.changed : undefined}>
+      <h4>
+        <span className={styles.number}>{numbers.get(step.id)}.</span> {capital(step.title)}
+        {changed && <span className={styles.mark}> what if</span>}
+      </h4>
       <p>{step.why}</p>
       {typesetter ? (
         <div className={formulas.formula} role="group" aria-label={`Formula: ${step.title}`} tabIndex={0}>
@@ -96,26 +90,6 @@ const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange
         ))}
       </dl>
       <p className={styles.source}>Source: {step.source}.</p>
-    </>
-  );
-  return (
-    <li className={changed ? styles.changed : undefined}>
-      {folded ? (
-        <Disclosure
-          summary={
-            <span>
-              {title}: {sayInFormula(step.result, units)}
-            </span>
-          }
-        >
-          {shown}
-        </Disclosure>
-      ) : (
-        <>
-          <h4>{title}</h4>
-          {shown}
-        </>
-      )}
     </li>
   );
 });

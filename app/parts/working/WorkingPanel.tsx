@@ -47,11 +47,7 @@ export function WorkingPanel({ working, where, onDive, onClose, next }: WorkingP
 const BodySoon = afterPaint(WorkingBody, WorkingItOut);
 
 /** The reasoning itself: what decides and the answer, each step, the sixteen, what would follow from another number, and what to mind. */
-export function WorkingBody({
-  working,
-  onDive,
-  folded = false,
-}: Pick<WorkingPanelProps, 'working' | 'onDive'> & { folded?: boolean }) {
+export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onDive'>) {
   const units = usePreferences((state) => state.units);
   const { typesetter, failed, tryAgain } = useTypesetter();
   const whatIf = useWhatIf(working, typesetter?.calculator, units, onDive);
@@ -78,25 +74,11 @@ export function WorkingBody({
       typesetter={typesetter}
       units={units}
       onChange={change}
-      folded={folded}
     />
   );
   const { answer } = working;
   // Through the working alone nothing is known of the other compartments: their table stays that of the dive.
   const { table = working.table } = shown;
-
-  const sixteenTitle = `${table?.rows.length === 16 ? 'All sixteen' : 'Side by side'}${!whatIf.carried ? '' : shown.table ? ', what if' : ', as dived'}`;
-  const sixteen = table && (
-    <>
-      <p>{table.caption}.</p>
-      <DataTable
-        caption={table.caption}
-        columns={tableColumns(table, units, 'this one')}
-        rows={table.rows}
-        marked={table.marked}
-      />
-    </>
-  );
 
   return (
     <>
@@ -123,8 +105,8 @@ export function WorkingBody({
       )}
       <section className={styles.chain} aria-label="Steps">
         <h3>From what is known to what is shown</h3>
-        {runsOf(shown.steps).map(({ grouped, steps }) =>
-          grouped ? (
+        {runsOf(shown.steps).map(({ folded, steps }) =>
+          folded ? (
             <Disclosure
               key={steps[0]!.id}
               summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => isChanged(step, known.get(step.id))) ? ', changed by your what-if' : ''}`}
@@ -136,15 +118,21 @@ export function WorkingBody({
           ),
         )}
       </section>
-      {sixteen &&
-        (folded ? (
-          <Disclosure summary={sixteenTitle}>{sixteen}</Disclosure>
-        ) : (
-          <section className={styles.table}>
-            <h3>{sixteenTitle}</h3>
-            {sixteen}
-          </section>
-        ))}
+      {table && (
+        <section className={styles.table}>
+          <h3>
+            {table.rows.length === 16 ? 'All sixteen' : 'Side by side'}
+            {!whatIf.carried ? '' : shown.table ? ', what if' : ', as dived'}
+          </h3>
+          <p>{table.caption}.</p>
+          <DataTable
+            caption={table.caption}
+            columns={tableColumns(table, units, 'this one')}
+            rows={table.rows}
+            marked={table.marked}
+          />
+        </section>
+      )}
       <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />
       <ul className={styles.cautions}>
         {working.cautions?.map((caution) => (
@@ -158,13 +146,13 @@ export function WorkingBody({
 }
 
 /** Neighbouring steps that are all folded away, or all not. */
-function runsOf(steps: readonly WorkingStep[]): { grouped: boolean; steps: WorkingStep[] }[] {
-  const runs: { grouped: boolean; steps: WorkingStep[] }[] = [];
+function runsOf(steps: readonly WorkingStep[]): { folded: boolean; steps: WorkingStep[] }[] {
+  const runs: { folded: boolean; steps: WorkingStep[] }[] = [];
   for (const step of steps) {
-    const grouped = step.group !== undefined;
+    const folded = step.group !== undefined;
     const last = runs.at(-1);
-    if (last?.grouped === grouped) last.steps.push(step);
-    else runs.push({ grouped, steps: [step] });
+    if (last?.folded === folded) last.steps.push(step);
+    else runs.push({ folded, steps: [step] });
   }
   return runs;
 }

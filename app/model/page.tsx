@@ -6,6 +6,7 @@ import { AsBuilt } from '../parts/AsBuilt';
 import { layDownHtml } from '../parts/as-built';
 import { renderMarkdown } from '../parts/markdown';
 import { Marks } from './Marks';
+import { Sketches } from './Sketches';
 import styles from './page.module.css';
 
 export const metadata: Metadata = { title: 'Model' };
@@ -29,6 +30,7 @@ export default function ModelPage() {
           </li>
         </ol>
       </nav>
+      <Sketches />
       <AsBuilt name={layDownHtml('model-text', html)} as="article" className={styles.text} />
       <Marks />
     </div>

@@ -304,7 +304,9 @@ describe('pictures of gas beside each other', () => {
       /Compartment 9 holds/,
     );
     expect(await screen.findByRole('button', { name: 'Why compartment 9 holds what it holds?' })).toBeInTheDocument();
-    expect(await screen.findAllByText(cautions.deepCourse)).toHaveLength(1);
+    expect((await screen.findAllByRole('note')).map(({ textContent }) => textContent)).toEqual([cautions.deepCourse]);
+    // Each has it for the file it may be saved as.
+    expect(screen.getAllByText(cautions.deepCourse)).toHaveLength(3);
   });
 });
 

@@ -13,6 +13,9 @@ export const SEED = Number(process.env['SEED'] ?? 1);
 /** Whether there is time for all a law asks for, and more. */
 export const LONG = process.env['LONG'] !== undefined;
 
+/** Whether a law is asked of one mistake after another: it is noticed in the first few draws, or hardly ever. */
+const BRIEF = process.env['BRIEF'] !== undefined;
+
 /** So few are drawn in every run. */
 const FEWEST = 12;
 
@@ -21,7 +24,7 @@ const FEWEST = 12;
  * of them where there is time.
  */
 const drawsOf = (asked: number): number =>
-  LONG ? asked * 10 : Math.max(Math.min(asked, FEWEST), Math.round(asked / 3));
+  LONG ? asked * 10 : Math.max(Math.min(asked, FEWEST), BRIEF ? 0 : Math.round(asked / 3));
 
 /** How long a failure is made smaller, ms. */
 const SHRINKING_MS = 5000;

@@ -27,6 +27,28 @@ const OTHER_OPERATOR: Partial<Record<ts.SyntaxKind, string>> = {
   [ts.SyntaxKind.MinusEqualsToken]: '+=',
 };
 
+/**
+ * Two measured figures are equal by chance alone, so that between them only the direction can be mistaken: with their edge
+ * moved, a comparison does the same. Against a written number, or how many there are of something, the edge counts.
+ */
+const TURNED: Partial<Record<ts.SyntaxKind, string>> = {
+  [ts.SyntaxKind.LessThanToken]: '>',
+  [ts.SyntaxKind.LessThanEqualsToken]: '>=',
+  [ts.SyntaxKind.GreaterThanToken]: '<',
+  [ts.SyntaxKind.GreaterThanEqualsToken]: '<=',
+};
+
+const isCounted = (side: ts.Expression): boolean =>
+  ts.isNumericLiteral(side) || /(length|COMPARTMENTS|count)$/.test(side.getText());
+
+function otherOperator({ left, operatorToken, right }: ts.BinaryExpression): string | undefined {
+  const turned = isCounted(left) || isCounted(right) ? undefined : TURNED[operatorToken.kind];
+  return turned ?? OTHER_OPERATOR[operatorToken.kind];
+}
+
+/** A little more than 0 is no mistake where it stands for "none": what is none or some is compared with it. */
+const OTHER_NUMBER: Readonly<Record<string, string>> = { '0': '1', '1': '0' };
+
 const OTHER_FUNCTION: Readonly<Record<string, string>> = {
   'Math.min': 'Math.max',
   'Math.max': 'Math.min',
@@ -49,7 +71,7 @@ export function mutantsIn(file: string, text: string, words: boolean): Mutant[] 
     if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isInterfaceDeclaration(node)) return;
     if (ts.isTypeAliasDeclaration(node) || ts.isThrowStatement(node)) return;
     if (ts.isBinaryExpression(node)) {
-      const other = OTHER_OPERATOR[node.operatorToken.kind];
+      const other = otherOperator(node);
       // Text put together is no sum.
       const joinsText = ts.isStringLiteralLike(node.left) || ts.isStringLiteralLike(node.right);
       if (other !== undefined && !joinsText) put(node.operatorToken, other);
@@ -60,7 +82,7 @@ export function mutantsIn(file: string, text: string, words: boolean): Mutant[] 
       put(node, node.operand.getText(source));
     if (ts.isPrefixUnaryExpression(node) && node.operator === ts.SyntaxKind.MinusToken)
       put(node, node.operand.getText(source));
-    if (ts.isNumericLiteral(node)) put(node, node.text === '1' ? '0' : `(${node.text} * 1.01 + 0.01)`);
+    if (ts.isNumericLiteral(node)) put(node, OTHER_NUMBER[node.text] ?? `(${node.text} * 1.01 + 0.01)`);
     if (node.kind === ts.SyntaxKind.TrueKeyword) put(node, 'false');
     if (node.kind === ts.SyntaxKind.FalseKeyword) put(node, 'true');
     if (ts.isPropertyAccessExpression(node)) {

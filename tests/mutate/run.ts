@@ -9,8 +9,9 @@ import { mutantsIn, told, type Mutant } from './mutants';
 import type { Outcome, Trial } from './worker';
 
 /*
- * How many small mistakes the tests notice: `npm run mutate -- [FOLDER…] [--sample N]`. Draws so many mutants by chance
- * (`SEED`) evenly over the folders, puts each to the tests of its folder, and lists those that came through.
+ * How many small mistakes the tests notice: `npm run mutate -- [FOLDER[/FILE]…] [--sample N] [--own]`. Draws so many
+ * mutants by chance (`SEED`) evenly over the folders, puts each to the tests of its folder (`--own`: to those beside it
+ * alone), and lists those that came through.
  */
 
 /** The tests each folder answers to, in stages: its own first, then the published checks and the laws. */
@@ -18,14 +19,18 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
   tissue: [['tests/unit/tissue/'], ['tests/published/checks.'], ['tests/laws/engine.']],
   ascent: [
     ['tests/unit/ascent/'],
-    ['tests/published/checks.', 'tests/unit/rules/', 'tests/unit/working/'],
+    ['tests/published/checks.', 'tests/unit/rules/', '!lessons-changed', 'tests/unit/working/'],
     ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.'],
   ],
-  rules: [['tests/unit/rules/'], ['tests/laws/rules.', 'tests/laws/unit-working.', 'tests/unit/working/']],
+  rules: [
+    ['tests/unit/rules/', '!lessons-changed'],
+    ['tests/laws/rules.', 'tests/laws/unit-working.', 'tests/unit/working/'],
+    ['tests/unit/rules/lessons-changed.'],
+  ],
   exposure: [['tests/unit/exposure/'], ['tests/published/checks.', 'tests/unit/working/'], ['tests/laws/exposure.']],
   dive: [
     ['tests/unit/dive/'],
-    ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.'],
+    ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.', 'tests/laws/split-step.', 'tests/laws/steer.'],
     ['tests/laws/engine.', 'tests/laws/hostile/scripts.'],
   ],
   sayings: [
@@ -48,8 +53,14 @@ const FOR_EVER = { times: 3, s: 60 };
 const options = process.argv.slice(2);
 const at = options.indexOf('--sample');
 const sample = at < 0 ? 120 : Number(options[at + 1]);
-const asked = options.filter((option, index) => option in TESTS_OF && index !== at + 1);
-const folders = asked.length > 0 ? asked : Object.keys(TESTS_OF);
+const ownOnly = options.includes('--own');
+const asked = options.filter((option, index) => option.split('/')[0]! in TESTS_OF && index !== at + 1);
+const folders = Object.keys(TESTS_OF).filter(
+  (folder) => asked.length === 0 || asked.some((option) => option.split('/')[0] === folder),
+);
+const isAsked = (file: string): boolean =>
+  asked.length === 0 || asked.some((option) => file.startsWith(`lib/${option}`));
+const stagesOf = (folder: string) => (ownOnly ? TESTS_OF[folder]!.slice(0, 1) : TESTS_OF[folder]!);
 
 const textOf = (file: string): string => readFileSync(join(repositoryRoot, file), 'utf8');
 
@@ -58,6 +69,7 @@ function mutantsOf(folder: string): Mutant[] {
     .filter((name) => name.endsWith('.ts'))
     .sort()
     .map((name) => `lib/${folder}/${name}`)
+    .filter(isAsked)
     .flatMap((file) => mutantsIn(file, textOf(file), folder === 'sayings'));
 }
 
@@ -135,7 +147,7 @@ let workS = 0;
 const soundS = new Map<string, number>();
 await putEach(
   [...folders],
-  (folder) => ({ mutant: undefined, stages: TESTS_OF[folder]!, mostS: Infinity }),
+  (folder) => ({ mutant: undefined, stages: stagesOf(folder), mostS: Infinity }),
   (folder, { became, by, tookS }) => {
     if (became !== 'survived') throw new Error(`The tests fail as they stand: ${by}. Mend that first.`);
     soundS.set(folder, tookS);
@@ -150,7 +162,7 @@ await putEach(
   [...drawn],
   ({ folder, mutant }) => ({
     mutant,
-    stages: TESTS_OF[folder]!,
+    stages: stagesOf(folder),
     mostS: FOR_EVER.times * soundS.get(folder)! + FOR_EVER.s,
   }),
   (one, { became, by, tookS }) => {

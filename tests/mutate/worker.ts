@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { createVitest, type TestModule, type TestSpecification } from 'vitest/node';
+import { basename, join } from 'node:path';
+import { BaseSequencer, createVitest, type TestModule, type TestSpecification } from 'vitest/node';
 import { repositoryRoot } from '../../app/commands/build-site';
 import { TURN_TAGS } from '../run/turn-tags.mjs';
 import { mutated, type Mutant } from './mutants';
@@ -13,7 +13,10 @@ import { mutated, type Mutant } from './mutants';
 export interface Trial {
   /** Undefined: the tests as they stand, of which none should fail. */
   readonly mutant: Mutant | undefined;
-  /** Parts of paths of tests, the quickest first; a later stage is asked only about what came through the ones before. */
+  /**
+   * Parts of paths of tests, after a `!` of those left out, the quickest first; a later stage is asked only about what came
+   * through the ones before.
+   */
   readonly stages: readonly (readonly string[])[];
   /** Work after which a mutant is said to run for ever, s of the processor: on a busy machine a clock would say it too soon. */
   readonly mostS: number;
@@ -25,6 +28,13 @@ export interface Outcome {
   readonly by: string;
   /** What the tests took, s of the processor. */
   readonly tookS: number;
+}
+
+/** Runs the files of tests in the order they are asked for in. */
+class AsGiven extends BaseSequencer {
+  override sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    return Promise.resolve(files);
+  }
 }
 
 const root = repositoryRoot.replace(/\/$/, '');
@@ -44,7 +54,8 @@ const vitest = await createVitest(
     bail: 1,
     tags: TURN_TAGS,
     reporters: [{}],
-    env: { SEED: process.env['SEED'] ?? '1' },
+    sequence: { sequencer: AsGiven },
+    env: { SEED: process.env['SEED'] ?? '1', BRIEF: '1' },
     // The work done is what counts, not the clock.
     testTimeout: 3_600_000,
     hookTimeout: 3_600_000,
@@ -69,11 +80,21 @@ const vitest = await createVitest(
 const known = new Map<string, TestSpecification[]>();
 async function specifications(stage: readonly string[]): Promise<TestSpecification[]> {
   const name = stage.join();
-  const found = known.get(name) ?? (await vitest.globTestSpecifications([...stage]));
-  const missing = stage.find((part) => !found.some(({ moduleId }) => moduleId.includes(part)));
+  const asked = stage.filter((part) => !part.startsWith('!'));
+  const leftOut = stage.filter((part) => part.startsWith('!')).map((part) => part.slice(1));
+  const found =
+    known.get(name) ??
+    (await vitest.globTestSpecifications(asked)).filter(
+      ({ moduleId }) => !leftOut.some((part) => moduleId.includes(part)),
+    );
+  const missing = asked.find((part) => !found.some(({ moduleId }) => moduleId.includes(part)));
   if (missing) throw new Error(`No test is named ${missing}.`);
   known.set(name, found);
-  return found;
+  // The file named after the mistaken one most likely notices, and the first that does ends it.
+  const subject = current ? basename(current.file, '.ts') : '';
+  return found.toSorted(
+    (one, other) => Number(other.moduleId.includes(subject)) - Number(one.moduleId.includes(subject)),
+  );
 }
 
 /** What waited too long on a busy machine says nothing of the mutant. */
@@ -95,7 +116,10 @@ function failuresIn(module: TestModule): { name: string; message: string }[] {
 /** The first test of a stage that fails, or undefined. */
 async function failureIn(stage: readonly string[], sound: boolean): Promise<string | undefined> {
   for (;;) {
+    // Vitest remembers what failed in files that are not run this time, which would be held against this mutant.
     vitest.state.clearErrors();
+    vitest.state.filesMap.clear();
+    vitest.state.idMap.clear();
     const { testModules, unhandledErrors } = await vitest.runTestSpecifications(await specifications(stage), false);
     const failures = [
       ...testModules.flatMap((module) =>

@@ -193,6 +193,22 @@ describe('adding a step', () => {
     ]);
   });
 
+  it('stops a step short of where the next change of depth ends, as fine as depths are written', () => {
+    const insert = (after: number, toM: number, durationS: number, text = TEXT) =>
+      changed(insertStepAfter(text, after, { kind: 'ascend', toM, durationS }), text);
+    expect(insert(1, 5, 150)).toEqual(['ascend to 5.1 m in 2 min 30 s']);
+    expect(insert(3, 0, 30)).toEqual(['ascend to 0.1 m in 30 s']);
+    expect(insert(-1, 30, 100)).toEqual(['descend to 29.9 m in 1 min 40 s']);
+    const feet = 'descend to 100 ft at 60 ft/min\nascend to 20 ft at 30 ft/min\nsurface at 30 ft/min';
+    expect(insert(0, 6.096, 100, feet)).toEqual(['ascend to 21 ft in 1 min 40 s']);
+  });
+
+  it('goes no deeper than a script may', () => {
+    expect(changed(insertStepAfter(TEXT, 1, { kind: 'descend', toM: 900, durationS: 100 }))).toEqual([
+      'descend to 350 m at 192 m/min',
+    ]);
+  });
+
   it('leads back to the surface where nothing else does', () => {
     const step = { kind: 'descend', toM: 18, durationS: 60 } as const;
     expect(insertStepAfter('', -1, step)).toBe('descend to 18 m at 18 m/min\nascend to surface at 9 m/min\n');

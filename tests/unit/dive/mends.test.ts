@@ -35,6 +35,24 @@ describe('a mend that a message offers', () => {
     expect(offered(around(line))).toEqual(wanted.map(around));
   });
 
+  it('is made piece by piece, those at one place in the order given; a line that is not there is left alone', () => {
+    const piece = (line: number, column: number, endColumn: number, text: string) => ({
+      line,
+      column,
+      endColumn,
+      text,
+    });
+    const edits = [
+      piece(2, 2, 3, 'X'),
+      piece(2, 1, 1, '<'),
+      piece(2, 1, 1, '-'),
+      { line: 1, remove: true as const },
+      piece(3, 4, 4, '!'),
+      piece(9, 1, 1, '?'),
+    ];
+    expect(mended('abc\ndef\nghi', { label: '', edits })).toBe('<-dXf\nghi!');
+  });
+
   it('moves a setting to where it belongs, or changes the gas on the spot', () => {
     expect(offered(around('gas: 50%'))).toEqual([
       'gas: 50%\ndescend to 30 m at 18 m/min\nascend to surface at 9 m/min',

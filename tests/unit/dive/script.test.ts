@@ -240,6 +240,8 @@ describe('a mistake is shown where it is, with a way to mend it', () => {
     ['gradient factors: 85', '85', 'Write low/high in percent, such as 85/85.'],
     ['gradient factors: 0.3/0.85', '0.3/0.85', 'Write gradient factors in percent, such as 30/85.'],
     ['gradient factors: 85/120', '85/120', 'Write at most 100.'],
+    ['gradient factors: 85/100.1', '85/100.1', 'Write at most 100.'],
+    ['gradient factors: 0.99/85', '0.99/85', 'Write gradient factors in percent, such as 30/85.'],
     ['arrived from: 0 m', '0 m', 'Write an altitude and a time, such as 0 m, 2 h ago.'],
     ['arrived from: 0 m, 2 weeks ago', '2 weeks', 'Write s, min, h or days.'],
     ['arrived from: 0 m, 2:30 ago', '2:30', 'Write 2 h 30 min, or 2 min 30 s.'],
@@ -339,5 +341,6 @@ describe('a dive made by a program', () => {
     settingsOf('gradient factors: 30/85').gradientFactors.low = 0.1;
     stepsOf('switch to 50%')[0] = { kind: 'stay', durationS: 1 };
     expect(settingsOf('gradient factors: 30/85').gradientFactors.low).toBe(0.3);
+    expect(settingsOf('gradient factors: 1/100').gradientFactors).toEqual({ low: 0.01, high: 1 });
   });
 });

@@ -27,6 +27,17 @@ describe('breathing rates', () => {
 });
 
 describe('phases', () => {
+  it('are told of a dive in a pool, too', () => {
+    const { legs } = timelineOf(
+      'descend to 0.8 m in 10 s',
+      'stay 5 min',
+      'ascend to 0.5 m in 10 s',
+      'stay 1 min',
+      'ascend to surface in 10 s',
+    );
+    expect(phasesOf(legs)).toEqual(['descent', 'bottom', 'ascent', 'stops', 'ascent']);
+  });
+
   it('make a stay a stop once the diver has come up from the deepest point of that dive', () => {
     const { legs } = timelineOf(
       'descend to 10 m at 18 m/min',

@@ -98,6 +98,10 @@ describe('the turn pressure', () => {
     expect(turnBar - (210 - turnBar)).toBe(110);
   });
 
+  it('is covered by a cylinder that holds the reserve and not a bar more', () => {
+    expect(turnPressure('all usable', 80, 80)).toMatchObject({ turnBar: 80, usableBar: 0, coversReserve: true });
+  });
+
   it('is the start itself when the cylinder does not even hold the reserve', () => {
     expect(turnPressure('halves', 50, 80)).toEqual({ rule: 'halves', turnBar: 50, usableBar: 0, coversReserve: false });
   });

@@ -71,6 +71,17 @@ const odd = fc.oneof(
 /** Words the library uses for what it refuses. */
 const LIBRARY = /\b(expected|received|Invalid|Unrecognized|Too (big|small))\b/;
 
+/** Whether what is said of a fault shows the library's words or the workings of the program. */
+function inOtherWords(issue: z.core.$ZodIssue): boolean {
+  const said = sayIssue(issue);
+  return (
+    LIBRARY.test(said) ||
+    said.includes('undefined') ||
+    /NaN|\[object|function|=>/.test(said.replace(/“[^”]*”/g, '')) ||
+    (issue.code !== 'custom' && said.includes(issue.message))
+  );
+}
+
 describe('what a schema refuses', () => {
   it('is looked for in all schemas there are', () => {
     expect(everySchema.length).toBeGreaterThan(20);
@@ -80,14 +91,7 @@ describe('what a schema refuses', () => {
     fc.assert(
       fc.property(fc.constantFrom(...parts), odd, (part, value) => {
         const read = part.safeParse(value);
-        if (read.success) return;
-        for (const issue of read.error.issues) {
-          const said = sayIssue(issue);
-          expect(said).not.toMatch(LIBRARY);
-          expect(said).not.toContain('undefined');
-          expect(said.replace(/“[^”]*”/g, '')).not.toMatch(/NaN|\[object|function|=>/);
-          if (issue.code !== 'custom') expect(said).not.toContain(issue.message);
-        }
+        if (!read.success) expect(read.error.issues.filter(inOtherWords).map(sayIssue)).toEqual([]);
       }),
       { numRuns: 20 + 15 * parts.length, seed: SEED },
     );

@@ -100,6 +100,48 @@ describe('a unit held against one that is right', () => {
     }
   });
 
+  it.each([
+    [
+      { gas: { o2: 0.5, he: 0 } },
+      [
+        'Rental unit believes 50%, not air: it shows 52 min more no-stop time at 30 m than is so.',
+        'On dive 2 it shows 98 min more no-stop time at 20 m than is so.',
+        'On dive 1, at 27:01 it shows no ceiling where there is one at 3.8 m.',
+        'On dive 1 it never asks for the stop that is required.',
+        'It does not lock, as a unit set right would after dive 1, at 0 min.',
+      ],
+    ],
+    [
+      { depthOffsetM: 0.5 },
+      [
+        'Rental unit reads 0.5 m too deep: it shows 30.5 m where the depth is 30 m.',
+        'It shows 1 min less no-stop time at 30 m than is so.',
+        'On dive 2 it shows 3 min less no-stop time at 20 m than is so.',
+        'On dive 1, at 32:07 it shows a ceiling at 2.0 m where there is one at 1.8 m.',
+        'On dive 2 it asks for a required stop where none is needed.',
+      ],
+    ],
+    [
+      { gradientFactors: { low: 0.3, high: 0.5 } },
+      [
+        'Rental unit goes by gradient factors 30/50, not 85/85: it shows 7 min less no-stop time at 30 m than is so.',
+        'On dive 2 it shows 22 min less no-stop time at 20 m than is so.',
+        'On dive 1, at 14:09 it shows a ceiling at 9.3 m where there is one at 0.4 m.',
+        'On dive 2 it asks for a required stop where none is needed.',
+      ],
+    ],
+  ])('tells all that %j makes it show, each where it shows most', (setup, sentences) => {
+    const { differences, sentences: told } = compared(setup);
+    expect(told).toEqual(sentences);
+    // Where it shows most: the moments are those of the sentences.
+    for (const { kind, timeS, shown, so } of differences) {
+      const at = right.timeline.timeS.indexOf(timeS);
+      if (kind === 'ceiling') expect(right.figures.ceilingM[at]).toBe(so);
+      if (kind === 'depth') expect([right.timeline.depthM[at], shown - so]).toEqual([30, 0.5]);
+      if (kind === 'stops') expect([shown, so].sort()).toEqual([0, 1]);
+    }
+  });
+
   it('misses the stop that is required', () => {
     const { differences } = compared({ gas: { o2: 0.5, he: 0 } });
     expect(differences.map(({ text }) => text)).toContain('on dive 1 it never asks for the stop that is required');

@@ -335,12 +335,12 @@ function walk(
         own.compartment,
         ...own.steps.map(({ id }) => id),
       ]);
-      own.steps.forEach(({ result }, index) => {
+      const apart = own.steps.flatMap(({ id, result: { value: due } }, index) => {
         const { value: got } = said.value.steps[index]!.result;
-        const close =
-          Object.is(got, result.value) || Math.abs(got - result.value) <= 1e-6 * Math.max(1, Math.abs(result.value));
-        expect(close, `${name}, ${own.steps[index]!.id}: ${got} for ${result.value}`).toBe(true);
+        const close = Object.is(got, due) || Math.abs(got - due) <= 1e-6 * Math.max(1, Math.abs(due));
+        return close ? [] : [`${name}, ${id}: ${got} for ${due}`];
       });
+      expect(apart).toEqual([]);
       asked.add(symbol.replace(/_\d+/, '_#'));
     }
   }

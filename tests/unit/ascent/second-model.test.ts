@@ -1,0 +1,212 @@
+import { describe, expect, it } from 'vitest';
+import { ascentStartAt } from '@/lib/ascent/ascent-start';
+import { figuresOf } from '@/lib/ascent/figures';
+import { ascentPlanner } from '@/lib/ascent/schedule';
+import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
+import { along, ceilingM, settled, worstBar, type Diver, type Way } from '../../laws/second-model/second-model';
+import { diveOf, said, scriptOf, toldOf, type ToldDay } from '../../laws/second-model/told-day';
+
+/*
+ * A few days that between them go every way the engine has, against the second model that the laws hold it to for any day:
+ * in small steps, from the published coefficients alone (content/published/zhl16.json).
+ */
+
+/** How near the second model's steps come, m, bar and min. */
+const NEAR_M = 0.02;
+const NEAR_BAR = 1e-3;
+const NEAR_MIN = 0.05;
+const STEP_S = 2;
+
+const go = (fromM: number, toM: number, rateMMin: number) => ({ kind: 'go', fromM, toM, rateMMin }) as const;
+const stay = (minutes: number) => ({ kind: 'stay', minutes }) as const;
+const interval = (minutes: number) => ({ kind: 'interval', minutes }) as const;
+const onto50 = { kind: 'switch', gas: '50%' } as const;
+
+const PLAIN = { water: 'reference', altitudeM: 0, carries50From21: false, lastStopM: 3, ascentMMin: 9 } as const;
+
+const DAYS: Readonly<Record<string, ToldDay>> = {
+  'two dives on air under 40/85': {
+    ...PLAIN,
+    low: 40,
+    high: 85,
+    gas: 'air',
+    steps: [
+      go(0, 45, 18),
+      stay(20),
+      go(45, 12, 9),
+      stay(6),
+      go(12, 24, 9),
+      stay(5),
+      go(24, 4, 9),
+      stay(25),
+      go(4, 0, 6),
+      interval(25),
+      go(0, 30, 18),
+      stay(12),
+      go(30, 0, 18),
+      interval(30),
+    ],
+  },
+  'helium under 30/80 and half oxygen from 21 m': {
+    ...PLAIN,
+    water: 'sea',
+    low: 30,
+    high: 80,
+    gas: '18/45',
+    carries50From21: true,
+    lastStopM: 6,
+    ascentMMin: 6,
+    steps: [
+      go(0, 50, 18),
+      stay(18),
+      go(50, 20, 9),
+      onto50,
+      stay(6),
+      go(20, 9, 3),
+      stay(12),
+      go(9, 0, 6),
+      interval(20),
+      go(0, 25, 18),
+      stay(10),
+      go(25, 0, 9),
+    ],
+  },
+  'a slow climb up high under 85/85': {
+    ...PLAIN,
+    water: 'fresh',
+    altitudeM: 2000,
+    low: 85,
+    high: 85,
+    gas: '32%',
+    ascentMMin: 3,
+    steps: [
+      go(0, 36, 18),
+      stay(20),
+      go(36, 12, 3),
+      stay(15),
+      go(12, 24, 6),
+      stay(10),
+      go(24, 3, 3),
+      stay(8),
+      go(3, 0, 3),
+    ],
+  },
+  'helium in steps under 20/95': {
+    ...PLAIN,
+    low: 20,
+    high: 95,
+    gas: '21/35',
+    ascentMMin: 18,
+    steps: [
+      go(0, 42, 18),
+      stay(14),
+      go(42, 12, 6),
+      stay(8),
+      go(12, 36, 18),
+      stay(9),
+      go(36, 6, 9),
+      stay(14),
+      go(6, 0, 9),
+      interval(40),
+    ],
+  },
+};
+
+interface Standing {
+  readonly timeS: number;
+  readonly depthM: number;
+  readonly way: Way;
+  readonly diver: Diver;
+}
+
+function engineOf(day: ToldDay, everyS: number) {
+  const dive = diveOf(scriptOf(day));
+  const timeline = computeTimeline(dive, everyS);
+  return { dive, timeline, figures: figuresOf(timeline, dive.settings) };
+}
+
+/** How the second model has the diver stand at every minute. */
+function standingsOf(day: ToldDay): Standing[] {
+  const { place, factors, ways } = toldOf(day);
+  const all: Standing[] = [];
+  for (const { minutes, way, diver, depthM } of along(place, settled(place), factors, ways, STEP_S))
+    if (Math.abs(minutes - Math.round(minutes)) < 1e-6) all.push({ timeS: minutes * 60, depthM, way, diver });
+  return all;
+}
+
+describe.each(Object.entries(DAYS))('%s', (_, day) => {
+  const { place, factors } = toldOf(day);
+  const { dive, timeline, figures } = engineOf(day, 60);
+  const standings = standingsOf(day);
+  const sampleOf = ({ timeS }: Standing) => sampleAt(timeline, timeS + 1e-6);
+
+  it('has the ceiling of the second model at every minute, on the way up and at rest, and its anchor', () => {
+    const deepestM = Math.max(...standings.map(({ diver }) => ceilingM(place, diver, factors)));
+    expect(deepestM).toBeGreaterThan(1);
+    for (const standing of standings) {
+      const sample = sampleOf(standing);
+      const second = ceilingM(place, standing.diver, factors);
+      if (second > 0 && second < NEAR_M) continue;
+      expect(Math.abs(figures.ceilingM[sample]! - second), `ceiling at ${standing.timeS} s`).toBeLessThan(NEAR_M);
+      if (factors.low === factors.high) continue;
+      const anchorM = Number.isNaN(standing.diver.anchorM) ? 0 : standing.diver.anchorM;
+      expect(Math.abs(figures.anchorM[sample]! - anchorM), `anchor at ${standing.timeS} s`).toBeLessThan(NEAR_M);
+    }
+  });
+
+  it('has its no-stop time: how long the second model stays unbound there', () => {
+    const free = standings.filter(({ diver, depthM }) => depthM > 0 && Number.isNaN(diver.anchorM));
+    for (const { timeS, depthM, way, diver } of [free[1]!, free.at(-1)!]) {
+      const here = { ...way, fromM: depthM, toM: depthM, minutes: 100 };
+      let second = Infinity;
+      for (const { minutes, diver: then } of along(place, diver, factors, [here], STEP_S))
+        if (second === Infinity && !Number.isNaN(then.anchorM)) second = minutes;
+      const own = figures.noStopMin[sampleAt(timeline, timeS + 1e-6)]!;
+      if (second === Infinity) expect(own, `at ${timeS} s`).toBeGreaterThan(99);
+      else expect(Math.abs(own - second), `at ${timeS} s`).toBeLessThan(NEAR_MIN);
+    }
+  });
+
+  it('plans a way up that keeps the line in the second model, and breaks it where a stop is a minute shorter', () => {
+    const planAscent = ascentPlanner(dive.settings, timeline);
+    const owed = standings
+      .filter(({ depthM }) => depthM > 10)
+      .map((standing) => ({ ...standing, schedule: planAscent(ascentStartAt(timeline, figures, sampleOf(standing))) }))
+      .filter(({ schedule }) => schedule.stops.length > 0);
+    expect(owed.length).toBeGreaterThan(2);
+    for (const { timeS, depthM, diver, schedule } of [owed[0]!, owed[Math.floor(owed.length / 2)]!]) {
+      const where = `at ${timeS} s, ${depthM} m: ${said(schedule)}`;
+      const ways = schedule.parts.map(({ fromM, toM, minutes, gas }): Way => ({ fromM, toM, minutes, ...gas }));
+      expect(worstBar(place, diver, factors, ways, STEP_S), where).toBeLessThan(NEAR_BAR);
+      ways.forEach((way, index) => {
+        if (way.fromM !== way.toM || way.minutes < 1 || index === 0) return;
+        const upTo = ways.findIndex(({ fromM, toM }, later) => later > index && fromM !== toM);
+        const shorter = [...ways.slice(0, index), { ...way, minutes: way.minutes - 1 }, ways[upTo]!];
+        expect(worstBar(place, diver, factors, shorter, STEP_S), `shorter ${index} ${where}`).toBeGreaterThan(
+          -NEAR_BAR,
+        );
+      });
+    }
+  });
+
+  it('has the same figures wherever it is sampled, though a ceiling comes, peaks and goes between two samples', () => {
+    const coarse = engineOf(day, 7200);
+    const fine = engineOf(day, 5);
+    for (let i = 0; i < coarse.timeline.length; i += 1) {
+      const timeS = coarse.timeline.timeS[i]!;
+      const other = sampleAt(fine.timeline, timeS);
+      expect(fine.timeline.timeS[other]).toBeCloseTo(timeS, 9);
+      for (const figure of [
+        'ceilingM',
+        'ceilingAtLowM',
+        'anchorM',
+        'noStopMin',
+        'ceilingLeader',
+        'noStopLeader',
+      ] as const) {
+        const [one, two] = [coarse.figures[figure][i]!, fine.figures[figure][other]!];
+        expect(one === two || Math.abs(one - two) < 1e-8, `${figure} at ${timeS} s: ${one} and ${two}`).toBe(true);
+      }
+    }
+  });
+});

@@ -66,8 +66,7 @@ const UNIT_READINGS = {
     words: ({ safetyStop }) => (safetyStop ? undefined : 'none'),
     text: ({ safetyStop }, system) =>
       safetyStop ? `${safetyStop.state}, ${printAs('safetyStopS', safetyStop.leftS, system)} left` : undefined,
-    note: ({ safetyStop }) =>
-      safetyStop ? `${safetyStop.state}. ${SAFETY_STOP_MEANINGS[safetyStop.state]}` : SAFETY_STOP_MEANINGS.none,
+    note: safetyStopNote,
   },
   alarms: word('Alarms', ({ alarms }) => alarms.map(({ text }) => text).join(' ') || 'none'),
   'no-fly': { measure: 'noFlyH', figure: ({ noFlyH }) => noFlyH, note: () => 'guideline or model, the longer' },
@@ -101,6 +100,12 @@ function rateText({ rateMMin, rateLevel }: Shown, system: UnitSystem): string | 
 function rateWay({ rateMMin, rateLevel }: Shown): string {
   if (Math.abs(rateMMin ?? 0) < STEADY_M_MIN) return 'steady';
   return rateMMin! < 0 ? 'down' : `up, ${rateLevel}`;
+}
+
+/** Why there is none is said only where no other stop stands in its place. */
+function safetyStopNote({ safetyStop, mode, ceilingM, requiredStop, imposedStop }: Shown): string {
+  if (safetyStop) return `${safetyStop.state}. ${SAFETY_STOP_MEANINGS[safetyStop.state]}`;
+  return mode === 'dive' && ceilingM === null && !requiredStop && !imposedStop ? SAFETY_STOP_MEANINGS.none : '';
 }
 
 function breachesNote({ breaches }: Shown): string {

@@ -99,6 +99,17 @@ describe('the rate watch', () => {
     expect(slowed!.text).toBe('At 1:53 you had slowed down. In all you rose 9 m in 30 s.');
   });
 
+  it('of a climb that grows too fast on the way tells what lies in the seconds averaged over, and since', () => {
+    // 5 m/min to 25 m at 360 s, then 20: 9 m/min over 5 s are passed at 362 s, so that it counts from 357 s and 25.25 m.
+    const watch = watched([down(30, 100), stay(200), up(25, 60), up(15, 30), stay(60)]);
+    const [slowDown, slowedDown] = watch.events.filter(({ rule }) => rule === 'rateWatch');
+    expect(slowDown).toMatchObject({
+      timeS: 367,
+      numbers: { riseM: expect.closeTo(25.25 - (25 - 7 / 3), 9), overS: 10, limitMMin: 9, breach: 1 },
+    });
+    expect(slowedDown).toMatchObject({ numbers: { riseM: expect.closeTo(10.25, 9), overS: 33, surfaced: 0 } });
+  });
+
   it('counts each breach of a dive and begins anew on the next', () => {
     const twice = [
       down(40, 20),

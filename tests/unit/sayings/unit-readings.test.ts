@@ -91,7 +91,16 @@ describe('what a unit says of stops', () => {
       text: 'counting, 1:41 left',
       note: expect.stringMatching(/^counting\. [A-Z]/),
     });
-    expect(saidOf({ safetyStop: null })['safety-stop'].text).toBe('none');
+    expect(saidOf({ safetyStop: null })['safety-stop']).toMatchObject({
+      text: 'none',
+      note: 'The dive has not been deep enough for one.',
+    });
+  });
+
+  it('no reason for having no safety stop where another stop stands in its place, or the dive is over', () => {
+    const imposedStop = { depthM: 6, minutes: 2 };
+    for (const said of [owing, { ceilingM: 0.4 }, { imposedStop }, { mode: 'surface' as const }])
+      expect(saidOf({ ...said, safetyStop: null })['safety-stop'].note).toBe('');
   });
 
   it('its alarms one after the other, and hours to wait in full', () => {

@@ -29,9 +29,16 @@ export function isSiteStale(): boolean {
   return sources.some((source) => newestChangeMs(join(repositoryRoot, source)) > builtFromMs);
 }
 
-/** Exports the site into `out/` and finishes it there. Returns the exit code of the export, or 0; rejects when finishing fails. */
+/** Exports the site into `out/` and finishes it there. Returns the exit code of the export, or 0, or 1 where a lesson is not sound; rejects when finishing fails. */
 export async function buildSite(): Promise<number> {
   const beganMs = Date.now();
+  // Whoever only serves a site that stands already loads no lessons.
+  const { faultsOfShipped } = await import('../lessons/load-lessons');
+  const faults = faultsOfShipped();
+  if (faults.length > 0) {
+    console.error(faults.join('\n'));
+    return 1;
+  }
   const next = join(repositoryRoot, 'node_modules/next/dist/bin/next');
   const { status } = spawnSync(process.execPath, [next, 'build'], {
     cwd: repositoryRoot,

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { printFault } from '@/lib/lesson/checking/fault';
+import { printFault, type LessonFault } from '@/lib/lesson/checking/fault';
 import type { Lesson } from '@/lib/lesson/lesson';
-import { readLesson } from '@/lib/lesson/read-lesson';
+import { readLesson, readShape } from '@/lib/lesson/read-lesson';
 import { knownNames } from '../stage/known-names';
 import { lessonPath } from '../parts/lesson-paths';
 import { prepareLesson } from './prepare-lesson';
@@ -15,15 +15,24 @@ export interface ShippedLesson {
   readonly lesson: Lesson;
 }
 
-let known: ReturnType<typeof knownNames> | undefined;
+const told = (slug: string, faults: readonly LessonFault[]): string =>
+  faults.map((fault) => printFault(`content/lessons/${slug}.yaml`, fault)).join('\n');
 
-/** Reads one shipped lesson; a fault in it stops the build and says where it is. */
+/** Reads one shipped lesson; that it has no shape stops the build and says where. */
 function loadFile({ slug, path }: ReturnType<typeof lessonFiles>[number]): ShippedLesson {
-  known ??= knownNames(readGlossary());
   const text = readFileSync(path, 'utf8');
-  const read = readLesson(text, { known });
+  const read = readShape(text);
   if (read.ok) return { slug, text, lesson: read.lesson };
-  throw new Error(read.faults.map((fault) => printFault(`content/lessons/${slug}.yaml`, fault)).join('\n'));
+  throw new Error(told(slug, read.faults));
+}
+
+/** What is wrong in shipped lessons, one line each: asked once for a build, and not by each of its pages. */
+export function faultsOfShipped(): readonly string[] {
+  const known = knownNames(readGlossary());
+  return lessonFiles().flatMap(({ slug, path }) => {
+    const read = readLesson(readFileSync(path, 'utf8'), { known });
+    return read.ok ? [] : [told(slug, read.faults)];
+  });
 }
 
 const loaded = new Map<string, ShippedLesson>();

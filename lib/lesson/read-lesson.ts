@@ -10,6 +10,13 @@ interface Faulty {
   readonly faults: readonly LessonFault[];
 }
 
+interface Shaped {
+  readonly ok: true;
+  readonly lesson: Lesson;
+  /** Where in the text a fault stands. */
+  readonly placed: (fault: PlacedFault) => LessonFault;
+}
+
 export type ReadLesson = { readonly ok: true; readonly lesson: Lesson } | Faulty;
 
 /**
@@ -17,6 +24,16 @@ export type ReadLesson = { readonly ok: true; readonly lesson: Lesson } | Faulty
  * A lesson from a stranger is safe to read: it is bounded in size, and nothing in it can run.
  */
 export function readLesson(text: string, options: CheckOptions): ReadLesson {
+  const read = readShape(text);
+  if (!read.ok) return read;
+  const faults = checkLesson(read.lesson, options);
+  return faults.length > 0
+    ? { ok: false, faults: inOrder(faults.map(read.placed)) }
+    : { ok: true, lesson: read.lesson };
+}
+
+/** Reads a lesson as `readLesson` does, but for whether what it says is so: only whether it has the shape of one. */
+export function readShape(text: string): Shaped | Faulty {
   const read = lessonDocument(text);
   if (!read.ok) return read;
   const { document, lines } = read;
@@ -29,9 +46,9 @@ export function readLesson(text: string, options: CheckOptions): ReadLesson {
     mend: fault.mend,
   });
   const shaped = lessonSchema.safeParse(plain.data);
-  if (!shaped.success) return { ok: false, faults: inOrder(shaped.error.issues.flatMap(shapeFault).map(placed)) };
-  const faults = checkLesson(shaped.data, options);
-  return faults.length > 0 ? { ok: false, faults: inOrder(faults.map(placed)) } : { ok: true, lesson: shaped.data };
+  return shaped.success
+    ? { ok: true, lesson: shaped.data, placed }
+    : { ok: false, faults: inOrder(shaped.error.issues.flatMap(shapeFault).map(placed)) };
 }
 
 function inOrder(faults: readonly LessonFault[]): LessonFault[] {

@@ -1,21 +1,13 @@
 // @module-tag in-turn
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/stage/known-names';
-import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
+import { loadLessons } from '@/app/lessons/load-lessons';
 import { parseScript } from '@/lib/dive/script';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { goalStateOf } from '@/lib/lesson/questions/goal';
 import { subjectOf } from '@/lib/lesson/questions/subject';
-import { readLesson } from '@/lib/lesson/read-lesson';
 import type { StepOf } from '@/lib/lesson/step';
 
-const known = knownNames(readGlossary());
-
-const goals = lessonFiles().flatMap(({ slug, path }) => {
-  const read = readLesson(readFileSync(path, 'utf8'), { known, draws: 1 });
-  if (!read.ok) throw new Error(`${slug}: ${read.faults[0]!.what}`);
-  const { lesson } = read;
+const goals = loadLessons().flatMap(({ slug, lesson }) => {
   const worlds = lessonWorld(lesson);
   return lesson.steps
     .filter((step): step is StepOf<'try'> => step.kind === 'try')

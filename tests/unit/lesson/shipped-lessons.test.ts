@@ -1,48 +1,35 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { knownNames } from '@/app/stage/known-names';
 import { prepareLesson } from '@/app/lessons/prepare-lesson';
-import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
+import { loadLessons } from '@/app/lessons/load-lessons';
+import { readGlossary } from '@/app/lessons/read-content';
 import { checkLesson } from '@/lib/lesson/checking/check-lesson';
-import { printFault } from '@/lib/lesson/checking/fault';
 import { honestMinutes, shelfMinutes, wordsIn } from '@/lib/lesson/honest-minutes';
 import { LEVELS } from '@/lib/lesson/lesson';
-import { readLesson } from '@/lib/lesson/read-lesson';
 
 /** How often each question is drawn: with another seed each time. */
 const DRAWS = 40;
 
 const known = knownNames(readGlossary());
-const files = lessonFiles();
+const files = loadLessons();
 
-describe.each(files)('the shipped lesson $slug', ({ slug, path }) => {
-  const text = readFileSync(path, 'utf8');
-  const read = readLesson(text, { known, draws: 1 });
-
+describe.each(files)('the shipped lesson $slug', ({ slug, text, lesson }) => {
   it('reads, and every claim, answer, goal and value in it is what the engine says', () => {
-    const faults = read.ok
-      ? checkLesson(read.lesson, { known, draws: DRAWS }).map(
-          ({ path: at, what, mend }) => `${at.join('.')}: ${what} ${mend}`,
-        )
-      : read.faults.map((fault) => printFault(slug, fault));
-    expect(faults).toEqual([]);
+    const faults = checkLesson(lesson, { known, draws: DRAWS });
+    expect(faults.map(({ path, what, mend }) => `${path.join('.')}: ${what} ${mend}`)).toEqual([]);
   }, 120_000);
 
   it('stands in its place on the shelf', () => {
-    if (!read.ok) throw new Error('the lesson does not read');
-    const { lesson } = read;
     expect(lesson.number).toBe(Number(slug.slice(0, 2)));
     expect(lesson.after.every((number) => number < lesson.number!)).toBe(true);
   });
 
   it('takes as long as it says, by its words, runs and questions', () => {
-    if (!read.ok) throw new Error('the lesson does not read');
-    expect(read.lesson.minutes).toBe(shelfMinutes(honestMinutes(read.lesson)));
+    expect(lesson.minutes).toBe(shelfMinutes(honestMinutes(lesson)));
   });
 
   it('says no more than 180 words before there is something to do; the rest is folded away', () => {
-    if (!read.ok) throw new Error('the lesson does not read');
-    for (const step of read.lesson.steps) {
+    for (const step of lesson.steps) {
       const asked = step.kind === 'predict' ? (step.choice ?? []).map(({ text }) => text) : [];
       const summed = step.kind === 'recap' ? step.points : [];
       expect(wordsIn([step.title, step.text, ...asked, ...summed]), step.id).toBeLessThanOrEqual(180);
@@ -50,24 +37,21 @@ describe.each(files)('the shipped lesson $slug', ({ slug, path }) => {
   });
 
   it('asks before it shows, opens a working, sets a goal, checks and sums up', () => {
-    if (!read.ok) throw new Error('the lesson does not read');
-    const kinds = read.lesson.steps.map(({ kind }) => kind);
+    const kinds = lesson.steps.map(({ kind }) => kind);
     expect(kinds).toEqual(expect.arrayContaining(['predict', 'explain', 'try', 'check', 'recap']));
     expect(kinds.indexOf('predict')).toBeLessThan(kinds.includes('run') ? kinds.lastIndexOf('run') : kinds.length);
     expect(kinds.at(-1)).toBe('recap');
   });
 
   it('has notes for whoever teaches it, and terms to look up', () => {
-    if (!read.ok) throw new Error('the lesson does not read');
-    const noted = read.lesson.steps.filter(({ notes }) => notes !== undefined);
+    const noted = lesson.steps.filter(({ notes }) => notes !== undefined);
     expect(noted.length).toBeGreaterThanOrEqual(3);
-    expect(read.lesson.steps.some(({ notes }) => (notes?.wrong.length ?? 0) > 0)).toBe(true);
+    expect(lesson.steps.some(({ notes }) => (notes?.wrong.length ?? 0) > 0)).toBe(true);
     expect(text).toMatch(/\]\(term:[a-z-]+\)/);
   });
 
   it('is set for the screen with every formula sound and no value left open', () => {
-    if (!read.ok) throw new Error('the lesson does not read');
-    const texts = textsOf(prepareLesson(read.lesson, slug, () => undefined));
+    const texts = textsOf(prepareLesson(lesson, slug, () => undefined));
     // A formula that cannot be set is shown as its source, which holds a backslash.
     expect(texts.filter((html) => /<code>[^<]*\\/.test(html) || html.includes('{{'))).toEqual([]);
     expect(texts.length).toBeGreaterThan(10);
@@ -113,16 +97,9 @@ describe('the shelf', () => {
   });
 
   it('runs in the order of its numbers, level by level, and leads only to lessons there are', () => {
-    const lessons = files.map(({ path }) => {
-      const read = readLesson(readFileSync(path, 'utf8'), { known, draws: 1 });
-      if (!read.ok) throw new Error('the lesson does not read');
-      return read.lesson;
-    });
-    const places = lessons.map(({ level }) => LEVELS.indexOf(level));
+    const places = files.map(({ lesson }) => LEVELS.indexOf(lesson.level));
     expect(places).toEqual([...places].sort((one, other) => one - other));
-    const led = files.flatMap(({ path }) =>
-      [...readFileSync(path, 'utf8').matchAll(/\]\(lesson:(\d+)\)/g)].map(([, to]) => Number(to)),
-    );
+    const led = files.flatMap(({ text }) => [...text.matchAll(/\]\(lesson:(\d+)\)/g)].map(([, to]) => Number(to)));
     expect(led.filter((to) => to < 1 || to > files.length)).toEqual([]);
   });
 

@@ -1,15 +1,10 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/stage/known-names';
-import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
+import { loadLessons } from '@/app/lessons/load-lessons';
 import { parseScript } from '@/lib/dive/script';
 import { lessonInFeet } from '@/lib/lesson/in-feet';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { goalStateOf } from '@/lib/lesson/questions/goal';
 import { subjectOf } from '@/lib/lesson/questions/subject';
-import { readLesson } from '@/lib/lesson/read-lesson';
-
-const known = knownNames(readGlossary());
 
 function diveOf(script: string) {
   const parsed = parseScript(script);
@@ -18,12 +13,10 @@ function diveOf(script: string) {
 }
 
 describe('a dive to try, written in feet', () => {
-  it.each(lessonFiles())(
+  it.each(loadLessons())(
     'in lesson $slug meets its goal as in metres, and not before it is mended',
-    ({ path }) => {
-      const read = readLesson(readFileSync(path, 'utf8'), { known, draws: 0 });
-      if (!read.ok) throw new Error('the lesson does not read');
-      const lesson = lessonInFeet(read.lesson);
+    ({ lesson: shipped }) => {
+      const lesson = lessonInFeet(shipped);
       const worlds = lessonWorld(lesson);
       for (const step of lesson.steps) {
         if (step.kind !== 'try') continue;

@@ -1,11 +1,8 @@
-import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/stage/known-names';
-import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
+import { loadLessons } from '@/app/lessons/load-lessons';
 import type { Dive } from '@/lib/dive/dive';
 import { parseScript } from '@/lib/dive/script';
 import { SET_RIGHT } from '@/lib/dive/set-right';
-import { readLesson } from '@/lib/lesson/read-lesson';
 import { RULES } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { watchDive } from '@/lib/rules/watch';
@@ -25,13 +22,10 @@ const dives: LessonDive[] = [];
 const onUnlessSwitchedOff = RULES.filter(({ settings }) => settings.on.usual);
 
 beforeAll(() => {
-  const known = knownNames(readGlossary());
-  for (const { slug, path } of lessonFiles()) {
-    const read = readLesson(readFileSync(path, 'utf8'), { known, draws: 1 });
-    if (!read.ok) throw new Error(`${slug} does not read`);
-    for (const { script, rules = {} } of Object.values(read.lesson.scripts)) {
+  for (const { lesson } of loadLessons()) {
+    for (const { script, rules = {} } of Object.values(lesson.scripts)) {
       const parsed = parseScript(script);
-      if (parsed.ok) dives.push({ number: read.lesson.number!, dive: parsed.dive, rules });
+      if (parsed.ok) dives.push({ number: lesson.number!, dive: parsed.dive, rules });
     }
   }
 }, 300_000);

@@ -1,22 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readFileSync } from 'node:fs';
-import { knownNames } from '@/app/stage/known-names';
-import { lessonFiles, readGlossary } from '@/app/lessons/read-content';
+import { loadLessons } from '@/app/lessons/load-lessons';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { drawAsked } from '@/lib/lesson/questions/drawing-question';
 import { drawnAt, isWhole, withoutTyped, withStroke, withTyped } from '@/lib/lesson/questions/draw-sketch';
 import { ignorantSketches, judgeSketch, typedTruth } from '@/lib/lesson/questions/judge-sketch';
 import type { Sketch } from '@/lib/lesson/questions/sketch';
-import { readLesson } from '@/lib/lesson/read-lesson';
 import { told } from '../made-lessons';
 
-const known = knownNames(readGlossary());
-const draws = lessonFiles().flatMap(({ slug, path }) => {
-  const read = readLesson(readFileSync(path, 'utf8'), { known, draws: 1 });
-  if (!read.ok) throw new Error(`${slug}: ${read.faults[0]!.what}`);
-  const worlds = lessonWorld(read.lesson);
-  return read.lesson.steps.flatMap((step) => {
+const draws = loadLessons().flatMap(({ slug, lesson }) => {
+  const worlds = lessonWorld(lesson);
+  return lesson.steps.flatMap((step) => {
     if (step.kind !== 'predict' || !step.draw) return [];
     const world = worlds.about(step.script);
     const asked = drawAsked(step.draw, world);

@@ -133,8 +133,13 @@ export function createBenchStore(wallS?: () => number) {
         const next = 1 + Math.max(0, ...units.map(({ id }) => Number(/\d+$/.exec(id)?.[0] ?? 0)));
         const { water = 'salt', mode = 'dive' } = units.at(-1) ?? {};
         change({ units: [...units, { id: `unit-${next}`, name: `Unit ${next}`, water, mode }] });
+        say(`Unit ${next} is added.`);
       },
-      removeUnit: (id) => change({ units: get().units.filter((unit) => unit.id !== id) }),
+      removeUnit(id) {
+        const { name } = get().units.find((unit) => unit.id === id)!;
+        change({ units: get().units.filter((unit) => unit.id !== id) });
+        say(`${name} is taken out.`, { label: 'Undo', run: get().undo });
+      },
       setReading(unit, checkpoint, more) {
         const own = get().readings[unit] ?? {};
         const reading = Object.fromEntries(

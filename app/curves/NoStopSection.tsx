@@ -11,8 +11,9 @@ import { Button } from '../parts/Button';
 import { Disclosure } from '../parts/Disclosure';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
+import { useStatus } from '../parts/status';
 import { printAs } from '@/lib/sayings/measures';
-import { usePlate } from './atlas-store';
+import { useAtlas, usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurveKey } from './CurveKey';
 import { CurvePlot, type PlotCurve } from './CurvePlot';
@@ -38,6 +39,7 @@ export function NoStopSection() {
   const units = usePreferences((state) => state.units);
   const [{ wishes, counted, tables, at: cursorM }, set] = usePlate('no-stop', NO_STOP);
   const [added, setAdded] = useState<number>();
+  const say = useStatus((status) => status.say);
   const descentMMin = counted === 'surface' ? DOWN_M_MIN : undefined;
   const asked = useMemo(() => ({ wishes, descentMMin }), [wishes, descentMMin]);
   // Helium is searched for, not solved: typing stays ahead of it.
@@ -71,6 +73,10 @@ export function NoStopSection() {
   const remove = (place: number) => {
     set({ wishes: wishes.filter((_, one) => one !== place) });
     setAdded(undefined);
+    say(`Curve ${place + 1} is removed: ${sayWish(wishes[place]!, units)}.`, {
+      label: 'Undo',
+      run: useAtlas.getState().undo,
+    });
     requestAnimationFrame(() => adding.current?.querySelector('button')?.focus());
   };
   const controls = (
@@ -94,6 +100,7 @@ export function NoStopSection() {
           onClick={() => {
             setAdded(wishes.length);
             set({ wishes: [...wishes, wishes.at(-1)!] });
+            say(`Curve ${wishes.length + 1} is added, for now the same as the one before.`);
           }}
         >
           Add a curve

@@ -2,6 +2,7 @@ import { act, fireEvent, render, screen, waitFor, within } from '@testing-librar
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { BenchScreen } from '@/app/bench/BenchScreen';
+import { useStatus } from '@/app/parts/status';
 import { usePreferences } from '@/app/parts/preferences';
 import { cautions } from '@/content/cautions';
 
@@ -49,6 +50,7 @@ describe('the bench sheet', () => {
     render(<BenchScreen />);
     script(SHORT);
     await user.click(screen.getByRole('button', { name: 'Add a unit' }));
+    expect(useStatus.getState().message?.text).toBe('Unit 2 is added.');
     for (const [unit, ten, sixteen] of [
       ['Unit 1', '9.8', '15.6'],
       ['Unit 2', '9.8', '17.0'],

@@ -16,6 +16,7 @@ import { LimitsSection } from '@/app/curves/LimitsSection';
 import { ModelsSection } from '@/app/curves/ModelsSection';
 import { NoStopSection } from '@/app/curves/NoStopSection';
 import CurvesPage from '@/app/curves/page';
+import { useStatus } from '@/app/parts/status';
 import { usePreferences } from '@/app/parts/preferences';
 import zhl16 from '@/content/published/zhl16.json';
 import navy from '@/content/published/no-stop-us-navy.json';
@@ -112,7 +113,9 @@ describe('no-stop time against depth', () => {
     await userEvent.click(screen.getByRole('button', { name: 'Remove curve 3' }));
     await userEvent.click(screen.getByRole('button', { name: 'Remove curve 2' }));
     expect(screen.queryByRole('button', { name: 'Remove curve 1' })).not.toBeInTheDocument();
+    expect(useStatus.getState().message?.text).toMatch(/^Curve 2 is removed: /);
     await userEvent.click(screen.getByRole('button', { name: 'Add a curve' }));
+    expect(useStatus.getState().message?.text).toBe('Curve 2 is added, for now the same as the one before.');
     const second = screen.getByRole('group', { name: 'Curve 2' });
     type('Gas', '36%', second);
     type('Altitude', '2000 m', second);

@@ -42,9 +42,10 @@ export default function AccessPage() {
             and later ones are put together.
           </li>
           <li>
-            “Hold when something happens” has the desk wait at each event, so that you set the pace; a lesson’s run
-            waits at the moments worth a look. F2 says where the diver is at any moment; in a lesson’s run, what stands
-            beside it and no more, so that nothing is given away.
+            “Hold when something happens” has a dive wait at each event wherever it plays, so that you set the pace; in
+            a lesson’s run that shows the dive it is under “Speed and moments”, and the run waits at the moments worth a
+            look besides. F2 says where the diver is at any moment; in a lesson’s run, what stands beside it and no
+            more, so that nothing is given away.
           </li>
           <li>
             After an edit has settled, what it changed is said: the point, the stops, the deepest ceiling. Undoing,

@@ -30,7 +30,9 @@ function Opened({ store, title, onDesk, note }: Extract<OpenedPage, { ok: true }
       <Playback />
       <AlonePage title={title} onSite={onDesk === undefined ? undefined : deskWith(onDesk)}>
         {note && <p role="status">{note}</p>}
-        <ReadingsPanel only={READINGS} strip />
+        <div className={styles.readings}>
+          <ReadingsPanel only={READINGS} strip />
+        </div>
         <div className={styles.insists}>
           <UnitInsists />
         </div>

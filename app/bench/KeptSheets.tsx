@@ -104,8 +104,10 @@ function SheetList({ sheets }: { sheets: readonly KeptSheet[] }) {
           heading: <span className="spoken">What to do with it</span>,
           cell: (kept) => (
             <span className={styles.row}>
-              <Button onClick={() => show(kept)}>Show</Button>
-              <Button kind="quiet" onClick={() => drop(kept)}>
+              <Button aria-label={`Show the sheet of ${dayOf(kept)}`} onClick={() => show(kept)}>
+                Show
+              </Button>
+              <Button kind="quiet" aria-label={`Delete the sheet of ${dayOf(kept)}`} onClick={() => drop(kept)}>
                 Delete
               </Button>
             </span>

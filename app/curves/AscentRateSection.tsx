@@ -163,7 +163,7 @@ export function AscentRateSection() {
                 note: `compartment ${direct.leader}`,
                 why: (
                   <WhyCurve
-                    about="this supersaturation on surfacing"
+                    about={`this supersaturation on surfacing after ${drawn.times[i]!} min`}
                     ask={() => ({
                       dive: diveOfBottom(phaseOf(drawn, drawn.times[i]!), rate),
                       reading: 'surfacing-supersaturation',
@@ -218,7 +218,7 @@ export function AscentRateSection() {
                 note: sayStops(one, units),
                 why: (
                   <WhyCurve
-                    about="this time to surface"
+                    about={`this time to surface after ${drawn.times[i]!} min`}
                     ask={() => ({
                       dive: diveOfBottom(atRate(phaseOf(drawn, drawn.times[i]!), rate)),
                       reading: 'time-to-surface',

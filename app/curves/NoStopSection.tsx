@@ -189,7 +189,7 @@ export function NoStopSection() {
               note: at[i]!.leader[0] ? `compartment ${at[i]!.leader[0]} is first` : 'no compartment gets there',
               why: (
                 <WhyCurve
-                  about="this no-stop time"
+                  about={`the no-stop time of curve ${i + 1}`}
                   ask={() => ({
                     dive: arrivalAt(wish, depthM, drawn.descentMMin),
                     reading: 'no-stop',

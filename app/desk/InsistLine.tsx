@@ -8,6 +8,7 @@ import { useStatus } from '../parts/status';
 import styles from './sheet.module.css';
 
 const HoldAtEvents = fetchedLater(async () => (await import('../stage/after-opening')).HoldAtEvents);
+const HeldHere = fetchedLater(async () => (await import('./keep/keep-and-print')).HeldHere);
 const UnitInsists = fetchedLater(async () => (await import('../stage/after-opening')).UnitInsists);
 
 /** One line kept free for what an instrument would insist on, and for what the desk has just done. */
@@ -17,7 +18,8 @@ export function InsistLine({ presenting, children }: { presenting: boolean; chil
   return (
     <div className={styles.insist} data-part="insist">
       <UnitInsists />
-      {holds && <HoldAtEvents className={presenting ? undefined : styles.held} />}
+      {holds && <HoldAtEvents />}
+      {holds && !presenting && <HeldHere />}
       {!saying && children}
       <StatusRegion inLine />
     </div>

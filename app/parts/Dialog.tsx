@@ -3,6 +3,7 @@
 import { useEffect, useId, useRef, type ReactNode } from 'react';
 import styles from './Dialog.module.css';
 import { IconButton } from './IconButton';
+import { useStatus } from './status';
 
 interface DialogProps {
   open: boolean;
@@ -24,6 +25,12 @@ export function Dialog({ open, onClose, title, children, actions }: DialogProps)
     if (!element || element.open === open) return;
     if (open) element.showModal();
     else element.close();
+  }, [open]);
+
+  useEffect(() => {
+    if (!open) return undefined;
+    useStatus.setState({ holder: dialog.current! });
+    return () => useStatus.setState({ holder: undefined });
   }, [open]);
 
   return (

@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useRef } from 'react';
+import { createPortal } from 'react-dom';
 import { Button } from './Button';
 import { IconButton } from './IconButton';
 import styles from './StatusRegion.module.css';
@@ -13,10 +14,11 @@ const MOVING_KEYS = ['Tab', 'Shift', 'Control', 'Alt', 'Meta', 'CapsLock', 'Inse
 
 /**
  * The one place where the app says what it has just done: drawn at the foot of the screen, or in a line that a screen
- * keeps for it, and read out.
+ * keeps for it, and read out; in the dialog that holds the page, while one does.
  */
 export function StatusRegion({ inLine = false }: { inLine?: boolean }) {
   const message = useStatus((status) => status.message);
+  const holder = useStatus((status) => status.holder);
   const clear = useStatus((status) => status.clear);
   const region = useRef<HTMLDivElement>(null);
 
@@ -46,10 +48,11 @@ export function StatusRegion({ inLine = false }: { inLine?: boolean }) {
     };
   }, [message, clear]);
 
-  return (
-    <div ref={region} className={inLine ? styles.inLine : styles.region}>
-      <div role="status" className={message ? styles.toast : undefined}>
-        {message && (
+  /** Both regions are there before anything is said in them: words put into one are heard, a region with words may not be. */
+  const saying = (here: boolean, place: string | undefined) => (
+    <div ref={here ? region : undefined} className={place}>
+      <div role="status" className={here && message ? styles.toast : undefined}>
+        {here && message && (
           <>
             <span key={message.id} title={inLine ? message.text : undefined}>
               {message.text}
@@ -70,5 +73,11 @@ export function StatusRegion({ inLine = false }: { inLine?: boolean }) {
         )}
       </div>
     </div>
+  );
+  return (
+    <>
+      {saying(!holder, inLine ? styles.inLine : styles.region)}
+      {holder && createPortal(saying(true, styles.region), holder)}
+    </>
   );
 }

@@ -13,6 +13,7 @@ import type { Listening } from './announcing/announcing';
 import { Voice } from './announcing/Voice';
 import { useDesk, useDeskStore } from './desk-context';
 import { PLAYBACK_SPEEDS } from './desk-store';
+import { longestGoneS } from './jump';
 import styles from './stage.module.css';
 
 const STEP_S = 30;
@@ -29,8 +30,23 @@ const EventSteps = fetchedLater(
 );
 
 const WhereInWords = fetchedLater(async () => (await import('./after-opening')).WhereInWords);
+const HoldAtEvents = fetchedLater(async () => (await import('./after-opening')).HoldAtEvents);
 
-/** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. */
+/** Has playing wait at each event, or not; remembered for every place where a dive plays but before a class. */
+export function HoldChoice() {
+  const holds = usePreferences((state) => state.holds.desk);
+  const setHolds = usePreferences((state) => state.setHolds);
+  return (
+    <IconButton
+      icon="hold"
+      label="Hold when something happens"
+      pressed={holds}
+      onClick={() => setHolds('desk', !holds)}
+    />
+  );
+}
+
+/** Moves the time cursor: by itself at a chosen speed, in steps, or by hand. The desk, which can be steered, tells itself where it holds. */
 export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const cursorS = useDesk((state) => state.cursorS);
   const endS = useDesk((state) => state.scene.timeline.timeS.at(-1)!);
@@ -45,19 +61,11 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
   const speed = useDesk((state) => state.speed);
   const setSpeed = useDesk((state) => state.setSpeed);
   const holds = usePreferences((state) => state.holds.desk);
-  const setHolds = usePreferences((state) => state.setHolds);
 
   const further = (
     <>
       <Choice label="Speed" labelSpokenOnly value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
-      {onSteer && (
-        <IconButton
-          icon="hold"
-          label="Hold when something happens"
-          pressed={holds}
-          onClick={() => setHolds('desk', !holds)}
-        />
-      )}
+      <HoldChoice />
       {onSteer && (
         <Button data-done="" onClick={() => onSteer()}>
           Steer by hand
@@ -91,6 +99,7 @@ export function PlaybackBar({ onSteer }: { onSteer?: () => void }) {
         {ASK_KEY} says where the diver is.
       </span>
       <WhereInWords tell={setWhere} />
+      {!onSteer && holds && <HoldAtEvents />}
       <span className={`${styles.clock} ${legs.at(-1)!.diveNumber > 0 ? styles.ofDives : ''}`}>{clock}</span>
       <span className={styles.inBar}>{further}</span>
       <span className={styles.folded}>
@@ -119,7 +128,9 @@ export function Playback(listening: Listening) {
       const { cursorS, scene, setCursor, pause } = store.getState();
       // A jump since the last frame is this frame's step: two in one would take twice as long to show.
       const jumped = cursorS !== leftAtS;
-      const next = jumped ? cursorS : cursorS + ((now - (before ?? now)) / 1000) * Number(speed);
+      // However long a slow machine took for the last frame, what happens in between is not passed over.
+      const wayS = Math.min(((now - (before ?? now)) / 1000) * Number(speed), 0.9 * longestGoneS({ speed }));
+      const next = jumped ? cursorS : cursorS + wayS;
       before = now;
       if (!jumped) setCursor(next);
       leftAtS = store.getState().cursorS;

@@ -106,14 +106,18 @@ export interface DeskState extends DeskDocument, History<PastDesk> {
   /** Plays; from the start where the end was reached, or nobody has moved the cursor of a ready dive. */
   play: () => void;
   pause: () => void;
-  /** Waits at a moment at which something happens. */
-  hold: (timeS: number) => void;
+  /** Has playing wait where it is told, until the function returned is called. */
+  waitAt: (place: WaitingPlace) => () => void;
+  waitingPlaces: readonly WaitingPlace[];
   setSpeed: (speed: PlaybackSpeed) => void;
   /** Puts another desk here, as one change that can be undone; `fresh` forgets what stood here before. */
   open: (desk: OpenedDesk, fresh?: 'fresh') => void;
   undo: () => void;
   redo: () => void;
 }
+
+/** Where playing is to wait, s, after one time and up to another; undefined where it goes on. */
+type WaitingPlace = (afterS: number, toS: number) => number | undefined;
 
 /**
  * A desk with a script on it that is known to make sense; `still` where its dive is to be looked at and not changed. It
@@ -247,11 +251,15 @@ export function createDeskStore(document: DeskDocument, still = false, stillS?: 
         set({ ...ended, scene, base: undefined, cursorS: cursorBeforeS });
       },
       setCursor: (timeS) =>
-        set(({ scene }) => ({
-          cursorS: Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!),
-          heldAtS: undefined,
-          atStill: false,
-        })),
+        set(({ scene, playing, cursorS, waitingPlaces }) => {
+          const toS = Math.min(Math.max(0, timeS), scene.timeline.timeS.at(-1)!);
+          // At once, so that whoever looks on never sees what comes after it.
+          const held = playing ? waitingPlaces.map((place) => place(cursorS, toS) ?? Infinity) : [];
+          const nextS = Math.min(...held);
+          return nextS <= toS
+            ? { cursorS: nextS, heldAtS: nextS, playing: false, atStill: false }
+            : { cursorS: toS, heldAtS: undefined, atStill: false };
+        }),
       atStill: stillS !== undefined,
       showStill(timeS) {
         get().setCursor(timeS);
@@ -270,7 +278,11 @@ export function createDeskStore(document: DeskDocument, still = false, stillS?: 
           ...((atStill || cursorS >= scene.timeline.timeS.at(-1)!) && { cursorS: 0 }),
         })),
       pause: () => set({ playing: false }),
-      hold: (timeS) => set({ playing: false, cursorS: timeS, heldAtS: timeS }),
+      waitingPlaces: [],
+      waitAt(place) {
+        set(({ waitingPlaces }) => ({ waitingPlaces: [...waitingPlaces, place] }));
+        return () => set(({ waitingPlaces }) => ({ waitingPlaces: waitingPlaces.filter((other) => other !== place) }));
+      },
       setSpeed: (speed) => set({ speed }),
       open({ cursorS, view, unit = 0, soundScript, run, ...document }, fresh) {
         if (get().run) get().endRun();

@@ -15,6 +15,9 @@ export interface NamedTime {
   readonly byUnit: boolean;
 }
 
+/** What is said of it while a reading is covered: what happens would give away what a class is to find. */
+export const SOMETHING_HAPPENS = 'Something happens here.';
+
 /** What the model and a unit say for the first time after one time of a dive, up to another, both in s, in order. */
 export function happeningsIn(
   { timeline, figures }: Scene,

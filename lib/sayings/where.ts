@@ -19,7 +19,12 @@ export interface Heard {
 const OF_STANDING = ['no-stop', 'ceiling', 'required-stop', 'time-to-surface'];
 const OF_LEADER = [...OF_STANDING, 'supersaturation', 'surfacing-supersaturation'];
 
-const isOpen = ({ covered }: Heard, of: readonly string[]) => !covered.some((id) => of.includes(id));
+const isOpen = ({ covered }: Pick<Heard, 'covered'>, of: readonly string[]) => !covered.some((id) => of.includes(id));
+
+/** Whether how the diver stands may be told while these readings are covered, and who leads. */
+export function tellsUnder(covered: readonly string[]): { readonly standing: boolean; readonly leader: boolean } {
+  return { standing: isOpen({ covered }, OF_STANDING), leader: isOpen({ covered }, OF_LEADER) };
+}
 
 /** How the diver stands, in a sentence: `Nothing is owed …`. Empty where that is covered. */
 export function sayStandingHeard(heard: Heard, system: UnitSystem): string {

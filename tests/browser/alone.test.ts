@@ -122,6 +122,14 @@ describe('a dive saved from the desk as a page of its own', () => {
       for (const width of [320, 820, 1440]) {
         await page.setViewportSize({ width, height: 800 });
         expect(await sidewaysPx(page), `${width} px wide`).toBeLessThanOrEqual(0);
+        const cut = await page
+          .locator('[data-strip] [data-reading] > :is(span:first-child, p + p)')
+          .evaluateAll((words) =>
+            words
+              .filter((one) => one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1)
+              .map(({ textContent }) => textContent),
+          );
+        expect(cut, `cut at ${width} px`).toEqual([]);
       }
       // On paper with the script, though it be folded on the screen.
       await page.getByText('The script of this dive').click();

@@ -151,6 +151,27 @@ describe('the caution goes along with', () => {
     await page.getByRole('button', { name: 'Your results' }).first().click();
     expect.soft(await saved(page, 'Save as text')).toContain(cautions.general);
     expect.soft(await printed(page, /^Print$/)).toContain(cautions.general);
+    // A question as a page of its own, where it is made, as a file, in a course page, and on paper.
+    await arrive(page, lessonPath(LESSON, 'on-arrival'));
+    await page.getByRole('button', { name: 'Tools of this lesson' }).click();
+    await page.getByRole('button', { name: 'This question as a page of its own' }).click();
+    expect.soft(await saved(page, 'Save the question as a page of its own')).toContain(cautions.general);
+    const dialog = page.getByRole('dialog', { name: 'This question as a page of its own' });
+    expect.soft(plain((await dialog.textContent()) ?? '')).toContain(cautions.general);
+    // Said where it is seen: the dialog holds the page.
+    await dialog
+      .getByRole('status')
+      .getByText(/^Saved halftime-.*, with the caution on it\./)
+      .waitFor();
+    const line = await dialog.getByRole('textbox', { name: 'Line for a frame' }).inputValue();
+    await page.goto(/src="([^"]*)"/.exec(line)![1]!);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    for (const media of ['screen', 'print'] as const) {
+      await page.emulateMedia({ media });
+      const words = plain(await page.evaluate(() => document.body.innerText));
+      for (const caution of [cautions.general, cautions.unknown]) expect.soft(words, media).toContain(caution);
+    }
+    await page.emulateMedia({ media: 'screen' });
     await arrive(page, workshopPath);
     await page.getByRole('button', { name: 'New lesson' }).click();
     expect.soft(await saved(page, 'Export')).toContain(cautions.general);

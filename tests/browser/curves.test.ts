@@ -54,7 +54,7 @@ describe('the curves', () => {
 
   it('answer why at the depth asked about', async () => {
     const { page } = await open();
-    await page.getByRole('button', { name: 'Why this no-stop time?' }).first().click();
+    await page.getByRole('button', { name: 'Why the no-stop time of curve 1?' }).click();
     const sheet = page.getByRole('dialog', { name: 'Why? No-stop time' });
     await sheet.locator('math').first().waitFor();
     expect(await sheet.textContent()).toContain('On arriving at 30 m');

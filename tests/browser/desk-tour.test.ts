@@ -18,7 +18,7 @@ describe('the tour of the desk', () => {
     const { page, complaints } = await visit({ viewport: { width: 1440, height: 900 } });
     await openDesk(page);
     const chart = await boxOf(page, '[data-picture="profile"]');
-    await offer(page).getByRole('button', { name: 'Show me' }).press('Enter');
+    await offer(page).getByRole('button', { name: 'Show me the desk' }).press('Enter');
     for (const [stop, title] of [
       'A dive is a few lines of text',
       'The dive, drawn',
@@ -47,7 +47,7 @@ describe('the tour of the desk', () => {
     await page.reload();
     await restored(page);
     expect(await offer(page).isVisible()).toBe(false);
-    await page.getByRole('button', { name: 'Tour' }).click();
+    await page.getByRole('button', { name: 'Tour', exact: true }).click();
     await page.getByRole('dialog', { name: 'A dive is a few lines of text' }).waitFor();
     expect(complaints).toEqual([]);
   });
@@ -56,14 +56,14 @@ describe('the tour of the desk', () => {
     const { page } = await visit({ viewport: { width: 390, height: 844 } });
     await openDesk(page);
     expect(await sidewaysPx(page)).toBe(0);
-    await offer(page).getByRole('button', { name: 'Not now' }).click();
+    await offer(page).getByRole('button', { name: 'Not now: no tour' }).click();
     expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Tools of the desk');
     await page.reload();
     await restored(page);
     expect(await offer(page).isVisible(), 'not again in this window').toBe(false);
     const later = await page.context().newPage();
     await openDesk(later);
-    await offer(later).getByRole('button', { name: 'Never' }).click();
+    await offer(later).getByRole('button', { name: 'Never offer a tour' }).click();
     await later.getByText('The tour stays here, under “Tour”.').waitFor();
     const evenLater = await page.context().newPage();
     await openDesk(evenLater);
@@ -78,7 +78,7 @@ describe('the tour of the desk', () => {
     // The menu goes with its picture.
     await page.getByRole('checkbox', { name: 'The dive', exact: true }).click();
     await page.getByRole('button', { name: 'Tools of the desk' }).click();
-    await page.getByRole('button', { name: 'Tour' }).click();
+    await page.getByRole('button', { name: 'Tour', exact: true }).click();
     await page.getByRole('button', { name: 'Next', exact: true }).click();
     await page.getByText('Tick “The dive” under “Choose pictures” to see it.').waitFor();
     expect(await page.locator('[data-ring]').count()).toBe(0);

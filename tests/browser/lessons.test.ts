@@ -228,7 +228,7 @@ describe('the workshop in a browser', () => {
     const { page, complaints } = await visit({ viewport: { width: 1280, height: 900 }, acceptDownloads: true });
     await arrive(page, workshopPath);
     await page.getByRole('combobox', { name: 'Lesson' }).selectOption(SLUG);
-    await page.getByRole('button', { name: 'Copy it' }).click();
+    await page.getByRole('button', { name: 'Copy the lesson' }).click();
     await page.getByText('The lesson is sound').waitFor();
     await page.getByRole('textbox', { name: 'Title' }).fill('My own no-stop time');
     const [download] = await Promise.all([
@@ -243,6 +243,12 @@ describe('the workshop in a browser', () => {
     await page.getByText('The lesson is sound').waitFor();
     await page.getByText('Try it as a student').click();
     await page.getByRole('heading', { name: 'What the number promises' }).waitFor();
+    // Its questions can be pages of their own too.
+    await page.getByRole('button', { name: 'Go on' }).click();
+    await page.getByRole('button', { name: 'Tools of this lesson' }).click();
+    await page.getByRole('button', { name: 'This question as a page of its own' }).click();
+    const line = await page.getByRole('textbox', { name: 'Line for a frame' }).inputValue();
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
     await page.getByText('Write', { exact: true }).click();
     await page.getByRole('button', { name: 'Pass on' }).click();
     const link = await page.getByRole('dialog').getByRole('textbox', { name: 'Link' }).inputValue();
@@ -255,6 +261,9 @@ describe('the workshop in a browser', () => {
     await other.getByRole('heading', { name: 'What the number promises' }).waitFor();
     await arrive(other, workshopPath);
     await other.getByText(/None yet/).waitFor();
+    await other.goto(/src="([^"]*)"/.exec(line)![1]!);
+    await other.getByText('My own no-stop time').waitFor();
+    await other.getByRole('button', { name: 'Show what the model says' }).waitFor();
     expect([...complaints, ...otherComplaints]).toEqual([]);
   }, 120_000);
 

@@ -181,7 +181,7 @@ describe('work under the policy', () => {
     await page.keyboard.press('Escape');
     await arrive(page, workshopPath);
     await page.getByRole('combobox', { name: 'Lesson' }).selectOption(LESSON);
-    await page.getByRole('button', { name: 'Copy it' }).click();
+    await page.getByRole('button', { name: 'Copy the lesson' }).click();
     await page.getByText('The lesson is sound').waitFor();
     await page.getByText('Try it as a student').click();
     await page.getByRole('button', { name: 'Go on' }).click();

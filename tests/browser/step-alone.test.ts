@@ -123,6 +123,14 @@ describe('a question saved from its lesson as a page of its own', () => {
     ]);
     await press(page, 'Close');
     await page.emulateMedia({ media: 'print' });
+    // What the unit tells goes to paper to its end.
+    const log = page.locator('[data-picture="log"]');
+    expect(await log.getByText('At 36:00 you surfaced').count()).toBe(1);
+    expect(
+      await log
+        .locator('xpath=self::*|ol')
+        .evaluateAll((boxes) => boxes.map((box) => box.scrollHeight - box.clientHeight)),
+    ).toEqual([0, 0]);
     for (const words of [cautions.general, cautions.unknown, TOLD])
       expect(await page.evaluate(() => document.body.innerText)).toContain(words);
     expect(wrong).toEqual([]);

@@ -31,7 +31,7 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
   exposure: [['tests/unit/exposure/'], ['tests/published/checks.', 'tests/unit/working/'], ['tests/laws/exposure.']],
   dive: [
     ['tests/unit/dive/'],
-    ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.', 'tests/laws/split-step.', 'tests/laws/steer.'],
+    ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.', 'tests/laws/steer.'],
     ['tests/laws/engine.', 'tests/laws/hostile/scripts.'],
   ],
   sayings: [

@@ -10,6 +10,7 @@ import { pictures } from '@/app/stage/figures/all';
 import type { PictureId } from '@/app/pictures/picture-ids';
 import { watchesOf } from '@/app/pictures/scene-watches';
 import { overstayed } from '@/content/scenarios/overstayed';
+import { printClock } from '@/lib/quantity/duration';
 import { eventText } from '@/lib/rules/all';
 import { steered } from '@/lib/steer/run';
 import { setCursor } from './set-cursor';
@@ -18,6 +19,12 @@ interface Said {
   readonly atMs: number;
   readonly text: string;
 }
+
+/** When a stop is first owed on a dive, s. */
+const stopOwedS = (script: string) =>
+  watchesOf(createDeskStore({ script, pictures: [], covered: [] }).getState().scene)[0]!.events.find(
+    ({ kind }) => kind === 'stop-owed',
+  )!.timeS;
 
 const titleOf = (id: PictureId) => pictures[id].title;
 
@@ -142,24 +149,37 @@ describe('what is announced', () => {
     vi.advanceTimersByTime(700);
     store.getState().change({ script: overstayed.script });
     vi.advanceTimersByTime(700);
-    expect(said.at(-1)!.text).toMatch(/^The deepest ceiling is 2\.2 m; it was 1\.\d m\./);
+    expect(said.at(-1)!.text).toMatch(/^The deepest ceiling is 2\.2 m; it was 1\.\d m\. The stop is owed as before\.$/);
     for (const times of [1, 2]) {
       store.getState().undo();
       vi.advanceTimersByTime(700 * times);
     }
     expect(said.at(-1)!.text).toBe(
-      'Undone. The script is another. No ceiling on this dive any more; its deepest was 1.9 m. ' +
+      'Undone. The script is as it was before. No ceiling on this dive any more; its deepest was 1.9 m. ' +
         'No stop is asked for any more.',
     );
     store.getState().undo();
     vi.advanceTimersByTime(700);
     expect(said.at(-1)!.text).toBe(
-      'Undone. The script is another. This dive now has a ceiling. At 19:21 it is deepest, 2.2 m. ' +
-        'At 15:48 a stop is owed: there is a ceiling, and coming up you need to stop at 3 m.',
+      'Undone. The script is as it was before. This dive now has a ceiling. At 19:21 it is deepest, 2.2 m. ' +
+        'At 15:48 a stop is owed: there is a ceiling, and coming up you need to stop at 3 m. Before, no stop was owed.',
     );
     store.getState().redo();
     vi.advanceTimersByTime(700);
-    expect(said.at(-1)!.text).toMatch(/^Done again\. The script is another\. No ceiling on this dive any more/);
+    expect(said.at(-1)!.text).toMatch(
+      /^Done again\. The script is as you had changed it\. No ceiling on this dive any more/,
+    );
+  });
+
+  it('of a deeper point is when the stop is owed, and when it was before', () => {
+    const { store, said } = listening();
+    const deeper = overstayed.script.replace('descend to 30 m', 'descend to 32 m');
+    const [beforeS, nowS] = [overstayed.script, deeper].map(stopOwedS) as [number, number];
+    expect(nowS).toBeLessThan(beforeS - 30);
+    store.getState().change({ script: deeper });
+    vi.advanceTimersByTime(700);
+    expect(said.at(-1)!.text).toContain(` At ${printClock(nowS)} a stop is owed`);
+    expect(said.at(-1)!.text).toMatch(new RegExp(` Before, that was at ${printClock(beforeS)}\\.$`));
   });
 
   it('of covering and of pictures is which', () => {

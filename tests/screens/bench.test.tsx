@@ -122,11 +122,11 @@ describe('the bench sheet', () => {
 
     const list = within(screen.getByRole('table', { name: 'Sheets kept' }));
     await user.click(
-      within(list.getByRole('row', { name: /2026-04-01/ })).getByRole('button', { name: 'Show', hidden: true }),
+      within(list.getByRole('row', { name: /2026-04-01/ })).getByRole('button', { name: /^Show /, hidden: true }),
     );
     expect(entry('Unit 1 at sixteen').getByLabelText('Depth shown, m')).toHaveValue('17');
     await user.click(
-      within(list.getByRole('row', { name: /2026-05-01/ })).getByRole('button', { name: 'Delete', hidden: true }),
+      within(list.getByRole('row', { name: /2026-05-01/ })).getByRole('button', { name: /^Delete /, hidden: true }),
     );
     expect(history.queryByRole('row', { name: /2026-05-01/ })).toBeNull();
   });

@@ -30,7 +30,7 @@ interface Case {
   section: ReactElement;
   /** The list that has the figure. */
   readings: string | RegExp;
-  asks: string;
+  asks: string | RegExp;
   titled: string | RegExp;
   /** Where the sheet gives its result. */
   result: RegExp;
@@ -51,7 +51,7 @@ const sections: readonly Case[] = [
   {
     section: <AscentRateSection />,
     readings: 'On surfacing at 9 m/min',
-    asks: 'Why this supersaturation on surfacing?',
+    asks: /^Why this supersaturation on surfacing after \d+ min\?$/,
     titled: /^Why\? Supersaturation if you surfaced/,
     result: /([\d.]+)\s?%/,
     printed: String,
@@ -59,7 +59,7 @@ const sections: readonly Case[] = [
   {
     section: <AscentRateSection />,
     readings: 'Time to surface at 9 m/min',
-    asks: 'Why this time to surface?',
+    asks: /^Why this time to surface after \d+ min\?$/,
     titled: 'Why? Time to surface',
     result: /([\d.]+) min\./,
     printed: wholeMinutes,

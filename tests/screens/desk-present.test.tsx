@@ -1,14 +1,20 @@
 import { act, render, screen } from '@testing-library/react';
-import { describe, expect, it } from 'vitest';
+import userEvent from '@testing-library/user-event';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { RunStage } from '@/app/lessons/player/RunStage';
+import type { RunStep } from '@/app/lessons/prepared';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore, cursorSample } from '@/app/stage/desk-store';
+import { HeldHere } from '@/app/desk/HeldHere';
 import { HoldAtEvents } from '@/app/stage/HoldAtEvents';
 import { modelMomentOf } from '@/app/stage/model-moment';
+import { Playback, PlaybackBar } from '@/app/stage/PlaybackBar';
 import { momentAfter, momentBefore, momentsOf, type NamedTime } from '@/app/stage/moments';
 import type { ReadingId } from '@/app/stage/reading-ids';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import { presentedPanels } from '@/app/desk/present/panels';
 import { doingOfKey, PRESENTER_KEYS } from '@/app/desk/present/presenter-keys';
+import { usePreferences } from '@/app/parts/preferences';
 import { isTypedIn } from '@/app/parts/typed-in';
 import { watchesOf } from '@/app/pictures/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
@@ -120,11 +126,17 @@ describe('moments to stop at', () => {
 });
 
 describe('playing that holds', () => {
+  afterEach(() => {
+    usePreferences.getState().setHolds('desk', false);
+    vi.unstubAllGlobals();
+  });
+
   function playing(covered: readonly ReadingId[] = []) {
     const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered });
     render(
       <DeskContext value={store}>
-        <HoldAtEvents className="held" />
+        <HoldAtEvents />
+        <HeldHere />
       </DeskContext>,
     );
     const happenings = moments.filter(({ happens }) => happens);
@@ -167,6 +179,93 @@ describe('playing that holds', () => {
     to(happenings[0]!.timeS + 1);
     expect(screen.getByText('Something happens here. Play goes on.')).toBeInTheDocument();
   });
+
+  const { timeS: happensS, name: happens } = moments.find(({ happens }) => happens)!;
+  const isHeld = () =>
+    vi.waitFor(
+      () => {
+        expect(screen.getByRole('slider', { name: 'Time cursor' })).toHaveValue(`${Math.round(happensS)}`);
+        expect(document.querySelector('[data-part="announced"]')).toHaveTextContent(happens);
+        expect(document.querySelector('[data-part="announced"]')).toHaveTextContent(/Play goes on\.$/);
+      },
+      { timeout: 15_000 },
+    );
+  /** What is fetched with the voice has come. */
+  const isThere = () =>
+    vi.waitFor(() => expect(document.querySelector('[data-part="announced"]')).toBeInTheDocument(), {
+      timeout: 15_000,
+    });
+  /** Frames that come so late, ms, as on a slow machine. */
+  function frames(everyMs: number) {
+    let nowMs = 0;
+    vi.stubGlobal('requestAnimationFrame', (draw: FrameRequestCallback) =>
+      setTimeout(() => draw((nowMs += everyMs)), 5),
+    );
+    vi.stubGlobal('cancelAnimationFrame', (id: number) => clearTimeout(id));
+  }
+  const press = (name: string) => userEvent.click(screen.getByRole('button', { name }));
+
+  it('does so wherever the bar of time is, in a class and on a page of one dive too, and is remembered', async () => {
+    const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered: [] });
+    store.getState().setCursor(happensS - 4);
+    store.getState().setSpeed('10');
+    const bar = (
+      <DeskContext value={store}>
+        <Playback />
+        <PlaybackBar />
+      </DeskContext>
+    );
+    const { unmount } = render(bar);
+    await press('Hold when something happens');
+    unmount();
+    render(bar);
+    await isThere();
+    frames(2000);
+    expect(screen.getByRole('button', { name: 'Hold when something happens' })).toHaveAttribute('aria-pressed', 'true');
+    await press('Play');
+    await isHeld();
+    expect(screen.getByRole('button', { name: 'Play' })).toBeInTheDocument();
+  }, 40_000);
+
+  const run = { kind: 'run', id: 'run', title: 'Run', script: 'main', readings: ['time', 'no-stop'] };
+  const ahead = { fromS: happensS - 12, toS: happensS + 900, untilS: undefined };
+  const lesson = (show: readonly string[], watch: readonly object[] = []) => (
+    <RunStage
+      script={{ title: 'Main', script: scenarios[0].script }}
+      step={{ ...run, ...ahead, show, watch } as unknown as RunStep}
+    />
+  );
+
+  it('does so in a lesson’s run whose dive is shown, and where it is not gives nothing away', async () => {
+    const { unmount } = render(lesson(['profile']));
+    await isThere();
+    await press('Speed and moments');
+    await press('Hold when something happens');
+    frames(400);
+    await press('Play');
+    await isHeld();
+    unmount();
+    render(lesson(['chase']));
+    await press('Speed and moments');
+    expect(screen.queryByRole('button', { name: 'Hold when something happens' })).not.toBeInTheDocument();
+    await press('Play');
+    await vi.waitFor(
+      () => expect(Number(screen.getByRole<HTMLInputElement>('slider').value)).toBeGreaterThan(happensS + 5),
+      { timeout: 15_000 },
+    );
+  }, 60_000);
+
+  it('waits in a lesson at the moment to watch and then at what happens, though one frame reaches both', async () => {
+    usePreferences.getState().setHolds('desk', true);
+    render(lesson(['profile'], [{ atS: happensS - 5, html: 'Look.' }]));
+    await isThere();
+    frames(400);
+    await press('Play');
+    await screen.findByText('Look.');
+    expect(screen.getByRole('slider', { name: 'Time cursor' })).toHaveValue(`${Math.round(happensS - 5)}`);
+    await press('Go on playing');
+    await isHeld();
+  }, 40_000);
 });
 
 describe('what a class is shown', () => {

@@ -1,4 +1,4 @@
-import { render, screen, within } from '@testing-library/react';
+import { act, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
@@ -9,6 +9,13 @@ import { overstayed } from '@/content/scenarios/overstayed';
 import { setCursor } from './set-cursor';
 
 const LONG = { timeout: 30_000 };
+
+/** The words of each cell, row by row under the head. */
+const cellsOf = (table: HTMLElement) =>
+  within(table)
+    .getAllByRole('row')
+    .slice(1)
+    .map((row) => Array.from(row.children, (cell) => cell.textContent.replaceAll('\u00a0', ' ')));
 
 async function openDive() {
   const store = createDeskStore({ script: overstayed.script, pictures: ['profile', 'chase', 'log'], covered: [] });
@@ -23,13 +30,9 @@ async function openDive() {
   );
   await userEvent.click(await screen.findByText('Table of the dive', undefined, LONG));
   const table = await screen.findByRole('table', { name: 'The dive' }, LONG);
-  const rows = () =>
-    within(table)
-      .getAllByRole('row')
-      .slice(1)
-      .map((row) => Array.from(row.children, (cell) => cell.textContent.replaceAll('\u00a0', ' ')));
+  const rows = () => cellsOf(table);
   const goTo = (timeS: number) => setCursor(store, timeS);
-  return { rows, goTo };
+  return { rows, goTo, store };
 }
 
 const reading = (name: string) =>
@@ -70,6 +73,27 @@ describe('the table behind the dive', () => {
     expect(timesS).toEqual([...new Set(timesS)].sort((one, other) => one - other));
     expect(timesS).toContain(777);
     expect(rows()).toHaveLength(without + 1);
+  });
+
+  it('keeps covered what is covered, and that from which it could be told', async () => {
+    const { rows, store } = await openDive();
+    await userEvent.click(screen.getByText('Table of the chase'));
+    const chase = await screen.findByRole('table', { name: 'The chase' }, LONG);
+    const shares = () => cellsOf(chase).map((row) => row[5]!);
+    const before = rows();
+    expect(shares()[2]).toMatch(/^\d+%$/);
+    act(() => store.getState().change({ covered: ['required-stop'] }));
+    rows().forEach(([time, depth, ceiling, noStop, stop, leader, events], index) => {
+      expect([time, depth]).toEqual(before[index]!.slice(0, 2));
+      expect([ceiling, noStop, stop, leader]).toEqual(Array(4).fill('covered'));
+      expect(events).toBe(before[index]![6] === '' ? '' : 'Something happens here.');
+    });
+    expect(shares()).toEqual(Array(16).fill('covered'));
+    act(() => store.getState().change({ covered: ['depth'] }));
+    rows().forEach(([, depth, ...others], index) => {
+      expect(depth).toBe('covered');
+      expect(others.slice(0, 4)).toEqual(before[index]!.slice(2, 6));
+    });
   });
 
   it('tells all that the log tells, each at its time', async () => {

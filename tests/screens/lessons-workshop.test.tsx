@@ -45,7 +45,7 @@ const sound = () => screen.findByText(/The lesson is sound/, undefined, LONG);
 describe('the workshop', () => {
   it('begins a lesson that is sound, and adds a step of each kind that is', async () => {
     open();
-    await userEvent.click(await screen.findByRole('button', { name: 'Take it' }));
+    await userEvent.click(await screen.findByRole('button', { name: 'Take its dive' }));
     const link = screen.getByRole('textbox', { name: 'Link to a desk' });
     expect(await screen.findByText('Paste the link of a desk here first.')).toBeInTheDocument();
     expect(link).toHaveFocus();
@@ -54,7 +54,7 @@ describe('the workshop', () => {
     await sound();
     for (const kind of ['predict', 'run', 'try', 'check']) {
       await userEvent.selectOptions(screen.getByRole('combobox', { name: 'A new step' }), kind);
-      await userEvent.click(screen.getByRole('button', { name: 'Add' }));
+      await userEvent.click(screen.getByRole('button', { name: 'Add a new step' }));
     }
     expect(
       within(screen.getByRole('navigation', { name: 'Parts of the lesson' })).getAllByRole('listitem'),
@@ -75,7 +75,7 @@ describe('the workshop', () => {
     const add = async (kind: string) => {
       presses += 1;
       await userEvent.selectOptions(screen.getByRole('combobox', { name: 'A new step' }), kind);
-      await press('Add');
+      await press('Add a new step');
     };
     open();
     await press('New lesson');
@@ -156,12 +156,12 @@ describe('the workshop', () => {
         .getAllByRole('listitem')
         .map(({ textContent }) => /^\d+\. (By (?:number|choice|curve)|To begin|Check|In short)/.exec(textContent)?.[1]);
     await userEvent.click(screen.getByRole('button', { name: /^1\. To begin/ }));
-    await userEvent.click(screen.getByRole('button', { name: 'Move down' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Move down step 1' }));
     expect(titles()).toEqual(['By number', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
-    await userEvent.click(screen.getByRole('button', { name: 'Copy' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Copy step 2' }));
     expect(titles()).toEqual(['By number', 'To begin', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
     await userEvent.click(
-      within(screen.getByRole('group', { name: 'Step 3' })).getByRole('button', { name: 'Remove' }),
+      within(screen.getByRole('group', { name: 'Step 3' })).getByRole('button', { name: 'Remove step 3' }),
     );
     expect(titles()).toEqual(['By number', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
   }, 60_000);

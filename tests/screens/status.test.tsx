@@ -1,6 +1,7 @@
-import { act, fireEvent, render, screen } from '@testing-library/react';
+import { act, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { Dialog } from '@/app/parts/Dialog';
 import { StatusRegion } from '@/app/parts/StatusRegion';
 import { useStatus } from '@/app/parts/status';
 
@@ -58,6 +59,28 @@ describe('the status region', () => {
     fireEvent.pointerDown(screen.getByRole('button', { name: 'Elsewhere' }));
     expect(screen.getByRole('status')).toBeEmptyDOMElement();
     vi.useRealTimers();
+  });
+
+  it('is in the dialog that holds the page, where it is seen and heard, and on the page again after it', () => {
+    const withDialog = (open: boolean) => (
+      <>
+        <main>
+          <StatusRegion />
+        </main>
+        <Dialog open={open} onClose={() => undefined} title="Pass on">
+          <p>A link</p>
+        </Dialog>
+      </>
+    );
+    const { rerender } = render(withDialog(true));
+    const inside = within(screen.getByRole('dialog')).getByRole('status');
+    expect(inside).toBeEmptyDOMElement();
+    say('Copied the link.');
+    expect(inside).toHaveTextContent('Copied the link.');
+    expect(screen.getAllByText('Copied the link.')).toHaveLength(1);
+    rerender(withDialog(false));
+    say('Saved the picture.');
+    expect(within(screen.getByRole('main')).getByRole('status')).toHaveTextContent('Saved the picture.');
   });
 
   it('goes by itself after a while', () => {

@@ -26,7 +26,7 @@ export function DeskWorking(asked: AskedWorking) {
   return (
     <WorkingSheet title={`Why? ${working.title}`} where={where} onClose={onClose}>
       <div className={styles.working}>
-        <p>
+        <p role="status">
           <b>{sayAnswer(answer, units)}</b>
           {answer.at && ` at ${sayAnswer(answer.at, units)}`}
           {compartment !== undefined && !working.reading.startsWith('tension') && ` (compartment ${compartment})`}.{' '}

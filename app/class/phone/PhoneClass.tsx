@@ -12,8 +12,8 @@ import { useOpened } from '../../parts/use-opened';
 import { codeInAddress, join, leave, resume, usePhone } from './phone-line';
 import styles from './phone.module.css';
 
-const PhoneQuestion = fetchedLater(async () => (await import('./PhoneQuestion')).PhoneQuestion);
-const PhoneFollow = fetchedLater(async () => (await import('./PhoneFollow')).PhoneFollow);
+const PhoneQuestion = fetchedLater(async () => (await import('./once-joined')).PhoneQuestion);
+const PhoneFollow = fetchedLater(async () => (await import('./once-joined')).PhoneFollow);
 
 /** A phone in a class: it joins by the code, answers what is asked and follows the dive on the wall. */
 export function PhoneClass() {

@@ -31,6 +31,7 @@ export function TourOffer({ onShow, onRefused }: TourOfferProps) {
       </span>
       <Button
         kind="quiet"
+        aria-label="Show me the desk"
         onClick={() => {
           leave();
           setTour('settled');
@@ -39,11 +40,12 @@ export function TourOffer({ onShow, onRefused }: TourOfferProps) {
       >
         Show me
       </Button>
-      <Button kind="quiet" onClick={putOff}>
+      <Button kind="quiet" aria-label="Not now: no tour" onClick={putOff}>
         Not now
       </Button>
       <Button
         kind="quiet"
+        aria-label="Never offer a tour"
         onClick={() => {
           leave();
           setTour('settled');

@@ -9,10 +9,12 @@ import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { IconButton } from '../../parts/IconButton';
 import { Menu } from '../../parts/Menu';
+import { usePreferences } from '../../parts/preferences';
 import { ASK_KEY } from '../../stage/announcing/ask-key';
 import { WhereInWords } from '../../stage/announcing/WhereInWords';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
-import { SPEED_OPTIONS } from '../../stage/PlaybackBar';
+import { HoldAtEvents } from '../../stage/HoldAtEvents';
+import { HoldChoice, SPEED_OPTIONS } from '../../stage/PlaybackBar';
 import { ReadingsPanel } from '../../stage/ReadingsPanel';
 import { READING_IDS, type ReadingId } from '../../stage/reading-ids';
 import type { RunStep } from '../prepared';
@@ -44,7 +46,7 @@ export function RunStage({ script, step }: { script: LessonScript; step: RunStep
   );
 }
 
-function RunBar({ step: { fromS, toS, watch }, unread }: { step: RunStep; unread: readonly ReadingId[] }) {
+function RunBar({ step: { fromS, toS, watch, show }, unread }: { step: RunStep; unread: readonly ReadingId[] }) {
   const store = useDeskStore();
   const cursorS = useDesk((state) => state.cursorS);
   const playing = useDesk((state) => state.playing);
@@ -54,18 +56,24 @@ function RunBar({ step: { fromS, toS, watch }, unread }: { step: RunStep; unread
   const timeline = useDesk(({ scene }) => scene.timeline);
   const hintId = useId();
   const [where, setWhere] = useState<string>();
+  const holds = usePreferences((state) => state.holds.desk);
+  // Where neither the marks of the dive nor all readings tell what happens, waiting there would.
+  const tells = unread.length === 0 || show.includes('profile');
 
   // The run waits at each moment to watch, and ends where the step says.
   useEffect(
+    () => store.getState().waitAt((afterS, reachedS) => watch[momentReached(watch, afterS, reachedS)]?.atS),
+    [store, watch],
+  );
+  useEffect(
     () =>
       store.subscribe((now, before) => {
-        if (!now.playing || now.cursorS <= before.cursorS) return;
-        const reached = momentReached(watch, before.cursorS, now.cursorS);
-        const stopS = reached >= 0 ? watch[reached]!.atS : now.cursorS >= toS ? toS : undefined;
-        if (stopS === undefined) return;
-        now.pause();
-        now.setCursor(stopS);
+        if (!before.playing || now.cursorS <= before.cursorS) return;
+        const reached = watch.findIndex(({ atS }) => atS === now.heldAtS);
         if (reached >= 0) setWaitingAt(reached);
+        if (!now.playing || now.cursorS < toS) return;
+        now.pause();
+        now.setCursor(toS);
       }),
     [store, watch, toS],
   );
@@ -123,6 +131,7 @@ function RunBar({ step: { fromS, toS, watch }, unread }: { step: RunStep; unread
         />
         <span className={styles.clock}>{printDayClock(timeline, cursorS)}</span>
         <WhereInWords tell={setWhere} unread={unread} />
+        {tells && holds && <HoldAtEvents />}
         <span id={hintId} hidden>
           {ASK_KEY} says where the diver is.
         </span>
@@ -131,6 +140,7 @@ function RunBar({ step: { fromS, toS, watch }, unread }: { step: RunStep; unread
         )}
         <Menu icon="more" label="Speed and moments">
           <Choice label="Speed" value={speed} onChange={setSpeed} options={SPEED_OPTIONS} />
+          {tells && <HoldChoice />}
           {watch.length > 0 && (
             <ol className={styles.moments} aria-label="Moments to watch">
               {watch.map(({ atS }, index) => (

@@ -99,7 +99,7 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
               setNoLink(undefined);
             }}
           />
-          <Button type="submit">Take it</Button>
+          <Button type="submit">Take its dive</Button>
         </form>
       </div>
       <div className={styles.beginning}>
@@ -116,7 +116,7 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
               ))}
             </select>
           </div>
-          <Button onClick={() => void fromShelf()}>Copy it</Button>
+          <Button onClick={() => void fromShelf()}>Copy the lesson</Button>
         </div>
       </div>
       <div className={styles.beginning}>

@@ -322,7 +322,7 @@ function GroupField({ field, value, path, editing }: ControlProps<'group'>) {
       <Faults path={path} editing={editing} />
       <Fields fields={field.fields} data={value} path={path} editing={editing} />
       {field.optional && (
-        <Button kind="quiet" onClick={() => editing.set(path, undefined)}>
+        <Button kind="quiet" aria-label={`Take it out: ${field.label}`} onClick={() => editing.set(path, undefined)}>
           Take it out
         </Button>
       )}

@@ -114,14 +114,20 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
       )}
       {at !== undefined && (
         <div className={styles.partTools} role="group" aria-label={`Step ${at + 1}`}>
-          <Button kind="quiet" disabled={at === 0} onClick={() => move(at - 1)}>
+          <Button kind="quiet" aria-label={`Move up step ${at + 1}`} disabled={at === 0} onClick={() => move(at - 1)}>
             Move up
           </Button>
-          <Button kind="quiet" disabled={at >= steps.length - 1} onClick={() => move(at + 1)}>
+          <Button
+            kind="quiet"
+            aria-label={`Move down step ${at + 1}`}
+            disabled={at >= steps.length - 1}
+            onClick={() => move(at + 1)}
+          >
             Move down
           </Button>
           <Button
             kind="quiet"
+            aria-label={`Copy step ${at + 1}`}
             onClick={() => {
               onText(withStepCopied(text, at));
               onPlace(at + 1);
@@ -131,6 +137,7 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
           </Button>
           <Button
             kind="quiet"
+            aria-label={`Remove step ${at + 1}`}
             disabled={steps.length < 2}
             onClick={() => {
               onText(withValue(text, ['steps', at], undefined));
@@ -156,6 +163,7 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
         </select>
         <Button
           icon="plus"
+          aria-label="Add a new step"
           onClick={() => {
             onText(withStep(text, kind, at));
             onPlace(placeOfStep(data, kind, at));

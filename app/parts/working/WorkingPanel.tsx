@@ -1,11 +1,10 @@
 'use client';
 
 import '../formulas.css';
-import { useCallback, useMemo, useRef, type ReactNode } from 'react';
+import { useCallback, useDeferredValue, useMemo, useRef, type ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import type { DiveAgain } from '@/lib/working/what-if/dive-again';
 import type { SymbolName, Working, WorkingStep } from '@/lib/working/working';
-import { afterPaint } from '../after-paint';
 import { Button } from '../Button';
 import { DataTable } from '../DataTable';
 import { Disclosure } from '../Disclosure';
@@ -15,7 +14,7 @@ import { isChanged, StepList } from './StepList';
 import { useTypesetter } from './use-typesetter';
 import { useWhatIf } from './use-what-if';
 import { WhatIfForm } from './WhatIfForm';
-import { WorkingItOut, WorkingSheet } from './WorkingSheet';
+import { WorkingSheet } from './WorkingSheet';
 import styles from './working.module.css';
 
 interface WorkingPanelProps {
@@ -33,7 +32,7 @@ interface WorkingPanelProps {
 export function WorkingPanel({ working, where, onDive, onClose, next }: WorkingPanelProps) {
   return (
     <WorkingSheet title={`Why? ${working.title}`} where={where} onClose={onClose}>
-      <BodySoon working={working} {...(onDive && { onDive })} />
+      <WorkingBody working={working} {...(onDive && { onDive })} />
       {next && <p className="unprinted">{next}</p>}
       <p className="unprinted">
         <Button icon="print" onClick={() => window.print()}>
@@ -44,10 +43,43 @@ export function WorkingPanel({ working, where, onDive, onClose, next }: WorkingP
   );
 }
 
-const BodySoon = afterPaint(WorkingBody, WorkingItOut);
+/** The answer, and the reasoning behind it once the page has shown the rest: a press is answered in the next frame. */
+export function WorkingBody(props: Pick<WorkingPanelProps, 'working' | 'onDive'>) {
+  const due = useDeferredValue(true, false);
+  return (
+    <>
+      {/* There before the answer, so that whoever listens hears it come. */}
+      <div role="status">{due ? <Answer {...props} /> : <p>Working it out…</p>}</div>
+      {due && <Reasoning {...props} />}
+    </>
+  );
+}
 
-/** The reasoning itself: what decides and the answer, each step, the sixteen, what would follow from another number, and what to mind. */
-export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onDive'>) {
+/** What decides, and what comes of it. */
+function Answer({ working }: Pick<WorkingPanelProps, 'working'>) {
+  const units = usePreferences((state) => state.units);
+  const { answer } = working;
+  return (
+    <p className={styles.answer}>
+      {working.deciding?.map(({ step, word }) => (
+        <span key={step} className={styles.deciding}>
+          {sayDeciding(working.steps.find(({ id }) => id === step)!.result, units)} {word}
+          <span className="spoken">, </span>
+          <span aria-hidden="true"> → </span>
+        </span>
+      ))}
+      <b>{sayAnswer(answer, units)}</b>
+      {answer.at && ` at ${sayAnswer(answer.at, units)}`}
+      {working.compartment !== undefined &&
+        !working.reading.startsWith('tension') &&
+        ` (compartment ${working.compartment})`}
+      . {answer.text}
+    </p>
+  );
+}
+
+/** Each step, the sixteen, what would follow from another number, and what to mind. */
+function Reasoning({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onDive'>) {
   const units = usePreferences((state) => state.units);
   const { typesetter, failed, tryAgain } = useTypesetter();
   const whatIf = useWhatIf(working, typesetter?.calculator, units, onDive);
@@ -76,27 +108,11 @@ export function WorkingBody({ working, onDive }: Pick<WorkingPanelProps, 'workin
       onChange={change}
     />
   );
-  const { answer } = working;
   // Through the working alone nothing is known of the other compartments: their table stays that of the dive.
   const { table = working.table } = shown;
 
   return (
     <>
-      <p className={styles.answer}>
-        {working.deciding?.map(({ step, word }) => (
-          <span key={step} className={styles.deciding}>
-            {sayDeciding(working.steps.find(({ id }) => id === step)!.result, units)} {word}
-            <span className="spoken">, </span>
-            <span aria-hidden="true"> → </span>
-          </span>
-        ))}
-        <b>{sayAnswer(answer, units)}</b>
-        {answer.at && ` at ${sayAnswer(answer.at, units)}`}
-        {working.compartment !== undefined &&
-          !working.reading.startsWith('tension') &&
-          ` (compartment ${working.compartment})`}
-        . {answer.text}
-      </p>
       {failed && (
         <p role="alert">
           The formulas could not be set; they stand as plain text. You may be offline.{' '}

@@ -26,6 +26,12 @@ const STEERED_S = 60;
 /** The same words within so long are of the same event, s. */
 const ECHO_S = 10;
 
+/** How the script stands after a turn of what was done. */
+const SCRIPT_AFTER: Readonly<Record<string, string>> = {
+  'Undone.': 'The script is as it was before.',
+  'Done again.': 'The script is as you had changed it.',
+};
+
 const KEPT_IN_HISTORY = ['script', 'rules', 'pictures', 'covered', 'overlay'] as const;
 const isSame = (one: DeskDocument, other: DeskDocument) => KEPT_IN_HISTORY.every((name) => one[name] === other[name]);
 
@@ -149,7 +155,7 @@ export function announcing(
     say(
       joined(
         turn,
-        turn !== '' && desk.script !== before.script ? 'The script is another.' : '',
+        desk.script !== before.script ? (SCRIPT_AFTER[turn] ?? '') : '',
         sayChange(before, desk, heard, turn === '' ? undefined : titleOf),
         desk.script !== before.script ? sayMistakes(desk.errors) : '',
         other && open ? sayOutcome(outcome, outcomeOf(desk, units())) : '',

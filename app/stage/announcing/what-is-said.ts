@@ -3,7 +3,7 @@ import { shownAt } from '@/lib/rules/unit/shown';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import { unitSayings } from '@/lib/sayings/unit-readings';
 import { printAs } from '@/lib/sayings/measures';
-import { sayAtDayClock } from '@/lib/dive/day-clock';
+import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import type { Heard } from '@/lib/sayings/where';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { leadingCompartment } from '../../pictures/leading';
@@ -11,7 +11,7 @@ import type { Scene } from '../../pictures/scene';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { cursorSample, type DeskState } from '../desk-store';
 import { modelMomentOf } from '../model-moment';
-import { happeningsIn } from '../moments';
+import { happeningsIn, SOMETHING_HAPPENS } from '../moments';
 import { READING_IDS, type ReadingId } from '../reading-ids';
 
 /** No-stop times at which whoever listens is told, min, as they are shown: whole and rounded down. */
@@ -63,10 +63,10 @@ export function newsBetween(desk: DeskState, afterS: number, toS: number, units:
   return news.sort((one, other) => one.timeS - other.timeS);
 }
 
-/** News as sentences. What happens would give away what a class is to find under a cover. */
+/** News as sentences. */
 export function tellNews(news: readonly News[], { scene, covered }: DeskState): string {
   const named = news.filter(({ name }) => name !== undefined);
-  if (covered.length > 0) return named.length > 0 ? 'Something happens here.' : '';
+  if (covered.length > 0) return named.length > 0 ? SOMETHING_HAPPENS : '';
   return named
     .flatMap(({ timeS, name, byUnit }) => {
       if (byUnit) return [name];
@@ -82,6 +82,7 @@ export interface Outcome {
   readonly ceiling: string;
   readonly ceilingAt: string;
   readonly stop: string;
+  readonly stopAt: string;
 }
 
 export function outcomeOf(desk: { readonly scene: Scene; readonly unit: number }, units: UnitSystem): Outcome {
@@ -94,6 +95,7 @@ export function outcomeOf(desk: { readonly scene: Scene; readonly unit: number }
     ceiling: printAs('ceilingM', ceilingM, units),
     ceilingAt: ceilingM > 0 ? sayAtDayClock(timeline, timeline.timeS[deepest]!) : '',
     stop: asked ? eventText(asked, units) : '',
+    stopAt: asked ? printDayClock(timeline, asked.timeS) : '',
   };
 }
 
@@ -109,6 +111,12 @@ export function sayOutcome(before: Outcome, now: Outcome): string {
         : now.ceiling === before.ceiling
           ? `The deepest ceiling is ${now.ceiling}, as before.`
           : `The deepest ceiling is ${now.ceiling}; it was ${before.ceiling}.`;
-  const stop = now.stop === before.stop ? '' : now.stop === '' ? 'No stop is asked for any more.' : now.stop;
-  return [ceiling, stop].filter(Boolean).join(' ');
+  return [ceiling, sayStopBeside(before, now)].filter(Boolean).join(' ');
+}
+
+function sayStopBeside(before: Outcome, now: Outcome): string {
+  if (now.stop === before.stop) return now.stop === '' ? '' : 'The stop is owed as before.';
+  if (now.stop === '') return 'No stop is asked for any more.';
+  if (before.stop === '') return `${now.stop} Before, no stop was owed.`;
+  return now.stopAt === before.stopAt ? now.stop : `${now.stop} Before, that was at ${before.stopAt}.`;
 }

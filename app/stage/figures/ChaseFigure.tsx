@@ -4,6 +4,7 @@ import { useId, type MouseEvent } from 'react';
 import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
 import { printPressure } from '@/lib/quantity/pressure';
 import { roundedTo } from '@/lib/quantity/rounding';
+import { tellsUnder } from '@/lib/sayings/where';
 import { useOpenWhy } from '../../parts/working/open-why';
 import { useDesk } from '../desk-context';
 import { DeskWhy } from '../why/DeskWhy';
@@ -12,6 +13,7 @@ import { chaseRange, chaseScales } from '../../pictures/chase/chase-scales';
 import { leadingCompartment } from '../../pictures/leading';
 import { nearest } from '../../pictures/hand/nearest';
 import { CompartmentChoice, useCompartment } from './CompartmentChoice';
+import { COVERED } from './dive-rows';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import {
@@ -40,6 +42,7 @@ export function ChaseFigure() {
   const looked = useDesk((state) => state.compartment);
   const choose = useDesk((state) => state.chooseCompartment);
   const { compartments } = timeline;
+  const tells = tellsUnder(useDesk((state) => state.covered));
   const asked = useCompartment(scene, sample);
   const askAt = (event: MouseEvent<HTMLDivElement>) => {
     const { x, margin } = chaseScales(
@@ -87,7 +90,11 @@ export function ChaseFigure() {
           numeric: true,
           cell: bars((state) => state.limitAtSurfaceBar),
         },
-        { heading: 'Of the limit at the surface', numeric: true, cell: shareOfSurfaceLimit },
+        {
+          heading: 'Of the limit at the surface',
+          numeric: true,
+          cell: tells.leader ? shareOfSurfaceLimit : () => COVERED,
+        },
         {
           heading: 'State',
           cell: (state) =>

@@ -20,7 +20,7 @@ import { useOverlay, useShownWays } from './use-overlay';
 import { sayOverlaid } from '../../pictures/profile/overlaid-dive';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import type { ProfileScales } from '../../pictures/profile/profile-scales';
-import { diveRow, diveRows, withNow, type DiveRow } from './dive-rows';
+import { diveRow, diveRows, underCover, withNow, type DiveRow } from './dive-rows';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/pictures.module.css';
@@ -45,6 +45,7 @@ export function ProfileFigure() {
   const ceilingM = figures.ceilingM.reduce((deepest, ceiling) => Math.max(deepest, ceiling), 0);
   const dives = timeline.legs.at(-1)!.diveNumber + 1;
   const watch = useDeskOncePainted(chosenWatch);
+  const covered = useDesk((state) => state.covered);
   // oxlint-disable-next-line react/preserve-manual-memoization -- what is kept is no part of these
   const rows = useMemo(() => rowsOnce(scene, watch, units), [scene, watch, units]);
 
@@ -77,7 +78,7 @@ export function ProfileFigure() {
         { heading: 'Leads', numeric: true, cell: ({ leader }) => leader },
         { heading: 'What the unit tells', cell: ({ events }) => events },
       ]}
-      rows={() => withNow(rows(), () => diveRow(scene, sample, units), sample)}
+      rows={() => withNow(rows(), () => diveRow(scene, sample, units), sample).map((row) => underCover(row, covered))}
       marked={(row) => row.sample === sample}
     >
       <div ref={ref} className={`${styles.canvas} ${measured ? '' : styles.unmeasured}`}>

@@ -58,7 +58,7 @@ export function StepEditor() {
       >
         Add a point
       </Button>
-      <Button icon="minus" onClick={() => edit((script) => removeLeg(script, leg))}>
+      <Button icon="minus" aria-label="Remove this leg" onClick={() => edit((script) => removeLeg(script, leg))}>
         Remove
       </Button>
     </div>

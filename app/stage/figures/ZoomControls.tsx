@@ -26,9 +26,15 @@ export const ZoomControls = memo(function ZoomControls() {
       <IconButton icon="plus" label="Look closer in time" onClick={() => zoom(0.5)} />
       {view && (
         <>
-          <Button onClick={() => move(-0.5)}>Earlier</Button>
-          <Button onClick={() => move(0.5)}>Later</Button>
-          <Button onClick={() => setView(undefined)}>All of it</Button>
+          <Button aria-label="Earlier part of the dive" onClick={() => move(-0.5)}>
+            Earlier
+          </Button>
+          <Button aria-label="Later part of the dive" onClick={() => move(0.5)}>
+            Later
+          </Button>
+          <Button aria-label="All of it: the whole dive" onClick={() => setView(undefined)}>
+            All of it
+          </Button>
         </>
       )}
     </div>

@@ -4,9 +4,11 @@ import { sampleAt, sampleFromS } from '@/lib/dive/timeline';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Watch } from '@/lib/rules/watch';
 import { modelSayings } from '@/lib/sayings/model-readings';
+import { tellsUnder } from '@/lib/sayings/where';
 import { leadingCompartment } from '../../pictures/leading';
 import type { Scene } from '../../pictures/scene';
 import { tableSamples } from '../../pictures/table-samples';
+import { SOMETHING_HAPPENS } from '../moments';
 import { logEntriesOf } from '../units/log-entries';
 
 /** One moment of the dive as the table behind its picture tells it. */
@@ -18,8 +20,8 @@ export interface DiveRow {
   readonly ceiling: string;
   readonly noStop: string;
   readonly stop: string;
-  /** 1–16. */
-  readonly leader: number;
+  /** 1–16, or that it is covered. */
+  readonly leader: number | string;
   /** What the unit tells then, empty where it tells nothing. */
   readonly events: string;
 }
@@ -57,4 +59,20 @@ export function withNow(rows: readonly DiveRow[], now: () => DiveRow, sample: nu
   const place = rows.findIndex((row) => row.sample >= sample);
   if (rows[place]?.sample === sample) return rows;
   return place < 0 ? [...rows, now()] : rows.toSpliced(place, 0, now());
+}
+
+/** What stands in the place of a figure that is covered. */
+export const COVERED = 'covered';
+
+/** A row as it may be read while some readings are covered: without them, and what they could be told from. */
+export function underCover(row: DiveRow, covered: readonly string[]): DiveRow {
+  if (covered.length === 0) return row;
+  const tells = tellsUnder(covered);
+  return {
+    ...row,
+    ...(covered.includes('depth') && { depth: COVERED }),
+    ...(!tells.standing && { ceiling: COVERED, noStop: COVERED, stop: COVERED }),
+    ...(!tells.leader && { leader: COVERED }),
+    events: row.events && SOMETHING_HAPPENS,
+  };
 }

@@ -8,6 +8,7 @@ import { eventLane, roomForWords } from '../../pictures/profile/event-lane';
 import type { PictureProps } from '../../pictures/picture-props';
 import { EVENT_LANE_Y, type ProfileScales } from '../../pictures/profile/profile-scales';
 import { useDesk } from '../desk-context';
+import { SOMETHING_HAPPENS } from '../moments';
 import { useCourse } from '../use-course';
 import { logEntriesOf } from './log-entries';
 import lane from '../../pictures/profile/event-lane.module.css';
@@ -62,9 +63,8 @@ const Marks = memo(function Marks({
         return (
           <g key={from} role="img" className={lane.mark} onClick={() => onCursor(timeS)}>
             <title>
-              {/* What happens would give away what a class is to find. */}
               {covered
-                ? 'Something happens here.'
+                ? SOMETHING_HAPPENS
                 : entries
                     .slice(from - 1, to)
                     .map(({ text }) => text)

@@ -4,7 +4,6 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { printDayClock } from '@/lib/dive/day-clock';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
-import { useStatus } from '../../parts/status';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { AskWaysOut } from '../../working/ways-out/AskWaysOut';
 import { EventMark } from '../../pictures/profile/EventMark';
@@ -31,9 +30,7 @@ export function LogFigure() {
     const fresh = events.filter((event) => event.timeS > told.current && event.timeS <= cursorS);
     told.current = cursorS;
     if (!playing || fresh.length === 0) return;
-    const text = fresh.map(({ text: one }) => one).join(' ');
-    useStatus.getState().say(text);
-    if (spoken) sayAloud(text);
+    if (spoken) sayAloud(fresh.map(({ text }) => text).join(' '));
   }, [cursorS, events, playing, spoken]);
   useEffect(() => silence, []);
 

@@ -80,7 +80,12 @@ export function SetupEditor() {
           onChange={(index) => setChosen(Number(index))}
           options={faults.map(({ name }, index) => ({ value: String(index), label: name }))}
         />
-        <Button icon="plus" disabled={full} onClick={() => add(faults[chosen]!.text)}>
+        <Button
+          icon="plus"
+          aria-label="Add it, the unit that is wrong"
+          disabled={full}
+          onClick={() => add(faults[chosen]!.text)}
+        >
           Add it
         </Button>
         <Field
@@ -92,6 +97,7 @@ export function SetupEditor() {
           onKeyDown={(event) => event.key === 'Enter' && add(own)}
         />
         <Button
+          aria-label="Add the unit in your own words"
           disabled={full}
           onClick={() => {
             add(own);

@@ -193,7 +193,7 @@ describe('adding a step', () => {
     ]);
   });
 
-  it('stops a step short of where the next change of depth ends, as fine as depths are written', () => {
+  it('stops a step short of where the next change of depth ends, and at the deepest a script may go', () => {
     const insert = (after: number, toM: number, durationS: number, text = TEXT) =>
       changed(insertStepAfter(text, after, { kind: 'ascend', toM, durationS }), text);
     expect(insert(1, 5, 150)).toEqual(['ascend to 5.1 m in 2 min 30 s']);
@@ -201,12 +201,7 @@ describe('adding a step', () => {
     expect(insert(-1, 30, 100)).toEqual(['descend to 29.9 m in 1 min 40 s']);
     const feet = 'descend to 100 ft at 60 ft/min\nascend to 20 ft at 30 ft/min\nsurface at 30 ft/min';
     expect(insert(0, 6.096, 100, feet)).toEqual(['ascend to 21 ft in 1 min 40 s']);
-  });
-
-  it('goes no deeper than a script may', () => {
-    expect(changed(insertStepAfter(TEXT, 1, { kind: 'descend', toM: 900, durationS: 100 }))).toEqual([
-      'descend to 350 m at 192 m/min',
-    ]);
+    expect(insert(1, 900, 100)).toEqual(['descend to 350 m at 192 m/min']);
   });
 
   it('leads back to the surface where nothing else does', () => {
@@ -249,6 +244,12 @@ describe('removing a step', () => {
       'descend to 20 m at 18 m/min\ndescend to 30 m at 18 m/min\nascend to 20 m at 9 m/min\nascend to surface at 9 m/min';
     expect(removeStep(text, 1)).toBe('descend to 20 m at 18 m/min\nascend to surface at 9 m/min');
     expect(removeStep('descend to 20 m at 18 m/min\nstay 5 min\nascend to surface at 9 m/min', 0)).toBe('stay 5 min');
+  });
+
+  it('keeps the steps after what it takes along as they were', () => {
+    const rest = 'ascend to 5 m at 9 m/min\ndescend to 12 m at 9 m/min\nascend to surface at 9 m/min';
+    const text = `descend to 20 m at 18 m/min\ndescend to 30 m at 18 m/min\nascend to 20 m at 9 m/min\n${rest}`;
+    expect(removeStep(text, 1)).toBe(`descend to 20 m at 18 m/min\n${rest}`);
   });
 
   it('does not strand the diver', () => {

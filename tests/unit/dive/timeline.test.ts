@@ -18,6 +18,16 @@ describe('the samples of a timeline', () => {
     expect([...leg]).toEqual([0, 0, 1, 1, 1]);
   });
 
+  it('lie on a straight line along each way, up and down', () => {
+    const { timeS, depthM, ambientBar } = computeTimeline(dive(down, { kind: 'ascend', toM: 10, durationS: 80 }), 30);
+    expect([...timeS]).toEqual([0, 30, 60, 90, 120, 150, 170]);
+    const depths = [0, 10, 20, 30, 22.5, 15, 10];
+    depths.forEach((depth, i) => {
+      expect(depthM[i]).toBeCloseTo(depth, 12);
+      expect(ambientBar[i]).toBeCloseTo(1.01325 + depth / 10, 12);
+    });
+  });
+
   it('at a change that falls on a multiple are one, which belongs to what follows', () => {
     const { timeS, leg } = computeTimeline(dive({ ...down, durationS: 60 }, stay), 60);
     expect([...timeS.slice(0, 3)]).toEqual([0, 60, 120]);

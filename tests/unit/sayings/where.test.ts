@@ -90,7 +90,7 @@ describe('what the model says at an instant', () => {
       note: 'compartment 1; 10 min with credit for the way up',
       leader: 1,
     });
-    expect(said['credited-no-stop'].text).toBe('10 min');
+    expect(said['credited-no-stop']).toMatchObject({ text: '10 min', leader: 0, note: '', tone: 'plain' });
     expect(said.ceiling).toMatchObject({ text: 'none', note: 'you may surface', leader: 0, tone: 'plain' });
     expect(said['required-stop']).toMatchObject({ text: 'none', note: 'straight up is tolerated', tone: 'plain' });
     expect(said['time-to-surface']).toMatchObject({ text: '4 min', note: 'no stops on the way' });

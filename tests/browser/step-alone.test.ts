@@ -34,6 +34,14 @@ async function asPage(page: Page) {
   return dialog;
 }
 
+/** The readings whose words do not fit their tile. */
+const cutTiles = (page: Page) =>
+  page
+    .locator('[data-strip] [data-reading]')
+    .evaluateAll((tiles) =>
+      tiles.filter((tile) => tile.scrollHeight > tile.clientHeight + 1).map(({ textContent }) => textContent),
+    );
+
 const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
 
 /** Answers by key alone. */
@@ -114,6 +122,7 @@ describe('a question saved from its lesson as a page of its own', () => {
     for (const width of [320, 820, 1440]) {
       await page.setViewportSize({ width, height: 800 });
       expect(await sidewaysPx(page), `${width} px wide`).toBeLessThanOrEqual(0);
+      if (width === 320) expect(await cutTiles(page)).toEqual([]);
     }
     const link = await handedIn(page);
     expect(link).toMatch(/^http.*\/lessons\/results\/#answers-1\./);
@@ -122,7 +131,9 @@ describe('a question saved from its lesson as a page of its own', () => {
       page.getByRole('button', { name: 'Save as a file' }).click(),
     ]);
     await press(page, 'Close');
+    await page.getByRole('slider', { name: 'Time cursor' }).fill('0');
     await page.emulateMedia({ media: 'print' });
+    expect(await cutTiles(page)).toEqual([]);
     // What the unit tells goes to paper to its end.
     const log = page.locator('[data-picture="log"]');
     expect(await log.getByText('At 36:00 you surfaced').count()).toBe(1);

@@ -11,5 +11,6 @@ describe('a limit with a = 1 bar and b = 0.5', () => {
 
 describe('a coefficient of a mixture', () => {
   it('is each gas’s own, weighted by its tension', () => expect(mixedCoefficient(3, 1, 0.4, 0.8)).toBeCloseTo(0.5, 12));
+  it('is so of little gas as of much', () => expect(mixedCoefficient(0.03, 0.01, 0.4, 0.8)).toBeCloseTo(0.5, 12));
   it('is nitrogen’s where there is no gas', () => expect(mixedCoefficient(0, 0, 0.4, 0.8)).toBe(0.4));
 });

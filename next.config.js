@@ -9,7 +9,7 @@ const config = {
     optimizePackageImports: ['d3'],
     // Bytes of source. All of the site is fetched to be kept, so code that many screens share is better a file of its own
     // than merged into each screen's; smaller still would save more, at twice the requests for the desk.
-    turbopackChunking: { maxMergeChunkSize: 18_000 },
+    turbopackChunking: { maxMergeChunkSize: 32_000 },
   },
   // Types are a step of `npm test`; opening the site should not wait for them.
   typescript: { ignoreBuildErrors: true },

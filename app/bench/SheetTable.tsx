@@ -41,7 +41,7 @@ export function SheetTable({ run, sheets }: { run: ChamberRun; sheets: readonly 
       <p className={styles.soft}>{saySettings(settings, units)}</p>
       {sheets.length === 0 && <p>Add a unit to be read.</p>}
       {sheets.length > 0 && (
-        <div className={styles.across} role="region" aria-labelledby="sheet" tabIndex={0}>
+        <div className={styles.across} role="region" aria-label="What each unit should show, and did" tabIndex={0}>
           <table className={styles.sheet}>
             <caption className="spoken">What each unit should show, and did</caption>
             <thead>

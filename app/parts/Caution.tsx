@@ -15,9 +15,9 @@ export function CautionStrip() {
 }
 
 /** A caution that belongs to one screen, such as the chamber bench, set above its content. */
-export function Caution({ about }: { about: keyof typeof cautions }) {
+export function Caution({ about, hidden = false }: { about: keyof typeof cautions; hidden?: boolean }) {
   return (
-    <p className={styles.note} role="note">
+    <p className={styles.note} role="note" hidden={hidden}>
       <Icon name="caution" />
       <span>{cautions[about]}</span>
     </p>

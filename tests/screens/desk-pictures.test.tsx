@@ -423,7 +423,7 @@ it('the second dive’s sixteen compartments stand in the chase, as squares, whe
 describe('the room of the pictures', () => {
   it('keeps a sheet that is being printed, with its cautions, when pictures find another place', async () => {
     // On a busy machine their code takes longer than an answer is waited for.
-    await Promise.all([import('@/app/stage/after-opening'), import('@/app/stage/gas/gas-pictures')]);
+    await Promise.all([import('@/app/stage/after-opening'), import('@/app/stage/later-pictures')]);
     let measured: (width: number, height: number) => void = () => undefined;
     vi.stubGlobal(
       'ResizeObserver',

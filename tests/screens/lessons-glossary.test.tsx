@@ -4,6 +4,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { TermFinder } from '@/app/lessons/glossary/TermFinder';
 import { TermsInPlace } from '@/app/lessons/player/TermsInPlace';
 import { taughtIn } from '@/app/lessons/glossary/taught-in';
+import { MARKS } from '@/app/pictures/marks/marks';
 import { glossaryPath, termsPath } from '@/app/parts/lesson-paths';
 import { readGlossary } from '@/app/lessons/read-content';
 import { scenarios } from '@/content/scenarios/scenarios';
@@ -35,6 +36,13 @@ describe('the glossary', () => {
     await userEvent.clear(box);
     await userEvent.type(box, 'zzz');
     expect(screen.getByRole('status')).toHaveTextContent('No term has that in it.');
+  });
+
+  it('has the picture of a term where the pictures have a mark for it', () => {
+    const known = readGlossary().map(({ id }) => id);
+    const pictured = MARKS.flatMap(({ terms = [] }) => terms);
+    expect(pictured).toContain('ceiling');
+    expect(pictured.filter((id) => !known.includes(id))).toEqual([]);
   });
 
   it('leads to a ready dive that shows the term, where one helps', () => {

@@ -83,9 +83,11 @@ it('the imagined slowing of washout stays out of the picture until it is asked f
   expect(document.querySelector('svg')!.innerHTML).toBe(before);
 });
 
-it('after the dive is one logarithmic axis to two days: what lets go when, and the next dive’s no-stop time rising to a rested diver’s', () => {
+it('after the dive is one logarithmic axis to two days: what lets go when, and the next dive’s no-stop time rising to a rested diver’s', async () => {
   const store = drawn(SurfaceFigure, 'surface');
   act(() => store.getState().setCursor(1200));
+  // Pictures follow the cursor by a frame.
+  await screen.findByText('now:', { exact: false });
   const { scene } = store.getState();
   const watch = watchesOf(scene)[0]!;
   const sample = watch.timeline.timeS.findIndex((timeS) => timeS >= 1200);

@@ -55,7 +55,9 @@ export function PrintedReadings() {
                   <span className="spoken">to fill in</span>
                 </td>
               ) : (
-                <td key={id}>{said[id].text}</td>
+                <td key={id}>
+                  <span>{said[id].text}</span>
+                </td>
               ),
             )}
           </tr>

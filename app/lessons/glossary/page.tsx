@@ -8,6 +8,7 @@ import { lessonPath } from '../../parts/lesson-paths';
 import { playPath, readyDive } from '../../parts/ready-dives';
 import { renderLine } from '../prose';
 import { readGlossary } from '../read-content';
+import { DrawnMark, MARKS } from '../../pictures/marks/marks';
 import { ProseLine } from '../../parts/prose/Prose';
 import { taughtIn } from './taught-in';
 import { TermFinder } from './TermFinder';
@@ -55,6 +56,8 @@ function Terms({ terms, lessons }: { terms: readonly Term[]; lessons: readonly S
   );
 }
 
+const pictured = (id: string) => MARKS.filter(({ terms = [] }) => terms.includes(id));
+
 function Entry({ term: { id, term, also, means, dive }, taught }: { term: Term; taught: readonly ShippedLesson[] }) {
   return (
     <div id={id} data-term={id}>
@@ -63,6 +66,11 @@ function Entry({ term: { id, term, also, means, dive }, taught }: { term: Term; 
         {also.length > 0 && <span className={styles.also}> also {also.join(', ')}</span>}
       </dt>
       <dd>
+        {pictured(id).map(({ name, drawn }) => (
+          <span key={name} className={styles.mark}>
+            <DrawnMark drawn={drawn} /> as the pictures show it
+          </span>
+        ))}
         <ProseLine html={renderLine(means, shippedPaths)} />
         {dive && (
           <p className={styles.taught}>

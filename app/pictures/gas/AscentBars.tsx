@@ -2,7 +2,7 @@ import type { Variant } from '@/lib/exposure/variants';
 import { roundedTo } from '@/lib/quantity/rounding';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { printAs } from '@/lib/sayings/measures';
-import styles from './exposure.module.css';
+import styles from './ascents.module.css';
 
 interface AscentBarsProps {
   variants: readonly Variant[];
@@ -41,7 +41,7 @@ export function AscentBars({ variants, chosen, onChoose, units }: AscentBarsProp
 }
 
 /** `+28 min`: between the two as they are told, so that one and the other add up. */
-export function sayLonger(wholeMin: number, plannedMin: number, units: UnitSystem): string {
+function sayLonger(wholeMin: number, plannedMin: number, units: UnitSystem): string {
   const [whole, planned] = [wholeMin, plannedMin].map((minutes) => roundedTo(minutes, 0, 'up'));
   const longer = whole! - planned!;
   if (!Number.isFinite(longer)) return printAs('timeToSurfaceMin', wholeMin, units);

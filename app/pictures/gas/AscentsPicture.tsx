@@ -11,7 +11,7 @@ import { Plate } from '../axes/Plate';
 import { spacedOut } from '../axes/spaced-out';
 import { useWidth } from '../hand/use-width';
 import shared from '../pictures.module.css';
-import styles from './exposure.module.css';
+import styles from './ascents.module.css';
 
 const MARGIN = { top: 30, right: 18, bottom: 28, left: 52 };
 const LETTER = 7.4;

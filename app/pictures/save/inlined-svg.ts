@@ -63,6 +63,8 @@ function writeLooks(from: Element, to: Element, parent: CSSStyleDeclaration | un
     const { display, fill, stroke } = getComputedStyle(child);
     const unseen =
       display === 'none' ||
+      // A point to be taken hold of.
+      child.getAttribute('role') === 'slider' ||
       (child.children.length === 0 &&
         isClear(fill) &&
         isClear(stroke) &&

@@ -41,7 +41,7 @@ const MARK = 22;
 
 type Worked = Pick<Scene, 'timeline' | 'figures'>;
 
-export interface Penalty {
+interface Penalty {
   /** As the log numbers it. */
   readonly number: number;
   readonly word: string;

@@ -23,32 +23,32 @@ export const pictures: Record<PictureId, PictureKind> = {
   chase: { title: 'The chase', Figure: later(async () => (await import('../after-opening')).ChaseFigure), wide: false },
   pressure: {
     title: 'Pressure against pressure',
-    Figure: later(async () => (await import('./body-pictures')).PressureFigure),
+    Figure: later(async () => (await import('../later-pictures')).PressureFigure),
     wide: false,
   },
   loading: {
     title: 'The loading map',
-    Figure: later(async () => (await import('./body-pictures')).LoadingMapFigure),
+    Figure: later(async () => (await import('../later-pictures')).LoadingMapFigure),
     wide: true,
   },
   supersaturation: {
     title: 'Supersaturation',
-    Figure: later(async () => (await import('./body-pictures')).SupersaturationFigure),
+    Figure: later(async () => (await import('../later-pictures')).SupersaturationFigure),
     wide: true,
   },
   'no-stop': {
     title: 'No-stop time',
-    Figure: later(async () => (await import('./body-pictures')).NoStopFigure),
+    Figure: later(async () => (await import('../later-pictures')).NoStopFigure),
     wide: true,
   },
   log: {
     title: 'What the unit tells',
-    Figure: later(async () => (await import('../units/unit-pictures')).LogFigure),
+    Figure: later(async () => (await import('../later-pictures')).LogFigure),
     wide: true,
   },
   units: {
     title: 'Units side by side',
-    Figure: later(async () => (await import('../units/unit-pictures')).UnitsFigure),
+    Figure: later(async () => (await import('../later-pictures')).UnitsFigure),
     wide: true,
   },
   rules: {
@@ -58,32 +58,32 @@ export const pictures: Record<PictureId, PictureKind> = {
   },
   ascent: {
     title: 'The way up, four ways',
-    Figure: later(async () => (await import('../units/unit-pictures')).AscentFigure),
+    Figure: later(async () => (await import('../later-pictures')).AscentFigure),
     wide: true,
   },
   surface: {
     title: 'After the dive',
-    Figure: later(async () => (await import('../units/unit-pictures')).SurfaceFigure),
+    Figure: later(async () => (await import('../later-pictures')).SurfaceFigure),
     wide: true,
   },
   oxygen: {
     title: 'Oxygen',
-    Figure: later(async () => (await import('../gas/gas-pictures')).OxygenFigure),
+    Figure: later(async () => (await import('../later-pictures')).OxygenFigure),
     wide: true,
   },
   supply: {
     title: 'Cylinders',
-    Figure: later(async () => (await import('../gas/gas-pictures')).SupplyFigure),
+    Figure: later(async () => (await import('../later-pictures')).SupplyFigure),
     wide: true,
   },
   staged: {
     title: 'Staged stops',
-    Figure: later(async () => (await import('../gas/gas-pictures')).StagedFigure),
+    Figure: later(async () => (await import('../later-pictures')).StagedFigure),
     wide: true,
   },
   helium: {
     title: 'Helium and nitrogen',
-    Figure: later(async () => (await import('../gas/gas-pictures')).HeliumFigure),
+    Figure: later(async () => (await import('../later-pictures')).HeliumFigure),
     wide: true,
   },
 };

@@ -25,6 +25,7 @@ import { RunTimeSheet, runTimeColumns, runTimeRows } from './RunTimeSheet';
 import { StopDistributions } from './StopDistributions';
 import { useScriptEdit } from './use-script-edit';
 import { DeepCaution } from './DeepCaution';
+import slipStyles from '../../pictures/gas/ascents.module.css';
 import styles from '../../pictures/gas/exposure.module.css';
 
 const LAST_STOPS_M = [3, 6] as const;
@@ -89,7 +90,7 @@ export function StagedFigure() {
           {() => <RunTimeSheet plan={plan} diveNumber={diveNumber} />}
         </PrintSheet>
       </div>
-      <fieldset className={styles.slips}>
+      <fieldset className={slipStyles.slips}>
         <legend>What goes otherwise</legend>
         {slips.map(({ title }) => (
           <label key={title}>

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { ascentStartAt } from '@/lib/ascent/ascent-start';
-import { figuresOf } from '@/lib/ascent/figures';
+import { breathedAt } from '@/lib/ascent/breathed';
+import { ceilingOnLine } from '@/lib/ascent/ceiling';
+import { figuresOf, loadAt } from '@/lib/ascent/figures';
+import { noStop } from '@/lib/ascent/no-stop';
 import { ascentPlanner } from '@/lib/ascent/schedule';
-import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
+import { computeTimeline, gasAt, sampleAt } from '@/lib/dive/timeline';
 import { along, ceilingM, settled, worstBar, type Diver, type Way } from '../../laws/second-model/second-model';
 import { diveOf, said, scriptOf, toldOf, type ToldDay } from '../../laws/second-model/told-day';
 
@@ -186,6 +189,20 @@ describe.each(Object.entries(DAYS))('%s', (_, day) => {
           -NEAR_BAR,
         );
       });
+    }
+  });
+
+  it('has at every minute the figures, and the leaders, of the functions that look at one instant', () => {
+    for (let i = 0; i < timeline.length; i += 1) {
+      const load = loadAt(timeline, i);
+      const line = ceilingOnLine(load, factors, figures.anchorM[i]!);
+      expect(figures.ceilingM[i]).toBeCloseTo(line.depthM, 9);
+      expect(figures.ceilingLeader[i], `ceiling at ${timeline.timeS[i]} s`).toBe(line.leader);
+      if (line.depthM > 0) continue;
+      const left = noStop(load, breathedAt(timeline, gasAt(timeline, i), timeline.ambientBar[i]!), factors.high);
+      if (!(left.minutes <= 99)) continue;
+      expect(figures.noStopMin[i]).toBeCloseTo(left.minutes, 6);
+      expect(figures.noStopLeader[i], `no-stop time at ${timeline.timeS[i]} s`).toBe(left.leader);
     }
   });
 

@@ -1,4 +1,4 @@
-import { NO_STOP_CAP_MIN, SEARCH_END_MIN } from './no-stop-cap';
+import { NO_STOP_CAP_MIN } from './no-stop-cap';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { limitBar } from '../tissue/limit';
 import { rootBetween } from './root';
@@ -64,6 +64,7 @@ export function compartmentNoStopMin(
 }
 
 const SEARCH_STEP_MIN = 1;
+const SEARCH_END_MIN = 1e-9;
 
 function mixedNoStopMin(load: Load, breathed: Breathed, gf: number, compartment: number, within: number): number {
   const { compartments: all, surfaceBar } = load;

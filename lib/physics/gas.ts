@@ -27,11 +27,6 @@ export function sameGas(one: Gas, other: Gas): boolean {
   return Math.abs(one.o2 - other.o2) < 1e-9 && Math.abs(one.he - other.he) < 1e-9;
 }
 
-/** Whether fractions of oxygen and helium fit into one gas, but for what writing and reading may change. */
-export function fitTogether(o2: number, he: number): boolean {
-  return o2 + he <= 1 + 1e-9;
-}
-
 function percent(fraction: number): string {
   return String(Math.round(fraction * 1e6) / 1e4);
 }

@@ -1,8 +1,8 @@
 import { fixed, plainNumber } from './number';
 import { roundedTo, type Rounding } from './rounding';
 
-export const MINUTE_S = 60;
-export const HOUR_S = 3600;
+const MINUTE_S = 60;
+const HOUR_S = 3600;
 /** Below this, people count in minutes: a surface interval is 90 min or 2 h 30 min alike, a night is never 720 min. */
 const HOURS_FROM_S = 3 * HOUR_S;
 

@@ -9,8 +9,7 @@ import { amount, onOff, rateLimit, type ValuesOf } from './settings/setting';
 /** Names of the levels, by number. */
 export const RATE_LEVELS = ['easy', 'brisk', 'too fast', 'far too fast'] as const;
 export type RateLevel = (typeof RATE_LEVELS)[number];
-/** The place of the first level above what is right. */
-export const TOO_FAST = 2;
+const TOO_FAST = 2;
 const ROUNDING = 1e-6;
 
 const settings = {

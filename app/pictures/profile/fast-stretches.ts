@@ -1,6 +1,7 @@
-import { TOO_FAST } from '@/lib/rules/rate-watch';
 import type { Watch } from '@/lib/rules/watch';
 import type { ProfileScales } from './profile-scales';
+
+const TOO_FAST = 2;
 
 /** The stretches in which the unit found the rise too fast, as one path along the dive. */
 export function fastStretches({ timeline, tracks }: Watch, { x, y }: Pick<ProfileScales, 'x' | 'y'>): string {

@@ -1,4 +1,3 @@
-import { ZERO_CELSIUS_K } from '../../exposure/gas-density';
 import { ALTITUDE_RANGE_M } from '../../physics/atmosphere';
 import { AIR, gasName, sameGas, type Gas } from '../../physics/gas';
 import type { Water } from '../../physics/water';
@@ -17,6 +16,7 @@ import { RefusedFile, tooManySamples } from '../refused-file';
 import { xmlNumber } from './xml-number';
 
 const MOST_UNREAD = 50;
+const ZERO_CELSIUS_K = 273.15;
 
 export interface UddfSite {
   readonly altitudeM: number | undefined;

@@ -1,4 +1,4 @@
-import { fitTogether, type Gas } from '../../physics/gas';
+import type { Gas } from '../../physics/gas';
 import { xmlNumber } from './xml-number';
 import type { FileResult, Recording } from '../records/record';
 import { inDiveOrder, TURNED_NOTE } from '../records/dive-log';
@@ -138,7 +138,7 @@ export class UddfDocument {
         'The model knows oxygen, nitrogen and helium alone.',
       );
     const he = Number.isFinite(mix.he) ? mix.he : 0;
-    if (mix.o2 < 0 || he < 0 || !fitTogether(mix.o2, he))
+    if (mix.o2 < 0 || he < 0 || mix.o2 + he > 1 + 1e-9)
       throw new RefusedFile(`The parts of the mix ${name} do not add up.`, 'Oxygen and helium together are at most 1.');
     return { o2: mix.o2, he };
   }

@@ -1,4 +1,3 @@
-import { ZERO_CELSIUS_K } from '../../exposure/gas-density';
 import { cautions } from '../../../content/cautions';
 import { AIR, nitrogenFraction, sameGas, gasName, type Gas } from '../../physics/gas';
 import { STANDARD_GRAVITY, barPerMetre } from '../../physics/water';
@@ -8,6 +7,7 @@ import type { Recording } from '../records/record';
 /** The version of the standard the files are written to. */
 const UDDF_VERSION = '3.2.2';
 const NAMESPACE = 'http://www.streit.cc/uddf/3.2/';
+const ZERO_CELSIUS_K = 273.15;
 
 /**
  * Writes recordings as a UDDF file that reads back the same: profiles, gases and their changes, intervals, and the

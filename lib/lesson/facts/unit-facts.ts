@@ -1,4 +1,3 @@
-import { MINUTE_S } from '../../quantity/duration';
 import { afterDiveAt, type AfterDive } from '../../rules/surface/after-dive';
 import { altitudeWait } from '../../rules/surface/altitude-wait';
 import { flyingGuideline } from '../../rules/surface/flying-guideline';
@@ -10,6 +9,7 @@ import type { View } from '../questions/subject';
 import { NoValue, type MomentFact } from './fact';
 
 const HOUR_MIN = 60;
+const MINUTE_S = 60;
 
 function afterDive(view: View, sample: number): AfterDive {
   const after = afterDiveAt(view.watch(), sample);

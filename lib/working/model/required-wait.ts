@@ -1,4 +1,3 @@
-import { SEARCH_END_MIN } from '../../ascent/no-stop-cap';
 import { plannedAt } from '../../ascent/ascent-start';
 import { gradientFactorAt } from '../../ascent/ceiling';
 import { ascentPlanner, type AscentPart, type Schedule } from '../../ascent/schedule';
@@ -13,6 +12,7 @@ import { tensionAfterLeg } from '../steps/leg-steps';
 
 /** A wait that would be longer than this is taken never to end, as the schedule does, min. */
 export const WAIT_HORIZON_MIN = 48 * 60;
+const SEARCH_END_MIN = 1e-9;
 
 /** The first stop of the way up and what decides how long it lasts. */
 export interface RequiredWait {

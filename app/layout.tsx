@@ -4,6 +4,8 @@ import './globals.css';
 import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
+import { AsBuilt } from './parts/AsBuilt';
+import { layDown } from './parts/as-built';
 import styles from './parts/Shell.module.css';
 import { glossaryPath } from './parts/lesson-paths';
 import { NewerVersionLater } from './offline/NewerVersionLater';
@@ -53,7 +55,7 @@ export default function RootLayout({ children }: { children: ReactNode }) {
               <NewerVersionLater />
             </footer>
           }
-          unscripted={<Unscripted />}
+          unscripted={<AsBuilt name={layDown('unscripted', <Unscripted />)} />}
           status={<StatusRegion />}
         >
           {children}

@@ -24,6 +24,8 @@ const PACKED_TYPES = /^text\/|javascript|json|xml|yaml|wasm/;
 const LEAST_PACKED_BYTES = 1024;
 const HASHED = '/_next/static/';
 const packing = promisify(gzip);
+/** A file is packed once and sent many times. */
+const PACKED_TIGHT = { level: 9, memLevel: 9 };
 
 /**
  * Reads a built folder whole. Only files that lie in it are taken: no links that lead out of it, and nothing whose name
@@ -51,7 +53,7 @@ function siteFile(path: string, body: Buffer): SiteFile {
     packed: () =>
       (packed ??=
         isText && body.length >= LEAST_PACKED_BYTES
-          ? packing(body).then((smaller) => (smaller.length < body.length ? smaller : undefined))
+          ? packing(body, PACKED_TIGHT).then((smaller) => (smaller.length < body.length ? smaller : undefined))
           : Promise.resolve(undefined)),
   };
 }

@@ -1,11 +1,7 @@
 'use client';
 
-import {
-  whyTheyDiffer,
-  type DifferenceStep,
-  type PublishedRow,
-  type PublishedTable,
-} from '@/lib/curves/published-no-stop';
+import type { PublishedRow, PublishedTable } from '@/lib/curves/published-no-stop';
+import { whyTheyDiffer, type DifferenceStep } from '@/lib/curves/table-differences';
 import { fixed } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
 import { partsAs } from '@/lib/sayings/measures';

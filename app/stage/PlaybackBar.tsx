@@ -126,13 +126,14 @@ export function Playback(listening: Listening) {
     let leftAtS = store.getState().cursorS;
     const tick = (now: number) => {
       const { cursorS, scene, setCursor, pause } = store.getState();
-      // A jump since the last frame is this frame's step: two in one would take twice as long to show.
-      const jumped = cursorS !== leftAtS;
+      // The press that plays, and a jump since the last frame, are this frame's step: two in one would take twice as long
+      // to show.
+      const stands = before === undefined || cursorS !== leftAtS;
       // However long a slow machine took for the last frame, what happens in between is not passed over.
       const wayS = Math.min(((now - (before ?? now)) / 1000) * Number(speed), 0.9 * longestGoneS({ speed }));
-      const next = jumped ? cursorS : cursorS + wayS;
+      const next = stands ? cursorS : cursorS + wayS;
       before = now;
-      if (!jumped) setCursor(next);
+      if (!stands) setCursor(next);
       leftAtS = store.getState().cursorS;
       // Whoever watches the cursor may have stopped it.
       if (!store.getState().playing) return;

@@ -19,14 +19,14 @@ export function useDesk<Part>(select: (state: DeskState) => Part): Part {
 
 /**
  * The desk for what may follow by a frame: a press on the time controls is answered first by them, a key in the script by
- * the script, and then by readings and pictures together. While the dive plays, and while it is drawn or steered, all
- * goes together.
+ * the script, a point that is pulled by the picture it is pulled in (`pulled`), and then by all else together. While the
+ * dive plays, and while it is steered, all goes together from the first.
  */
-export function useDeskOncePainted<Part>(select: (state: DeskState) => Part): Part {
+export function useDeskOncePainted<Part>(select: (state: DeskState) => Part, pulled = false): Part {
   const store = useDeskStore();
   const subscribe = useCallback(
-    (tell: () => void) => store.subscribe((now, before) => (answersAlone(now, before) ? oncePainted(tell) : tell())),
-    [store],
+    (tell: () => void) => store.subscribe((now, before) => (follows(now, before, pulled) ? follow(tell) : tell())),
+    [store, pulled],
   );
   return useSyncExternalStore(
     subscribe,
@@ -35,6 +35,20 @@ export function useDeskOncePainted<Part>(select: (state: DeskState) => Part): Pa
   );
 }
 
-function answersAlone(now: DeskState, before: DeskState): boolean {
-  return now.scene === before.scene ? isMovedByHand(now, before) : now.joined === TYPING;
+function follows(now: DeskState, before: DeskState, pulled: boolean): boolean {
+  if (now.scene === before.scene) return isMovedByHand(now, before);
+  return now.joined === TYPING || (now.joined !== undefined && !pulled);
+}
+
+const following = new Set<() => void>();
+
+/** Tells what follows once the frame under the hand is painted, all of it in one go however often the hand moves meanwhile. */
+function follow(tell: () => void): void {
+  if (following.size === 0)
+    oncePainted(() => {
+      const all = [...following];
+      following.clear();
+      all.forEach((one) => one());
+    });
+  following.add(tell);
 }

@@ -28,6 +28,8 @@ export interface QuestionOfClass {
   readonly answers: readonly SameAnswer[];
   /** The commonest answer that is not right; undefined where all were. */
   readonly commonestWrong: SameAnswer | undefined;
+  /** The reason most often given for an answer that is not right, and how often; undefined where none was. */
+  readonly wrongReason: { readonly reason: string; readonly count: number } | undefined;
   /** The numbers given, in rising order, in the unit of expressions. */
   readonly numbers: readonly number[];
   readonly curves: readonly Sketch[];
@@ -50,7 +52,14 @@ export function classResults(steps: readonly StepLike[], papers: readonly Lesson
   });
 }
 
-const NO_ANSWERS = { answers: [], commonestWrong: undefined, numbers: [], curves: [], sureness: [] } as const;
+const NO_ANSWERS = {
+  answers: [],
+  commonestWrong: undefined,
+  wrongReason: undefined,
+  numbers: [],
+  curves: [],
+  sureness: [],
+} as const;
 
 function predictionOf(step: string, papers: readonly LessonProgress[]): QuestionOfClass {
   const made = papers.flatMap(({ predictions }) => predictions[step] ?? []);
@@ -69,6 +78,7 @@ function predictionOf(step: string, papers: readonly LessonProgress[]): Question
     rightAtLast: made.filter(({ given }) => given.at(-1)?.right).length,
     answers,
     commonestWrong: answers.find(({ right, answer }) => !right && answer.by !== 'draw'),
+    wrongReason: commonestReason(first.filter(({ right }) => !right)),
     numbers,
     curves: first.flatMap(({ answer }) => (answer.by === 'draw' ? [answer.sketch] : [])),
     sureness: CONFIDENCES.map((confidence) => {
@@ -96,6 +106,22 @@ function grouped(given: readonly Prediction[]): SameAnswer[] {
         .filter((reason) => reason !== '')
         .sort(),
     }));
+}
+
+/** The reason given most often, whatever its capitals and full stops; of as many, the one that sorts first. */
+function commonestReason(given: readonly Prediction[]): QuestionOfClass['wrongReason'] {
+  const groups = new Map<string, string[]>();
+  for (const { reason } of given) {
+    const key = reason
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}]+/gu, ' ')
+      .trim();
+    if (key !== '') groups.set(key, [...(groups.get(key) ?? []), reason]);
+  }
+  const [most] = [...groups.entries()].sort(
+    ([key, one], [otherKey, other]) => other.length - one.length || (key < otherKey ? -1 : 1),
+  );
+  return most && { reason: most[1].sort()[0]!, count: most[1].length };
 }
 
 function goalOf(step: string, papers: readonly LessonProgress[]): QuestionOfClass {

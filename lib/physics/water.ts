@@ -1,6 +1,9 @@
 /** Standard gravity, m/s² (CGPM 1901; ISO 80000-3). */
 export const STANDARD_GRAVITY = 9.80665;
 
+/** One foot of sea water, bar: 64 lb/ft³ under standard gravity (US Navy), in `content/published/water.json`. */
+export const BAR_PER_FSW = 0.030643;
+
 export const WATERS = ['reference', 'fresh', 'salt'] as const;
 /** Which water the dive is in, or a unit believes it is in. */
 export type Water = (typeof WATERS)[number];

@@ -37,9 +37,11 @@ const FIRST = 120;
 
 export interface DragFrame {
   readonly name: string;
-  /** From a pointer event that changed the dive to the end of the frame that paints the change, ms. */
+  /** From a pointer event that changed the dive to the end of the frame that paints it in the picture under the hand, ms. */
   readonly p50Ms: number;
   readonly p95Ms: number;
+  /** From one such frame to the next, with all that follows the hand in between, ms: 16.7 where sixty fit in a second. */
+  readonly paceP95Ms: number;
   /** The longest task, ms; 0 where none took 50 ms. */
   readonly longestTaskMs: number;
   /** Frames in which the dive changed. */
@@ -76,13 +78,15 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
     await page.mouse.move(x, y);
     await page.mouse.down();
     await page.mouse.move(x, y - 8);
-    const { spans, longestTaskMs } = await page.evaluate(
+    const { spans, paces, longestTaskMs } = await page.evaluate(
       async ({ x, y, frames, firstFrames }) => {
         const target = document.elementFromPoint(x, y)!;
         const painted = new MessageChannel();
         const slider = target.closest('[role=slider]')!;
         const begun = performance.now();
         const spans: [first: number[], later: number[]] = [[], []];
+        const paces: number[] = [];
+        let last: number | undefined;
         let longestTaskMs = 0;
         const observer = new PerformanceObserver((list) => {
           for (const { startTime, duration } of list.getEntries())
@@ -94,6 +98,8 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
           await new Promise<void>((done) => {
             requestAnimationFrame(() => {
               const start = performance.now();
+              if (last !== undefined && i > firstFrames) paces.push(start - last);
+              last = start;
               const clientY = y - Math.abs((i % 60) - 30) * 3 - 8;
               target.dispatchEvent(
                 new PointerEvent('pointermove', {
@@ -121,7 +127,7 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
         // Long tasks are told a little after they were.
         await new Promise((told) => setTimeout(told, 200));
         observer.disconnect();
-        return { spans, longestTaskMs };
+        return { spans, paces, longestTaskMs };
       },
       { x, y, frames: FRAMES, firstFrames: FIRST },
     );
@@ -132,6 +138,7 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
       name,
       p50Ms: shareOf(all, 0.5),
       p95Ms: shareOf(all, 0.95),
+      paceP95Ms: shareOf(paces, 0.95),
       longestTaskMs,
       samples: all.length,
       firstP95Ms: shareOf(first, 0.95),

@@ -81,6 +81,8 @@ it('a double click on a leg puts a point there, and the dive stays what it was',
   await arrive(page, '/desk/');
   const readings = () => page.locator('[data-reading="required-stop"], [data-reading="ceiling"]').allInnerTexts();
   await page.getByRole('slider', { name: 'Time cursor' }).fill(String(18 * 60));
+  // The readings follow the time controls by a frame.
+  await page.locator('[data-reading="time"]').getByText('18:00').waitFor();
   const before = await readings();
   const count = await page.getByRole('slider', { name: /^Point \d/ }).count();
   for (const [from, to] of [

@@ -1,10 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import { group } from 'd3';
 import { describe, expect, it } from 'vitest';
 import { siteFolder } from '@/app/commands/build-site';
 import { filesOf } from '@/app/commands/finish-site';
+import { readSite } from '@/app/commands/site-files';
 
 const MB = 1024 * 1024;
 
@@ -14,22 +12,21 @@ const MB = 1024 * 1024;
  */
 const MOST = 4 * MB;
 
-/** Already as small as they get: a server sends them as they are. */
-const PACKED = /\.(woff2|png)$/;
-
 interface Part {
   readonly file: string;
   readonly raw: number;
   readonly sent: number;
 }
 
-function parts(): Part[] {
-  return filesOf(siteFolder)
-    .filter((file) => !file.split('/').at(-1)!.startsWith('.'))
-    .map((file) => {
-      const bytes = readFileSync(join(siteFolder, file));
-      return { file, raw: bytes.length, sent: PACKED.test(file) ? bytes.length : gzipSync(bytes).length };
-    });
+/** Every file as our server sends it. */
+async function parts(): Promise<Part[]> {
+  return Promise.all(
+    [...readSite(siteFolder)].map(async ([file, { body, packed }]) => ({
+      file,
+      raw: body.length,
+      sent: ((await packed()) ?? body).length,
+    })),
+  );
 }
 
 const sum = (of: readonly Part[], what: 'raw' | 'sent') => of.reduce((total, part) => total + part[what], 0);
@@ -51,13 +48,13 @@ function told(all: readonly Part[]): string {
 }
 
 describe('the whole site', () => {
-  it('is under 4 MB as a browser receives it', () => {
-    const all = parts();
+  it('is under 4 MB as a browser receives it', async () => {
+    const all = await parts();
     expect(sum(all, 'sent'), told(all)).toBeLessThan(MOST);
   });
 
-  it('has faces of at most 150 kB, the one that formulas are set in among them', () => {
-    const faces = parts().filter(({ file }) => file.endsWith('.woff2'));
+  it('has faces of at most 150 kB, the one that formulas are set in among them', async () => {
+    const faces = (await parts()).filter(({ file }) => file.endsWith('.woff2'));
     expect(faces.some(({ file }) => /noto-sans-math/.test(file))).toBe(true);
     expect(sum(faces, 'sent')).toBeLessThanOrEqual(150_000);
   });

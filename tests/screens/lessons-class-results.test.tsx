@@ -60,7 +60,12 @@ describe('the results of a class', () => {
     expect(number.getByText(/3 of 3 answered, 0 of them right at first/)).toBeInTheDocument();
     expect(number.getByText(/, from 15 to 20 min, the middle one 20 min/)).toBeInTheDocument();
     expect(number.getByRole('row', { name: /20 min 2 “my friend” “the table”/ })).toBeInTheDocument();
-    expect(number.getByText(/The commonest wrong answer/)).toHaveTextContent('20 min, by 2');
+    expect(number.getByText(/The commonest wrong answer/)).toHaveTextContent(
+      '20 min, by 2. The lesson replies: Too long by',
+    );
+    // At a glance: whoever teaches sees where to begin.
+    expect(screen.getByRole('row', { name: /^By number 0 of 3 0 “my friend”, 1$/ })).toBeInTheDocument();
+    expect(screen.getByRole('row', { name: /^By choice 1 of 3 1$/ })).toBeInTheDocument();
     const choice = within(screen.getByRole('region', { name: 'By choice' }));
     expect(choice.getByText(/3 of 3 answered, 1 of them right at first/)).toBeInTheDocument();
     vi.unstubAllGlobals();

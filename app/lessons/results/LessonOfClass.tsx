@@ -5,7 +5,9 @@ import { cautions } from '@/content/cautions';
 import { spreadOfCurves } from '@/lib/class/spread';
 import { classResults, type QuestionOfClass } from '@/lib/lesson/class-results';
 import { handedInOf, type HandedIn } from '@/lib/lesson/handed-in';
+import type { Answer } from '@/lib/lesson/progress';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
+import type { Sketch } from '@/lib/lesson/questions/sketch';
 import { Button } from '../../parts/Button';
 import { DataTable } from '../../parts/DataTable';
 import { usePreferences } from '../../parts/preferences';
@@ -13,11 +15,13 @@ import { PrintSheet } from '../../parts/PrintSheet';
 import { CurvesPicture } from '../../parts/spread/CurvesPicture';
 import { Dots } from '../../parts/spread/Dots';
 import { fileWords, saveFile } from '../../parts/save-file';
+import { drawVerdict, numberReply } from '../player/predict-answers';
 import { answerWords, resultRows } from '../player/results';
 import { StageWaiting } from '../player/StageWaiting';
+import { ProseLine } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { lessonIn } from '../in-units';
-import type { PredictStep, PreparedLesson } from '../prepared';
+import type { Html, PredictStep, PreparedLesson } from '../prepared';
 import { useLessonText } from '../use-lesson-text';
 import { usePrepared } from '../workshop/use-prepared';
 import styles from './results.module.css';
@@ -95,6 +99,7 @@ function ClassSheet({ lesson: given, papers }: { lesson: PreparedLesson; papers:
         {own.length} {own.length === 1 ? 'paper' : 'papers'} on this lesson. First answers count; those given after
         looking are counted apart.
       </p>
+      <AtAGlance lesson={lesson} questions={questions} />
       {sheet()}
       <div className={`${styles.tools} unprinted`}>
         <PrintSheet label="Print" title={`${lesson.title}: results of a class`}>
@@ -108,9 +113,28 @@ function ClassSheet({ lesson: given, papers }: { lesson: PreparedLesson; papers:
   );
 }
 
+/** How the class stood at each question: where to begin talking. */
+function AtAGlance({ lesson, questions }: { lesson: PreparedLesson; questions: readonly QuestionOfClass[] }) {
+  return (
+    <DataTable
+      caption="All questions"
+      rows={questions}
+      columns={[
+        { heading: 'Question', cell: (question) => nameOf(stepOf(lesson, question).title, question) },
+        { heading: 'Right at first', numeric: true, cell: ({ right, answered }) => `${right} of ${answered}` },
+        { heading: 'At last', numeric: true, cell: ({ rightAtLast }) => String(rightAtLast) },
+        {
+          heading: 'Commonest reason for another answer',
+          cell: ({ wrongReason }) => wrongReason && `“${wrongReason.reason}”, ${wrongReason.count}`,
+        },
+      ]}
+    />
+  );
+}
+
 function OneQuestion({ lesson, question }: { lesson: PreparedLesson; question: QuestionOfClass }) {
   const units = usePreferences((state) => state.units);
-  const step = lesson.steps.find(({ id }) => id === question.step)!;
+  const step = stepOf(lesson, question);
   const { people, answered, right, looked, rightAtLast, asks } = question;
   return (
     <section aria-label={nameOf(step.title, question)} className={styles.question}>
@@ -121,9 +145,15 @@ function OneQuestion({ lesson, question }: { lesson: PreparedLesson; question: Q
           : `${answered} of ${people} answered, ${right} of them right at first; ${rightAtLast} right with their last answer.`}
         {looked > 0 && ` ${looked} looked before answering.`}
       </p>
-      {step.kind === 'predict' && answered > 0 && <Answers step={step} question={question} units={units} />}
+      {step.kind === 'predict' && answered > 0 && (
+        <Answers lesson={lesson} step={step} question={question} units={units} />
+      )}
     </section>
   );
+}
+
+function stepOf(lesson: PreparedLesson, { step }: QuestionOfClass) {
+  return lesson.steps.find(({ id }) => id === step)!;
 }
 
 function nameOf(title: string, { question }: QuestionOfClass): string {
@@ -131,12 +161,13 @@ function nameOf(title: string, { question }: QuestionOfClass): string {
 }
 
 interface AnswersProps {
+  lesson: PreparedLesson;
   step: PredictStep;
   question: QuestionOfClass;
   units: 'metric' | 'imperial';
 }
 
-function Answers({ step, question, units }: AnswersProps) {
+function Answers({ lesson, step, question, units }: AnswersProps) {
   const { answers, commonestWrong, numbers, curves, sureness, people } = question;
   return (
     <>
@@ -155,7 +186,10 @@ function Answers({ step, question, units }: AnswersProps) {
           sketches={[curves]}
         />
       )}
-      {!step.draw && (
+      {step.draw && curves.length > 0 && <Lacked lesson={lesson} step={step} curves={curves} units={units} />}
+      {step.draw ? (
+        <p>{answers.flatMap(({ reasons }) => reasons.map((reason) => `“${reason}”`)).join(' ')}</p>
+      ) : (
         <DataTable
           caption={`Answers to ${step.title}`}
           rows={answers}
@@ -172,7 +206,7 @@ function Answers({ step, question, units }: AnswersProps) {
       {commonestWrong && (
         <p>
           The commonest wrong answer: <b>{answerWords(step, commonestWrong.answer, units).answer}</b>, by{' '}
-          {commonestWrong.count}.
+          {commonestWrong.count}. The lesson replies: <ProseLine html={replyTo(lesson, step, commonestWrong.answer)} />
         </p>
       )}
       <p className={styles.fine}>
@@ -184,4 +218,28 @@ function Answers({ step, question, units }: AnswersProps) {
       </p>
     </>
   );
+}
+
+/** What the lesson says to an answer that is not right. */
+function replyTo(lesson: PreparedLesson, step: PredictStep, answer: Answer): Html {
+  if (answer.by === 'choice') return step.choice?.[answer.option]?.because ?? '';
+  return answer.by === 'number' && step.number ? numberReply(lesson, step, answer.value) : '';
+}
+
+/** What of a curve was missing most often. */
+function Lacked({
+  lesson,
+  step,
+  curves,
+  units,
+}: Pick<AnswersProps, 'lesson' | 'step' | 'units'> & { curves: readonly Sketch[] }) {
+  const lacked = useMemo(() => {
+    const verdicts = curves.map((sketch) => drawVerdict(lesson, step, sketch, units).features);
+    return (step.draw?.features ?? [])
+      .map(({ name }, i) => ({ name, count: verdicts.filter((features) => !features[i]!.met).length }))
+      .filter(({ count }) => count > 0)
+      .sort((one, other) => other.count - one.count);
+  }, [lesson, step, curves, units]);
+  if (lacked.length === 0) return null;
+  return <p>Missing from curves: {lacked.map(({ name, count }) => `${name}, ${count}`).join('; ')}.</p>;
 }

@@ -32,7 +32,7 @@ function rowsOnce(...dive: Parameters<typeof diveRows>): () => readonly DiveRow[
 }
 
 export function ProfileFigure() {
-  const { ref, measured, ...picture } = usePicture((width) => (width < 600 ? 250 : 260));
+  const { ref, measured, ...picture } = usePicture((width) => (width < 600 ? 250 : 260), true);
   const { scene, sample, units } = picture;
   const fixed = useDesk((state) => state.base !== undefined || state.still);
   const overlay = useOverlay();

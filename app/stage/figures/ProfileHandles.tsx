@@ -44,7 +44,7 @@ const PAGE = 5;
  */
 export function ProfileHandles({ scales, units, onHold }: ProfileHandlesProps) {
   const store = useDeskStore();
-  const legs = useDeskOncePainted((state) => state.scene.timeline.legs);
+  const legs = useDeskOncePainted((state) => state.scene.timeline.legs, true);
   const selected = useDesk((state) => state.selectedStep);
   const select = useDesk((state) => state.select);
   const drag = useRef<{

@@ -13,17 +13,18 @@ const FIRST_PX = 760;
 
 /**
  * What a picture is drawn from, at the size it has been given; `ref` goes on the element that has it. Where it has no
- * room to fill, its height follows from its width.
+ * room to fill, its height follows from its width. In the one that is `pulled`, the dive is drawn by hand.
  */
 export function usePicture(
   height: (width: number) => number,
+  pulled = false,
 ): PictureProps & { ref: React.RefObject<HTMLDivElement | null>; measured: boolean } {
   const { ref, size } = useSize<HTMLDivElement>();
   const fills = useContext(RoomContext) !== undefined;
   const scale = usePictureScale();
   const width = Math.round((size?.width ?? FIRST_PX) / scale);
   const view = useDesk((state) => state.view);
-  const endS = useDeskOncePainted((state) => state.scene.timeline.timeS.at(-1)!);
+  const endS = useDeskOncePainted((state) => state.scene.timeline.timeS.at(-1)!, pulled);
   const overlayEndS = useOverlay()?.timeline.timeS.at(-1) ?? 0;
   const otherEndS = useShownWays().reduce((last, way) => Math.max(last, way.timeline.timeS.at(-1)!), overlayEndS);
   // A longer second dive makes room for itself in every picture, so that one moment stays in one place.
@@ -33,9 +34,9 @@ export function usePicture(
     measured: size !== undefined,
     width,
     height: fills && size && size.height > 0 ? Math.round(size.height / scale) : height(width),
-    scene: useDeskOncePainted((state) => state.scene),
-    sample: useDeskOncePainted(cursorSample),
-    cursorS: useDeskOncePainted((state) => state.cursorS),
+    scene: useDeskOncePainted((state) => state.scene, pulled),
+    sample: useDeskOncePainted(cursorSample, pulled),
+    cursorS: useDeskOncePainted((state) => state.cursorS, pulled),
     onCursor: useDesk((state) => state.setCursor),
     view: view ?? room,
     units: usePreferences((state) => state.units),

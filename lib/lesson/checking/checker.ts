@@ -61,7 +61,10 @@ export class Checker {
       const filled = fillSlots({ pieces: [], slots: [slot] }, world);
       const below = linesIn(pieces.slice(0, i + 1).join(' '));
       if (!filled.ok) this.fault(path, filled.what, filled.mend, below);
-      else this.printedAs(path, slot, world, below);
+      else {
+        this.printedAs(path, slot, world, below);
+        this.shownAsNone(path, slot, world, below);
+      }
     });
     this.links(path, text);
     const html = HTML.exec(text);
@@ -85,6 +88,21 @@ export class Checker {
     if (!read.ok || read.value.dimension !== amount.value.dimension) return;
     if (Math.abs(read.value.value - amount.value.value) <= Math.abs(amount.value.value) * ROUNDED_PART) return;
     this.fault(path, `${quoted(written)} reads ${quoted(printed)}.`, 'Write a finer format, such as | min 1.', below);
+  }
+
+  /** While the way up itself takes up enough gas to need a stop, no screen shows a no-stop time. */
+  private shownAsNone(path: Path, { expression, written }: Slot, world: World, below: number): void {
+    if (expression.is !== 'fact' || expression.name !== 'noStopMin' || !expression.at) return;
+    const left = evaluateAmount(expression, world);
+    if (!left.ok || left.value.value === 0) return;
+    const stops = evaluateAmount({ ...expression, name: 'stopCount' }, world);
+    if (!stops.ok || stops.value.value === 0) return;
+    this.fault(
+      path,
+      `At the moment of ${quoted(written)} screens show none: the way up itself takes up enough gas to need a stop.`,
+      'Choose a moment before that, or say “none” and why.',
+      below,
+    );
   }
 
   private links(path: Path, text: string): void {

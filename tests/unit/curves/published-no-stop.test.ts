@@ -1,17 +1,27 @@
 import { describe, expect, it } from 'vitest';
+import differences from '@/content/curves/no-stop-differences.json';
 import overlays from '@/content/curves/no-stop-overlays.json';
-import { overlaysSchema } from '@/content/curves/schema';
+import { differencesSchema, overlaysSchema } from '@/content/curves/schema';
 import navy from '@/content/published/no-stop-us-navy.json';
+import water from '@/content/published/water.json';
 import { curveSite, rested } from '@/lib/curves/curve-site';
 import { noStopCurve } from '@/lib/curves/no-stop-curve';
-import { PUBLISHED_TABLES, whyTheyDiffer } from '@/lib/curves/published-no-stop';
+import { PUBLISHED_TABLES } from '@/lib/curves/published-no-stop';
+import { whyTheyDiffer } from '@/lib/curves/table-differences';
 import { AIR } from '@/lib/physics/gas';
+import { BAR_PER_FSW } from '@/lib/physics/water';
 import { settingsWith } from './scripted';
 
 const tableNamed = (id: string) => PUBLISHED_TABLES.find((table) => table.id === id)!;
 
 describe('published tables to lay over a curve', () => {
-  it('keep to their schema', () => expect(overlaysSchema.safeParse(overlays).error?.issues ?? []).toEqual([]));
+  it('keep to their schema', () => {
+    expect(overlaysSchema.safeParse(overlays).error?.issues ?? []).toEqual([]);
+    expect(differencesSchema.safeParse(differences).error?.issues ?? []).toEqual([]);
+    expect(differences.map(({ id }) => id)).toEqual(overlays.map(({ id }) => id));
+  });
+
+  it('have depths by the published foot of sea water', () => expect(BAR_PER_FSW * 1e5).toBeCloseTo(water.fsw.pa, 6));
 
   it('have every row of the data, with fsw turned to metres of reference water', () => {
     const { rows } = tableNamed('navy-revision-4');

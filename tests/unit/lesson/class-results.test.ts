@@ -82,6 +82,10 @@ describe('the results of twelve', () => {
     ]);
   });
 
+  it('name the reason given most often for an answer that is not right', () => {
+    expect(howMany!.wrongReason).toEqual({ reason: 'the table says so', count: 3 });
+  });
+
   it('say how numbers spread, and how sure those were who were right', () => {
     expect(howMany!.numbers).toEqual([11, 15, 20, 20, 20, 20]);
     expect(howMany!.sureness).toEqual([

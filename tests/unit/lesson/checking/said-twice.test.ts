@@ -161,3 +161,28 @@ describe('an amount written by hand', () => {
     expect(spoilt('On leaving {{', 'At {{30 ft/min}}, on leaving {{')).toEqual(['sound']);
   });
 });
+
+describe('a no-stop time in a text', () => {
+  it('is one that a screen shows: none, while the way up itself will need a stop', () => {
+    const slow = (moment: string) => `title: Slow
+summary: For tests.
+level: first steps
+minutes: 5
+objectives: [You can read it.]
+scripts:
+  main:
+    title: Deep, with a slow way up
+    script: |
+      plan ascent: 3 m/min
+      descend to 60 m at 18 m/min
+      stay 10 min
+      ascend to surface at 3 m/min
+steps:
+  - { kind: read, id: begin, title: To begin, text: "{{noStopMin at ${moment}}} are left." }
+`;
+    expect(told(slow('4 min'))).toEqual([
+      expect.stringContaining('15: At the moment of “{{noStopMin at 4 min}}” screens show none'),
+    ]);
+    expect(told(slow('30 s'))).toEqual(['sound']);
+  });
+});

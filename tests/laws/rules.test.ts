@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { figuresOf } from '@/lib/ascent/figures';
-import type { Dive, Step } from '@/lib/dive/dive';
+import type { Dive } from '@/lib/dive/dive';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { DEFAULT_RULES, RULES, type RuleSettings } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
@@ -10,6 +10,7 @@ import { shownAt } from '@/lib/rules/unit/shown';
 import { watchDive, type Watch } from '@/lib/rules/watch';
 import { diveOf, setupOf } from '../unit/rules/made-dives';
 import { law } from './law';
+import { throughLevels } from './through-levels';
 
 const DRAWS = 60;
 
@@ -58,26 +59,7 @@ const daysOf = (oneDive: fc.Arbitrary<Level[]>): fc.Arbitrary<Dive> =>
       more: fc.integer({ min: 0, max: 30 }),
     })
     .map(({ dives, homeMMin, restS, low, more }) => {
-      const steps = dives.flatMap((some): Step[] => {
-        let depthM = 0;
-        const moves = [...some, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(
-          ({ toM, rateMMin, staysS }): Step[] => {
-            const move: Step[] =
-              toM === depthM
-                ? []
-                : [
-                    {
-                      kind: toM > depthM ? 'descend' : 'ascend',
-                      toM,
-                      durationS: (Math.abs(toM - depthM) * 60) / rateMMin,
-                    },
-                  ];
-            depthM = toM;
-            return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
-          },
-        );
-        return [...moves, { kind: 'interval', durationS: restS }];
-      });
+      const steps = dives.flatMap((levels) => throughLevels(levels, homeMMin, restS));
       return diveOf(steps, { gradientFactors: { low: low / 100, high: Math.min(1, (low + more) / 100) } });
     });
 const days = daysOf(levels);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Dive, Step } from '@/lib/dive/dive';
+import type { Dive } from '@/lib/dive/dive';
 import { setupSchema } from '@/lib/dive/setup';
 import { sampleAt } from '@/lib/dive/timeline';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
@@ -13,6 +13,7 @@ import { carryThrough, changeableValues } from '@/lib/working/what-if/carry-thro
 import type { Working } from '@/lib/working/working';
 import { SETTINGS, TRIMIX } from '../unit/working/dives';
 import { law } from './law';
+import { throughLevels } from './through-levels';
 import { faultsOfSources, faultsOfSteps, same } from './working-faults';
 
 /** Rounding of a formula worked out in another order, relative beyond 1; and of a wait the unit finds by halving. */
@@ -46,26 +47,7 @@ const days: fc.Arbitrary<Dive> = fc
     altitudeM: fc.constantFrom(0, 0, 1500),
   })
   .map(({ dives, homeMMin, restS, gas, altitudeM }): Dive => {
-    const steps = dives.flatMap((levels): Step[] => {
-      let depthM = 0;
-      const moves = [...levels, { toM: 0, rateMMin: homeMMin, staysS: 0 }].flatMap(
-        ({ toM, rateMMin, staysS }): Step[] => {
-          const move: Step[] =
-            toM === depthM
-              ? []
-              : [
-                  {
-                    kind: toM > depthM ? 'descend' : 'ascend',
-                    toM,
-                    durationS: (Math.abs(toM - depthM) * 60) / rateMMin,
-                  },
-                ];
-          depthM = toM;
-          return staysS > 0 ? [...move, { kind: 'stay', durationS: staysS }] : move;
-        },
-      );
-      return [...moves, { kind: 'interval', durationS: restS }];
-    });
+    const steps = dives.flatMap((levels) => throughLevels(levels, homeMMin, restS));
     return { settings: { ...SETTINGS, gas, altitudeM, start: { kind: 'adapted', altitudeM } }, steps, lines: [] };
   });
 

@@ -2,6 +2,7 @@ import { knownNames } from '@/app/stage/known-names';
 import { prepareLesson } from '@/app/lessons/prepare-lesson';
 import type { PreparedLesson } from '@/app/lessons/prepared';
 import { readLesson } from '@/lib/lesson/read-lesson';
+import { THIRTY_METRES } from '../unit/lesson/made-lessons';
 
 export const known = knownNames([{ id: 'ceiling' }, { id: 'no-stop-time' }]);
 
@@ -11,16 +12,7 @@ summary: For tests.
 level: first steps
 minutes: 5
 objectives: [You can answer.]
-scripts:
-  main:
-    title: Thirty metres
-    script: |
-      gas: air
-      gradient factors: 85/85
-      descend to 30 m at 18 m/min
-      stay 20 min
-      ascend to surface at 9 m/min
-steps:
+${THIRTY_METRES}
   - kind: read
     id: begin
     title: To begin
@@ -82,16 +74,7 @@ summary: For tests.
 level: first steps
 minutes: 5
 objectives: [You can leave in time.]
-scripts:
-  main:
-    title: Thirty metres
-    script: |
-      gas: air
-      gradient factors: 85/85
-      descend to 30 m at 18 m/min
-      stay 20 min
-      ascend to surface at 9 m/min
-steps:
+${THIRTY_METRES}
   - kind: try
     id: in-time
     title: In time

@@ -45,14 +45,8 @@ export function worldFor(script: string, others: Readonly<Record<string, string>
   return worldsFor({ main: script, ...others }).about();
 }
 
-/** A sound lesson as YAML; a test spoils one line of it. */
-export const SOUND = `title: A made lesson
-summary: For tests.
-level: first steps
-minutes: 5
-objectives:
-  - You can read it.
-scripts:
+/** The part of a lesson between what it is for and its steps, with one dive in it. */
+export const THIRTY_METRES = `scripts:
   main:
     title: Thirty metres
     script: |
@@ -61,7 +55,16 @@ scripts:
       descend to 30 m at 18 m/min
       stay 20 min
       ascend to surface at 9 m/min
-steps:
+steps:`;
+
+/** A sound lesson as YAML; a test spoils one line of it. */
+export const SOUND = `title: A made lesson
+summary: For tests.
+level: first steps
+minutes: 5
+objectives:
+  - You can read it.
+${THIRTY_METRES}
   - kind: read
     id: begin
     title: To begin

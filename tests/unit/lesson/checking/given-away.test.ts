@@ -7,7 +7,7 @@ import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { FACT_NAMES } from '@/lib/lesson/facts/facts';
 import { readLesson } from '@/lib/lesson/read-lesson';
 import { UNIT_READING_IDS } from '@/lib/working/rules/unit-all';
-import { KNOWN, told } from '../made-lessons';
+import { KNOWN, THIRTY_METRES, told } from '../made-lessons';
 
 const NUMBER = `  - kind: predict
     id: foretell
@@ -40,16 +40,7 @@ summary: For tests.
 level: first steps
 minutes: 5
 objectives: [You can read it.]
-scripts:
-  main:
-    title: Thirty metres
-    script: |
-      gas: air
-      gradient factors: 85/85
-      descend to 30 m at 18 m/min
-      stay 20 min
-      ascend to surface at 9 m/min
-steps:
+${THIRTY_METRES}
 ${before}${question}`;
 }
 

@@ -5,6 +5,14 @@ import { arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
 
+/** A choice, a curve and a goal, with more to say than most. */
+const ASKING = [
+  ['18-reading-a-record', 'which-guess'],
+  ['04-no-stop-time', 'draw-the-fall'],
+  ['19-when-instruments-disagree', 'agree'],
+  ['18-reading-a-record', 'check'],
+] as const;
+
 it.each([
   [390, 844],
   [1024, 768],
@@ -27,6 +35,28 @@ it.each([
       expect(box.y, part).toBeGreaterThanOrEqual(0);
       expect(box.y + box.height, part).toBeLessThanOrEqual(height);
       expect(box.x + box.width, part).toBeLessThanOrEqual(width);
+    }
+    // Whatever is asked, it is asked and answered in one window, and what is said before that is not cut.
+    for (const [slug, step] of ASKING) {
+      await arrive(page, lessonPath(slug, step));
+      await page.locator('main form, [aria-label="Goal"]').first().waitFor();
+      const [asked] = await page.locator('[data-part="step"]').evaluateAll((bodies) =>
+        bodies.map((body) => {
+          const cut = [...body.querySelectorAll('section > div')].filter(
+            (part) =>
+              part.clientHeight > 0 && part.scrollHeight > part.clientHeight + 8 && !part.querySelector('figure'),
+          );
+          const form = body.querySelector('form');
+          return {
+            below: form ? form.getBoundingClientRect().bottom - body.getBoundingClientRect().bottom : 0,
+            around: window.innerHeight - body.clientHeight,
+            cut: cut.map((part) => part.textContent!.slice(0, 40)),
+          };
+        }),
+      );
+      expect(asked!.below, `${step}: what is asked, below the window`).toBeLessThanOrEqual(0);
+      expect(asked!.around, `${step}: lines around the step`).toBeLessThanOrEqual(120);
+      expect(asked!.cut, `${step}: parts that are cut`).toEqual([]);
     }
     const { page: other } = await visit({ viewport: { width, height } });
     await arrive(other, lessonPath('04-no-stop-time', 'on-arrival'));

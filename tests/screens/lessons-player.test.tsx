@@ -96,9 +96,11 @@ describe('a lesson', () => {
     expect(screen.getByText(/Your first answer was another, and it is kept; this is answer 2\./)).toBeInTheDocument();
   });
 
-  it('takes a number in imperial units', async () => {
+  it('asks one question of a check at a time, and takes a number in imperial units', async () => {
     usePreferences.setState({ units: 'imperial' });
     await openAt('check');
+    expect(await screen.findAllByRole('button', { name: 'Check' }, LONG)).toHaveLength(1);
+    await userEvent.click(screen.getByRole('radio', { name: '2' }));
     const question = (await screen.findByText('How deep is it?', undefined, LONG)).closest('form')!;
     await userEvent.type(within(question).getByRole('textbox'), '98');
     await userEvent.click(within(question).getByRole('button', { name: 'Check' }));

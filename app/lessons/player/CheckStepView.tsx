@@ -1,9 +1,10 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { withCheck, withDraft, withoutDraft, type Draft } from '@/lib/lesson/progress';
 import { Button } from '../../parts/Button';
 import { Disclosure } from '../../parts/Disclosure';
+import { Segmented } from '../../parts/Segmented';
 import type { CheckStep, PreparedLesson, PreparedQuestion } from '../prepared';
 import { Prose, ProseLine } from '../../parts/prose/Prose';
 import { ChoiceAnswer } from '../../parts/answers/ChoiceAnswer';
@@ -18,14 +19,46 @@ import styles from './player.module.css';
 /** Questions whose numbers are drawn afresh and worked out by the engine. */
 export function CheckStepView({ lesson, step }: { lesson: PreparedLesson; step: CheckStep }) {
   const engine = useEngine();
+  const { questions } = step;
+  const { checks } = useLessonProgress(lesson.slug);
+  const [open, setOpen] = useState(() =>
+    Math.max(
+      0,
+      questions.findIndex(({ id }) => checks[`${step.id}/${id}`] === undefined),
+    ),
+  );
+  const list = useRef<HTMLOListElement>(null);
+  const turned = useRef(false);
+  useEffect(() => {
+    if (turned.current) list.current?.querySelector<HTMLElement>('li:not([hidden])')?.focus();
+  }, [open]);
+  const goOn = () => {
+    turned.current = true;
+    setOpen(open + 1);
+  };
   return (
     <>
       <StepText step={step} />
+      {questions.length > 1 && (
+        <Segmented
+          label="Question"
+          labelSpokenOnly
+          segments={questions.map((_, i) => ({ value: String(i), label: String(i + 1) }))}
+          value={String(open)}
+          onChange={(value) => setOpen(Number(value))}
+        />
+      )}
       {engine ? (
-        <ol className={styles.questions}>
-          {step.questions.map((question) => (
-            <li key={question.id}>
-              <FreshQuestion engine={engine} lesson={lesson} step={step} question={question} />
+        <ol ref={list} className={styles.questions}>
+          {questions.map((question, i) => (
+            <li key={question.id} value={i + 1} hidden={i !== open} tabIndex={-1}>
+              <FreshQuestion
+                engine={engine}
+                lesson={lesson}
+                step={step}
+                question={question}
+                onNext={i < questions.length - 1 ? goOn : undefined}
+              />
             </li>
           ))}
         </ol>
@@ -41,6 +74,8 @@ interface QuestionProps {
   lesson: PreparedLesson;
   step: CheckStep;
   question: PreparedQuestion;
+  /** To the next question; undefined after the last. */
+  onNext: (() => void) | undefined;
 }
 
 const SEEDS = 1_000_000;
@@ -73,6 +108,7 @@ function OneQuestion({
   question,
   asked,
   onAnother,
+  onNext,
 }: QuestionProps & { asked: AskedQuestion; onAnother: () => void }) {
   const update = useProgress((state) => state.update);
   const key = `${step.id}/${question.id}`;
@@ -159,9 +195,16 @@ function OneQuestion({
       )}
       <div className={styles.askingFoot}>
         {given ? (
-          <Button onClick={onAnother}>
-            Ask me again{Object.keys(question.question.draws).length > 0 ? ', with other numbers' : ''}
-          </Button>
+          <>
+            {onNext && (
+              <Button kind="primary" onClick={onNext}>
+                Next question
+              </Button>
+            )}
+            <Button onClick={onAnother}>
+              Ask me again{Object.keys(question.question.draws).length > 0 ? ', with other numbers' : ''}
+            </Button>
+          </>
         ) : (
           <Button kind="primary" type="submit">
             Check

@@ -43,11 +43,13 @@ export function PredictStepView({ lesson, step }: PredictProps) {
   const asking = again || (given.length === 0 && !looked);
   return (
     <>
-      <StepText step={step} />
+      <div className={styles.words}>
+        <StepText step={step} />
+      </div>
       {asking ? (
         <Asking lesson={lesson} step={step} reopened={reopened} onDone={() => ask(true)} />
       ) : (
-        <>
+        <div className={styles.answered}>
           <Outcome lesson={lesson} step={step} given={given} fresh={asked} />
           <div className={`${styles.askingFoot} unprinted`}>
             <TryOnDesk lesson={lesson} step={step} script={step.script} />
@@ -60,7 +62,7 @@ export function PredictStepView({ lesson, step }: PredictProps) {
               {given.length === 0 ? 'Answer it all the same' : 'Answer it again'}
             </Button>
           </div>
-        </>
+        </div>
       )}
     </>
   );
@@ -164,7 +166,7 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
           onChange={(event) => keep({ reason: event.target.value })}
         />
       </div>
-      <div data-asked="confidence" data-faulty={faulty === 'confidence' || undefined}>
+      <div className={styles.sure} data-asked="confidence" data-faulty={faulty === 'confidence' || undefined}>
         <Segmented
           label="How sure are you?"
           segments={CONFIDENCES.map((value) => ({ value, label: value.charAt(0).toUpperCase() + value.slice(1) }))}

@@ -2,11 +2,11 @@
 
 import type { PreparedLesson, PreparedStep } from '../prepared';
 import { ProseLine } from '../../parts/prose/Prose';
-import { CheckStepView } from './CheckStepView';
 import { ExplainStepView } from './ExplainStepView';
 import { PredictStepView } from './PredictStepView';
 import { ReadStepView } from './ReadStepView';
 import { RunStepView } from './RunStepView';
+import { CheckStepView } from './stages';
 import { StepText } from './StepText';
 import { TryStepView } from './TryStepView';
 import styles from './player.module.css';

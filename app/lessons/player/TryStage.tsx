@@ -163,8 +163,8 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
   const { key, role } = useSaidOncePaused(
     errors.length > 0 ? errors.map(({ line, message }) => `${line} ${message}`).join(' ') : undefined,
   );
-  // On a phone the picture has the room, and the dive is changed on it; who wants to write opens this.
-  const [roomy] = useState(() => window.matchMedia?.('(max-width: 47.99rem)').matches !== true);
+  // On a phone and in a low window the words have the room, and the dive is changed in its picture; who wants to write opens this.
+  const [roomy] = useState(() => window.matchMedia?.('(max-width: 47.99rem), (max-height: 53rem)').matches !== true);
   return (
     <Disclosure summary="Your dive as a script" open={roomy}>
       <div className={styles.tools}>

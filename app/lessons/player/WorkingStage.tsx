@@ -29,7 +29,7 @@ export function WorkingStage({ script, reading, atS }: WorkingStageProps) {
         Why? {working.title}, {when}
         {isRuleReading(id) && ', by a unit that is set right'}
       </h3>
-      <WorkingBody working={working} />
+      <WorkingBody working={working} folded />
     </section>
   );
 }

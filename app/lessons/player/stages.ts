@@ -19,3 +19,7 @@ export const WorkingStage = afterPaint(
   dynamic(() => import('./WorkingStage').then((module) => module.WorkingStage), { ssr: false, loading: StageWaiting }),
   StageWaiting,
 );
+export const CheckStepView = dynamic(() => import('./CheckStepView').then((module) => module.CheckStepView), {
+  ssr: false,
+  loading: StageWaiting,
+});

@@ -4,6 +4,7 @@ import { useRef, useState, type PointerEvent } from 'react';
 import { withStroke } from '@/lib/lesson/questions/draw-sketch';
 import type { DrawAsked, Sketch, SketchPoint } from '@/lib/lesson/questions/sketch';
 import { Button } from '../Button';
+import { Disclosure } from '../Disclosure';
 import { usePreferences } from '../preferences';
 import { COLUMNS, PAD, sketchAxes, sketchPath } from './sketch-axes';
 import { SketchBoxes } from './SketchBoxes';
@@ -36,11 +37,28 @@ export function SketchPad({ asked, sketch, onSketch }: SketchPadProps) {
     setStrokes(strokes + 1);
   };
 
+  // On a phone and in a low window the paper has the room; who wants to type opens the boxes.
+  const [roomy] = useState(
+    () => globalThis.matchMedia?.('(max-width: 47.99rem), (max-height: 53rem)').matches !== true,
+  );
+  const boxes = <SketchBoxes asked={asked} sketch={sketch} onSketch={onSketch} strokes={strokes} />;
   return (
     <div className={styles.pad}>
-      <p className={styles.hint}>
-        Draw {asked.noun} with the pointer, or type its value at {asked.boxesS.length} moments below.
-      </p>
+      <div className={styles.hint}>
+        <p>
+          Draw {asked.noun}, or type its value at {asked.boxesS.length} moments.
+        </p>
+        <Button
+          kind="quiet"
+          onClick={() => {
+            onSketch([]);
+            setStrokes(strokes + 1);
+          }}
+          disabled={sketch.length === 0}
+        >
+          Rub it out
+        </Button>
+      </div>
       <svg
         viewBox={`0 0 ${PAD.width} ${PAD.height}`}
         className={styles.paper}
@@ -60,19 +78,7 @@ export function SketchPad({ asked, sketch, onSketch }: SketchPadProps) {
         <SketchGround axes={axes} />
         <path d={sketchPath(sketch, axes)} className={styles.drawn} />
       </svg>
-      <SketchBoxes asked={asked} sketch={sketch} onSketch={onSketch} strokes={strokes} />
-      <div>
-        <Button
-          kind="quiet"
-          onClick={() => {
-            onSketch([]);
-            setStrokes(strokes + 1);
-          }}
-          disabled={sketch.length === 0}
-        >
-          Rub it out
-        </Button>
-      </div>
+      {roomy ? boxes : <Disclosure summary="Type it instead">{boxes}</Disclosure>}
     </div>
   );
 }

@@ -3,6 +3,7 @@ import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Typesetter } from '@/lib/working/formula';
 import type { SymbolName, WorkingStep, WorkingValue } from '@/lib/working/working';
 import { Button } from '../Button';
+import { Disclosure } from '../Disclosure';
 import { formulaPrinter, sayInFormula } from './print-quantity';
 import formulas from './formula.module.css';
 import styles from './working.module.css';
@@ -16,13 +17,15 @@ interface StepListProps {
   typesetter: Typesetter | undefined;
   units: UnitSystem;
   onChange: (symbol: SymbolName) => void;
+  /** Whether each step is its name and its result, and the rest is opened. */
+  folded: boolean;
 }
 
 /** Steps of a working in order: what and why, the formula, the same with numbers, what its letters mean, and the source. */
-export function StepList({ steps, so, numbers, typesetter, units, onChange }: StepListProps) {
+export function StepList({ steps, so, numbers, typesetter, units, onChange, folded }: StepListProps) {
   const known = new Map(so.map((step) => [step.id, step]));
   return (
-    <ol className={styles.steps}>
+    <ol className={styles.steps} data-folded={folded || undefined}>
       {steps.map((step) => (
         <Step
           key={step.id}
@@ -32,6 +35,7 @@ export function StepList({ steps, so, numbers, typesetter, units, onChange }: St
           typesetter={typesetter}
           units={units}
           onChange={onChange}
+          folded={folded}
         />
       ))}
     </ol>
@@ -44,15 +48,17 @@ interface StepProps extends Omit<StepListProps, 'steps' | 'so'> {
   so: WorkingStep | undefined;
 }
 
-const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange }: StepProps) {
+const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange, folded }: StepProps) {
   const changed = isChanged(step, so);
   const print = formulaPrinter(units);
-  return (
-    <li className={changed ? styles.changed : undefined}>
-      <h4>
-        <span className={styles.number}>{numbers.get(step.id)}.</span> {capital(step.title)}
-        {changed && <span className={styles.mark}> what if</span>}
-      </h4>
+  const title = (
+    <>
+      <span className={styles.number}>{numbers.get(step.id)}.</span> {capital(step.title)}
+      {changed && <span className={styles.mark}> what if</span>}
+    </>
+  );
+  const shown = (
+    <>
       <p>{step.why}</p>
       {typesetter ? (
         <div className={formulas.formula} role="group" aria-label={`Formula: ${step.title}`} tabIndex={0}>
@@ -90,6 +96,26 @@ const Step = memo(function Step({ step, so, numbers, typesetter, units, onChange
         ))}
       </dl>
       <p className={styles.source}>Source: {step.source}.</p>
+    </>
+  );
+  return (
+    <li className={changed ? styles.changed : undefined}>
+      {folded ? (
+        <Disclosure
+          summary={
+            <span>
+              {title}: {sayInFormula(step.result, units)}
+            </span>
+          }
+        >
+          {shown}
+        </Disclosure>
+      ) : (
+        <>
+          <h4>{title}</h4>
+          {shown}
+        </>
+      )}
     </li>
   );
 });

@@ -43,8 +43,13 @@ export function WorkingPanel({ working, where, onDive, onClose, next }: WorkingP
   );
 }
 
+interface BodyProps extends Pick<WorkingPanelProps, 'working' | 'onDive'> {
+  /** Whether each step is its name and its result, and the rest is opened. */
+  folded?: boolean;
+}
+
 /** The answer, and the reasoning behind it once the page has shown the rest: a press is answered in the next frame. */
-export function WorkingBody(props: Pick<WorkingPanelProps, 'working' | 'onDive'>) {
+export function WorkingBody(props: BodyProps) {
   const due = useDeferredValue(true, false);
   return (
     <>
@@ -79,7 +84,7 @@ function Answer({ working }: Pick<WorkingPanelProps, 'working'>) {
 }
 
 /** Each step, the sixteen, what would follow from another number, and what to mind. */
-function Reasoning({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onDive'>) {
+function Reasoning({ working, onDive, folded = false }: BodyProps) {
   const units = usePreferences((state) => state.units);
   const { typesetter, failed, tryAgain } = useTypesetter();
   const whatIf = useWhatIf(working, typesetter?.calculator, units, onDive);
@@ -106,10 +111,24 @@ function Reasoning({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onD
       typesetter={typesetter}
       units={units}
       onChange={change}
+      folded={folded}
     />
   );
   // Through the working alone nothing is known of the other compartments: their table stays that of the dive.
   const { table = working.table } = shown;
+
+  const sixteenTitle = `${table?.rows.length === 16 ? 'All sixteen' : 'Side by side'}${!whatIf.carried ? '' : shown.table ? ', what if' : ', as dived'}`;
+  const sixteen = table && (
+    <>
+      <p>{table.caption}.</p>
+      <DataTable
+        caption={table.caption}
+        columns={tableColumns(table, units, 'this one')}
+        rows={table.rows}
+        marked={table.marked}
+      />
+    </>
+  );
 
   return (
     <>
@@ -121,8 +140,8 @@ function Reasoning({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onD
       )}
       <section className={styles.chain} aria-label="Steps">
         <h3>From what is known to what is shown</h3>
-        {runsOf(shown.steps).map(({ folded, steps }) =>
-          folded ? (
+        {runsOf(shown.steps).map(({ grouped, steps }) =>
+          grouped ? (
             <Disclosure
               key={steps[0]!.id}
               summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => isChanged(step, known.get(step.id))) ? ', changed by your what-if' : ''}`}
@@ -134,21 +153,15 @@ function Reasoning({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onD
           ),
         )}
       </section>
-      {table && (
-        <section className={styles.table}>
-          <h3>
-            {table.rows.length === 16 ? 'All sixteen' : 'Side by side'}
-            {!whatIf.carried ? '' : shown.table ? ', what if' : ', as dived'}
-          </h3>
-          <p>{table.caption}.</p>
-          <DataTable
-            caption={table.caption}
-            columns={tableColumns(table, units, 'this one')}
-            rows={table.rows}
-            marked={table.marked}
-          />
-        </section>
-      )}
+      {sixteen &&
+        (folded ? (
+          <Disclosure summary={sixteenTitle}>{sixteen}</Disclosure>
+        ) : (
+          <section className={styles.table}>
+            <h3>{sixteenTitle}</h3>
+            {sixteen}
+          </section>
+        ))}
       <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />
       <ul className={styles.cautions}>
         {working.cautions?.map((caution) => (
@@ -162,13 +175,13 @@ function Reasoning({ working, onDive }: Pick<WorkingPanelProps, 'working' | 'onD
 }
 
 /** Neighbouring steps that are all folded away, or all not. */
-function runsOf(steps: readonly WorkingStep[]): { folded: boolean; steps: WorkingStep[] }[] {
-  const runs: { folded: boolean; steps: WorkingStep[] }[] = [];
+function runsOf(steps: readonly WorkingStep[]): { grouped: boolean; steps: WorkingStep[] }[] {
+  const runs: { grouped: boolean; steps: WorkingStep[] }[] = [];
   for (const step of steps) {
-    const folded = step.group !== undefined;
+    const grouped = step.group !== undefined;
     const last = runs.at(-1);
-    if (last?.folded === folded) last.steps.push(step);
-    else runs.push({ folded, steps: [step] });
+    if (last?.grouped === grouped) last.steps.push(step);
+    else runs.push({ grouped, steps: [step] });
   }
   return runs;
 }

@@ -34,16 +34,13 @@ const SUBJECTS: readonly (readonly [what: string, words: RegExp, goal: RegExp])[
   ['a safety stop', /safety stop|between \d+ (?:m|ft) and \d+/i, /safety-?stop|minutesBetween/i],
   ['how fast to come up', /\bclimb|no faster than|slow down|\b(?:m|ft)\/min/i, /fastestAscent|slow-down/i],
 ];
-/** What follows is for whoever only reads. */
-const READ_ONLY = /if you only read/i;
 
 /** The words of a `try` against its goal: each end told is asked for, and each amount asked for is told. */
 export function checkGoalWords({ text, goal }: StepOf<'try'>, path: Path, world: World, checker: Checker): void {
   const words = text
     .replace(/\{\{([^{}|]*)(?:\|[^{}]*)?\}\}/g, (_, expression: string) => expression.trim())
     .replace(/\]\([^)]*\)|[*[]/g, '')
-    .replaceAll(/\s+/g, ' ')
-    .split(READ_ONLY)[0]!;
+    .replaceAll(/\s+/g, ' ');
   const asked = boundsOfGoal(goal, world);
   for (const told of boundsOfWords(words, world))
     if (!asked.some((one) => one.side === told.side && alike(one.amount, told.amount)))

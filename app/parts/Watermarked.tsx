@@ -2,7 +2,7 @@ import { useId, type ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import styles from './Watermarked.module.css';
 
-/** Something that may be printed or photographed apart from its page: the caution lies across all of it, under its pictures and what stands in its cells. */
+/** Something that may be printed or photographed apart from its page: the caution lies across all of it, under its pictures and its words. */
 export function Watermarked({ children }: { children: ReactNode }) {
   const id = useId();
   return (

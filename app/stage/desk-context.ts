@@ -25,7 +25,8 @@ export function useDesk<Part>(select: (state: DeskState) => Part): Part {
 export function useDeskOncePainted<Part>(select: (state: DeskState) => Part, pulled = false): Part {
   const store = useDeskStore();
   const subscribe = useCallback(
-    (tell: () => void) => store.subscribe((now, before) => (follows(now, before, pulled) ? follow(tell) : tell())),
+    (tell: () => void) =>
+      store.subscribe((now, before) => (follows(now, before, pulled) ? follow(store, tell) : tell())),
     [store, pulled],
   );
   return useSyncExternalStore(
@@ -40,15 +41,19 @@ function follows(now: DeskState, before: DeskState, pulled: boolean): boolean {
   return now.joined === TYPING || (now.joined !== undefined && !pulled);
 }
 
-const following = new Set<() => void>();
+const following = new WeakMap<DeskStore, Set<() => void>>();
 
 /** Tells what follows once the frame under the hand is painted, all of it in one go however often the hand moves meanwhile. */
-function follow(tell: () => void): void {
-  if (following.size === 0)
-    oncePainted(() => {
-      const all = [...following];
-      following.clear();
-      all.forEach((one) => one());
-    });
-  following.add(tell);
+function follow(store: DeskStore, tell: () => void): void {
+  const waiting = following.get(store);
+  if (waiting) {
+    waiting.add(tell);
+    return;
+  }
+  const all = new Set([tell]);
+  following.set(store, all);
+  oncePainted(() => {
+    following.delete(store);
+    all.forEach((one) => one());
+  });
 }

@@ -1,6 +1,7 @@
 import { parse, stringify } from 'yaml';
 import { ownTextAsMarkdown } from './own-text';
 import type { KnownNames } from '../lesson/questions/known-names';
+import type { LessonFault } from '../lesson/checking/fault';
 import { readLesson } from '../lesson/read-lesson';
 import { judgeAmount } from '../lesson/questions/judge';
 import { lessonWorld } from '../lesson/expression/lesson-world';
@@ -67,10 +68,23 @@ export function homeLesson(
     if (read.ok) return { text, leftOut };
     const [fault] = read.faults;
     const at = fault?.path[0] === 'steps' ? Number(fault.path[1]) : -1;
+    const mended = taken[at] && withoutReply(taken[at], fault!.path);
+    if (mended) {
+      taken[at] = mended;
+      continue;
+    }
     const gone = taken.splice(at >= 0 && at < taken.length ? at : taken.length - 1, 1)[0]!;
     leftOut.push({ title: gone.title, why: `${fault?.what ?? ''} It stays in the class.` });
   }
   return { text: undefined, leftOut };
+}
+
+/** The question without the reply that a fault is about, such as one nobody can come to at this moment; undefined where it is about something else. */
+function withoutReply(one: Gathered, [, , part, list, place]: LessonFault['path']): Gathered | undefined {
+  const number = one.step['number'] as Data | undefined;
+  if (part !== 'number' || list !== 'wrong' || number === undefined) return undefined;
+  const wrong = (number['wrong'] as unknown[]).filter((_, i) => i !== place);
+  return { ...one, step: { ...one.step, number: { ...number, wrong } } };
 }
 
 /** What can be taken along, each with the dives it needs; the rest is put to what is left out. */

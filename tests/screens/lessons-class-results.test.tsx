@@ -61,7 +61,7 @@ describe('the results of a class', () => {
     expect(number.getByText(/, from 15 to 20 min, the middle one 20 min/)).toBeInTheDocument();
     expect(number.getByRole('row', { name: /20 min 2 “my friend” “the table”/ })).toBeInTheDocument();
     expect(number.getByText(/The commonest wrong answer/)).toHaveTextContent(
-      '20 min, by 2. The lesson replies: Too long by',
+      'by 2: 20 min – the lesson replies: Too long by',
     );
     // At a glance: whoever teaches sees where to begin.
     expect(screen.getByRole('row', { name: /^By number 0 of 3 0 “my friend”, 1$/ })).toBeInTheDocument();

@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { describe, expect, it, vi } from 'vitest';
 import ScreenError from '@/app/error';
 import NotFound from '@/app/not-found';
+import { builtTexts } from '@/app/parts/built-texts';
 
 describe('a screen that failed', () => {
   it('says whose fault it is and what is kept, sends what failed to the console, and offers to try again or leave', async () => {
@@ -22,7 +23,9 @@ describe('a screen that failed', () => {
 
 describe('an address that leads nowhere', () => {
   it('says that nothing is lost, and leads to the front door', () => {
-    render(<NotFound />);
+    // It is drawn when the site is built.
+    const html = builtTexts().get((NotFound().props as { name: string }).name)!;
+    render(<div dangerouslySetInnerHTML={{ __html: html }} />);
     expect(screen.getByRole('heading', { level: 1, name: 'There is no page here' })).toBeInTheDocument();
     expect(screen.getByText(/Nothing is lost/)).toBeInTheDocument();
     expect(screen.getByRole('link', { name: 'Go to the front door' })).toHaveAttribute('href', '/');

@@ -205,8 +205,9 @@ function Answers({ lesson, step, question, units }: AnswersProps) {
       )}
       {commonestWrong && (
         <p>
-          The commonest wrong answer: <b>{answerWords(step, commonestWrong.answer, units).answer}</b>, by{' '}
-          {commonestWrong.count}. The lesson replies: <ProseLine html={replyTo(lesson, step, commonestWrong.answer)} />
+          The commonest wrong answer, by {commonestWrong.count}:{' '}
+          <b>{answerWords(step, commonestWrong.answer, units).answer}</b> – the lesson replies:{' '}
+          <ProseLine html={replyTo(lesson, step, commonestWrong.answer)} />
         </p>
       )}
       <p className={styles.fine}>

@@ -21,7 +21,8 @@ async function sidewaysIn(page: Page): Promise<Record<string, number>> {
   ] as const) {
     await page.setViewportSize({ width, height });
     found[how] = await sidewaysPx(page);
-    expect.soft(await plateFaults(page), `words of pictures on ${how}`).toEqual([]);
+    // A picture is measured and drawn anew after its window has another size.
+    await expect.poll(() => plateFaults(page), { message: `words of pictures on ${how}`, timeout: 5000 }).toEqual([]);
   }
   await page.setViewportSize(DESKTOP);
   await page.evaluate(() => void (document.documentElement.style.fontSize = '200%'));

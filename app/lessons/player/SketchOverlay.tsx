@@ -9,9 +9,9 @@ import { Disclosure } from '../../parts/Disclosure';
 import { usePreferences } from '../../parts/preferences';
 import type { PredictStep, PreparedLesson } from '../prepared';
 import { ProseLine } from '../../parts/prose/Prose';
-import { PAD, sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
+import { sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
 import { rounded } from '../../parts/answers/rounded';
-import { SketchGround } from '../../parts/answers/SketchGround';
+import { SketchPaper } from '../../parts/answers/SketchPaper';
 import { useEngine } from './use-engine';
 import playerStyles from './player.module.css';
 import styles from '../../parts/answers/sketch.module.css';
@@ -38,11 +38,10 @@ export function SketchOverlay({ lesson, step, sketch }: { lesson: PreparedLesson
   };
   return (
     <figure className={styles.overlay}>
-      <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} className={styles.still} aria-hidden="true">
-        <SketchGround axes={axes} />
+      <SketchPaper axes={axes} className={styles.still} aria-hidden="true">
         <path d={sketchPath(asked.truth, axes)} className={styles.truth} />
         {sketch.length > 0 && <path d={sketchPath(sketch, axes)} className={styles.drawn} />}
-      </svg>
+      </SketchPaper>
       <figcaption>
         <p className={styles.key} aria-hidden="true">
           <span>

@@ -17,7 +17,7 @@ export function SketchGround({ axes }: { axes: SketchAxes }) {
       {axes.timeTicks.map(({ timeS, label }, index) => (
         <g key={timeS} transform={`translate(${axes.x(timeS)},0)`}>
           <line y1={PAD.top} y2={PAD.height - PAD.bottom} className={styles.grid} />
-          <text y={PAD.height - PAD.bottom + 20} textAnchor={index === 0 ? 'start' : 'middle'} className={styles.axis}>
+          <text y={PAD.height - 12} textAnchor={index === 0 ? 'start' : 'middle'} className={styles.axis}>
             {label}
           </text>
         </g>

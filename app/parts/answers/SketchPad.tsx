@@ -8,7 +8,7 @@ import { Disclosure } from '../Disclosure';
 import { usePreferences } from '../preferences';
 import { COLUMNS, PAD, sketchAxes, sketchPath } from './sketch-axes';
 import { SketchBoxes } from './SketchBoxes';
-import { SketchGround } from './SketchGround';
+import { SketchPaper } from './SketchPaper';
 import styles from './sketch.module.css';
 
 interface SketchPadProps {
@@ -59,8 +59,8 @@ export function SketchPad({ asked, sketch, onSketch }: SketchPadProps) {
           Rub it out
         </Button>
       </div>
-      <svg
-        viewBox={`0 0 ${PAD.width} ${PAD.height}`}
+      <SketchPaper
+        axes={axes}
         className={styles.paper}
         aria-hidden="true"
         onPointerDown={(event) => {
@@ -75,9 +75,8 @@ export function SketchPad({ asked, sketch, onSketch }: SketchPadProps) {
           last.current = undefined;
         }}
       >
-        <SketchGround axes={axes} />
         <path d={sketchPath(sketch, axes)} className={styles.drawn} />
-      </svg>
+      </SketchPaper>
       {roomy ? boxes : <Disclosure summary="Type it instead">{boxes}</Disclosure>}
     </div>
   );

@@ -4,7 +4,7 @@ import { printClock } from '@/lib/quantity/duration';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 
 /** The paper a curve is drawn on, in picture units. */
-export const PAD = { width: 720, height: 340, left: 64, right: 16, top: 16, bottom: 36 } as const;
+export const PAD = { width: 720, height: 340, left: 92, right: 16, top: 16, bottom: 48 } as const;
 
 /** Steps along time in which a hand sets a value. */
 export const COLUMNS = 161;

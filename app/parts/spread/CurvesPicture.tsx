@@ -1,7 +1,7 @@
 import type { SpreadOf } from '@/lib/class/spread';
 import type { DrawAsked, Sketch } from '@/lib/lesson/questions/sketch';
-import { PAD, sketchAxes, sketchPath, type SketchAxes } from '../answers/sketch-axes';
-import { SketchGround } from '../answers/SketchGround';
+import { sketchAxes, sketchPath, type SketchAxes } from '../answers/sketch-axes';
+import { SketchPaper } from '../answers/SketchPaper';
 import { usePreferences } from '../preferences';
 import styles from './spread.module.css';
 
@@ -22,8 +22,7 @@ export function CurvesPicture({ asked, spreads, truth, sketches }: CurvesPicture
     <div className={styles.rounds}>
       {spreads.map(({ curves, columns }, round) => (
         <figure key={round} className={styles.curves}>
-          <svg viewBox={`0 0 ${PAD.width} ${PAD.height}`} aria-hidden="true">
-            <SketchGround axes={axes} />
+          <SketchPaper axes={axes} aria-hidden="true">
             {columns.length > 0 && <path d={bandPath(columns, axes)} className={styles.half} />}
             {sketches?.[round]?.map((sketch, i) => (
               <path key={i} d={sketchPath(sketch, axes)} className={styles.curve} />
@@ -38,7 +37,7 @@ export function CurvesPicture({ asked, spreads, truth, sketches }: CurvesPicture
               />
             )}
             {truth && <path d={sketchPath(truth, axes)} pathLength={1} className={styles.runs} />}
-          </svg>
+          </SketchPaper>
           <figcaption>
             {spreads.length > 1 && <b>{round === 0 ? 'First: ' : 'Second: '}</b>}
             {curves} {curves === 1 ? 'curve' : 'curves'} of {asked.noun}

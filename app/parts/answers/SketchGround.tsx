@@ -1,6 +1,9 @@
 import { PAD, type SketchAxes } from './sketch-axes';
 import styles from './sketch.module.css';
 
+/** A time further right than this would not be whole on the paper, in the middle under its line. */
+const LAST_MIDDLE = PAD.width - PAD.right - 24;
+
 /** The axes of the paper, with their ticks. */
 export function SketchGround({ axes }: { axes: SketchAxes }) {
   return (
@@ -17,7 +20,11 @@ export function SketchGround({ axes }: { axes: SketchAxes }) {
       {axes.timeTicks.map(({ timeS, label }, index) => (
         <g key={timeS} transform={`translate(${axes.x(timeS)},0)`}>
           <line y1={PAD.top} y2={PAD.height - PAD.bottom} className={styles.grid} />
-          <text y={PAD.height - 12} textAnchor={index === 0 ? 'start' : 'middle'} className={styles.axis}>
+          <text
+            y={PAD.height - 12}
+            textAnchor={index === 0 ? 'start' : axes.x(timeS) > LAST_MIDDLE ? 'end' : 'middle'}
+            className={styles.axis}
+          >
             {label}
           </text>
         </g>

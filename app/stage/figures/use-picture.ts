@@ -10,6 +10,8 @@ import { RoomContext } from './room';
 
 /** A figure's width until it has been measured. */
 const FIRST_PX = 760;
+/** Room lower than this, as while a page is still being laid out, has no picture of its own height: its axes need as much. */
+const LEAST_PX = 100;
 
 /**
  * What a picture is drawn from, at the size it has been given; `ref` goes on the element that has it. Where it has no
@@ -33,7 +35,7 @@ export function usePicture(
     ref,
     measured: size !== undefined,
     width,
-    height: fills && size && size.height > 0 ? Math.round(size.height / scale) : height(width),
+    height: fills && size && size.height > 0 ? Math.max(LEAST_PX, Math.round(size.height / scale)) : height(width),
     scene: useDeskOncePainted((state) => state.scene, pulled),
     sample: useDeskOncePainted(cursorSample, pulled),
     cursorS: useDeskOncePainted((state) => state.cursorS, pulled),

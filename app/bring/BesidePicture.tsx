@@ -16,7 +16,7 @@ import { markPath } from '../pictures/axes/mark-shapes';
 import { recordFrame } from '../pictures/axes/time-picture';
 import { TimeGround } from '../pictures/axes/TimeGround';
 import { TimePlot } from '../pictures/axes/TimePlot';
-import { useWidth } from '../pictures/hand/use-width';
+import { useWidth } from '../parts/use-width';
 import styles from './bring.module.css';
 
 const HEIGHT = 190;

@@ -6,7 +6,7 @@ import { ChartFrame } from '../parts/ChartFrame';
 import { CrossAxes, CROSS_MARGIN } from '../pictures/axes/CrossAxes';
 import { Plate } from '../pictures/axes/Plate';
 import { evenAxis } from '../pictures/axes/plot-axis';
-import { useWidth } from '../pictures/hand/use-width';
+import { useWidth } from '../parts/use-width';
 import styles from './bring.module.css';
 
 const WIDEST = 520;

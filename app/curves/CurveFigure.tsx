@@ -1,7 +1,7 @@
 'use client';
 
 import { useId, useState, type ReactNode } from 'react';
-import { useWidth } from '../pictures/hand/use-width';
+import { useWidth } from '../parts/use-width';
 import { tableOf } from '../parts/ChartFrame';
 import frame from '../parts/ChartFrame.module.css';
 import { DataTable, type TableColumn } from '../parts/DataTable';

@@ -13,7 +13,7 @@ import { ButtonLink } from '../parts/Button';
 import { ChartFrame } from '../parts/ChartFrame';
 import { playPath } from '../parts/ready-dives';
 import { usePreferences } from '../parts/preferences';
-import { useWidth } from '../pictures/hand/use-width';
+import { useWidth } from '../parts/use-width';
 import { stage, type Scene } from '../pictures/scene';
 import { promiseMoments, type PromiseMoment } from './promise-moments';
 import { PromisePlate } from './PromisePlate';

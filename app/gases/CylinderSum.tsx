@@ -20,7 +20,7 @@ import { BAR_PER_PSI, parsePressure, printCylinderPressure } from '@/lib/quantit
 import { parseTime } from '@/lib/quantity/time';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { LITRES_PER_CUBIC_FOOT, printVolume } from '@/lib/quantity/volume';
-import { useWidth } from '../pictures/hand/use-width';
+import { useWidth } from '../parts/use-width';
 import { ChartFrame } from '../parts/ChartFrame';
 import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';

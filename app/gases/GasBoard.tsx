@@ -9,7 +9,7 @@ import { AIR, gasName, type Gas } from '@/lib/physics/gas';
 import { barPerMetre } from '@/lib/physics/water';
 import { sayDepth } from '@/lib/quantity/depth';
 import { fixed } from '@/lib/quantity/number';
-import { useWidth } from '../pictures/hand/use-width';
+import { useWidth } from '../parts/use-width';
 import { ChartFrame } from '../parts/ChartFrame';
 import { DataTable } from '../parts/DataTable';
 import { usePreferences } from '../parts/preferences';

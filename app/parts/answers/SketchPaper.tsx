@@ -1,5 +1,5 @@
 import type { ComponentProps, CSSProperties } from 'react';
-import { useWidth } from '../../pictures/hand/use-width';
+import { useWidth } from '../use-width';
 import { PAD, type SketchAxes } from './sketch-axes';
 import { SketchGround } from './SketchGround';
 

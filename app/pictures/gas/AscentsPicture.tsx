@@ -9,7 +9,7 @@ import { depthTicks } from '../profile/profile-scales';
 import { Levels } from '../axes/Levels';
 import { Plate } from '../axes/Plate';
 import { spacedOut } from '../axes/spaced-out';
-import { useWidth } from '../hand/use-width';
+import { useWidth } from '../../parts/use-width';
 import shared from '../pictures.module.css';
 import styles from './ascents.module.css';
 

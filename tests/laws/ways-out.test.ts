@@ -8,6 +8,7 @@ import { computeTimeline } from '@/lib/dive/timeline';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { watchDive } from '@/lib/rules/watch';
+import { breachesIn } from '@/lib/ways-out/breaches';
 import { dayOf } from '@/lib/ways-out/day';
 import { LEVERS } from '@/lib/ways-out/levers/all';
 import type { Target } from '@/lib/ways-out/trouble';
@@ -129,7 +130,7 @@ describe('a way out of a stop, a ceiling or a “slow down”', () => {
             target,
             trouble: trouble!,
             rules: DEFAULT_RULES,
-            breaches: () => [trouble!],
+            breaches: () => breachesIn(day.dive, DEFAULT_RULES),
           });
           if ('none' in range) continue;
           for (const tried of range.tries) {

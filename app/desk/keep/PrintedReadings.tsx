@@ -55,9 +55,7 @@ export function PrintedReadings() {
                   <span className="spoken">to fill in</span>
                 </td>
               ) : (
-                <td key={id}>
-                  <span>{said[id].text}</span>
-                </td>
+                <td key={id}>{said[id].text}</td>
               ),
             )}
           </tr>

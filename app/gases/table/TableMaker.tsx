@@ -120,12 +120,10 @@ export function TableMaker() {
               {rows.map((row) => (
                 <tr key={row.depthM}>
                   <th scope="row">
-                    <span>{sayDepth(row.depthM, units)}</span>
+                    {sayDepth(row.depthM, units)}
                     {row.depthM > modM && <span className={styles.over}> oxygen over {WORKING_PO2_BAR} bar</span>}
                   </th>
-                  <td className={styles.noStop}>
-                    <span>{noStopWords(row)}</span>
-                  </td>
+                  <td className={styles.noStop}>{noStopWords(row)}</td>
                   {made.bottomMins.map((minutes) => (
                     <Cell key={minutes} row={row} minutes={minutes} />
                   ))}

@@ -5,6 +5,7 @@ import { writeStepsInFeet } from '@/lib/dive/write-in-units';
 import { withDraft, withMet, withWayLooked } from '@/lib/lesson/progress';
 import { TYPING } from '../../keep/history';
 import { usePreferences } from '../../parts/preferences';
+import { hasRoomToType } from '../../parts/room-to-type';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { Button } from '../../parts/Button';
 import { fetchedLater } from '../../parts/fetched-later';
@@ -163,8 +164,7 @@ function OwnScript({ beginning, kept }: { beginning: string; kept: string | unde
   const { key, role } = useSaidOncePaused(
     errors.length > 0 ? errors.map(({ line, message }) => `${line} ${message}`).join(' ') : undefined,
   );
-  // On a phone and in a low window the words have the room, and the dive is changed in its picture; who wants to write opens this.
-  const [roomy] = useState(() => window.matchMedia?.('(max-width: 47.99rem), (max-height: 53rem)').matches !== true);
+  const [roomy] = useState(hasRoomToType);
   return (
     <Disclosure summary="Your dive as a script" open={roomy}>
       <div className={styles.tools}>

@@ -6,6 +6,7 @@ import type { DrawAsked, Sketch, SketchPoint } from '@/lib/lesson/questions/sket
 import { Button } from '../Button';
 import { Disclosure } from '../Disclosure';
 import { usePreferences } from '../preferences';
+import { hasRoomToType } from '../room-to-type';
 import { COLUMNS, PAD, sketchAxes, sketchPath } from './sketch-axes';
 import { SketchBoxes } from './SketchBoxes';
 import { SketchPaper } from './SketchPaper';
@@ -37,10 +38,7 @@ export function SketchPad({ asked, sketch, onSketch }: SketchPadProps) {
     setStrokes(strokes + 1);
   };
 
-  // On a phone and in a low window the paper has the room; who wants to type opens the boxes.
-  const [roomy] = useState(
-    () => globalThis.matchMedia?.('(max-width: 47.99rem), (max-height: 53rem)').matches !== true,
-  );
+  const [roomy] = useState(hasRoomToType);
   const boxes = <SketchBoxes asked={asked} sketch={sketch} onSketch={onSketch} strokes={strokes} />;
   return (
     <div className={styles.pad}>

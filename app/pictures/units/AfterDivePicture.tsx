@@ -10,6 +10,7 @@ import { Rock } from '../axes/Rock';
 import { tenth } from '../axes/time-columns';
 import { PROFILE_MARGIN } from '../profile/profile-scales';
 import shared from '../pictures.module.css';
+import held from './bands.module.css';
 import styles from './after-dive.module.css';
 
 const MARGIN = { ...PROFILE_MARGIN, top: 4 };
@@ -98,13 +99,13 @@ export const AfterDivePicture = memo(function AfterDivePicture({ width, from, wa
               {leader !== undefined && width >= NARROW && `, compartment ${leader}`}
             </tspan>
           </text>
-          <rect y={NAME} width={inner.width} height={BAND} className={styles.lane} />
+          <rect y={NAME} width={inner.width} height={BAND} className={held.band} />
           {hours > 0 && (
             <rect
               y={NAME}
               width={tenth(Math.max(3, x(hours)))}
               height={BAND}
-              className={styles[by]}
+              className={held[by]}
               fill={by === 'model' ? `url(#${rock})` : undefined}
             />
           )}

@@ -10,6 +10,7 @@ import { TimeGround } from '../axes/TimeGround';
 import { timePicture, type TimePicture } from '../axes/time-picture';
 import { TimePlot } from '../axes/TimePlot';
 import type { PictureProps } from '../picture-props';
+import held from './bands.module.css';
 import styles from './unit-bands.module.css';
 
 const RIM = { top: 8, bottom: 28 };
@@ -73,7 +74,7 @@ const Bands = memo(function Bands({ bands, frame }: BandsProps) {
             {setup.mode === 'gauge' && <tspan className={styles.gauge}> – gauge mode: asks for nothing</tspan>}
           </text>
           <g transform={`translate(0,${NAME})`}>
-            <rect width={inner.width} height={BAND} className={styles.band} />
+            <rect width={inner.width} height={BAND} className={held.band} />
             <Clipped width={inner.width} height={BAND}>
               {spells.map(({ by, fromS, toS }) => {
                 const from = Math.max(0, x(fromS));
@@ -83,7 +84,7 @@ const Bands = memo(function Bands({ bands, frame }: BandsProps) {
                     <rect
                       width={wide}
                       height={BAND}
-                      className={styles[by]}
+                      className={held[by]}
                       fill={by === 'model' ? `url(#${id}rock)` : undefined}
                     />
                     {wide >= ROOM_FOR_WORDS && (

@@ -94,7 +94,6 @@ export function useKeptDesk(): KeptDesk {
         );
       const aside = restored?.setAside;
       if (aside) tellSetAside(deskKind, aside.record, () => shelf.read(aside.name));
-      setKept('kept');
       autosave = keepDesk(store, {
         shelf,
         visit,
@@ -118,6 +117,8 @@ export function useKeptDesk(): KeptDesk {
       setBack(wayBack(handed));
       if (handed) await putOnDesk(store, shelf, handed, 'here');
       await openLink(shelf);
+      // Only now does nothing take the place of what is on the desk.
+      if (!stopped && !refused) setKept('kept');
     };
     void begin();
 

@@ -137,6 +137,8 @@ describe('changing how long a step takes', () => {
     expect(changed(setStepDuration(TEXT, 0, 0.5))).toEqual(['descend to 30 m at 200 m/min # quick']);
     expect(changed(setStepDuration(TEXT, 4, 0.5))).toEqual(['ascend to surface in 2 s']);
     for (const seconds of [0, -5, NaN, 1e12]) expect(setStepDuration(TEXT, 1, seconds)).toBe(TEXT);
+    for (const seconds of [0, -5, NaN]) expect(setStepDuration(TEXT, 0, seconds)).toBe(TEXT);
+    for (const rate of [0, -5, NaN]) expect(setStepRate(TEXT, 0, rate)).toBe(TEXT);
   });
 
   it('has nothing to change on a switch', () => {
@@ -250,6 +252,12 @@ describe('removing a step', () => {
     const rest = 'ascend to 5 m at 9 m/min\ndescend to 12 m at 9 m/min\nascend to surface at 9 m/min';
     const text = `descend to 20 m at 18 m/min\ndescend to 30 m at 18 m/min\nascend to 20 m at 9 m/min\n${rest}`;
     expect(removeStep(text, 1)).toBe(`descend to 20 m at 18 m/min\n${rest}`);
+  });
+
+  it('leaves another dive alone, however shallow both are', () => {
+    const shallow = 'descend to 1 m at 1 m/min\nstay 5 min\nascend to surface at 1 m/min';
+    const day = `${shallow}\ninterval 60 min\n${shallow}`;
+    expect(removeStep(day, 1)).toBe(day.replace('stay 5 min\n', ''));
   });
 
   it('does not strand the diver', () => {

@@ -21,7 +21,7 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ascent: [
     ['tests/unit/ascent/'],
     ['tests/published/checks.', 'tests/unit/rules/', '!lessons-changed', 'tests/unit/working/'],
-    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.'],
+    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.', 'tests/laws/stop-changes.'],
   ],
   rules: [
     ['tests/unit/rules/', '!lessons-changed'],

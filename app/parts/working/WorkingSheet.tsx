@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { createContext, useContext, useEffect, useId, useRef, type ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import { oncePainted } from '../after-paint';
 import { IconButton } from '../IconButton';
@@ -14,6 +14,9 @@ interface WorkingSheetProps {
   children: ReactNode;
 }
 
+/** Whether the sheet was put away: out of sight, and to be taken from the page when something else is seen. */
+export const PutAway = createContext(false);
+
 const NARROW = '(max-width: 48rem)';
 
 /**
@@ -22,6 +25,7 @@ const NARROW = '(max-width: 48rem)';
  */
 export function WorkingSheet({ title, where, onClose, children }: WorkingSheetProps) {
   const id = useId();
+  const putAway = useContext(PutAway);
   const sheet = useRef<HTMLDialogElement>(null);
   const body = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -36,6 +40,7 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
   // Said to the page, here and by name for the styles of what makes room. Styles that asked the page whether it holds a
   // sheet would be asked anew at every change made in it. Making room moves the whole page: the sheet is seen before.
   useEffect(() => {
+    if (putAway) return undefined;
     const { classList, dataset } = document.body;
     oncePainted(() => {
       classList.add(styles.beside!);
@@ -46,10 +51,11 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
         classList.remove(styles.beside!);
         delete dataset['working'];
       });
-  }, []);
+  }, [putAway]);
   return (
     <dialog
       ref={sheet}
+      hidden={putAway}
       className={styles.sheet}
       aria-labelledby={id}
       onCancel={(event) => {

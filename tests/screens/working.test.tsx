@@ -1,6 +1,6 @@
 import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { ChaseFigure } from '@/app/stage/figures/ChaseFigure';
@@ -155,8 +155,6 @@ describe('asking why', () => {
     await ask('Why this ceiling?');
     expect(await sheet()).toHaveAccessibleName('Why? Ceiling');
     expect(screen.getAllByRole('dialog')).toHaveLength(1);
-    // What was put away is out of sight at once, and taken from the page once the other was seen.
-    await vi.waitFor(() => expect(document.querySelectorAll('dialog')).toHaveLength(1));
   });
 
   it('follows the time cursor, and goes away when its reading is covered', async () => {

@@ -1,10 +1,9 @@
 'use client';
 
-import { memo, Suspense, useEffect, useId, useRef, type ReactNode } from 'react';
+import { Suspense, useEffect, useId, useRef, type ReactNode } from 'react';
 import { createPortal } from 'react-dom';
 import { Icon } from '../Icon';
 import { useOpenWhy } from './open-why';
-import { PutAway } from './WorkingSheet';
 import styles from './WhyButton.module.css';
 
 interface WhyButtonProps {
@@ -23,7 +22,6 @@ export function WhyButton({ about, children, id: given, small = false }: WhyButt
   const own = useId();
   const id = given ?? own;
   const open = useOpenWhy((state) => state.id === id);
-  const going = useOpenWhy((state) => state.going === id);
   const { ask, close } = useOpenWhy.getState();
   const button = useRef<HTMLButtonElement>(null);
   const wasOpen = useRef(false);
@@ -59,29 +57,19 @@ export function WhyButton({ about, children, id: given, small = false }: WhyButt
       >
         <Icon name="why" />
       </button>
-      {(open || going) &&
+      {open &&
         createPortal(
-          <PutAway value={!open}>
-            <Unchanged when={!open}>
-              <Suspense
-                fallback={
-                  <p role="status" className={styles.loading}>
-                    Working it out…
-                  </p>
-                }
-              >
-                {open && children(close)}
-              </Suspense>
-            </Unchanged>
-          </PutAway>,
+          <Suspense
+            fallback={
+              <p role="status" className={styles.loading}>
+                Working it out…
+              </p>
+            }
+          >
+            {children(close)}
+          </Suspense>,
           document.body,
         )}
     </>
   );
 }
-
-/** What it holds stays as it was drawn last, without being looked at again. */
-const Unchanged = memo(
-  ({ children }: { when: boolean; children: ReactNode }) => children,
-  (_, { when }) => when,
-);

@@ -1,6 +1,6 @@
 'use client';
 
-import { createContext, useContext, useEffect, useId, useRef, type ReactNode } from 'react';
+import { useEffect, useId, useRef, type ReactNode } from 'react';
 import { cautions } from '@/content/cautions';
 import { oncePainted } from '../after-paint';
 import { IconButton } from '../IconButton';
@@ -14,9 +14,6 @@ interface WorkingSheetProps {
   children: ReactNode;
 }
 
-/** Whether the sheet was put away: out of sight, and to be taken from the page when something else is seen. */
-export const PutAway = createContext(false);
-
 const NARROW = '(max-width: 48rem)';
 
 /**
@@ -25,7 +22,6 @@ const NARROW = '(max-width: 48rem)';
  */
 export function WorkingSheet({ title, where, onClose, children }: WorkingSheetProps) {
   const id = useId();
-  const putAway = useContext(PutAway);
   const sheet = useRef<HTMLDialogElement>(null);
   const body = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -40,7 +36,6 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
   // Said to the page, here and by name for the styles of what makes room. Styles that asked the page whether it holds a
   // sheet would be asked anew at every change made in it. Making room moves the whole page: the sheet is seen before.
   useEffect(() => {
-    if (putAway) return undefined;
     const { classList, dataset } = document.body;
     oncePainted(() => {
       classList.add(styles.beside!);
@@ -51,11 +46,10 @@ export function WorkingSheet({ title, where, onClose, children }: WorkingSheetPr
         classList.remove(styles.beside!);
         delete dataset['working'];
       });
-  }, [putAway]);
+  }, []);
   return (
     <dialog
       ref={sheet}
-      hidden={putAway}
       className={styles.sheet}
       aria-labelledby={id}
       onCancel={(event) => {

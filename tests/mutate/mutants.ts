@@ -29,7 +29,9 @@ const OTHER_OPERATOR: Partial<Record<ts.SyntaxKind, string>> = {
 
 /**
  * Two measured figures are equal by chance alone, so that between them only the direction can be mistaken: with their edge
- * moved, a comparison does the same. Against a written number, or how many there are of something, the edge counts.
+ * moved, a comparison does the same. Against a written number, or how many there are of something, the edge counts. Not so
+ * against how many compartments there are: past the sixteenth of a typed array nothing is written, and what is read there is
+ * no number, which is neither more nor less than any.
  */
 const TURNED: Partial<Record<ts.SyntaxKind, string>> = {
   [ts.SyntaxKind.LessThanToken]: '>',
@@ -38,8 +40,7 @@ const TURNED: Partial<Record<ts.SyntaxKind, string>> = {
   [ts.SyntaxKind.GreaterThanEqualsToken]: '<=',
 };
 
-const isCounted = (side: ts.Expression): boolean =>
-  ts.isNumericLiteral(side) || /(length|COMPARTMENTS|count)$/.test(side.getText());
+const isCounted = (side: ts.Expression): boolean => ts.isNumericLiteral(side) || /(length|count)$/.test(side.getText());
 
 function otherOperator({ left, operatorToken, right }: ts.BinaryExpression): string | undefined {
   const turned = isCounted(left) || isCounted(right) ? undefined : TURNED[operatorToken.kind];
@@ -101,8 +102,12 @@ export function mutated(text: string, { start, end, instead }: Mutant): string {
   return text.slice(0, start) + instead + text.slice(end);
 }
 
+/** The line a mutant begins on, from 1. */
+export function lineOf(text: string, { start }: Mutant): number {
+  return text.slice(0, start).split('\n').length;
+}
+
 /** Where a mutant is and what it says, in one line. */
 export function told(text: string, mutant: Mutant): string {
-  const line = text.slice(0, mutant.start).split('\n').length;
-  return `${mutant.file}:${line}  ${text.slice(mutant.start, mutant.end)}  →  ${mutant.instead}`;
+  return `${mutant.file}:${lineOf(text, mutant)}  ${text.slice(mutant.start, mutant.end)}  →  ${mutant.instead}`;
 }

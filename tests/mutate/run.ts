@@ -5,11 +5,11 @@ import { join } from 'node:path';
 import { repositoryRoot } from '../../app/commands/build-site';
 import { seeded, shuffled } from '../../lib/quantity/seeded';
 import { runSeed } from '../seed.mjs';
-import { mutantsIn, told, type Mutant } from './mutants';
+import { lineOf, mutantsIn, told, type Mutant } from './mutants';
 import type { Outcome, Trial } from './worker';
 
 /*
- * How many small mistakes the tests notice: `npm run mutate -- [FOLDER[/FILE]…] [--sample N] [--minutes M]
+ * How many small mistakes the tests notice: `npm run mutate -- [FOLDER[/FILE[:LINE]]…] [--sample N] [--minutes M]
  * [--own]`. Draws so many mutants by chance (`SEED`) evenly over the folders, puts each to the tests of its folder (`--own`:
  * to those beside it alone), and lists those that came through. After `M` minutes it begins no other: they are tried in an
  * order drawn by chance, so that those it came to are a fair sample too.
@@ -61,8 +61,12 @@ const asked = options.filter((option) => option.split('/')[0]! in TESTS_OF);
 const folders = Object.keys(TESTS_OF).filter(
   (folder) => asked.length === 0 || asked.some((option) => option.split('/')[0] === folder),
 );
-const isAsked = (file: string): boolean =>
-  asked.length === 0 || asked.some((option) => file.startsWith(`lib/${option}`));
+const isAsked = (file: string, line: number): boolean =>
+  asked.length === 0 ||
+  asked.some((option) => {
+    const [path, onLine] = option.split(':');
+    return file.startsWith(`lib/${path}`) && (onLine === undefined || Number(onLine) === line);
+  });
 const stagesOf = (folder: string) => (ownOnly ? TESTS_OF[folder]!.slice(0, 1) : TESTS_OF[folder]!);
 
 const textOf = (file: string): string => readFileSync(join(repositoryRoot, file), 'utf8');
@@ -72,8 +76,10 @@ function mutantsOf(folder: string): Mutant[] {
     .filter((name) => name.endsWith('.ts'))
     .sort()
     .map((name) => `lib/${folder}/${name}`)
-    .filter(isAsked)
-    .flatMap((file) => mutantsIn(file, textOf(file), folder === 'sayings'));
+    .flatMap((file) => {
+      const text = textOf(file);
+      return mutantsIn(file, text, folder === 'sayings').filter((mutant) => isAsked(file, lineOf(text, mutant)));
+    });
 }
 
 interface Drawn {

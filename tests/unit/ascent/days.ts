@@ -1,5 +1,6 @@
 import { figuresOf } from '@/lib/ascent/figures';
-import { computeTimeline } from '@/lib/dive/timeline';
+import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
+import type { Compartments } from '@/lib/tissue/coefficients';
 import { diveOf, scriptOf, type ToldDay } from '../../laws/second-model/told-day';
 
 /* Days that between them go every way the engine has. */
@@ -99,9 +100,24 @@ export const DAYS: Readonly<Record<string, ToldDay>> = {
   },
 };
 
-/** What the engine makes of a day, sampled every so many seconds. */
-export function engineOf(day: ToldDay, everyS: number) {
+/** What the engine makes of a day, sampled every so many seconds; with other half-times and limits if told. */
+export function engineOf(day: ToldDay, everyS: number, compartments?: Compartments) {
   const dive = diveOf(scriptOf(day));
-  const timeline = computeTimeline(dive, everyS);
+  const timeline = computeTimeline(dive, everyS, { compartments });
   return { dive, timeline, figures: figuresOf(timeline, dive.settings) };
 }
+
+/** Where the figures of a day differ from themselves as it is sampled: coarsely, so that much happens in between, and finely. */
+export function differencesBySampling(day: ToldDay, compartments?: Compartments): string[] {
+  const coarse = engineOf(day, 7200, compartments);
+  const fine = engineOf(day, 5, compartments);
+  return Array.from(coarse.timeline.timeS).flatMap((timeS, i) => {
+    const other = sampleAt(fine.timeline, timeS);
+    return FIGURES.flatMap((figure) => {
+      const [one, two] = [coarse.figures[figure][i]!, fine.figures[figure][other]!];
+      return one === two || Math.abs(one - two) < 1e-8 ? [] : [`${figure} at ${timeS} s: ${one} and ${two}`];
+    });
+  });
+}
+
+const FIGURES = ['ceilingM', 'ceilingAtLowM', 'anchorM', 'noStopMin', 'ceilingLeader', 'noStopLeader'] as const;

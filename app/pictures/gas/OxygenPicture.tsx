@@ -62,6 +62,11 @@ export function OxygenPicture({ scene, sample, cursorS, width, height, onCursor,
           `24 hours ${printPercent(oxygen.dailyFraction[at]!)}`,
         ],
       })}
+      words={
+        <text y={fractionY.range()[1]! - 7} className={styles.heading}>
+          Part of each limit used
+        </text>
+      }
     >
       <Ground scene={scene} frame={frame} />
     </TimePlot>
@@ -86,9 +91,6 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
       />
       <text y={-8} className={styles.heading}>
         Oxygen pressure, bar
-      </text>
-      <text y={fractionY.range()[1]! - 7} className={styles.heading}>
-        Part of each limit used
       </text>
       {[WORKING_PO2_BAR, RESTING_PO2_BAR].map((bar, index) => (
         <g key={bar} transform={`translate(0,${pressureY(bar)})`}>

@@ -11,6 +11,7 @@ import { ProfileGround } from './ProfileGround';
 import { PROFILE_MARGIN, pointerIn, profileScales, type ProfileScales } from './profile-scales';
 import { stopLabels } from './stop-labels';
 import { Rock } from '../axes/Rock';
+import { TimeCursor } from '../axes/TimeCursor';
 import styles from '../pictures.module.css';
 
 interface ProfilePictureProps extends PictureProps {
@@ -52,6 +53,7 @@ export function ProfilePicture({
   const { inner, x, y } = scales;
   const point = (event: React.PointerEvent) => onCursor(x.invert(pointerIn(svg.current!, event).x));
 
+  // No `TimePlot`: what lies on top is taken hold of, and a press on it must not move the cursor; nothing is told at a pointer.
   return (
     <svg
       ref={svg}
@@ -93,10 +95,9 @@ export function ProfilePicture({
             <ProfileGround scene={scene} scales={scales} units={units} />
             <WayUp scene={scene} sample={sample} scales={scales} units={units} />
           </g>
-          <g transform={`translate(${x(cursorS)},0)`} className={styles.cursor}>
-            <line y1={-6} y2={inner.height} />
+          <TimeCursor x={x(cursorS)} {...inner}>
             <circle cy={y(scene.timeline.depthM[sample]!)} r={6} />
-          </g>
+          </TimeCursor>
         </g>
         {children?.(scales)}
       </g>

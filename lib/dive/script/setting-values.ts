@@ -121,8 +121,8 @@ export function readGradientFactors(text: string): Parsed<GradientFactors> {
       `${pair[2]}/${pair[1]}`,
     ]);
   if (low.value < 0.01)
-    return refused(`${quoted(pair[1]!)} is less than 1 %.`, 'Write gradient factors in percent, such as 30/85.');
-  if (high.value > 1) return refused(`${quoted(pair[2]!)} is more than 100 %.`, 'Write at most 100.');
+    return refused(`${quoted(pair[1]!)} is less than 1%.`, 'Write gradient factors in percent, such as 30/85.');
+  if (high.value > 1) return refused(`${quoted(pair[2]!)} is more than 100%.`, 'Write at most 100.');
   return accepted({ low: low.value, high: high.value });
 }
 

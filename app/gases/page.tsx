@@ -106,7 +106,7 @@ export default function GasesPage() {
           follow Lambertsen and Clark’s formula and do not fade.
         </p>
         <p>
-          A fraction under 100 % has never been a promise. Convulsions under water have happened well inside these
+          A fraction under 100% has never been a promise. Convulsions under water have happened well inside these
           limits.
         </p>
         <p>

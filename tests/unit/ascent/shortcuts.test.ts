@@ -3,6 +3,7 @@ import { ascentStartAt } from '@/lib/ascent/ascent-start';
 import { figuresOf, type Figures } from '@/lib/ascent/figures';
 import { GasPath } from '@/lib/ascent/gas-path';
 import { ascentPlanner, type Schedule } from '@/lib/ascent/schedule';
+import { standingsAlong } from '@/lib/ascent/standings';
 import { stopChanges } from '@/lib/ascent/stop-changes';
 import { TissuesUnderWay } from '@/lib/ascent/tissues-under-way';
 import { WaysUp } from '@/lib/ascent/ways-up';
@@ -107,6 +108,8 @@ const WORK: Readonly<Record<string, Readonly<Record<'plans' | 'figures' | 'chang
 };
 
 describe.each(Object.entries(DAYS))('%s', (name, day) => {
+  const begun = engineOf(cutShort(day), EVERY_S);
+
   it('has the same ways up where each climb is followed closely and each unit of waiting tried', () => {
     const quick = plansOf(day);
     const planner = TissuesUnderWay.prototype as unknown as Shortcuts;
@@ -126,12 +129,21 @@ describe.each(Object.entries(DAYS))('%s', (name, day) => {
 
   it('takes the work that it took when this was written: other than that, a shortcut was lost, or a new one is due here', () => {
     const { timeline, figures } = engineOf(day, EVERY_S);
-    const begun = engineOf(cutShort(day), EVERY_S);
     expect({
       plans: workOf(() => plansOf(day)),
       figures: workOf(() => figuresOf(timeline, figures.limits)),
       changes: workOf(() => stopChanges(begun.timeline, begun.figures)),
     }).toEqual(WORK[name]);
+  });
+
+  it('has the diver stand at every moment as the change before it tells, though most were not looked at', () => {
+    const changes = stopChanges(begun.timeline, begun.figures);
+    const standings = standingsAlong(begun.timeline, begun.figures);
+    expect(changes.length).toBeGreaterThan(2);
+    for (let timeS = 1; timeS < begun.timeline.timeS.at(-1)!; timeS += 5.3) {
+      const { state, stopM } = changes.findLast((change) => change.timeS <= timeS)!;
+      expect({ timeS, ...standings.at(timeS) }).toEqual({ timeS, state, stopM });
+    }
   });
 });
 

@@ -99,7 +99,7 @@ export function readPlainTime(text: string): Parsed<number> {
     : read;
 }
 
-/** `low/high` in percent, as fractions; refused below 1 %, over 100 %, and where the low one is the higher. */
+/** `low/high` in percent, as fractions; refused below 1%, over 100%, and where the low one is the higher. */
 export function readGradientFactors(text: string): Parsed<GradientFactors> {
   const plain = plainText(text).trim();
   const pair = /^([\d.,]+) *%? *\/ *([\d.,]+) *%?$/.exec(plain);

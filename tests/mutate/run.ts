@@ -190,7 +190,7 @@ for (const worker of workers) worker.disconnect();
 
 const score = (of: readonly Drawn[]): string => {
   const missed = of.filter((one) => survivors.includes(one)).length;
-  return `${of.length - missed} of ${of.length} mutants noticed: ${((100 * (of.length - missed)) / of.length).toFixed(1)} %`;
+  return `${of.length - missed} of ${of.length} mutants noticed: ${((100 * (of.length - missed)) / of.length).toFixed(1)}%`;
 };
 console.log();
 for (const folder of folders) console.log(`lib/${folder}: ${score(done.filter((one) => one.folder === folder))}`);

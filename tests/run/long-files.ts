@@ -18,18 +18,6 @@ const STILL_LONG: readonly string[] = [
   'app/stage/desk-store.ts',
   'lib/ascent/tissues-under-way.ts',
   'lib/lesson/checking/given-away.ts',
-  'tests/laws/engine.test.ts',
-  'tests/laws/exposure.test.ts',
-  'tests/laws/files.test.ts',
-  'tests/laws/hostile/lessons.test.ts',
-  'tests/laws/hostile/records.test.ts',
-  'tests/laws/hostile/scripts.test.ts',
-  'tests/screens/curves.test.tsx',
-  'tests/screens/desk-pictures.test.tsx',
-  'tests/screens/keep.test.tsx',
-  'tests/unit/commands/serve-site.test.ts',
-  'tests/unit/dive/script.test.ts',
-  'tests/unit/files/records/check-record.test.ts',
 ];
 
 const found = ['app', 'lib', 'content', 'tests'].flatMap((folder) =>

@@ -3,6 +3,7 @@ import { request, type IncomingHttpHeaders } from 'node:http';
 import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { buffer } from 'node:stream/consumers';
 import { gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -62,10 +63,9 @@ function ask(
 ) {
   return new Promise<Answer>((resolve, reject) => {
     const asked = request({ host: '127.0.0.1', port, path, method, headers, agent: false }, (response) => {
-      const pieces: Buffer[] = [];
-      response.on('data', (piece: Buffer) => pieces.push(piece));
-      response.on('end', () =>
-        resolve({ status: response.statusCode!, headers: response.headers, body: Buffer.concat(pieces) }),
+      buffer(response).then(
+        (body) => resolve({ status: response.statusCode!, headers: response.headers, body }),
+        reject,
       );
     });
     asked.on('error', reject);

@@ -214,7 +214,7 @@ function bandPath({ low, high }: PlotBand, x: PlotScale, y: PlotScale): string {
   );
 }
 
-export function ends(
+function ends(
   { along, at }: { along: 'across' | 'down'; at: number },
   x: PlotScale,
   y: PlotScale,

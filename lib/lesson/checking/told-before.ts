@@ -38,6 +38,7 @@ interface Text {
   readonly text: string;
 }
 
+/** All that the texts of a lesson say, in order, each with the first step by index that may no longer ask for it. */
 export function toldBefore(lesson: Lesson, worlds: LessonWorld): ToldBy[] {
   const about = worlds.about();
   const told = (until: number, texts: readonly Text[], world: World): ToldBy => ({

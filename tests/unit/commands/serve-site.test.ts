@@ -51,11 +51,7 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
-interface Answer {
-  status: number;
-  headers: IncomingHttpHeaders;
-  body: Buffer;
-}
+type Answer = { status: number; headers: IncomingHttpHeaders; body: Buffer };
 
 function ask(
   path: string,

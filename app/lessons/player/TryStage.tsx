@@ -99,13 +99,24 @@ function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
           </li>
         ))}
       </ul>
-      {standing.hints.map((html, index) => (
-        <p key={index}>
-          <ProseLine html={html} />
-        </p>
-      ))}
-      {!met && misses >= MISSES_TO_HINT && <WaysOutHint />}
       {met && step.after && <Prose html={step.after} />}
+      <div className={styles.own}>
+        {standing.hints.length > 0 && (
+          <Disclosure summary="A hint">
+            {standing.hints.map((html, index) => (
+              <p key={index}>
+                <ProseLine html={html} />
+              </p>
+            ))}
+          </Disclosure>
+        )}
+        {step.more && (
+          <Disclosure summary="More">
+            <Prose html={step.more} />
+          </Disclosure>
+        )}
+      </div>
+      {!met && misses >= MISSES_TO_HINT && <WaysOutHint />}
     </section>
   );
 }

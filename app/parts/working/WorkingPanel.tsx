@@ -83,6 +83,8 @@ function Answer({ working }: Pick<WorkingPanelProps, 'working'>) {
   );
 }
 
+const CHAIN = 'From what is known to what is shown';
+
 /** Each step, the sixteen, what would follow from another number, and what to mind. */
 function Reasoning({ working, onDive, folded = false }: BodyProps) {
   const units = usePreferences((state) => state.units);
@@ -96,6 +98,8 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
   const change = useCallback(
     (symbol: SymbolName) => {
       choose(symbol);
+      const fold = box.current?.closest('details');
+      if (fold) fold.open = true;
       box.current?.focus();
       box.current?.select();
     },
@@ -130,6 +134,29 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
     </>
   );
 
+  const chain = runsOf(shown.steps).map(({ grouped, steps }) =>
+    grouped ? (
+      <Disclosure
+        key={steps[0]!.id}
+        summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => isChanged(step, known.get(step.id))) ? ', changed by your what-if' : ''}`}
+      >
+        {list(steps)}
+      </Disclosure>
+    ) : (
+      <div key={steps[0]!.id}>{list(steps)}</div>
+    ),
+  );
+  const whatIfForm = <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />;
+  const minded = (
+    <ul className={styles.cautions}>
+      {working.cautions?.map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+      <li>{cautions.unknown}</li>
+      <li>{cautions.general}</li>
+    </ul>
+  );
+
   return (
     <>
       {failed && (
@@ -139,19 +166,8 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
         </p>
       )}
       <section className={styles.chain} aria-label="Steps">
-        <h3>From what is known to what is shown</h3>
-        {runsOf(shown.steps).map(({ grouped, steps }) =>
-          grouped ? (
-            <Disclosure
-              key={steps[0]!.id}
-              summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => isChanged(step, known.get(step.id))) ? ', changed by your what-if' : ''}`}
-            >
-              {list(steps)}
-            </Disclosure>
-          ) : (
-            <div key={steps[0]!.id}>{list(steps)}</div>
-          ),
-        )}
+        {folded ? <Disclosure summary={CHAIN}>{chain}</Disclosure> : <h3>{CHAIN}</h3>}
+        {!folded && chain}
       </section>
       {sixteen &&
         (folded ? (
@@ -162,14 +178,8 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
             {sixteen}
           </section>
         ))}
-      <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />
-      <ul className={styles.cautions}>
-        {working.cautions?.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-        <li>{cautions.unknown}</li>
-        <li>{cautions.general}</li>
-      </ul>
+      {folded ? <Disclosure summary="What if one number were another?">{whatIfForm}</Disclosure> : whatIfForm}
+      {folded ? <Disclosure summary="What to mind">{minded}</Disclosure> : minded}
     </>
   );
 }

@@ -169,17 +169,24 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
         {folded ? <Disclosure summary={CHAIN}>{chain}</Disclosure> : <h3>{CHAIN}</h3>}
         {!folded && chain}
       </section>
-      {sixteen &&
-        (folded ? (
-          <Disclosure summary={sixteenTitle}>{sixteen}</Disclosure>
-        ) : (
-          <section className={styles.table}>
-            <h3>{sixteenTitle}</h3>
-            {sixteen}
-          </section>
-        ))}
-      {folded ? <Disclosure summary="What if one number were another?">{whatIfForm}</Disclosure> : whatIfForm}
-      {folded ? <Disclosure summary="What to mind">{minded}</Disclosure> : minded}
+      {folded ? (
+        <div className={styles.folds}>
+          {sixteen && <Disclosure summary={sixteenTitle}>{sixteen}</Disclosure>}
+          <Disclosure summary="What if?">{whatIfForm}</Disclosure>
+          <Disclosure summary="What to mind">{minded}</Disclosure>
+        </div>
+      ) : (
+        <>
+          {sixteen && (
+            <section className={styles.table}>
+              <h3>{sixteenTitle}</h3>
+              {sixteen}
+            </section>
+          )}
+          {whatIfForm}
+          {minded}
+        </>
+      )}
     </>
   );
 }

@@ -14,7 +14,11 @@ export function afterPaint<Props extends object>(
   };
 }
 
-/** Does something once the page has painted what stands now. What is asked for first is done first. */
+/**
+ * Does something once the page has painted what stands now, soon where nobody sees it. What is asked for first is done
+ * first.
+ */
 export function oncePainted(task: () => void): void {
-  requestAnimationFrame(() => setTimeout(task));
+  if (document.hidden) setTimeout(task);
+  else requestAnimationFrame(() => setTimeout(task));
 }

@@ -81,10 +81,8 @@ function staysFree(timeline: Timeline, high: number, i: number, along: Writable<
   if (!hasHelium && ambientBar[i]! >= ambientBar[i - 1]!) return true;
   breathedBetween(timeline, i, along);
   for (let c = 0; c < COMPARTMENTS; c += 1) {
-    const most = mostHeldBar(timeline, i, c, along);
-    if (most === 0) continue;
     const { a, b } = strictest(timeline, c);
-    if (most > surfaceBar + high * (a + surfaceBar / b - surfaceBar)) return false;
+    if (mostHeldBar(timeline, i, c, along) > surfaceBar + high * (a + surfaceBar / b - surfaceBar)) return false;
   }
   return true;
 }
@@ -116,10 +114,8 @@ function staysBound(
   }
   breathedBetween(timeline, i, along);
   for (let c = 0; c < COMPARTMENTS; c += 1) {
-    const most = mostHeldBar(timeline, i, c, along);
-    if (most === 0) continue;
     const { a, b } = strictest(timeline, c);
-    if (toleratedAmbientBar(most, a, b, low) - surfaceBar > anchorBar) return false;
+    if (toleratedAmbientBar(mostHeldBar(timeline, i, c, along), a, b, low) - surfaceBar > anchorBar) return false;
   }
   return !hasHelium || overAtBoth(timeline, high, i, leader);
 }
@@ -139,8 +135,8 @@ function overAtBoth(
 }
 
 /**
- * The most a compartment can have held between two samples, bar; 0 where it was not more than at one of them, so that
- * nothing needs to be looked at: a tension that turns does so where it meets what is breathed.
+ * The most a compartment can have held between two samples, bar; 0 where it was not more than at one of them, which was
+ * looked at: a tension that turns does so where it meets what is breathed.
  */
 function mostHeldBar(
   { nitrogenBar, heliumBar, hasHelium }: Timeline,

@@ -28,7 +28,7 @@ export function creditedNoStopMin(
   const after = startsAfter(site, gradientFactors);
   const isSurelyFree = surelyFree(site, limits);
   const needsStop = (minutes: number) => {
-    const then = minutes > 0 ? after(start, minutes) : start;
+    const then = after(start, minutes);
     return !isSurelyFree(then) && planAscent(then, gradientFactors, true).stops.length > 0;
   };
   if (needsStop(0)) return 0;

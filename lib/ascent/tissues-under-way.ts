@@ -309,7 +309,6 @@ export class TissuesUnderWay {
     path.begin(tensions, tensions, 0, 2, stretch, minutes, 1);
     let deepestBar = anchorBar;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
-      if (!(tensions[2 * c]! < stretch.nitrogenStartBar || tensions[2 * c + 1]! < stretch.heliumStartBar)) continue;
       deepestBar = Math.max(deepestBar, path.toleratedBar(c, minutes, gf.low));
       for (const turn of path.turns(c, gf.low)) deepestBar = Math.max(deepestBar, path.toleratedBar(c, turn, gf.low));
     }

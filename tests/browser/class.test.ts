@@ -88,6 +88,8 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await press(wall, 'Show the answers all the same');
   await press(wall, 'Run the model over it');
   await two.getByText('That is what the model says.').waitFor();
+  // The lesson's reply is fetched for it.
+  await two.getByText('So the leader is a race between').waitFor();
   await isAsRead(two, 'class-phone-told');
   await wall.getByText('the model says this').waitFor();
   expect(await wall.locator('ol[class*="bars"] output').allTextContents()).toEqual([

@@ -29,7 +29,9 @@ const OTHER_OPERATOR: Partial<Record<ts.SyntaxKind, string>> = {
 
 /**
  * Two measured figures are equal by chance alone, so that between them only the direction can be mistaken: with their edge
- * moved, a comparison does the same. Against a written number, or how many there are of something, the edge counts.
+ * moved, a comparison does the same. Against a written number, or how many there are of something, the edge counts. Not so
+ * against how many compartments there are: past the sixteenth of a typed array nothing is written, and what is read there is
+ * no number, which is neither more nor less than any.
  */
 const TURNED: Partial<Record<ts.SyntaxKind, string>> = {
   [ts.SyntaxKind.LessThanToken]: '>',
@@ -38,13 +40,15 @@ const TURNED: Partial<Record<ts.SyntaxKind, string>> = {
   [ts.SyntaxKind.GreaterThanEqualsToken]: '<=',
 };
 
-const isCounted = (side: ts.Expression): boolean =>
-  ts.isNumericLiteral(side) || /(length|COMPARTMENTS|count)$/.test(side.getText());
+const isCounted = (side: ts.Expression): boolean => ts.isNumericLiteral(side) || /(length|count)$/.test(side.getText());
 
 function otherOperator({ left, operatorToken, right }: ts.BinaryExpression): string | undefined {
   const turned = isCounted(left) || isCounted(right) ? undefined : TURNED[operatorToken.kind];
   return turned ?? OTHER_OPERATOR[operatorToken.kind];
 }
+
+/** What counts things is mistaken by a whole one: a hundredth of one more lets no other through. */
+const COUNTS = /^(MOST_|LONGEST_\w+_NAME$|LAST_|COMPARTMENTS$)/;
 
 /** A little more than 0 is no mistake where it stands for "none": what is none or some is compared with it. */
 const OTHER_NUMBER: Readonly<Record<string, string>> = { '0': '1', '1': '0' };
@@ -82,7 +86,11 @@ export function mutantsIn(file: string, text: string, words: boolean): Mutant[] 
       put(node, node.operand.getText(source));
     if (ts.isPrefixUnaryExpression(node) && node.operator === ts.SyntaxKind.MinusToken)
       put(node, node.operand.getText(source));
-    if (ts.isNumericLiteral(node)) put(node, OTHER_NUMBER[node.text] ?? `(${node.text} * 1.01 + 0.01)`);
+    if (ts.isNumericLiteral(node)) {
+      const { parent } = node;
+      const counts = ts.isVariableDeclaration(parent) && COUNTS.test(parent.name.getText(source));
+      put(node, OTHER_NUMBER[node.text] ?? (counts ? `${node.text} + 1` : `(${node.text} * 1.01 + 0.01)`));
+    }
     if (node.kind === ts.SyntaxKind.TrueKeyword) put(node, 'false');
     if (node.kind === ts.SyntaxKind.FalseKeyword) put(node, 'true');
     if (ts.isPropertyAccessExpression(node)) {
@@ -101,8 +109,12 @@ export function mutated(text: string, { start, end, instead }: Mutant): string {
   return text.slice(0, start) + instead + text.slice(end);
 }
 
+/** The line a mutant begins on, from 1. */
+export function lineOf(text: string, { start }: Mutant): number {
+  return text.slice(0, start).split('\n').length;
+}
+
 /** Where a mutant is and what it says, in one line. */
 export function told(text: string, mutant: Mutant): string {
-  const line = text.slice(0, mutant.start).split('\n').length;
-  return `${mutant.file}:${line}  ${text.slice(mutant.start, mutant.end)}  →  ${mutant.instead}`;
+  return `${mutant.file}:${lineOf(text, mutant)}  ${text.slice(mutant.start, mutant.end)}  →  ${mutant.instead}`;
 }

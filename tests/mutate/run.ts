@@ -5,12 +5,12 @@ import { join } from 'node:path';
 import { repositoryRoot } from '../../app/commands/build-site';
 import { seeded, shuffled } from '../../lib/quantity/seeded';
 import { runSeed } from '../seed.mjs';
-import { mutantsIn, told, type Mutant } from './mutants';
+import { lineOf, mutantsIn, told, type Mutant } from './mutants';
 import type { Outcome, Trial } from './worker';
 
 /*
- * How many small mistakes the tests notice: `npm run mutate -- [FOLDER[/FILE]…] [--sample N] [--minutes M]
- * [--own]`. Draws so many mutants by chance (`SEED`) evenly over the folders, puts each to the tests of its folder (`--own`:
+ * How many small mistakes the tests notice: `npm run mutate -- [FOLDER[/FILE[:LINE]]…] [--sample N] [--minutes M]
+ * [--own] [--workers W]`. Draws so many mutants by chance (`SEED`) evenly over the folders, puts each to the tests of its folder (`--own`:
  * to those beside it alone), and lists those that came through. After `M` minutes it begins no other: they are tried in an
  * order drawn by chance, so that those it came to are a fair sample too.
  */
@@ -21,7 +21,7 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ascent: [
     ['tests/unit/ascent/'],
     ['tests/published/checks.', 'tests/unit/rules/', '!lessons-changed', 'tests/unit/working/'],
-    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.'],
+    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.', 'tests/laws/stop-changes.'],
   ],
   rules: [
     ['tests/unit/rules/', '!lessons-changed'],
@@ -56,13 +56,18 @@ const numberAfter = (name: string, otherwise: number): number =>
   options.includes(name) ? Number(options[options.indexOf(name) + 1]) : otherwise;
 const sample = numberAfter('--sample', 120);
 const mostMs = numberAfter('--minutes', Infinity) * 60_000;
+const workerCount = numberAfter('--workers', Math.min(2, availableParallelism()));
 const ownOnly = options.includes('--own');
 const asked = options.filter((option) => option.split('/')[0]! in TESTS_OF);
 const folders = Object.keys(TESTS_OF).filter(
   (folder) => asked.length === 0 || asked.some((option) => option.split('/')[0] === folder),
 );
-const isAsked = (file: string): boolean =>
-  asked.length === 0 || asked.some((option) => file.startsWith(`lib/${option}`));
+const isAsked = (file: string, line: number): boolean =>
+  asked.length === 0 ||
+  asked.some((option) => {
+    const [path, onLine] = option.split(':');
+    return file.startsWith(`lib/${path}`) && (onLine === undefined || Number(onLine) === line);
+  });
 const stagesOf = (folder: string) => (ownOnly ? TESTS_OF[folder]!.slice(0, 1) : TESTS_OF[folder]!);
 
 const textOf = (file: string): string => readFileSync(join(repositoryRoot, file), 'utf8');
@@ -72,8 +77,10 @@ function mutantsOf(folder: string): Mutant[] {
     .filter((name) => name.endsWith('.ts'))
     .sort()
     .map((name) => `lib/${folder}/${name}`)
-    .filter(isAsked)
-    .flatMap((file) => mutantsIn(file, textOf(file), folder === 'sayings'));
+    .flatMap((file) => {
+      const text = textOf(file);
+      return mutantsIn(file, text, folder === 'sayings').filter((mutant) => isAsked(file, lineOf(text, mutant)));
+    });
 }
 
 interface Drawn {
@@ -123,7 +130,7 @@ function tried(worker: ChildProcess, trial: Trial): Promise<Outcome> {
   });
 }
 
-const workers = await Promise.all(Array.from({ length: Math.min(2, availableParallelism()) }, newWorker));
+const workers = await Promise.all(Array.from({ length: workerCount }, newWorker));
 
 /** Puts each to the tests by whichever worker is free, and hands over what became of it. */
 async function putEach<Item>(
@@ -183,7 +190,7 @@ for (const worker of workers) worker.disconnect();
 
 const score = (of: readonly Drawn[]): string => {
   const missed = of.filter((one) => survivors.includes(one)).length;
-  return `${of.length - missed} of ${of.length} mutants noticed: ${((100 * (of.length - missed)) / of.length).toFixed(1)} %`;
+  return `${of.length - missed} of ${of.length} mutants noticed: ${((100 * (of.length - missed)) / of.length).toFixed(1)}%`;
 };
 console.log();
 for (const folder of folders) console.log(`lib/${folder}: ${score(done.filter((one) => one.folder === folder))}`);

@@ -77,6 +77,9 @@ const vitest = await createVitest(
   },
 );
 
+/** How many mutants each file of tests was the first to notice. */
+const noticedBy = new Map<string, number>();
+
 const known = new Map<string, TestSpecification[]>();
 async function specifications(stage: readonly string[]): Promise<TestSpecification[]> {
   const name = stage.join();
@@ -90,11 +93,11 @@ async function specifications(stage: readonly string[]): Promise<TestSpecificati
   const missing = asked.find((part) => !found.some(({ moduleId }) => moduleId.includes(part)));
   if (missing) throw new Error(`No test is named ${missing}.`);
   known.set(name, found);
-  // The file named after the mistaken one most likely notices, and the first that does ends it.
+  // The first that notices ends it: most likely the file named after the mistaken one, else the one that noticed most so far.
   const subject = current ? basename(current.file, '.ts') : '';
-  return found.toSorted(
-    (one, other) => Number(other.moduleId.includes(subject)) - Number(one.moduleId.includes(subject)),
-  );
+  const promise = ({ moduleId }: TestSpecification) =>
+    (moduleId.includes(subject) ? 1e6 : 0) + (noticedBy.get(moduleId) ?? 0);
+  return found.toSorted((one, other) => promise(other) - promise(one));
 }
 
 /** What waited too long on a busy machine says nothing of the mutant. */
@@ -129,7 +132,10 @@ async function failureIn(stage: readonly string[], sound: boolean): Promise<stri
     ];
     const failure = failures.find(({ message }) => !isLate(message));
     if (sound && failure) console.error(failure.file, failure.name, failure.message);
-    if (failure) return `${failure.file} ${failure.name}`;
+    if (failure) {
+      noticedBy.set(join(root, failure.file), (noticedBy.get(join(root, failure.file)) ?? 0) + 1);
+      return `${failure.file} ${failure.name}`;
+    }
     if (failures.length === 0) {
       if (testModules.every((module) => module.ok())) return undefined;
       return 'a file that ended without a word';

@@ -173,15 +173,31 @@ it('the lesson a teacher has chosen is there again when the next question is loo
   vi.stubGlobal('fetch', (address: string) =>
     Promise.resolve(Response.json(address === shelfPath ? shelf : { asks: [], answers: [], scripts: {} })),
   );
-  const { unmount } = render(<AskPanel />);
+  const { unmount } = render(<AskPanel hidden={false} />);
   await userEvent.selectOptions(
     await screen.findByRole('combobox', { name: 'Lesson' }),
     await screen.findByRole('option', { name: 'Two' }),
   );
   unmount();
-  render(<AskPanel />);
+  render(<AskPanel hidden={false} />);
   await waitFor(() => expect(screen.getByRole('combobox', { name: 'Lesson' })).toHaveDisplayValue('Two'));
   history.replaceState(null, '', '/');
+});
+
+it('half a question of one’s own is still there after another was asked, and gone once it was asked itself', async () => {
+  vi.stubGlobal('fetch', () => new Promise(() => undefined));
+  const user = userEvent.setup();
+  const { rerender } = render(<AskPanel hidden={false} />);
+  await user.click(screen.getByRole('radio', { name: 'Your own' }));
+  await user.type(screen.getByRole('textbox', { name: 'Your question' }), 'Who leads?');
+  rerender(<AskPanel hidden />);
+  expect(screen.queryByRole('textbox', { name: 'Your question' })).toBeNull();
+  rerender(<AskPanel hidden={false} />);
+  expect(screen.getByRole('textbox', { name: 'Your question' })).toHaveValue('Who leads?');
+  await user.type(screen.getByRole('textbox', { name: 'Answer A' }), 'one');
+  await user.type(screen.getByRole('textbox', { name: 'Answer B' }), 'sixteen');
+  await user.click(screen.getByRole('button', { name: 'Ask it' }));
+  for (const field of screen.getAllByRole('textbox')) expect(field).toHaveValue('');
 });
 
 describe('a form of the class with something wrong in it', () => {
@@ -205,7 +221,7 @@ describe('a form of the class with something wrong in it', () => {
   it('a question of one’s own: each press leads to what is still to be written', async () => {
     vi.stubGlobal('fetch', () => new Promise(() => undefined));
     const user = userEvent.setup();
-    render(<AskPanel />);
+    render(<AskPanel hidden={false} />);
     await user.click(screen.getByRole('radio', { name: 'Your own' }));
     const ask = screen.getByRole('button', { name: 'Ask it' });
     const question = screen.getByRole('textbox', { name: 'Your question' });

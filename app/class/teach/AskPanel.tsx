@@ -22,11 +22,11 @@ interface Shelved {
   readonly title: string;
 }
 
-/** What to ask next. A covered reading is asked below, beside the dive. */
-export function AskPanel() {
+/** What to ask next, kept as it is while a question is before the class. A covered reading is asked below, beside the dive. */
+export function AskPanel({ hidden }: { hidden: boolean }) {
   const [from, setFrom] = useState<From>('lesson');
   return (
-    <section aria-labelledby="ask" className={styles.panel}>
+    <section aria-labelledby="ask" className={styles.panel} hidden={hidden}>
       <h2 id="ask" tabIndex={-1}>
         Ask the class
       </h2>
@@ -161,6 +161,9 @@ function OwnQuestion() {
     if (missing) return setPresses((before) => before + 1);
     const index = right === '' ? -1 : kept.indexOf(given[Number(right)]!);
     setPresses(0);
+    setText('');
+    setOptions(['', '']);
+    setRight('');
     return does({
       kind: 'asked',
       ask: { id: newAskId(), title: 'A question', text: text.trim(), by: 'choice', options: kept },

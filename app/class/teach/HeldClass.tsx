@@ -91,7 +91,9 @@ function useFocusKept(now: string | undefined): void {
     before.current = now;
     // The page is laid out for it: that is done once what came is seen.
     oncePainted(() => {
-      if (document.activeElement === document.body) document.querySelector<HTMLElement>('#question, #ask')?.focus();
+      const { activeElement } = document;
+      if (activeElement === document.body || activeElement?.closest('[hidden]'))
+        document.querySelector<HTMLElement>('#question, #ask')?.focus();
     });
   }, [now]);
 }
@@ -139,7 +141,8 @@ function OpenClass() {
           </p>
         )}
         {joining && <JoinBoard code={code} />}
-        {current ? <QuestionBoard asked={current} /> : <AskPanel />}
+        {current && <QuestionBoard asked={current} />}
+        <AskPanel hidden={current !== undefined} />
         <ClassDive hidden={current !== undefined && current.phase !== 'truth'} />
         <ClassResults />
       </div>

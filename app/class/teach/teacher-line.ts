@@ -5,6 +5,7 @@ import { after, EMPTY_CLASS, type ClassEvent, type ClassState, type PhoneEvent }
 import { viewOf } from '@/lib/class/view';
 import { keptRecord } from '../../keep/kept-record';
 import { hereOfServer, type Here } from '../../parts/here';
+import { oncePainted } from '../../parts/after-paint';
 import { lastingLine } from '../lasting-line';
 import { classKind, type KeptClass } from './kept-class';
 
@@ -238,7 +239,7 @@ export function does(event: ClassEvent): void {
   if (!held) return;
   gather();
   hold({ state: after(get().held!.state, event) });
-  void show();
+  oncePainted(() => void show());
 }
 
 let showing = false;

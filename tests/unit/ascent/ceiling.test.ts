@@ -1,13 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { ceilingAtGf, ceilingOnLine, gradientFactorAt } from '@/lib/ascent/ceiling';
+import { figuresOf } from '@/lib/ascent/figures';
+import { computeTimeline } from '@/lib/dive/timeline';
 import published from '@/content/published/gradient-factors.json';
 import { compartments } from '@/lib/tissue/coefficients';
+import { diveOf, stay } from '../rules/made-dives';
 import { plainLoad } from './plain-model';
 
 describe('the ceiling under one gradient factor', () => {
   it('of 4 bar where twice the ambient pressure is tolerated is at 2 bar: 10 m', () =>
     expect(ceilingAtGf(plainLoad(4), 1).depthM).toBeCloseTo(10, 12));
-  it('under 50 % is where one and a half times the ambient pressure is 4 bar: 16.7 m', () =>
+  it('under 50% is where one and a half times the ambient pressure is 4 bar: 16.7 m', () =>
     expect(ceilingAtGf(plainLoad(4), 0.5).depthM).toBeCloseTo(50 / 3, 12));
   it('is the surface, with no leader, while the surface is tolerated', () =>
     expect(ceilingAtGf(plainLoad(1.99), 1)).toEqual({ depthM: 0, leader: 0 }));
@@ -48,6 +51,20 @@ describe('the gradient factor on the line of 30/80 from 9 m', () => {
     [0, 0.8],
   ])('at %f m is %f', (depthM, gf) => expect(gradientFactorAt(depthM, 9, { low: 0.3, high: 0.8 })).toBeCloseTo(gf, 12));
   it('is high where there is no stop', () => expect(gradientFactorAt(5, 0, { low: 0.3, high: 0.8 })).toBe(0.8));
+});
+
+describe('a diver who comes up a mountain with the gas of the sea', () => {
+  it('is bound from the first moment, with an anchor at the ceiling at low', () => {
+    const dive = diveOf([stay(1200)], {
+      altitudeM: 4000,
+      start: { kind: 'arrived', fromM: 0, agoS: 0 },
+      gradientFactors: { low: 0.1, high: 0.2 },
+    });
+    const { anchorM, ceilingAtLowM, ceilingM } = figuresOf(computeTimeline(dive, 60), dive.settings);
+    expect(ceilingM[0]).toBeGreaterThan(0);
+    expect(anchorM[0]).toBeGreaterThan(0);
+    expect(anchorM[0]).toBeCloseTo(ceilingAtLowM[0]!, 12);
+  });
 });
 
 describe('the ceiling on the line', () => {

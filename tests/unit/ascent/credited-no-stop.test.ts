@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ascentStartAt } from '@/lib/ascent/ascent-start';
 import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
 import { figuresOf } from '@/lib/ascent/figures';
+import { ascentPlanner } from '@/lib/ascent/schedule';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { along, placeAt, settled, worstBar, type Diver, type Way } from '../../laws/second-model/second-model';
 import { diveOf, down, stay } from '../rules/made-dives';
@@ -60,6 +61,22 @@ describe('the no-stop time with credit for the way up', () => {
     expect(credited(30, 2, 3, 9)).toBeCloseTo(whole - 3, 8);
     expect(credited(12, 1, 0, 9)).toBe(Infinity);
     expect(credited(12, 1, 60, 9)).toBeLessThan(99);
+  });
+
+  it('is looked for at whole minutes since the diver came to this depth', () => {
+    const dive = diveOf([down(30, 120), stay(3600)], { gradientFactors: FACTORS });
+    const timeline = computeTimeline(dive, 30);
+    const start = ascentStartAt(timeline, figuresOf(timeline, dive.settings), 9);
+    expect(start.stayedMin).toBe(2.5);
+    const planAscent = ascentPlanner(dive.settings, timeline);
+    const looked: (number | undefined)[] = [];
+    creditedNoStopMin(dive.settings, timeline, start, (from, ...under) => {
+      looked.push(from.stayedMin);
+      return planAscent(from, ...under);
+    });
+    // After now, and what is asked of the fullest there can be.
+    const [, , ...ahead] = looked.filter((stayed) => stayed! % 1 === 0 || stayed === 2.5);
+    expect(ahead.slice(0, 3).map((stayed) => stayed! % 1)).toEqual([0, 0, 0]);
   });
 
   it('is the same of a start that does not say how long it has been there', () => {

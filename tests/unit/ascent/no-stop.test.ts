@@ -1,7 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { breathedAt } from '@/lib/ascent/breathed';
 import { figuresOf, loadAt } from '@/lib/ascent/figures';
-import { compartmentNoStopMin, noStop, surfaceMarginBar } from '@/lib/ascent/no-stop';
+import type { Load } from '@/lib/ascent/ceiling';
+import { compartmentNoStopMin, noStop, surfaceMarginBar, type Breathed } from '@/lib/ascent/no-stop';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { diveOf, down, stay } from '../rules/made-dives';
 import { plainLoad } from './plain-model';
@@ -13,7 +14,7 @@ describe('no-stop time in a compartment of 10 min that tolerates 2 bar at the su
     expect(noStop(plainLoad(1), nitrogen(3), 1)).toEqual({ minutes: expect.closeTo(10, 12), leader: 1 }));
   it('from 1 bar breathing 7/3 bar is two half-times', () =>
     expect(noStop(plainLoad(1), nitrogen(7 / 3), 1).minutes).toBeCloseTo(20, 12));
-  it('under 50 % ends at 1.5 bar: from 1 bar breathing 2 bar, one half-time', () =>
+  it('under 50% ends at 1.5 bar: from 1 bar breathing 2 bar, one half-time', () =>
     expect(noStop(plainLoad(1), nitrogen(2), 0.5).minutes).toBeCloseTo(10, 12));
   it('never ends while no more than the limit is breathed', () =>
     expect(noStop(plainLoad(1), nitrogen(2), 1)).toEqual({ minutes: Infinity, leader: 0 }));
@@ -42,6 +43,20 @@ describe('no-stop time with helium', () => {
     expect(noStop(plainLoad(1.94 * heliumBar), { nitrogenBar: 0, heliumBar }, 1).minutes).toBeCloseTo(minutes, 6);
     const over = (later: number) => heliumBar * (1 + 1.94 * 2 ** (-later / 10) - 2 ** (-later / 5)) - 2;
     expect([over(0), over(0.4), over(1)].map(Math.sign)).toEqual([-1, 1, -1]);
+  });
+
+  it('is not searched for where all that a tissue could come to hold is tolerated', () => {
+    const exp = vi.spyOn(Math, 'exp');
+    const looks = (load: Load, breathed: Breathed) => {
+      exp.mockClear();
+      expect(noStop(load, breathed, 1).minutes).toBe(Infinity);
+      return exp.mock.calls.length;
+    };
+    // 2 bar are tolerated: a look now takes one power of each gas, a search those of its step besides.
+    expect(looks(plainLoad(1), { nitrogenBar: 1.4, heliumBar: 0.6 })).toBe(2 * 16);
+    expect(looks(plainLoad(1.3, 0.6), { nitrogenBar: 0.4, heliumBar: 0.2 })).toBe(2 * 16);
+    expect(looks(plainLoad(1), { nitrogenBar: 1.4, heliumBar: 0.6 + 1e-9 })).toBe(4 * 16);
+    exp.mockRestore();
   });
 
   it('later than the search looks counts as never', () => {

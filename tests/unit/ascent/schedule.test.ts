@@ -66,6 +66,12 @@ describe('a schedule where twice the ambient pressure is tolerated', () => {
     expect(stops.map(({ depthM }) => depthM)).toEqual([12, 9, 6]);
   });
 
+  it('holds a stop for whole units, two minutes long if the plan says so, also of who came to it this moment', () => {
+    const { stops } = ascentPlanner({ ...settings, plan: { ...PLAN, stopRoundingMin: 2 } }, PLAIN_SITE)(start(12, 4));
+    expect(stops[0]!.depthM).toBe(12);
+    for (const { minutes } of stops) expect(minutes % 2).toBe(0);
+  });
+
   it('never ends where the gas breathed at a stop is too rich in nitrogen for ever', () => {
     const dense = {
       ...PLAIN_SITE,
@@ -97,6 +103,12 @@ describe('a schedule with gases carried', () => {
         PLAIN_SITE,
       )(start(30, 4)).parts.some(({ toM }) => toM === 20),
     ).toBe(true);
+  });
+
+  it('climbs on past the depth of a gas that is no richer, without a halt', () => {
+    const poorer = [...carried, { gas: { o2: 0.4, he: 0 }, fromM: 10 }];
+    const { parts } = ascentPlanner({ ...settings, carried: poorer }, PLAIN_SITE)(start(30, 4));
+    expect(parts).toEqual(planAscent(start(30, 4)).parts);
   });
 
   it('is quicker than without', () => {

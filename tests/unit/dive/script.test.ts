@@ -58,6 +58,11 @@ describe('a script', () => {
     expect(writeScript(diveOf(windows))).toBe(windows);
   });
 
+  it('is read once while it stays as it is', () => {
+    expect(parseScript(EXAMPLE)).toBe(parseScript(EXAMPLE));
+    expect(parseScript(`${EXAMPLE}\n`)).not.toBe(parseScript(EXAMPLE));
+  });
+
   it('knows which step or setting each line stands for', () => {
     const stands = diveOf(EXAMPLE).lines.map((line) => line.stands);
     expect(stands[0]).toEqual({ as: 'remark' });
@@ -258,6 +263,20 @@ describe('a mistake is shown where it is, with a way to mend it', () => {
     expect(error).toMatchObject({ line: 2, mend });
     expect(error!.at.trim()).toBe(at);
   });
+
+  it.each([
+    [
+      'descend to 0.0000001 m at 200 m/min',
+      'The diver is at the surface, and a change of depth as small as this is over in no time.',
+    ],
+    ['descend to 30 m in 5 s', 'That is 360 m/min, faster than this model takes.'],
+    ['descend to 30 m\nascend to 40 m', 'The diver is at 30 m, not as deep as this ascent ends.'],
+    ['descend to 30 m\ndescend to 20 m', 'The diver is at 30 m, deeper than this descent goes.'],
+    ['descend to 30 m\ndescend to 30 m', 'The diver is at 30 m already.'],
+    ['ascend to surface', 'The diver is at the surface already.'],
+    ['descend to 9 m\ninterval 5 min', 'The diver is at 9 m, and an interval is at the surface.'],
+    ['descend to 9 m\nstay 5 min', 'The script ends with the diver at 9 m.'],
+  ])('%s: %s', (text, message) => expect(errorsOf(text).map((error) => error.message)).toContain(message));
 
   it('says on which line a setting was given before', () => {
     expect(errorIn('water: salt\naltitude: 0 m\nwater: fresh')).toMatchObject({

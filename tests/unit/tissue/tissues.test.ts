@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { alveolarInertBar, lungOffsetBar } from '@/lib/tissue/alveolar';
-import { compartments } from '@/lib/tissue/coefficients';
+import { COMPARTMENTS, compartments } from '@/lib/tissue/coefficients';
 import { copyTissues, tissuesAfter, tissuesSettledOnAir } from '@/lib/tissue/tissues';
 
 describe('the pressure of nitrogen in the lungs', () => {
@@ -19,12 +19,23 @@ describe('the compartments', () => {
     expect(withB[0]).toBe(5);
     expect(with1[0]).toBe(4);
     expect([...withB.slice(1)]).toEqual([...with1.slice(1)]);
-    expect(withB).toHaveLength(16);
+    expect(withB).toHaveLength(COMPARTMENTS);
+    expect(COMPARTMENTS).toBe(16);
   });
 
-  it('decay to half in a half-time', () => {
-    const { nitrogenK, nitrogenHalfTimeMin } = compartments('C', '1b');
+  it('of one variant are made once, and handed out again', () =>
+    expect(compartments('C', '1b')).toBe(compartments('C', '1b')));
+
+  it('decay to half in a half-time, of either gas', () => {
+    const { nitrogenK, nitrogenHalfTimeMin, heliumK, heliumHalfTimeMin } = compartments('C', '1b');
     nitrogenK.forEach((k, c) => expect(Math.exp(-k * nitrogenHalfTimeMin[c]!)).toBeCloseTo(0.5, 12));
+    heliumK.forEach((k, c) => expect(Math.exp(-k * heliumHalfTimeMin[c]!)).toBeCloseTo(0.5, 12));
+  });
+
+  it('let helium through 2.65 times as fast as nitrogen, as Graham’s law has it of their masses', () => {
+    // √(28.0134/4.0026) = 2.646 (IUPAC standard atomic weights).
+    const { nitrogenK, heliumK } = compartments('C', '1b');
+    nitrogenK.forEach((k, c) => expect(Math.abs(heliumK[c]! / k - Math.sqrt(28.0134 / 4.0026))).toBeLessThan(0.02));
   });
 });
 
@@ -44,6 +55,14 @@ describe('tissues settled on air', () => {
       500,
     );
     expect([...later.nitrogenBar]).toEqual([...settled.nitrogenBar]);
+  });
+
+  it('hold half of the helium breathed after its half-time, and half of the nitrogen after nitrogen’s', () => {
+    const { heliumHalfTimeMin, nitrogenHalfTimeMin } = compartments('C', '1b');
+    const breathed = { nitrogenBar: 0, heliumBar: 2 };
+    const after = (minutes: number) => tissuesAfter(settled, compartments('C', '1b'), breathed, minutes);
+    expect(after(heliumHalfTimeMin[6]!).heliumBar[6]).toBeCloseTo(1, 12);
+    expect(after(nitrogenHalfTimeMin[6]!).nitrogenBar[6]).toBeCloseTo(settled.nitrogenBar[6]! / 2, 12);
   });
 
   it('are not altered by a copy that is', () => {

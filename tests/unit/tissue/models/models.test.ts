@@ -9,6 +9,7 @@ import { LIMIT_MODELS } from '@/lib/tissue/models/all';
 import { HALDANE_1908 } from '@/lib/tissue/models/haldane-1908';
 import { withConventions } from '@/lib/tissue/models/limit-model';
 import {
+  minutesToReach,
   modelBreathedBar,
   modelCeilingM,
   modelNoStopMin,
@@ -68,6 +69,11 @@ describe.each(LIMIT_MODELS)('the limits of $name', (model) => {
     });
   });
 
+  it('are numbered from 1, but for a first compartment that is named otherwise', () =>
+    expect(model.compartments.slice(1).map(({ name }) => name)).toEqual(
+      model.compartments.slice(1).map((_, c) => `${c + 2}`),
+    ));
+
   it('are on nitrogen alone', () => {
     expect(model.gases).toEqual(['nitrogen']);
     expect(() => modelNoStopMin(model, 30, { o2: 0.18, he: 0.45 }, SEA)).toThrow(/nitrogen only/);
@@ -75,6 +81,9 @@ describe.each(LIMIT_MODELS)('the limits of $name', (model) => {
 });
 
 describe('Haldane’s model', () => {
+  it('and Workman’s begin with the compartment 1', () =>
+    expect([HALDANE_1908, WORKMAN_1965].map(({ compartments: [first] }) => first!.name)).toEqual(['1', '1']));
+
   it('has the five published half-times', () =>
     expect(HALDANE_1908.compartments.map(({ halfTimeMin }) => halfTimeMin)).toEqual(historic.haldane.halfTimesMin));
 
@@ -85,7 +94,9 @@ describe('Haldane’s model', () => {
   });
 
   it('never asks for a stop where the pressure is less than twice the surface’s, 10.13 m', () => {
-    expect(modelNoStopMin(HALDANE_1908, 10.13, AIR, SEA).value).toBe(Infinity);
+    expect(modelNoStopMin(HALDANE_1908, 10.13, AIR, SEA)).toEqual({ value: Infinity, leader: 0 });
+    expect(minutesToReach(2, 1, 2, 5)).toBe(Infinity);
+    expect(minutesToReach(2, 1, 1.5, 5)).toBe(Infinity);
     expect(modelNoStopMin(HALDANE_1908, 10.14, AIR, SEA).value).toBeLessThan(1000);
   });
 
@@ -101,6 +112,12 @@ describe('Haldane’s model', () => {
       (4.01325 / 2 - 1.01325) / 0.1,
       9,
     );
+  });
+
+  it('names the compartment that has the deepest ceiling, and none while the surface is tolerated', () => {
+    expect(modelCeilingM(HALDANE_1908, [2.5, 1, 1.9, 1, 1], SEA).leader).toBe(1);
+    expect(modelCeilingM(HALDANE_1908, [1, 1, 1.9, 3, 1], SEA).leader).toBe(4);
+    expect(modelCeilingM(HALDANE_1908, [1, 1, 1, 1, 1], SEA)).toEqual({ value: 0, leader: 0 });
   });
 });
 

@@ -15,6 +15,7 @@ import { useTypesetter } from './use-typesetter';
 import { useWhatIf } from './use-what-if';
 import { WhatIfForm } from './WhatIfForm';
 import { WorkingSheet } from './WorkingSheet';
+import folds from '../folds.module.css';
 import styles from './working.module.css';
 
 interface WorkingPanelProps {
@@ -170,7 +171,7 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
         {!folded && chain}
       </section>
       {folded ? (
-        <div className={styles.folds}>
+        <div className={folds.folds}>
           {sixteen && <Disclosure summary={sixteenTitle}>{sixteen}</Disclosure>}
           <Disclosure summary="What if?">{whatIfForm}</Disclosure>
           <Disclosure summary="What to mind">{minded}</Disclosure>

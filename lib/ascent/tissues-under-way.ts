@@ -71,9 +71,10 @@ export class TissuesUnderWay {
     this.strictest = 0;
     this.holdsHelium = false;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
+      const helium = heliumBar[at + c]!;
       tensions[2 * c] = nitrogenBar[at + c]!;
-      tensions[2 * c + 1] = heliumBar[at + c]!;
-      if (tensions[2 * c + 1]! > 0) this.holdsHelium = true;
+      tensions[2 * c + 1] = helium;
+      if (helium > 0) this.holdsHelium = true;
     }
     this.line = this.lineNow(anchorM * site.barPerMetre);
   }
@@ -196,7 +197,11 @@ export class TissuesUnderWay {
     };
     this.path.begin(this.tensions, this.tensions, 0, 2, along, minutes, 1);
     this.line = lineAlong(this.path, this.gf, this.line)!;
-    this.arrive(minutes);
+    this.holdsHelium ||= heliumStartBar > 0;
+    for (let c = 0; c < COMPARTMENTS; c += 1) {
+      this.tensions[2 * c] = this.path.nitrogenAt(c, minutes);
+      this.tensions[2 * c + 1] = this.path.heliumAt(c, minutes);
+    }
   }
 
   /** The tissues so many minutes ago, while one gas was breathed at one depth. */
@@ -209,16 +214,6 @@ export class TissuesUnderWay {
       tensions[2 * c + 1] = Math.max(0, helium);
     }
     this.line = this.lineNow(this.line.anchorBar);
-  }
-
-  /** Takes the tensions to a moment of the path under way. */
-  private arrive(minutes: number): void {
-    const { path, tensions } = this;
-    for (let c = 0; c < COMPARTMENTS; c += 1) {
-      tensions[2 * c] = path.nitrogenAt(c, minutes);
-      tensions[2 * c + 1] = path.heliumAt(c, minutes);
-      if (tensions[2 * c + 1]! > 0) this.holdsHelium = true;
-    }
   }
 
   /**

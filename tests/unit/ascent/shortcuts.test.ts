@@ -119,6 +119,11 @@ const WORK: Readonly<Record<string, Readonly<Record<'plans' | 'figures' | 'chang
     figures: [0, 0, 0, 0, 0, 0, 0, 0, 17],
     changes: [462, 1216, 114, 4758, 586, 425, 12096, 8714, 0],
   },
+  'a little helium under 40/90, never a bar of it': {
+    plans: [168, 4410, 1211, 916, 149, 72, 5166, 21122, 0],
+    figures: [58, 1728, 351, 0, 0, 0, 2126, 6486, 0],
+    changes: [1724, 42032, 14187, 3601, 404, 319, 4458, 213930, 0],
+  },
   'helium in steps under 20/95': {
     plans: [305, 8284, 2650, 1312, 153, 32, 4290, 37020, 0],
     figures: [44, 1120, 205, 0, 0, 0, 674, 4376, 0],

@@ -3,14 +3,14 @@ import { runStep, type Counts, type Step } from './run/step';
 import { runSeed } from './seed.mjs';
 
 /*
- * The whole test command. As many steps run beside each other as there are cores; the browser has the built site to wait
- * for. Main paths are in every run; walks over all there is take turns (`tests/run/turns.ts`). `--long` makes all of them,
- * draws ten times as much in every law and pokes at the screens for minutes instead of seconds. Names of steps after the
- * command run those alone: `npm test -- lint types`.
+ * The whole test command. As many steps run beside each other as there are cores; the browser begins as soon as the site is
+ * built, since its workers wait for pages about a third of their time. Main paths are in every run; walks over all there is
+ * take turns (`tests/run/turns.ts`). `--long` makes all of them, draws ten times as much in every law and pokes at the
+ * screens for minutes instead of seconds. Names of steps after the command run those alone: `npm test -- lint types`.
  */
 
 /** In so many runs of the ordinary command each test that takes turns is made once. */
-const TURNS = 4;
+const TURNS = 6;
 
 const long = process.argv.includes('--long');
 const cores = Math.max(2, availableParallelism());
@@ -27,7 +27,7 @@ const vitest = (config: string, ...options: string[]): string[] => [
 const tests = (...options: string[]): string[] =>
   vitest('tests/vitest.config.ts', `--maxWorkers=${Math.max(1, cores - 2)}`, ...options);
 
-/** Longest first: what is short fills the gaps at the end. */
+/** Longest first: what is short fills the gaps. */
 const allSteps: readonly Step[] = [
   {
     // In one process, since all of them lean on the same modules.
@@ -36,6 +36,12 @@ const allSteps: readonly Step[] = [
     counts: true,
   },
   { name: 'Build', commands: [['--import', 'tsx', 'app/commands/build.ts']] },
+  {
+    name: 'Browser',
+    commands: [vitest('tests/vitest.browser.config.ts', `--maxWorkers=${cores}`)],
+    counts: true,
+    after: ['Build'],
+  },
   { name: 'Screens', commands: [tests('--project=screens', '--project=screens apart')], counts: true },
   {
     name: 'Lint',
@@ -65,13 +71,6 @@ const allSteps: readonly Step[] = [
     ],
     // A build writes the same types of routes.
     after: ['Build'],
-  },
-  {
-    name: 'Browser',
-    commands: [vitest('tests/vitest.browser.config.ts', `--maxWorkers=${cores}`)],
-    counts: true,
-    after: ['Build'],
-    alone: true,
   },
 ];
 
@@ -124,10 +123,7 @@ async function run(step: (typeof steps)[number]): Promise<void> {
 /** The next step that may begin now. */
 function next(): (typeof steps)[number] | undefined {
   if (running.size >= cores) return undefined;
-  if ([...running.keys()].some((name) => steps.find((step) => step.name === name)!.alone)) return undefined;
-  return waiting.find(
-    ({ after, alone }) => after.every((name) => passedSteps.has(name)) && (!alone || running.size === 0),
-  );
+  return waiting.find(({ after }) => after.every((name) => passedSteps.has(name)));
 }
 
 async function runAll(): Promise<void> {

@@ -8,7 +8,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 /** What is sensitive to anything that runs beside it: frames counted, the whole site kept, bytes and waits measured. */
 const ALONE = ['bring', 'offline', 'weight'].map((name) => `tests/browser/${name}.test.ts`);
 
-/** Tests that drive a real browser against the built site: several files at once, and then, one by one, those that want the machine for themselves. */
+/** Tests that drive a real browser against the built site: one by one those that want no other page beside them, and then several files at once. */
 export default defineConfig({
   root,
   cacheDir: 'node_modules/.vite',
@@ -32,7 +32,7 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           exclude: ALONE,
           globalSetup: ['tests/seed.mjs', 'tests/browser/serve-built-site.ts'],
-          sequence: { groupOrder: 0 },
+          sequence: { groupOrder: 1 },
         },
       },
       {
@@ -42,7 +42,7 @@ export default defineConfig({
           include: ALONE,
           globalSetup: ['tests/browser/serve-built-site.ts'],
           maxWorkers: 1,
-          sequence: { groupOrder: 1 },
+          sequence: { groupOrder: 0 },
         },
       },
     ],

@@ -110,20 +110,24 @@ export class BringSession implements Session {
   async make(decisions: Decisions): Promise<MakeOutcome> {
     const repaired: Partial<Record<FindingKind, number>> = {};
     const consent = consentToKinds(decisions.repair);
-    this.mended = decisions.chosen.flatMap((place) => {
+    const parts = decisions.chosen.flatMap((place) => {
       const { recordings, done } = repairRecord(this.withoutLeftOut(place, decisions.chosen), consent);
       for (const [kind, count] of Object.entries(done) as [FindingKind, number][])
         repaired[kind] = (repaired[kind] ?? 0) + count;
-      return recordings;
+      return recordings.map((recording, part) => ({ recording, place, fromRow: part === 0 ? 0 : recording.row[0]! }));
     });
+    this.mended = parts.map(({ recording }) => recording);
     this.decisions = decisions;
     const told = surfaceIntervals(this.mended);
-    const dives = this.mended.map((recording, i): MendedDive => ({
+    const dives = parts.map(({ recording, place, fromRow }, i): MendedDive => ({
       name: recording.name,
       samples: recording.timeS.length,
       channels: channelsOf(recording),
       intervalS: decisions.intervalsS[i] ?? told[i],
       recorded: thinned(recording.timeS, recording.depthM, PICTURE_PARTS),
+      place,
+      fromRow,
+      laterS: laterS(recording, this.recordings[place]!),
     }));
     const made = diveFromRecords(this.mended, this.options());
     this.made = made.ok ? made.value : undefined;
@@ -288,4 +292,11 @@ async function* piecesOf(file: Blob): AsyncGenerator<Uint8Array> {
   } finally {
     await reader.cancel();
   }
+}
+
+/** How much later the samples of a mended record are than as they were read, s. */
+function laterS(mended: Recording, read: Recording): number {
+  // A sample that was put in before the others has the row of the one it was put in before.
+  const first = mended.row[0] === mended.row[1] ? 1 : 0;
+  return mended.timeS[first]! - read.timeS[read.row.indexOf(mended.row[first]!)]!;
 }

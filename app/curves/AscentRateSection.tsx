@@ -148,7 +148,7 @@ export function AscentRateSection() {
                 heading: `After ${minutes} min`,
                 numeric: true,
                 cell: ({ each }: RateRow) =>
-                  `${printPercent(each[i]!.direct.surfacingSupersaturation, 1)}, compartment ${each[i]!.direct.leader}`,
+                  `${printPercent(each[i]!.direct.surfacingSupersaturation)}, compartment ${each[i]!.direct.leader}`,
               })),
             ]}
             rows={rows}
@@ -160,7 +160,7 @@ export function AscentRateSection() {
                 id: i,
                 look: i,
                 name: after(drawn.times[i]!),
-                value: printPercent(direct.surfacingSupersaturation, 1),
+                value: printPercent(direct.surfacingSupersaturation),
                 note: `compartment ${direct.leader}`,
                 why: (
                   <WhyCurve

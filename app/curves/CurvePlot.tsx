@@ -93,6 +93,14 @@ export function CurvePlot({
     const [along, aside] = cursor.along === 'across' ? [at.x, y.invert(at.y)] : [at.y, x.invert(at.x)];
     cursor.onMove(Math.min(Math.max(scale.invert(along), first), last), aside);
   };
+  /** Whether a curve goes where the name of a line across would stand over it. */
+  const ridden = (at: number) =>
+    curves.some(({ points }) =>
+      points.some(([along, aside]) => {
+        const over = y(at) - y(aside);
+        return over > 0 && over < 20 && x(along) > inner.width / 2;
+      }),
+    );
   return (
     <Plate
       width={width}
@@ -131,7 +139,7 @@ export function CurvePlot({
         <text
           key={rule.name}
           x={rule.along === 'down' ? inner.width - 4 : x(rule.at) + 5}
-          y={rule.along === 'down' ? y(rule.at) - 5 : 12}
+          y={rule.along === 'down' ? y(rule.at) + (ridden(rule.at) ? 15 : -5) : 12}
           textAnchor={rule.along === 'down' ? 'end' : 'start'}
           className={rule.tone === 'stop' ? styles.stopName : styles.name}
         >

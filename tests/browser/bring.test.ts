@@ -82,7 +82,7 @@ describe('bringing a recorded dive', () => {
   });
 
   it('reads 200,000 samples while the page still answers', async () => {
-    const { page } = await visit();
+    const { page } = await visit({ everyFrame: true });
     await page.goto(routes.bring.path);
     await choose(page, longFile());
     // A page that is held up cannot draw frames meanwhile.

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
+import { drawn } from './drawn';
 import { openDesk, restored } from './kept-desk';
 import { arrive, browserVisits, settled } from './visit';
 
@@ -130,11 +131,16 @@ describe('by key alone the focus goes where the work goes on', () => {
     await isOn(page, /The model says something else\./);
   });
 
-  it.each([
-    ['04-no-stop-time', 30],
-    // One step has the rules of a unit to set.
-    ['08-too-fast', 50],
-  ])(
+  it.each(
+    drawn(
+      [
+        ['04-no-stop-time', 30],
+        // One step has the rules of a unit to set.
+        ['08-too-fast', 50],
+      ] as const,
+      1,
+    ),
+  )(
     'every step of lesson %s has its work and its way on within %i presses of its head',
     async (slug, most) => {
       const { page } = await visit();

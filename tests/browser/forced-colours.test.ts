@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { lessonPath } from '@/app/parts/lesson-paths';
+import { drawn } from './drawn';
 import { arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
@@ -59,7 +60,7 @@ async function writtenContrast(page: Page, thing: Locator): Promise<number> {
 const WORDS = 4.5;
 const LINES = 3;
 
-describe.each(['light', 'dark'] as const)('on a machine that forces its colours, %s,', (colorScheme) => {
+describe.each(drawn(['light', 'dark'] as const, 1))('on a machine that forces its colours, %s,', (colorScheme) => {
   it('buttons can be read, and gas, limit and paper are apart, as they are painted', async () => {
     const { page } = await visit({ forcedColors: 'active', colorScheme });
     await arrive(page, '/');

@@ -8,62 +8,47 @@ import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit'
 const visit = browserVisits();
 
 describe('the front door', () => {
-  it('draws text that has a width, so the browser under test really has letters', async () => {
-    const { page } = await visit();
-    await page.goto('/');
-    const widthPx = await page.getByRole('heading', { level: 1 }).evaluate((heading) => {
-      const range = document.createRange();
-      range.selectNodeContents(heading);
-      return range.getBoundingClientRect().width;
-    });
-    expect(widthPx).toBeGreaterThan(100);
-  });
-
-  it('is set in the fonts the app ships', async () => {
-    const { page } = await visit();
-    await page.goto('/');
-    const loaded = await page.evaluate(async () => {
-      await document.fonts.ready;
-      return [...document.fonts]
-        .filter((font) => font.status === 'loaded')
-        .map((font) => font.family.replaceAll('"', ''));
-    });
-    expect(loaded).toEqual(expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']));
-  });
-
-  it('asks nothing of any other machine', async () => {
+  // One visit for all of it.
+  it('has letters, set in the fonts the app ships, asks nothing of any other machine, says the caution first, on screen and at the head of each printed page, and lets the keyboard skip to the page', async () => {
     const { page } = await visit();
     const elsewhere: string[] = [];
     page.on('request', (request) => {
       if (!request.url().startsWith('http://localhost')) elsewhere.push(request.url());
     });
     await arrive(page, '/');
-    expect(elsewhere).toEqual([]);
-  });
+    const widthPx = await page.getByRole('heading', { level: 1 }).evaluate((heading) => {
+      const range = document.createRange();
+      range.selectNodeContents(heading);
+      return range.getBoundingClientRect().width;
+    });
+    expect(widthPx, 'the browser under test really has letters').toBeGreaterThan(100);
+    const loaded = await page.evaluate(async () => {
+      await document.fonts.ready;
+      return [...document.fonts]
+        .filter((font) => font.status === 'loaded')
+        .map((font) => font.family.replaceAll('"', ''));
+    });
+    expect.soft(loaded).toEqual(expect.arrayContaining(['Source Sans 3 Variable', 'Source Serif 4 Variable']));
 
-  it('says the caution first, on screen and at the head of each printed page', async () => {
-    const { page } = await visit();
-    await page.goto('/');
-    const strip = page.getByRole('complementary', { name: 'Caution' });
-    expect(await strip.textContent()).toBe(cautions.general);
-    expect(await strip.isVisible()).toBe(true);
-    await page.emulateMedia({ media: 'print' });
-    // The one thing browsers repeat on every sheet is a table's head that can't be split.
-    expect(
-      await strip.evaluate((element) => {
-        const { display, breakInside } = getComputedStyle(element);
-        return { display, breakInside };
-      }),
-    ).toEqual({ display: 'table-header-group', breakInside: 'avoid' });
-    expect(await page.getByRole('navigation', { name: 'Screens' }).isVisible()).toBe(false);
-  });
-
-  it('lets the keyboard skip to the page', async () => {
-    const { page } = await visit();
-    await page.goto('/');
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe('main');
+    expect.soft(await page.evaluate(() => document.activeElement?.id)).toBe('main');
+
+    const strip = page.getByRole('complementary', { name: 'Caution' });
+    expect.soft(await strip.textContent()).toBe(cautions.general);
+    expect.soft(await strip.isVisible()).toBe(true);
+    await page.emulateMedia({ media: 'print' });
+    // The one thing browsers repeat on every sheet is a table's head that can't be split.
+    expect
+      .soft(
+        await strip.evaluate((element) => {
+          const { display, breakInside } = getComputedStyle(element);
+          return { display, breakInside };
+        }),
+      )
+      .toEqual({ display: 'table-header-group', breakInside: 'avoid' });
+    expect.soft(await page.getByRole('navigation', { name: 'Screens' }).isVisible()).toBe(false);
+    expect(elsewhere).toEqual([]);
   });
 
   it(

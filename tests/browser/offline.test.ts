@@ -10,7 +10,8 @@ import { lessonPath, workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { linkTo, openDesk, restored, script } from './kept-desk';
 import { pagesToWalk } from './pages';
-import { browserVisits } from './visit';
+import { underPolicy } from './under-policy';
+import { browserVisits, settled } from './visit';
 
 const visit = browserVisits();
 
@@ -43,13 +44,15 @@ const fontsLoaded = (page: Page) =>
 
 describe('without a network, after one visit', () => {
   it(
-    'every page opens, in its own letters, and what is no page leads to the one that says so',
+    'every kind of page opens, in its own letters, keeps to its policy and asks nothing of another origin, and what is no page leads to the one that says so',
     { tags: 'every-run', timeout: 300_000 },
     async () => {
-      const { page, complaints } = await keptVisit();
+      const { page, complaints, address } = await keptVisit();
+      const { refused, abroad } = await underPolicy(page, address);
       await leaveNetwork();
       for (const path of pagesToWalk()) {
         const answer = await page.goto(path);
+        await settled(page);
         expect(answer?.fromServiceWorker(), path).toBe(true);
         expect(await page.getByRole('heading', { level: 1 }).first().isVisible(), path).toBe(true);
         expect(await fontsLoaded(page), path).toEqual(
@@ -64,6 +67,8 @@ describe('without a network, after one visit', () => {
         await page.getByRole('link', { name: 'Go to the front door' }).click();
         await page.waitForURL(`**${routes.home.path}`);
       }
+      expect(refused).toEqual([]);
+      expect(abroad).toEqual([]);
       expect(complaints).toEqual([]);
     },
   );

@@ -9,6 +9,8 @@ interface VisitOptions extends BrowserContextOptions {
   preferences?: { theme?: string; units?: string };
   /** Keeps a copy of the site for use without a network, as browsers do. */
   keepsSite?: boolean;
+  /** Draws what moves as often as the machine can, where frames themselves are looked at. */
+  everyFrame?: boolean;
 }
 
 export interface Visit {
@@ -38,7 +40,7 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
     contexts = [];
   });
 
-  return async ({ preferences, keepsSite = false, ...options } = {}) => {
+  return async ({ preferences, keepsSite = false, everyFrame = false, ...options } = {}) => {
     // A window in which the desk has its script open beside the pictures.
     const viewport = { width: 1440, height: 900 };
     const browser = await sharedChromium();
@@ -60,6 +62,7 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
     // A visit is about one screen; that the whole site is kept on a machine is tested by itself.
     if (!keepsSite)
       await context.addInitScript(() => void Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'));
+    if (!everyFrame) await context.addInitScript(drawFewer);
     const page = await context.newPage();
     const complaints: string[] = [];
     page.on('console', (message) => {
@@ -70,6 +73,43 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
     page.on('pageerror', (error) => complaints.push(error.message));
     return { page, complaints };
   };
+}
+
+/**
+ * Run in a page: what asks for a frame in each frame, as a dive that plays does, gets some ten a second, as on a slow machine.
+ * Painting all of them would be most of what the tests do.
+ */
+function drawFewer(): void {
+  const EVERY_MS = 80;
+  /** Whoever asks so often in a row goes on asking. */
+  const IN_A_ROW = 4;
+  const ask = window.requestAnimationFrame.bind(window);
+  const drop = window.cancelAnimationFrame.bind(window);
+  const waiting = new Map<number, FrameRequestCallback>();
+  let row = 0;
+  let asked = 0;
+  let beating = false;
+  const inRow = (callback: FrameRequestCallback, its: number) => (now: number) => {
+    row = its;
+    try {
+      callback(now);
+    } finally {
+      row = 0;
+    }
+  };
+  const beat = (now: number) => {
+    beating = false;
+    for (const [id, callback] of [...waiting]) if (waiting.delete(id)) inRow(callback, IN_A_ROW)(now);
+  };
+  window.requestAnimationFrame = (callback) => {
+    if (row < IN_A_ROW) return ask(inRow(callback, row + 1));
+    asked -= 1;
+    waiting.set(asked, callback);
+    if (!beating) setTimeout(() => ask(beat), EVERY_MS);
+    beating = true;
+    return asked;
+  };
+  window.cancelAnimationFrame = (id) => (id < 0 ? void waiting.delete(id) : drop(id));
 }
 
 /** How long nothing may be on its way for a page to be at rest, ms: what a part asks for when it is drawn begins within it. */

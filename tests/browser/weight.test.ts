@@ -4,6 +4,7 @@ import { siteFolder } from '@/app/commands/build-site';
 import { filesOf } from '@/app/commands/finish-site';
 import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
+import { drawn } from './drawn';
 import { firstLoadKB, firstScripts, scriptOf } from './first-load';
 import { builtPages } from './pages';
 import { arrive, browserVisits } from './visit';
@@ -69,10 +70,16 @@ describe('a page that opens', () => {
   const visit = browserVisits();
 
   it.each(
-    [routes.home.path, routes.desk.path, lessonPath('04-no-stop-time')].flatMap((path) => [
-      { path, width: 1440, height: 900 },
-      { path, width: 390, height: 844 },
-    ]),
+    // Each in one window, other runs in the other.
+    [routes.home.path, routes.desk.path, lessonPath('04-no-stop-time')].flatMap((path) =>
+      drawn(
+        [
+          { path, width: 1440, height: 900 },
+          { path, width: 390, height: 844 },
+        ],
+        1,
+      ),
+    ),
   )('stays where it is: $path at $width px', async ({ path, width, height }) => {
     const { page } = await visit({ viewport: { width, height } });
     await arrive(page, path);

@@ -47,6 +47,9 @@ function otherOperator({ left, operatorToken, right }: ts.BinaryExpression): str
   return turned ?? OTHER_OPERATOR[operatorToken.kind];
 }
 
+/** What counts things is mistaken by a whole one: a hundredth of one more lets no other through. */
+const COUNTS = /^(MOST_|LONGEST_\w+_NAME$|LAST_|COMPARTMENTS$)/;
+
 /** A little more than 0 is no mistake where it stands for "none": what is none or some is compared with it. */
 const OTHER_NUMBER: Readonly<Record<string, string>> = { '0': '1', '1': '0' };
 
@@ -83,7 +86,11 @@ export function mutantsIn(file: string, text: string, words: boolean): Mutant[] 
       put(node, node.operand.getText(source));
     if (ts.isPrefixUnaryExpression(node) && node.operator === ts.SyntaxKind.MinusToken)
       put(node, node.operand.getText(source));
-    if (ts.isNumericLiteral(node)) put(node, OTHER_NUMBER[node.text] ?? `(${node.text} * 1.01 + 0.01)`);
+    if (ts.isNumericLiteral(node)) {
+      const { parent } = node;
+      const counts = ts.isVariableDeclaration(parent) && COUNTS.test(parent.name.getText(source));
+      put(node, OTHER_NUMBER[node.text] ?? (counts ? `${node.text} + 1` : `(${node.text} * 1.01 + 0.01)`));
+    }
     if (node.kind === ts.SyntaxKind.TrueKeyword) put(node, 'false');
     if (node.kind === ts.SyntaxKind.FalseKeyword) put(node, 'true');
     if (ts.isPropertyAccessExpression(node)) {

@@ -10,7 +10,7 @@ import type { Outcome, Trial } from './worker';
 
 /*
  * How many small mistakes the tests notice: `npm run mutate -- [FOLDER[/FILE[:LINE]]…] [--sample N] [--minutes M]
- * [--own]`. Draws so many mutants by chance (`SEED`) evenly over the folders, puts each to the tests of its folder (`--own`:
+ * [--own] [--workers W]`. Draws so many mutants by chance (`SEED`) evenly over the folders, puts each to the tests of its folder (`--own`:
  * to those beside it alone), and lists those that came through. After `M` minutes it begins no other: they are tried in an
  * order drawn by chance, so that those it came to are a fair sample too.
  */
@@ -21,7 +21,7 @@ const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ascent: [
     ['tests/unit/ascent/'],
     ['tests/published/checks.', 'tests/unit/rules/', '!lessons-changed', 'tests/unit/working/'],
-    ['tests/laws/engine/', 'tests/laws/schedule.', 'tests/laws/followed-plan.'],
+    ['tests/laws/engine/', 'tests/laws/schedule.', 'tests/laws/followed-plan.', 'tests/laws/stop-changes.'],
   ],
   rules: [
     ['tests/unit/rules/', '!lessons-changed'],
@@ -56,6 +56,7 @@ const numberAfter = (name: string, otherwise: number): number =>
   options.includes(name) ? Number(options[options.indexOf(name) + 1]) : otherwise;
 const sample = numberAfter('--sample', 120);
 const mostMs = numberAfter('--minutes', Infinity) * 60_000;
+const workerCount = numberAfter('--workers', Math.min(2, availableParallelism()));
 const ownOnly = options.includes('--own');
 const asked = options.filter((option) => option.split('/')[0]! in TESTS_OF);
 const folders = Object.keys(TESTS_OF).filter(
@@ -129,7 +130,7 @@ function tried(worker: ChildProcess, trial: Trial): Promise<Outcome> {
   });
 }
 
-const workers = await Promise.all(Array.from({ length: Math.min(2, availableParallelism()) }, newWorker));
+const workers = await Promise.all(Array.from({ length: workerCount }, newWorker));
 
 /** Puts each to the tests by whichever worker is free, and hands over what became of it. */
 async function putEach<Item>(
@@ -189,7 +190,7 @@ for (const worker of workers) worker.disconnect();
 
 const score = (of: readonly Drawn[]): string => {
   const missed = of.filter((one) => survivors.includes(one)).length;
-  return `${of.length - missed} of ${of.length} mutants noticed: ${((100 * (of.length - missed)) / of.length).toFixed(1)} %`;
+  return `${of.length - missed} of ${of.length} mutants noticed: ${((100 * (of.length - missed)) / of.length).toFixed(1)}%`;
 };
 console.log();
 for (const folder of folders) console.log(`lib/${folder}: ${score(done.filter((one) => one.folder === folder))}`);

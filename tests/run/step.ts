@@ -23,8 +23,6 @@ export interface Step {
   readonly counts?: boolean;
   /** Steps that must have passed before. */
   readonly after?: readonly string[];
-  /** It uses every core, so nothing runs beside it. */
-  readonly alone?: boolean;
 }
 
 export interface Outcome {

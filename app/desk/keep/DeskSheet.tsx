@@ -7,6 +7,7 @@ import { Watermarked } from '../../parts/Watermarked';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import { diveTitle } from '../../pictures/dive-title';
 import { PrintedReadings } from './PrintedReadings';
+import { pictures as kinds } from '../../stage/figures/all';
 import { usePrintChoice } from './print-times';
 import { usePrinting } from './use-printing';
 import styles from './desk-sheet.module.css';
@@ -23,9 +24,9 @@ export function DeskSheet() {
 }
 
 function Sheet() {
-  const { script, scene, cursorS, errors } = useDeskStore().getState();
+  const { script, scene, cursorS, errors, pictures } = useDeskStore().getState();
   const sample = useDesk(cursorSample);
-  const drawn = usePrintChoice((state) => state.drawn);
+  const { drawn, others } = usePrintChoice();
   const lines = script.trim().split('\n').length;
   const units = usePreferences((state) => state.units);
   return (
@@ -56,6 +57,13 @@ function Sheet() {
         <pre className={styles.script} data-columns={lines > LINES_IN_ONE_COLUMN ? 2 : 1}>
           {script.trim()}
         </pre>
+        {others &&
+          pictures
+            .filter((id) => id !== 'profile')
+            .map((id) => {
+              const { Figure } = kinds[id];
+              return <Figure key={id} />;
+            })}
       </article>
     </Watermarked>
   );

@@ -217,7 +217,7 @@ function PlaceForm({
           : 'The kind of this step is not known. Mend it as text.'}
       </p>
     );
-  const scripts = Object.keys((partOf(data, 'scripts') ?? {}) as object);
+  const scripts = (partOf(data, 'scripts') ?? {}) as object;
   return (
     <Fields
       key={place}

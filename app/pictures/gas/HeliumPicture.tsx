@@ -87,7 +87,7 @@ export function HeliumPicture({
       <Ground scene={scene} frame={frame} compartment={compartment} />
       {switches.map((one) => (
         <g key={one.timeS} transform={`translate(${x(one.timeS)},0)`}>
-          <line y1={-4} y2={inner.height} className={styles.dashedRule} />
+          <line y1={-4} y2={inner.height} className={styles.switched} />
           <path d="M0,-13L6,-5H-6Z" className={styles.point} />
           <text x={9} y={-5} className={styles.name}>
             to {gasName(one.to)}

@@ -62,6 +62,12 @@ export function OxygenPicture({ scene, sample, cursorS, width, height, onCursor,
           `24 hours ${printPercent(oxygen.dailyFraction[at]!)}`,
         ],
       })}
+      words={
+        <g className={styles.heading}>
+          <text y={-8}>Oxygen pressure, bar</text>
+          <text y={fractionY.range()[1]! - 7}>Part of each limit used</text>
+        </g>
+      }
     >
       <Ground scene={scene} frame={frame} />
     </TimePlot>
@@ -84,12 +90,6 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
           .filter((fraction) => fraction !== 1)
           .map((fraction) => ({ y: fractionY(fraction), text: printPercent(fraction) }))}
       />
-      <text y={-8} className={styles.heading}>
-        Oxygen pressure, bar
-      </text>
-      <text y={fractionY.range()[1]! - 7} className={styles.heading}>
-        Part of each limit used
-      </text>
       {[WORKING_PO2_BAR, RESTING_PO2_BAR].map((bar, index) => (
         <g key={bar} transform={`translate(0,${pressureY(bar)})`}>
           <line x2={inner.width} className={index === 0 ? styles.dashedRule : styles.solidRule} />

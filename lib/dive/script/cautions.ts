@@ -38,7 +38,8 @@ export function gasCautions(
   const site = { surfaceBar: atmosphereBar(settings.altitudeM), barPerM: barPerMetre(settings.water), system };
   const notices = carriedCautions(settings, lines, site);
   let { gas } = settings;
-  let rising = false;
+  // Until the depth changes the diver is at the surface, where neither limit is near.
+  let rising: boolean | undefined;
   for (const { step, lineIndex, fromM } of steps) {
     if (step.kind === 'switch') gas = step.gas;
     if (step.kind === 'interval') gas = settings.gas;

@@ -171,7 +171,7 @@ function readWait(
 }
 
 function waitMend(step: StepLine, kind: 'stay' | 'interval', clauses: readonly Clause[]): [mend: string, fixes: Fix[]] {
-  const time = clauses.find(({ word, text }) => (word === '' || word === 'for') && parseTime(text).ok)?.text ?? '3 min';
+  const time = clauses.find(({ text }) => parseTime(text).ok)?.text ?? '3 min';
   const text = `${step.phrase} ${time}`;
   const why =
     kind === 'stay'

@@ -1,8 +1,9 @@
 import { quoted } from '../../quantity/parsed';
 import type { DrawAnswer, NumberAnswer, Option, PickAnswer } from './answer';
+import { checkAnswerWords } from '../checking/check-answer-words';
 import { checkHeard, hearReplies, type Heard } from '../checking/check-replies';
 import { Checker } from '../checking/checker';
-import { drawQuestion, fillScript, valuesOf } from './drawn-question';
+import { drawValues, fillScript, questionWith, valuesOf } from './drawn-question';
 import { judgeAmount, judgeNumber, numberAsked, numbersToPick, rightOption } from './judge';
 import type { LessonWorld } from '../expression/lesson-world';
 import { evaluateAmount } from '../expression/evaluate';
@@ -53,8 +54,16 @@ export function checkQuestion(
     if (!filled.ok) checker.fault([...path, 'script'], filled.what, filled.mend);
   }
   let heard: Heard | undefined;
+  const asked = new Set<string>();
   for (let seed = 1; seed <= draws && checker.faults.length === before; seed += 1) {
-    const drawn = drawQuestion(question, seed, worlds, script);
+    const values = drawValues(question, seed, worlds, script);
+    if (values.ok) {
+      // The same values, or none, are the same question.
+      const key = JSON.stringify(values.value);
+      if (asked.has(key)) continue;
+      asked.add(key);
+    }
+    const drawn = values.ok ? questionWith(question, values.value, worlds, script) : values;
     if (!drawn.ok) {
       checker.fault([...path, question.script === undefined ? 'draws' : 'script'], drawn.what, drawn.mend);
       return;
@@ -69,8 +78,8 @@ export function checkQuestion(
     if (question.number) heard = checkNumber(question.number, [...path, 'number'], world, checker, heard);
     if (question.pick) checkPick(question.pick, [...path, 'pick'], world, checker);
     if (question.after !== undefined) checker.prose([...path, 'after'], question.after, world);
-    const asked = question.number ?? question.pick;
-    if (asked) checkSaidAgain(asked, [question.after ?? ''], path, world, checker);
+    const figure = question.number ?? question.pick;
+    if (figure) checkSaidAgain(figure, [question.after ?? ''], path, world, checker);
   }
   if (question.number && heard && checker.faults.length === before)
     checkHeard(question.number, heard, [...path, 'number'], checker);
@@ -94,6 +103,7 @@ function checkChoice(options: readonly Option[], path: Path, world: World, check
     checker.prose([...path, i, 'text'], text, world);
     checker.prose([...path, i, 'because'], because, world);
   });
+  checkAnswerWords(options, path, checker);
   const right = rightOption(options, world);
   if (!right.ok) checker.fault(path, right.what, right.mend);
 }

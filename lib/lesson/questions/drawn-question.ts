@@ -61,13 +61,13 @@ function wrong(what: string, mend: string): Extract<Evaluated<never>, { ok: fals
   return { ...refused(what, mend), cause: 'wording' };
 }
 
-/** Draws a question's values by a seed: the same seed, the same question. */
-export function drawQuestion(
+/** A question's values by a seed: the same seed, the same values. */
+export function drawValues(
   question: Question,
   seed: number,
   lesson: LessonWorld,
   script?: string,
-): Evaluated<DrawnQuestion> {
+): Evaluated<Readonly<Record<string, Amount>>> {
   const chance = seeded(seed);
   const about = lesson.about(script);
   const values: Record<string, Amount> = {};
@@ -76,7 +76,18 @@ export function drawQuestion(
     if (!all.ok) return { ...all, what: `${name}: ${all.what}` };
     values[name] = all.value[Math.floor(chance() * all.value.length)]!;
   }
-  return questionWith(question, values, lesson, script);
+  return { ok: true, value: values };
+}
+
+/** Draws a question by a seed: the same seed, the same question. */
+export function drawQuestion(
+  question: Question,
+  seed: number,
+  lesson: LessonWorld,
+  script?: string,
+): Evaluated<DrawnQuestion> {
+  const values = drawValues(question, seed, lesson, script);
+  return values.ok ? questionWith(question, values.value, lesson, script) : values;
 }
 
 /** A question with given values. */

@@ -30,7 +30,7 @@ describe('limits', () => {
     await userEvent.click(screen.getByRole('checkbox', { name: '1' }));
     slide('Depth to read', 0);
     const five = zhl16.values.find(({ compartment }) => compartment === '5')!;
-    // Under 85 % at the surface: p + 0.85 · (a + p/b − p).
+    // Under 85% at the surface: p + 0.85 · (a + p/b − p).
     const may = 1.01325 + 0.85 * (five.nitrogen.aC + 1.01325 / five.nitrogen.b - 1.01325);
     const figure = screen.getByRole('figure', { name: 'What each compartment tolerates' });
     expect(figure).toHaveAccessibleDescription(new RegExp(`compartment 5 may hold ${may.toFixed(2)} bar`));
@@ -39,7 +39,7 @@ describe('limits', () => {
 });
 
 describe('half-times', () => {
-  it('close half of what is left in each, 98.4 % after six', () => {
+  it('close half of what is left in each, 98.4% after six', () => {
     render(<HalfTimesSection />);
     const table = screen.getByRole('table', { name: /^After six half-times: compartment 5/ });
     expect(cells(table, /^1 /)).toEqual(['27 min', '50%', '50%']);

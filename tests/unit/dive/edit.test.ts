@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
+import { pullStayEnd, setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
 import { setSetting } from '@/lib/dive/edit-settings';
 import { insertStepAfter, removeStep } from '@/lib/dive/edit-steps';
 import { parseScript } from '@/lib/dive/script';
@@ -62,6 +62,15 @@ describe('moving the depth of a step', () => {
     expect(setStepDepth(feet, 0, 15 * 0.3048)).toContain('descend to 16 ft');
   });
 
+  it('stops on the side it comes from, near the surface and near the deepest depth too', () => {
+    const shallow = 'descend to 3 m at 18 m/min\ndescend to 5 m at 18 m/min\nascend to surface at 9 m/min';
+    expect(changed(setStepDepth(shallow, 0, 5), shallow)).toEqual(['descend to 4.9 m at 18 m/min']);
+    const deep = 'descend to 348 m at 60 m/min\nascend to 345 m at 9 m/min\nascend to surface at 9 m/min';
+    expect(changed(setStepDepth(deep, 0, 345), deep)).toEqual(['descend to 345.1 m at 60 m/min']);
+    const deepest = deep.replace('345 m', '350 m').replace('ascend to 350', 'descend to 350');
+    expect(changed(setStepDepth(deepest, 0, 350), deepest)).toEqual(['descend to 349.9 m at 60 m/min']);
+  });
+
   it('loses nothing when dragged past the next depth and back', () => {
     let text = TEXT;
     for (const depth of [20, 10, 5, 4, 2, 0, 2, 5, 8, 20, 30]) text = setStepDepth(text, 0, depth);
@@ -111,6 +120,41 @@ describe('moving the depth of a step', () => {
   });
 });
 
+describe('pulling the end of a stay to another depth', () => {
+  it('makes it a change of depth in the same time, and what follows goes on from there', () => {
+    expect(changed(pullStayEnd(TEXT, 1, 24.04))).toEqual(['ascend to 24 m in 20 min']);
+    expect(changed(pullStayEnd(TEXT, 1, 33))).toEqual(['descend to 33 m in 20 min']);
+    expect(changed(pullStayEnd(TEXT, 3, 0.3))).toEqual(['ascend to 0.3 m in 3 min']);
+    expect(changed(pullStayEnd(TEXT, 1, 4))).toEqual([
+      'ascend to 4 m in 20 min',
+      'descend to 5 m at 9 m/min  # slowly',
+    ]);
+  });
+
+  it('keeps the remark, the capital and the feet of the script', () => {
+    const feet = 'Descend to 100 ft at 60 ft/min\nStay 5 min # here\nSurface at 30 ft/min';
+    expect(changed(pullStayEnd(feet, 1, 24.4), feet)).toEqual(['Ascend to 80 ft in 5 min # here']);
+    expect(pullStayEnd(feet, 1, 30.48 + 0.14)).toBe(feet);
+    expect(changed(pullStayEnd(feet, 1, 30.48 + 0.16), feet)).toEqual(['Descend to 101 ft in 5 min # here']);
+  });
+
+  it('stops a step short of where the next change of depth ends', () => {
+    expect(changed(pullStayEnd(TEXT, 1, 5))).toEqual(['ascend to 5.1 m in 20 min']);
+    expect(changed(pullStayEnd(TEXT, 3, 0))).toEqual(['ascend to 0.1 m in 3 min']);
+    expect(changed(pullStayEnd(TEXT, 1, 900))).toEqual(['descend to 350 m in 20 min']);
+  });
+
+  it('leaves it where it is pulled less than half a step, and other steps, and the last stay of a dive', () => {
+    expect(pullStayEnd(TEXT, 1, 30.04)).toBe(TEXT);
+    expect(pullStayEnd(TEXT, 1, 29.96)).toBe(TEXT);
+    expect(changed(pullStayEnd(TEXT, 1, 30.06))).toEqual(['descend to 30.1 m in 20 min']);
+    expect(pullStayEnd(TEXT, 0, 20)).toBe(TEXT);
+    expect(pullStayEnd(TEXT, 1, NaN)).toBe(TEXT);
+    const after = `${TEXT}\nstay 5 min`;
+    expect(pullStayEnd(after, 5, 3)).toBe(after);
+  });
+});
+
 describe('changing how long a step takes', () => {
   it.each([
     ['20 min', 23 * 60, '23 min'],
@@ -137,6 +181,8 @@ describe('changing how long a step takes', () => {
     expect(changed(setStepDuration(TEXT, 0, 0.5))).toEqual(['descend to 30 m at 200 m/min # quick']);
     expect(changed(setStepDuration(TEXT, 4, 0.5))).toEqual(['ascend to surface in 2 s']);
     for (const seconds of [0, -5, NaN, 1e12]) expect(setStepDuration(TEXT, 1, seconds)).toBe(TEXT);
+    for (const seconds of [0, -5, NaN]) expect(setStepDuration(TEXT, 0, seconds)).toBe(TEXT);
+    for (const rate of [0, -5, NaN]) expect(setStepRate(TEXT, 0, rate)).toBe(TEXT);
   });
 
   it('has nothing to change on a switch', () => {
@@ -250,6 +296,12 @@ describe('removing a step', () => {
     const rest = 'ascend to 5 m at 9 m/min\ndescend to 12 m at 9 m/min\nascend to surface at 9 m/min';
     const text = `descend to 20 m at 18 m/min\ndescend to 30 m at 18 m/min\nascend to 20 m at 9 m/min\n${rest}`;
     expect(removeStep(text, 1)).toBe(`descend to 20 m at 18 m/min\n${rest}`);
+  });
+
+  it('leaves another dive alone, however shallow both are', () => {
+    const shallow = 'descend to 1 m at 1 m/min\nstay 5 min\nascend to surface at 1 m/min';
+    const day = `${shallow}\ninterval 60 min\n${shallow}`;
+    expect(removeStep(day, 1)).toBe(day.replace('stay 5 min\n', ''));
   });
 
   it('does not strand the diver', () => {

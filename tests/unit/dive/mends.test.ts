@@ -29,6 +29,8 @@ describe('a mend that a message offers', () => {
     ['stay 20', ['stay 20 min', 'stay 20 s']],
     ['stay 3 m', ['stay 3 min']],
     ['stay at 30 m for 3 min # rest', ['stay 3 min # rest']],
+    ['stay at 7 min', ['stay 7 min']],
+    ['stay at 30 m', ['stay 3 min']],
     ['switch to 32', ['switch to 32%']],
     ['interval 60 min', ['ascend to surface at 9 m/min\ninterval 60 min']],
   ])('writes it: %s', (line, wanted) => {

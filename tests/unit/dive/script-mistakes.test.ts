@@ -86,10 +86,34 @@ describe('a mistake is shown where it is, with a way to mend it', () => {
     ['plan ascent: 90 m/min', '90 m/min', 'Write at most 60 m/min.'],
     ['stop step: 0.5 m', '0.5 m', 'Write 1 m or more.'],
     ['stop rounding: 10 min', '10 min', 'Write at most 5 min.'],
+    ['stop rounding: 0 min', '0 min', 'Write a time such as 1 min or 1 s.'],
+    ['stop rounding: 2', '2', 'Write 2 min or 2 s.'],
+    ['last stop: 3', '3', 'Write 3 m or 10 ft.'],
+    ['plan ascent: 9', '9', 'Write 9 m/min or 30 ft/min.'],
+    ['plan descent: 90 m/min', '90 m/min', 'Write at most 60 m/min.'],
   ])('%s', (line, at, mend) => {
     const error = errorIn(`# a remark\n${line}`);
     expect(error).toMatchObject({ line: 2, mend });
     expect(error!.at.trim()).toBe(at);
+  });
+
+  it.each([
+    [
+      'descend to 0.0000001 m at 200 m/min',
+      'The diver is at the surface, and a change of depth as small as this is over in no time.',
+    ],
+    ['descend to 30 m in 5 s', 'That is 360 m/min, faster than this model takes.'],
+    ['descend to 30 m\nascend to 40 m', 'The diver is at 30 m, not as deep as this ascent ends.'],
+    ['descend to 30 m\ndescend to 20 m', 'The diver is at 30 m, deeper than this descent goes.'],
+    ['descend to 30 m\ndescend to 30 m', 'The diver is at 30 m already.'],
+    ['ascend to surface', 'The diver is at the surface already.'],
+    ['descend to 9 m\ninterval 5 min', 'The diver is at 9 m, and an interval is at the surface.'],
+    ['descend to 9 m\nstay 5 min', 'The script ends with the diver at 9 m.'],
+  ])('%s: %s', (text, message) => expect(errorsOf(text).map((error) => error.message)).toContain(message));
+
+  it('names the gradient factor that is too little or too much', () => {
+    expect(errorIn('gradient factors: 0.99/85')!.message).toBe('“0.99” is less than 1%.');
+    expect(errorIn('gradient factors: 85/120')!.message).toBe('“120” is more than 100%.');
   });
 
   it('says on which line a setting was given before', () => {

@@ -58,6 +58,11 @@ describe('a script', () => {
     expect(writeScript(diveOf(windows))).toBe(windows);
   });
 
+  it('is read once while it stays as it is', () => {
+    expect(parseScript(EXAMPLE)).toBe(parseScript(EXAMPLE));
+    expect(parseScript(`${EXAMPLE}\n`)).not.toBe(parseScript(EXAMPLE));
+  });
+
   it('knows which step or setting each line stands for', () => {
     const stands = diveOf(EXAMPLE).lines.map((line) => line.stands);
     expect(stands[0]).toEqual({ as: 'remark' });

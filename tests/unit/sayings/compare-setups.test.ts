@@ -153,6 +153,15 @@ describe('a unit held against one that is right', () => {
     });
   });
 
+  it('locks where one that is right does not', () => {
+    const { differences } = compareSetups(right, watched(steps, {}, { gas: { o2: 0.5, he: 0 } }));
+    expect(differences.find(({ kind }) => kind === 'lock')).toMatchObject({
+      shown: 1,
+      so: 0,
+      text: 'it locks after dive 1, at 0 min, where a unit set right would not',
+    });
+  });
+
   it('asks for a stop that is not', () => {
     const texts = compared({ gradientFactors: { low: 0.3, high: 0.5 } }).differences.map(({ text }) => text);
     expect(texts).toContain('on dive 2 it asks for a required stop where none is needed');

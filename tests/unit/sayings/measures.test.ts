@@ -43,6 +43,7 @@ describe('a figure as a person reads it', () => {
     ['oxygenShare', 0.124, '12%', '12%'],
     ['lungUnits', 60.6, '61', '61'],
     ['densityGL', 5.16, '5.2 g/L', '5.2 g/L'],
+    ['cylinderBar', 120.4, '120 bar', '1746 psi'],
   ])('%s of %d is “%s”, in feet “%s”', (measure, figure, metric, imperial) => {
     expect([printAs(measure, figure, 'metric'), printAs(measure, figure, 'imperial')]).toEqual([metric, imperial]);
   });

@@ -222,12 +222,7 @@ function bandPath({ low, high }: PlotBand, x: PlotScale, y: PlotScale): string {
   );
 }
 
-function ends(
-  { along, at }: { along: 'across' | 'down'; at: number },
-  x: PlotScale,
-  y: PlotScale,
-  inner: Inner,
-) {
+function ends({ along, at }: { along: 'across' | 'down'; at: number }, x: PlotScale, y: PlotScale, inner: Inner) {
   return along === 'across'
     ? { x1: x(at), x2: x(at), y1: 0, y2: inner.height }
     : { x1: 0, x2: inner.width, y1: y(at), y2: y(at) };

@@ -37,12 +37,14 @@ export function stopLabels(
     const before = { x: fromX - GAP, anchor: 'end' as const, left: fromX - GAP - wide };
     // On its line, under it, over it.
     const baselines = [y + LETTER.high * 0.35, y + LETTER.high + GAP / 2, y - GAP];
-    // Beyond what stands at the ends of a stop, where there is no place nearer.
-    const further = [FURTHER, -FURTHER].map((by, side) => {
-      const { x, anchor, left } = side === 0 ? after : before;
-      return { x: x + by, anchor, left: left + by };
+    // Or beyond what stands at the ends of a stop.
+    const further = (from: typeof after | typeof before, by: number) => ({
+      ...from,
+      x: from.x + by,
+      left: from.left + by,
     });
-    for (const { x, anchor, left } of [after, before, ...further])
+    const places = [after, further(after, FURTHER), before, further(before, -FURTHER)];
+    for (const { x, anchor, left } of places)
       for (const baseline of baselines) {
         const box = { left, right: left + wide, top: baseline - LETTER.high * 0.8, bottom: baseline + 3 };
         if (box.left < 0 || box.right > within.width || box.top < -LETTER.high || box.bottom > within.height) continue;

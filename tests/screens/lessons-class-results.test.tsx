@@ -21,8 +21,9 @@ function paper(name: string, byNumber: number, reason: string, option: number, s
     reason: why,
     confidence: 'sure' as const,
   });
-  const first = withPrediction(NO_PROGRESS, slug, 'by-number', given({ by: 'number', value: byNumber }, false, reason));
-  const second = withPrediction(first, slug, 'by-choice', given({ by: 'choice', option }, option === 0, ''));
+  // What a paper says of itself is turned round: the lesson judges, whatever copy of it the paper comes from.
+  const first = withPrediction(NO_PROGRESS, slug, 'by-number', given({ by: 'number', value: byNumber }, true, reason));
+  const second = withPrediction(first, slug, 'by-choice', given({ by: 'choice', option }, option !== 0, ''));
   return writeHandedIn(second, name);
 }
 

@@ -62,6 +62,15 @@ describe('moving the depth of a step', () => {
     expect(setStepDepth(feet, 0, 15 * 0.3048)).toContain('descend to 16 ft');
   });
 
+  it('stops on the side it comes from, near the surface and near the deepest depth too', () => {
+    const shallow = 'descend to 3 m at 18 m/min\ndescend to 5 m at 18 m/min\nascend to surface at 9 m/min';
+    expect(changed(setStepDepth(shallow, 0, 5), shallow)).toEqual(['descend to 4.9 m at 18 m/min']);
+    const deep = 'descend to 348 m at 60 m/min\nascend to 345 m at 9 m/min\nascend to surface at 9 m/min';
+    expect(changed(setStepDepth(deep, 0, 345), deep)).toEqual(['descend to 345.1 m at 60 m/min']);
+    const deepest = deep.replace('345 m', '350 m').replace('ascend to 350', 'descend to 350');
+    expect(changed(setStepDepth(deepest, 0, 350), deepest)).toEqual(['descend to 349.9 m at 60 m/min']);
+  });
+
   it('loses nothing when dragged past the next depth and back', () => {
     let text = TEXT;
     for (const depth of [20, 10, 5, 4, 2, 0, 2, 5, 8, 20, 30]) text = setStepDepth(text, 0, depth);

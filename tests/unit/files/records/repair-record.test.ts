@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { consentToKinds, repairRecord } from '@/lib/files/records/repair-record';
+import type { FindingKind } from '@/lib/files/records/check-record';
+import { consentToKinds, laterS, repairRecord } from '@/lib/files/records/repair-record';
 import { madeRecording, switchTo } from '../made-recordings';
 
 type Samples = readonly (readonly [number, number])[];
@@ -45,6 +46,20 @@ describe('repairing a record', () => {
       ],
       done: { repeat: 1, negative: 1 },
     });
+  });
+
+  it('tells how much later a mended recording is than it was written: by the descent that was put in', () => {
+    const recording = madeRecording([
+      [0, 12],
+      [10, 12],
+      [10, 12],
+      [600, 12],
+    ]);
+    const mended = (...kinds: FindingKind[]) => repairRecord(recording, consentToKinds(kinds)).recordings[0]!;
+    expect(laterS(recording, recording)).toBe(0);
+    expect(laterS(mended('repeat'), recording)).toBe(0);
+    // 12 m at 18 m/min.
+    expect(laterS(mended('start', 'repeat'), recording)).toBe(40);
   });
 
   it('repairs one row and leaves its like', () => {

@@ -14,7 +14,7 @@ import { readCsv } from '@/lib/files/csv/read-csv';
 import { readUddf } from '@/lib/files/uddf/read-uddf';
 import type { Recording } from '@/lib/files/records/record';
 import { CANCELLED, refusalOf } from '@/lib/files/refused-file';
-import { consentToKinds, repairRecord } from '@/lib/files/records/repair-record';
+import { consentToKinds, laterS, repairRecord } from '@/lib/files/records/repair-record';
 import { likelyChoice, seriesOf } from '@/lib/files/records/dive-log';
 import { printHours } from '@/lib/quantity/duration';
 import { lengthS, surfaceIntervals } from '@/lib/files/records/surface-intervals';
@@ -292,11 +292,4 @@ async function* piecesOf(file: Blob): AsyncGenerator<Uint8Array> {
   } finally {
     await reader.cancel();
   }
-}
-
-/** How much later the samples of a mended record are than as they were read, s. */
-function laterS(mended: Recording, read: Recording): number {
-  // A sample that was put in before the others has the row of the one it was put in before.
-  const first = mended.row[0] === mended.row[1] ? 1 : 0;
-  return mended.timeS[first]! - read.timeS[read.row.indexOf(mended.row[first]!)]!;
 }

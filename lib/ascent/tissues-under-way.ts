@@ -7,6 +7,8 @@ import { GasPath } from './gas-path';
 import type { AscentPart, AscentSite, AscentStart } from './schedule';
 import { SHARES, type Stretch } from './stretch';
 
+/* Long because it is one algorithm: its steps share the arrays they work in, and every one is asked in its innermost loop. */
+
 /** Rounding allowance when a tension is held against its limit, bar. */
 const ROUNDING_BAR = 1e-12;
 

@@ -1,5 +1,6 @@
 'use client';
 
+import { useMemo } from 'react';
 import { cursorSample } from '../../stage/desk-store';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { usePreferences } from '../../parts/preferences';
@@ -8,6 +9,8 @@ import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import { diveTitle } from '../../pictures/dive-title';
 import { PrintedReadings } from './PrintedReadings';
 import { pictures as kinds } from '../../stage/figures/all';
+import { useOverlay } from '../../stage/figures/use-overlay';
+import { sayOverlaid } from '../../pictures/profile/overlaid-dive';
 import { usePrintChoice } from './print-times';
 import { usePrinting } from './use-printing';
 import styles from './desk-sheet.module.css';
@@ -27,6 +30,9 @@ function Sheet() {
   const { script, scene, cursorS, errors, pictures } = useDeskStore().getState();
   const sample = useDesk(cursorSample);
   const { drawn, others } = usePrintChoice();
+  const overlay = useOverlay();
+  const endS = Math.max(scene.timeline.timeS.at(-1)!, overlay?.timeline.timeS.at(-1) ?? 0);
+  const view = useMemo(() => ({ startS: 0, endS }), [endS]);
   const lines = script.trim().split('\n').length;
   const units = usePreferences((state) => state.units);
   return (
@@ -45,8 +51,11 @@ function Sheet() {
               {...PAPER}
               units={units}
               onCursor={() => undefined}
+              overlay={overlay}
+              view={view}
             />
             <p className={styles.roof}>
+              {overlay && `${sayOverlaid(overlay, scene, units)} `}
               The hatched roof is the ceiling: the model asks you to stay below it. The dotted line is the moment in
               bold type below.
             </p>

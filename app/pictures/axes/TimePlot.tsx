@@ -25,8 +25,6 @@ interface Tip {
 interface TimePlotProps
   extends Pick<PictureProps, 'width' | 'height'>, Partial<Pick<PictureProps, 'cursorS' | 'onCursor'>> {
   frame: TimeFrame;
-  /** Room under the plot that the cursor goes through, too. */
-  below?: number;
   className?: string | undefined;
   /** What stays while the cursor moves. */
   children: ReactNode;
@@ -42,21 +40,20 @@ interface TimePlotProps
 
 /** A plot over the time of a dive: the sheet, the one time cursor where there is one, and what a pointer is told. Pressing moves the cursor. */
 export function TimePlot(props: TimePlotProps) {
-  const { frame, width, height, cursorS, onCursor, below = 0, className, children, words, atCursor, tip, mark } = props;
+  const { frame, width, height, cursorS, onCursor, className, children, words, atCursor, tip, mark } = props;
   const { margin, inner, x, columns, timeline } = frame;
   const { pointed, handlers } = usePointed(margin, width, onCursor && ((at) => onCursor(x.invert(at.x))));
   const column = pointed && pointed.x >= 0 && pointed.x <= inner.width ? columnAt(frame, pointed.x) : undefined;
   const at = column === undefined ? undefined : { ...pointed!, column, sample: columns[column]! };
   const told = at && tip(at);
   const cursorX = cursorS === undefined ? -1 : x(cursorS);
-  const foot = inner.height + below;
   return (
     <>
       <Plate width={width} height={height} margin={margin} className={className} {...handlers}>
         {children}
-        <TimeCursor x={cursorX} width={inner.width} height={foot} />
+        <TimeCursor x={cursorX} width={inner.width} height={inner.height} />
         {words}
-        {told && (mark ? mark(at) : <path d={`M${at.column},0V${foot}`} className={styles.pointed} />)}
+        {told && (mark ? mark(at) : <path d={`M${at.column},0V${inner.height}`} className={styles.pointed} />)}
         {cursorX >= 0 && cursorX <= inner.width && atCursor?.(cursorX)}
       </Plate>
       {told && (

@@ -128,8 +128,8 @@ function WayUp({
     (part) => [place(x(part.startS), y(part.fromM)), place(x(part.endS), y(part.toM))] as const,
   );
   const at = place(x(startS), y(timeline.depthM[sample]!));
-  const cursor = [[place(at.x, 0), place(at.x, inner.height)], ...corners(at, RING)] as const;
-  const points = timeline.legs.flatMap(({ endS, toM }) => corners(place(x(endS), y(toM)), POINT));
+  const cursor = [[place(at.x, 0), place(at.x, inner.height)], ...corners(at, RING, RING)] as const;
+  const points = timeline.legs.flatMap(({ endS, toM }) => corners(place(x(endS), y(toM)), POINT.x, POINT.y));
   const stops = parts.filter((part) => part.fromM === part.toM);
   const riseEndS = stops[0]?.startS ?? parts.at(-1)!.endS;
   const middleX = x((startS + riseEndS) / 2);
@@ -170,13 +170,13 @@ function WayUp({
 
 /** Half of what the ring at the cursor takes, and a point of the dive, with some air. */
 const RING = 10;
-const POINT = 8;
+const POINT = { x: 8, y: 5.5 };
 
 const place = (x: number, y: number) => ({ x, y });
 
-/** Corner to corner of a square around a place. */
-const corners = (at: { readonly x: number; readonly y: number }, half: number) =>
-  [-half, half].map((by) => [place(at.x - half, at.y - by), place(at.x + half, at.y + by)] as const);
+/** Corner to corner of what reaches so far from a place. */
+const corners = (at: { readonly x: number; readonly y: number }, byX: number, byY: number) =>
+  [-byY, byY].map((by) => [place(at.x - byX, at.y - by), place(at.x + byX, at.y + by)] as const);
 
 /** The parts of an ascent with the times they begin and end at, s. */
 function timed(parts: readonly AscentPart[], startS: number) {

@@ -38,7 +38,6 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, units, on
   return (
     <TimePlot
       {...{ frame, width, height, cursorS, onCursor }}
-      below={STRIP}
       atCursor={(cursorX) => {
         const left = cursorX > inner.width * 0.75;
         const at = y(capped(noStopMin[sample]!));

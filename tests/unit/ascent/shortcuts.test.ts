@@ -157,6 +157,16 @@ describe.each(Object.entries(DAYS))('%s', (name, day) => {
   });
 });
 
+it('where gases are taken up between two stops, ways up of several stretches are the same too', () => {
+  const { timeline, figures } = engineOf(DAYS['helium under 30/80 and half oxygen from 21 m']!, EVERY_S);
+  const carried = [
+    { gas: { o2: 0.5, he: 0 }, fromM: 20 },
+    { gas: { o2: 1, he: 0 }, fromM: 8 },
+  ];
+  const between = { ...figures, limits: { ...figures.limits, carried } };
+  expectSameWaysUp(() => plansAlong(timeline, between));
+});
+
 /** In each compartment helium's limits are milder than nitrogen's as they are published; nothing may rest on that. */
 describe.each(Object.entries(DAYS).filter(([, { gas }]) => gas.includes('/')))(
   '%s, with the limits of the two gases changed over',

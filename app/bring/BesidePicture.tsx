@@ -17,7 +17,7 @@ import { recordFrame } from '../pictures/axes/time-picture';
 import { TimeGround } from '../pictures/axes/TimeGround';
 import { TimePlot } from '../pictures/axes/TimePlot';
 import { useWidth } from '../parts/use-width';
-import styles from './bring.module.css';
+import styles from './record-picture.module.css';
 
 const HEIGHT = 190;
 const RIM = { top: 26, bottom: 34 };
@@ -87,7 +87,7 @@ export function BesidePicture({
           <LanePicture key={lane.channel} lane={lane} rows={rows} explained={explained} width={width} units={units} />
         ))}
         <p className={styles.key} aria-hidden="true">
-          <span className={styles.keyUnit} /> the unit <span className={styles.keyKept} /> the model
+          <span className={styles.keyUnit} /> the unit <span /> the model
           {explained && (
             <>
               <span className={styles.keyFound} /> the model under the settings found

@@ -1,4 +1,4 @@
-import styles from './bring.module.css';
+import styles from './record-picture.module.css';
 
 /** A fault in the record: a cross, and a ring once it is mended. */
 export function FaultMark({ x = 0, y = 0, mended }: { x?: number; y?: number; mended: boolean }) {

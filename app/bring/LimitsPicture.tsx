@@ -7,7 +7,7 @@ import { CrossAxes, CROSS_MARGIN } from '../pictures/axes/CrossAxes';
 import { Plate } from '../pictures/axes/Plate';
 import { evenAxis } from '../pictures/axes/plot-axis';
 import { useWidth } from '../parts/use-width';
-import styles from './bring.module.css';
+import styles from './record-picture.module.css';
 
 const WIDEST = 520;
 const HEIGHT = 360;

@@ -19,7 +19,7 @@ import { TimePlot } from '../pictures/axes/TimePlot';
 import { useWidth } from '../parts/use-width';
 import { depthTicks } from '../pictures/profile/profile-scales';
 import { straightScale } from '../parts/straight-scale';
-import styles from './bring.module.css';
+import styles from './record-picture.module.css';
 
 const HEIGHT = 260;
 const RIM = { top: 26, bottom: 34 };
@@ -97,7 +97,7 @@ export function RecordPicture({
           <span className={styles.keyRecorded} /> as recorded
           {kept && (
             <>
-              <span className={styles.keyKept} /> as the desk will have it
+              <span /> as the desk will have it
             </>
           )}
           {faults.length > 0 && ' ✕ a fault by its number in the list, ○ mended'}

@@ -15,6 +15,8 @@ import { StageWaiting } from './StageWaiting';
 import { StepText } from './StepText';
 import { useEngine, type Engine } from './use-engine';
 import styles from './player.module.css';
+import stepStyles from './step.module.css';
+import outcomes from './outcome.module.css';
 
 /** Questions whose numbers are drawn afresh and worked out by the engine. */
 export function CheckStepView({ lesson, step }: { lesson: PreparedLesson; step: CheckStep }) {
@@ -174,7 +176,7 @@ function OneQuestion({
       )}
       {given ? (
         <div role="status">
-          <p className={styles.verdict} data-right={given.right}>
+          <p className={outcomes.verdict} data-right={given.right}>
             <span aria-hidden="true">{given.right ? '✓' : '≠'}</span> {given.right ? 'Right.' : 'Not so.'}
             {given.answer && !question.choice && (
               <>
@@ -190,7 +192,7 @@ function OneQuestion({
             )}
           </p>
           {given.because && (
-            <p className={styles.because}>
+            <p className={outcomes.because}>
               <ProseLine html={given.because} />
             </p>
           )}
@@ -199,7 +201,7 @@ function OneQuestion({
       ) : (
         <p role="status">{told}</p>
       )}
-      <div className={styles.askingFoot}>
+      <div className={stepStyles.askingFoot}>
         {given ? (
           <>
             {onNext && (

@@ -4,7 +4,7 @@ import type { ExplainStep, PreparedLesson } from '../prepared';
 import { WorkingStage } from './stages';
 import { StepText } from './StepText';
 import { TryOnDesk } from './TryOnDesk';
-import styles from './player.module.css';
+import styles from './step.module.css';
 
 export function ExplainStepView({ lesson, step }: { lesson: PreparedLesson; step: ExplainStep }) {
   return (

@@ -22,6 +22,7 @@ import { TermsInPlace } from './TermsInPlace';
 import { useProgress } from './progress-store';
 import { useStepPlace } from './use-step-place';
 import styles from './player.module.css';
+import stepStyles from './step.module.css';
 import places from './window.module.css';
 
 interface LessonPlayerProps {
@@ -108,7 +109,7 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
             {step ? (
               <section
                 aria-labelledby={`step-${step.id}`}
-                className={inWindow ? places.window : styles.step}
+                className={inWindow ? places.window : stepStyles.step}
                 data-kind={step.kind}
               >
                 <h2 id={`step-${step.id}`} ref={heading} tabIndex={-1}>
@@ -117,7 +118,7 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
                 <OpenStep key={step.id + units} lesson={lesson} step={step} />
               </section>
             ) : (
-              <section aria-labelledby="results" className={styles.step}>
+              <section aria-labelledby="results" className={stepStyles.step}>
                 <h2 id="results" ref={heading} tabIndex={-1}>
                   Your results
                 </h2>

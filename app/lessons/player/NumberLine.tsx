@@ -1,5 +1,5 @@
 import { rounded } from '../../parts/answers/rounded';
-import styles from './player.module.css';
+import styles from './number-line.module.css';
 
 interface NumberLineProps {
   given: readonly number[];

@@ -11,7 +11,7 @@ import { SketchOverlay } from './drawn-later';
 import { NumberLine } from './NumberLine';
 import { rounded } from '../../parts/answers/rounded';
 import { useEngine } from './use-engine';
-import styles from './player.module.css';
+import styles from './outcome.module.css';
 
 interface OutcomeProps {
   lesson: PreparedLesson;

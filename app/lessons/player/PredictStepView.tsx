@@ -27,7 +27,7 @@ import { SketchPad } from './drawn-later';
 import { StepText } from './StepText';
 import { TryOnDesk } from './TryOnDesk';
 import { useEngine, type Engine } from './use-engine';
-import styles from './player.module.css';
+import styles from './step.module.css';
 import { isWithin } from '@/lib/lesson/questions/within';
 
 interface PredictProps {

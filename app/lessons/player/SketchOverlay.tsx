@@ -13,7 +13,7 @@ import { sketchAxes, sketchPath } from '../../parts/answers/sketch-axes';
 import { rounded } from '../../parts/answers/rounded';
 import { SketchPaper } from '../../parts/answers/SketchPaper';
 import { useEngine } from './use-engine';
-import playerStyles from './player.module.css';
+import playerStyles from './outcome.module.css';
 import styles from '../../parts/answers/sketch.module.css';
 
 const TABLE_ROWS = 11;

@@ -1,4 +1,4 @@
-import styles from './player.module.css';
+import styles from './step.module.css';
 
 /** In place of pictures while they are on their way. */
 export function StageWaiting() {

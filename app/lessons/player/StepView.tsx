@@ -9,7 +9,7 @@ import { RunStepView } from './RunStepView';
 import { CheckStepView } from './stages';
 import { StepText } from './StepText';
 import { TryStepView } from './TryStepView';
-import styles from './player.module.css';
+import styles from './step.module.css';
 
 /** One step, in its own way. */
 export function StepView({ lesson, step }: { lesson: PreparedLesson; step: PreparedStep }) {

@@ -12,6 +12,7 @@ import { toFaultOnceMarked } from '../../parts/first-fault';
 import { scriptOnDesk } from '../../keep/dive-on-desk';
 import { yamlPath } from '../../parts/lesson-paths';
 import styles from './workshop.module.css';
+import begun from './beginnings.module.css';
 
 export interface ShelfEntry {
   readonly slug: string;
@@ -70,16 +71,16 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
   };
 
   return (
-    <div className={styles.beginnings}>
+    <div className={begun.beginnings}>
       <p role="alert">{failed}</p>
-      <div className={styles.beginning}>
+      <div className={begun.beginning}>
         <h3>From nothing</h3>
         <p>A dive, a text and a summing up, to be changed into your own.</p>
         <Button kind="primary" icon="plus" onClick={() => onBegin(draftText('A new lesson', scenarios[0].script))}>
           New lesson
         </Button>
       </div>
-      <div className={styles.beginning}>
+      <div className={begun.beginning}>
         <h3>From the desk</h3>
         <p>The dive as you left it there, or one someone passed on as a link.</p>
         <Button onClick={() => void fromDesk()}>Take the dive on the desk</Button>
@@ -102,7 +103,7 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
           <Button type="submit">Take its dive</Button>
         </form>
       </div>
-      <div className={styles.beginning}>
+      <div className={begun.beginning}>
         <h3>From a lesson on the shelf</h3>
         <p>A copy to change; the shelf stays as it is.</p>
         <div className={styles.inline}>
@@ -119,10 +120,10 @@ export function Beginnings({ lessons, onBegin }: BeginningsProps) {
           <Button onClick={() => void fromShelf()}>Copy the lesson</Button>
         </div>
       </div>
-      <div className={styles.beginning}>
+      <div className={begun.beginning}>
         <h3>From a file</h3>
         <p>A lesson someone exported, as YAML.</p>
-        <label className={styles.file}>
+        <label className={begun.file}>
           Import a file
           <input
             type="file"

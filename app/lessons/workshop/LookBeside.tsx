@@ -10,6 +10,7 @@ import { StageWaiting } from '../player/StageWaiting';
 import type { PreparedLesson } from '../prepared';
 import { usePrepared } from './use-prepared';
 import styles from './workshop.module.css';
+import tried from './try-out.module.css';
 
 /** What answers given in the look go under; they are forgotten with it. */
 const LOOKED_AT = 'looked-at';
@@ -45,7 +46,7 @@ export function LookBeside({ text, known, step, on }: LookProps) {
           {last ? 'This is how it looked before. Mend what is told above, and it follows.' : made.why}
         </p>
       )}
-      <div className={styles.tryOut} data-on={on} data-beside="">
+      <div className={tried.tryOut} data-on={on} data-beside="">
         {last ? (
           <LessonPlayer key={`${last.turn} ${step}`} lesson={last.lesson} shipped={false} />
         ) : (

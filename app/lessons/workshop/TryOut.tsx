@@ -9,7 +9,7 @@ import { useProgress } from '../player/progress-store';
 import { StageWaiting } from '../player/StageWaiting';
 import { Segmented } from '../../parts/Segmented';
 import { usePrepared } from './use-prepared';
-import styles from './workshop.module.css';
+import styles from './try-out.module.css';
 
 interface TryOutProps {
   text: string;

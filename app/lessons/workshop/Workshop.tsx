@@ -16,6 +16,7 @@ import { Editor } from './Editor';
 import { Stranger } from './Stranger';
 import { useDrafts } from './use-drafts';
 import styles from './workshop.module.css';
+import begun from './beginnings.module.css';
 
 interface WorkshopProps {
   terms: readonly Pick<Term, 'id'>[];
@@ -98,7 +99,7 @@ export function Workshop({ terms, lessons }: WorkshopProps) {
             )}
             {drafts.all?.length === 0 && <p>None yet. They are kept on this machine and nowhere else.</p>}
             {(drafts.all?.length ?? 0) > 0 && (
-              <ul className={styles.drafts}>
+              <ul className={begun.drafts}>
                 {drafts.all?.map(({ name, text, savedAt }) => (
                   <li key={name}>
                     <span>

@@ -11,6 +11,7 @@ import { Plate } from '../axes/Plate';
 import { spacedOut } from '../axes/spaced-out';
 import { useWidth } from '../../parts/use-width';
 import shared from '../pictures.module.css';
+import frame from '../frame.module.css';
 import styles from './ascents.module.css';
 
 const MARGIN = { top: 30, right: 18, bottom: 28, left: 52 };
@@ -45,7 +46,7 @@ export function AscentsPicture({ ascents, chosen }: { ascents: readonly NamedAsc
   );
   const order = plans.map((_, index) => index).sort((one, other) => Number(one === chosen) - Number(other === chosen));
   return (
-    <div ref={ref} className={shared.ownHeight}>
+    <div ref={ref} className={frame.ownHeight}>
       <Plate width={width} height={HEIGHT} margin={MARGIN}>
         <Levels
           width={inner.width}

@@ -24,7 +24,7 @@ import {
 } from '../../pictures/compartment-states';
 import { useOverlay, useShownWays } from './use-overlay';
 import { usePicture } from './use-picture';
-import styles from '../../pictures/pictures.module.css';
+import styles from '../../pictures/frame.module.css';
 
 const chaseHeight = (width: number) => (width < 560 ? 340 : Math.min(440, Math.max(340, Math.round(width * 0.42))));
 

@@ -14,7 +14,7 @@ import { PictureFrame } from './PictureFrame';
 import { limitAt, type Basis } from '../../pictures/tissues/supersaturation-columns';
 import { tableSamples } from '../../pictures/table-samples';
 import { usePicture } from './use-picture';
-import styles from '../../pictures/pictures.module.css';
+import styles from '../../pictures/frame.module.css';
 
 const SEGMENTS = [
   { value: 'surfacing', label: 'If you surfaced' },

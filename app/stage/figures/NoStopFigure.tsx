@@ -13,7 +13,7 @@ import { modelMomentOf } from '../model-moment';
 import { PictureFrame } from './PictureFrame';
 import { tableSamples } from '../../pictures/table-samples';
 import { usePicture } from './use-picture';
-import styles from '../../pictures/pictures.module.css';
+import styles from '../../pictures/frame.module.css';
 
 export function NoStopFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 560 ? 230 : 250));

@@ -10,7 +10,7 @@ import type { PictureId } from '../../pictures/picture-ids';
 import { PictureFoot } from './PictureFoot';
 import { RoomContext } from './room';
 import { SavePicture } from './SavePicture';
-import styles from '../../pictures/pictures.module.css';
+import styles from '../../pictures/frame.module.css';
 
 interface PictureFrameProps<Row> {
   id: PictureId;

@@ -9,7 +9,7 @@ import { pressureUnit } from '../../pictures/axes/pressure-axis';
 import { PressurePicture } from '../../pictures/tissues/PressurePicture';
 import { isPastSurfaceLimit, compartmentStatesAt, type CompartmentState } from '../../pictures/compartment-states';
 import { usePicture } from './use-picture';
-import styles from '../../pictures/pictures.module.css';
+import styles from '../../pictures/frame.module.css';
 
 const pressureHeight = (width: number) => (width < 560 ? 360 : Math.min(480, Math.max(380, Math.round(width * 0.56))));
 

@@ -23,7 +23,7 @@ import type { ProfileScales } from '../../pictures/profile/profile-scales';
 import { diveRow, diveRows, underCover, withNow, type DiveRow } from './dive-rows';
 import { chosenWatch } from '../../pictures/scene-watches';
 import { usePicture } from './use-picture';
-import styles from '../../pictures/pictures.module.css';
+import styles from '../../pictures/frame.module.css';
 
 /** Each row has a way up of its own, so that they are worked out once the table is open, and once for a dive. */
 function rowsOnce(...dive: Parameters<typeof diveRows>): () => readonly DiveRow[] {

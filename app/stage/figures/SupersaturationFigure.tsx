@@ -11,7 +11,7 @@ import { printPercent } from '@/lib/quantity/percent';
 import { SupersaturationPicture } from '../../pictures/tissues/SupersaturationPicture';
 import { tableSamples } from '../../pictures/table-samples';
 import { usePicture } from './use-picture';
-import styles from '../../pictures/pictures.module.css';
+import styles from '../../pictures/frame.module.css';
 
 export function SupersaturationFigure() {
   const { ref, ...picture } = usePicture((width) => (width < 560 ? 280 : 310));

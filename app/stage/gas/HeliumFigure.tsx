@@ -15,7 +15,7 @@ import { PictureFrame } from '../figures/PictureFrame';
 import { tableSamples } from '../../pictures/table-samples';
 import { usePicture } from '../figures/use-picture';
 import { HeliumPicture } from '../../pictures/gas/HeliumPicture';
-import shared from '../../pictures/pictures.module.css';
+import shared from '../../pictures/frame.module.css';
 import { DeepCaution } from './DeepCaution';
 import styles from '../../pictures/gas/exposure.module.css';
 

@@ -15,7 +15,7 @@ import { PictureFrame } from '../figures/PictureFrame';
 import { usePicture } from '../figures/use-picture';
 import { OxygenPicture } from '../../pictures/gas/OxygenPicture';
 import { oxygenOf } from '../../pictures/scene-exposure';
-import shared from '../../pictures/pictures.module.css';
+import shared from '../../pictures/frame.module.css';
 import { DeepCaution } from './DeepCaution';
 import styles from '../../pictures/gas/exposure.module.css';
 

@@ -21,7 +21,7 @@ import { LoggedRate } from './LoggedRate';
 import { ReserveTable } from './ReserveTable';
 import { supplyOf } from '../../pictures/scene-exposure';
 import { SupplyPicture, type PressureMark } from '../../pictures/gas/SupplyPicture';
-import shared from '../../pictures/pictures.module.css';
+import shared from '../../pictures/frame.module.css';
 import { DeepCaution } from './DeepCaution';
 import styles from '../../pictures/gas/exposure.module.css';
 

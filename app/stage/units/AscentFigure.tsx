@@ -21,7 +21,7 @@ import { sceneOf, type Scene } from '../../pictures/scene';
 import { chosenWatch, watchesOf } from '../../pictures/scene-watches';
 import { WaysUpPicture, waysUpHeight } from '../../pictures/units/WaysUpPicture';
 import { logEntriesOf } from './log-entries';
-import shared from '../../pictures/pictures.module.css';
+import shared from '../../pictures/frame.module.css';
 import styles from './units.module.css';
 
 /** No climb faster than this is taught, m/min. */

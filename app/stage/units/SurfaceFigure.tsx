@@ -22,7 +22,7 @@ import { PictureFrame } from '../figures/PictureFrame';
 import { usePicture } from '../figures/use-picture';
 import { AfterDivePicture, afterDiveHeight, type LetsGo } from '../../pictures/units/AfterDivePicture';
 import { chosenWatch } from '../../pictures/scene-watches';
-import shared from '../../pictures/pictures.module.css';
+import shared from '../../pictures/frame.module.css';
 import styles from './units.module.css';
 
 /** The surface interval: what has washed out, what a next dive would be given, and how long until flying or driving up. */

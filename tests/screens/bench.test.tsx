@@ -150,7 +150,7 @@ describe('the bench sheet', () => {
     expect(box).toBeInvalid();
     expect(box).toHaveAccessibleDescription(/no checkpoint/);
     expect(screen.queryByRole('alert')).toBeNull();
-    expect(await screen.findByRole('alert', undefined, { timeout: 5000 })).toHaveTextContent(/^The run: Line 1:/);
+    expect(await screen.findByRole('alert')).toHaveTextContent(/^The run: Line 1:/);
     expect(screen.queryByRole('region', { name: 'The sheet' })).toBeNull();
   });
 });

@@ -37,7 +37,7 @@ async function openWall(shown: readonly PictureId[], script = SCRIPT) {
       })}
     </DeskContext>,
   );
-  await waitFor(() => expect(screen.queryAllByRole('figure')).toHaveLength(shown.length), { timeout: 10_000 });
+  await waitFor(() => expect(screen.queryAllByRole('figure')).toHaveLength(shown.length));
   return store;
 }
 
@@ -46,8 +46,8 @@ const goTo = (store: Awaited<ReturnType<typeof openWall>>, timeS: number) => set
 async function tableOf(title: string) {
   const figure = screen.getByRole('figure', { name: title });
   // What stands in a menu is fetched with the first of them.
-  await userEvent.click(await within(figure).findByText(/^Table of /, undefined, { timeout: 10_000 }));
-  return within(figure).findByRole('table', { name: title }, { timeout: 10_000 });
+  await userEvent.click(await within(figure).findByText(/^Table of /));
+  return within(figure).findByRole('table', { name: title });
 }
 
 /** The cells of the row that begins with a name, as printed. */

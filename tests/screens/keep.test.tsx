@@ -184,7 +184,7 @@ describe('a record in the small storage', () => {
     expect(message()?.text.startsWith(`${words.unread} It is set aside, not lost.`)).toBe(true);
     expect(message()?.text.includes('newer version')).toBe(newer);
     message()!.action!.run();
-    await vi.waitFor(() => expect(saved).toHaveLength(1));
+    await vi.waitFor(() => expect(saved).toHaveLength(1), { timeout: 20_000 });
     expect(JSON.parse(saved[0]!)).toEqual({ caution: cautions.general, record: text });
     useStatus.getState().clear();
     expect(kept.now()).toBeUndefined();
@@ -253,7 +253,7 @@ describe('a document on the shelf', () => {
     if (name !== undefined) expect(aside[0]![0]).toBe(name);
     expect(message()?.text).toContain('It is set aside, not lost.');
     message()!.action!.run();
-    await vi.waitFor(() => expect(saved.join()).toContain('"torn'));
+    await vi.waitFor(() => expect(saved.join()).toContain('"torn'), { timeout: 20_000 });
     type('b');
     await settle();
     expect([...shelf.lying].filter(([key]) => key.startsWith('aside/'))).toHaveLength(1);

@@ -69,7 +69,7 @@ describe('the results of a class', () => {
     const choice = within(screen.getByRole('region', { name: 'By choice' }));
     expect(choice.getByText(/3 of 3 answered, 1 of them right at first/)).toBeInTheDocument();
     vi.unstubAllGlobals();
-  }, 30_000);
+  });
 });
 
 describe('papers about a lesson that is not on the shelf', () => {
@@ -92,7 +92,7 @@ describe('papers about a lesson that is not on the shelf', () => {
     expect(number.getByText(/1 of 1 answered, 0 of them right at first/)).toBeInTheDocument();
     expect(screen.queryByText(/not on the shelf/)).toBeNull();
     vi.unstubAllGlobals();
-  }, 30_000);
+  });
 });
 
 describe('handing in', () => {

@@ -23,7 +23,7 @@ describe('the bench sheet', () => {
     render(<BenchScreen />);
     expect(screen.queryByRole('region', { name: 'The sheet' })).toBeNull();
     script(SHORT);
-    expect(await screen.findByRole('group', { name: 'Unit 1 at sixteen' }, { timeout: 20_000 })).toBeVisible();
+    expect(await screen.findByRole('group', { name: 'Unit 1 at sixteen' })).toBeVisible();
     expect(screen.getByRole('button', { name: 'Undo' })).not.toHaveAttribute('aria-disabled');
   });
 

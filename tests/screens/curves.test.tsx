@@ -1,4 +1,4 @@
-import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { AscentRateSection } from '@/app/curves/AscentRateSection';
@@ -64,6 +64,8 @@ beforeEach(() => {
   vi.stubGlobal('Worker', WorkerHere);
 });
 afterEach(() => {
+  // What is still to be asked of a worker goes before the worker.
+  cleanup();
   vi.unstubAllGlobals();
   act(() => usePreferences.getState().setUnits('metric'));
 });
@@ -174,7 +176,7 @@ describe('no-stop time against depth', () => {
   it('answers why with the working of a dive that has just arrived', async () => {
     render(<NoStopSection />);
     await userEvent.click(screen.getByRole('button', { name: 'Why the no-stop time of curve 1?' }));
-    const sheet = await screen.findByRole('dialog', { name: 'Why? No-stop time' }, { timeout: 20_000 });
+    const sheet = await screen.findByRole('dialog', { name: 'Why? No-stop time' });
     expect(sheet).toHaveTextContent('On arriving at 30 m');
     await waitFor(() => expect(sheet).toHaveTextContent(noStopCurve(atSea, [30]).minutes[0]!.toFixed(1)), {
       timeout: 20_000,
@@ -360,7 +362,7 @@ describe('models side by side', () => {
 describe('how sure it is', () => {
   it('is told as a band, never a figure alone', async () => {
     render(<HowSureSection />);
-    const figure = await screen.findByRole('figure', { name: 'No-stop time, as a band' }, { timeout: 20_000 });
+    const figure = await screen.findByRole('figure', { name: 'No-stop time, as a band' });
     const band = noStopBand(atSea, [30], USUAL_VARIATION);
     expect(figure).toHaveAccessibleDescription(
       new RegExp(

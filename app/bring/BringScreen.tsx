@@ -45,7 +45,7 @@ function Standing() {
           <>
             <label>
               {DOING[busy.with]}
-              {busy.part === undefined ? '' : `, ${Math.floor(busy.part * 100)} %`}
+              {busy.part === undefined ? '' : `, ${Math.floor(busy.part * 100)}%`}
               <progress max={1} {...(busy.part !== undefined && { value: busy.part })} />
             </label>
             {busy.with !== 'making' && <Button onClick={cancel}>Stop</Button>}

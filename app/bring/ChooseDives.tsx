@@ -37,7 +37,7 @@ export function ChooseDives() {
       <p>
         {series.length === 1
           ? 'What the tissues hold is carried from each to the next.'
-          : `Choose one dive, or a series: what the tissues hold is carried from each dive of it to the next. A new series begins after ${printHours(FROM_REST_S)} at the surface, when less than 1 % of what the slowest compartment took up is left, or where the file does not tell the time between.`}
+          : `Choose one dive, or a series: what the tissues hold is carried from each dive of it to the next. A new series begins after ${printHours(FROM_REST_S)} at the surface, when less than 1% of what the slowest compartment took up is left, or where the file does not tell the time between.`}
       </p>
       <div className={styles.logRows} tabIndex={0} role="region" aria-label="Dives of the file">
         <table>

@@ -1,6 +1,5 @@
-import type { Finding } from '@/lib/files/records/check-record';
 import { useBring } from './bring-context';
-import type { MakeOutcome } from './brought';
+import type { FileBrought, MakeOutcome } from './brought';
 import { faultNumbers } from './finding-words';
 import { RecordPicture, type MarkedFault } from './RecordPicture';
 import styles from './bring.module.css';
@@ -13,8 +12,6 @@ export function Records() {
   if (!brought || !outcome) return null;
   const { made } = outcome;
   const numbers = faultNumbers(brought, chosen);
-  // A record that is mended into several has other times than those the faults were found at.
-  const whole = outcome.dives.length === chosen.length;
   return (
     <div className={styles.records}>
       {outcome.dives.map((dive, index) => (
@@ -23,19 +20,29 @@ export function Records() {
           dive={dive}
           line={made.ok ? made.lines[index] : undefined}
           made={made.ok ? made : undefined}
-          faults={whole ? markedFaults(brought.dives[chosen[index]!]!.findings, numbers, outcome.repaired) : []}
+          faults={markedFaults(brought, outcome, index, numbers)}
         />
       ))}
     </div>
   );
 }
 
+/** What was found in the rows that a mended dive is made of, at the times it has there. */
 function markedFaults(
-  findings: readonly Finding[],
+  brought: FileBrought,
+  { dives, repaired }: MakeOutcome,
+  index: number,
   numbers: ReturnType<typeof faultNumbers>,
-  repaired: MakeOutcome['repaired'],
 ): readonly MarkedFault[] {
-  return findings
-    .filter(({ at }) => Number.isFinite(at.timeS))
-    .map(({ kind, at }) => ({ ...at, number: numbers.get(kind)!, mended: repaired[kind] !== undefined }));
+  const { place, fromRow, laterS } = dives[index]!;
+  const next = dives[index + 1];
+  const toRow = next?.place === place ? next.fromRow : Infinity;
+  return brought.dives[place]!.findings.filter(
+    ({ row, at }) => row >= fromRow && row < toRow && Number.isFinite(at.timeS),
+  ).map(({ kind, at: { timeS, depthM } }) => ({
+    timeS: timeS + laterS,
+    depthM,
+    number: numbers.get(kind)!,
+    mended: repaired[kind] !== undefined,
+  }));
 }

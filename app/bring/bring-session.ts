@@ -14,7 +14,7 @@ import { readCsv } from '@/lib/files/csv/read-csv';
 import { readUddf } from '@/lib/files/uddf/read-uddf';
 import type { Recording } from '@/lib/files/records/record';
 import { CANCELLED, refusalOf } from '@/lib/files/refused-file';
-import { consentToKinds, repairRecord } from '@/lib/files/records/repair-record';
+import { consentToKinds, laterS, repairRecord } from '@/lib/files/records/repair-record';
 import { likelyChoice, seriesOf } from '@/lib/files/records/dive-log';
 import { printHours } from '@/lib/quantity/duration';
 import { lengthS, surfaceIntervals } from '@/lib/files/records/surface-intervals';
@@ -110,20 +110,24 @@ export class BringSession implements Session {
   async make(decisions: Decisions): Promise<MakeOutcome> {
     const repaired: Partial<Record<FindingKind, number>> = {};
     const consent = consentToKinds(decisions.repair);
-    this.mended = decisions.chosen.flatMap((place) => {
+    const parts = decisions.chosen.flatMap((place) => {
       const { recordings, done } = repairRecord(this.withoutLeftOut(place, decisions.chosen), consent);
       for (const [kind, count] of Object.entries(done) as [FindingKind, number][])
         repaired[kind] = (repaired[kind] ?? 0) + count;
-      return recordings;
+      return recordings.map((recording, part) => ({ recording, place, fromRow: part === 0 ? 0 : recording.row[0]! }));
     });
+    this.mended = parts.map(({ recording }) => recording);
     this.decisions = decisions;
     const told = surfaceIntervals(this.mended);
-    const dives = this.mended.map((recording, i): MendedDive => ({
+    const dives = parts.map(({ recording, place, fromRow }, i): MendedDive => ({
       name: recording.name,
       samples: recording.timeS.length,
       channels: channelsOf(recording),
       intervalS: decisions.intervalsS[i] ?? told[i],
       recorded: thinned(recording.timeS, recording.depthM, PICTURE_PARTS),
+      place,
+      fromRow,
+      laterS: laterS(recording, this.recordings[place]!),
     }));
     const made = diveFromRecords(this.mended, this.options());
     this.made = made.ok ? made.value : undefined;

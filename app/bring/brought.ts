@@ -81,6 +81,11 @@ export interface MendedDive {
   /** As the file tells or the person said; undefined where nobody has. */
   readonly intervalS: number | undefined;
   readonly recorded: Trace;
+  /** Of which dive of the file it is, by its place there, and from which row on: one whose time began again is mended into several. */
+  readonly place: number;
+  readonly fromRow: number;
+  /** How much later its samples are than the file wrote them, s, where a descent was put in before them. */
+  readonly laterS: number;
 }
 
 /** One dive of the desk made of the records, and how close it is to them. */

@@ -16,7 +16,8 @@ import { printAs } from '@/lib/sayings/measures';
 import { parseBottomTimes } from './bottom-values';
 import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
-import { CurvePlot, type PlotPoint } from './CurvePlot';
+import { CurvePlot } from './CurvePlot';
+import type { PlotPoint } from './plot-curve';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DepthField, FactorsField, GasField } from './DiveFields';
@@ -147,7 +148,7 @@ export function AscentRateSection() {
                 heading: `After ${minutes} min`,
                 numeric: true,
                 cell: ({ each }: RateRow) =>
-                  `${printPercent(each[i]!.direct.surfacingSupersaturation, 1)}, compartment ${each[i]!.direct.leader}`,
+                  `${printPercent(each[i]!.direct.surfacingSupersaturation)}, compartment ${each[i]!.direct.leader}`,
               })),
             ]}
             rows={rows}
@@ -159,7 +160,7 @@ export function AscentRateSection() {
                 id: i,
                 look: i,
                 name: after(drawn.times[i]!),
-                value: printPercent(direct.surfacingSupersaturation, 1),
+                value: printPercent(direct.surfacingSupersaturation),
                 note: `compartment ${direct.leader}`,
                 why: (
                   <WhyCurve

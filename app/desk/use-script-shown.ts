@@ -1,6 +1,7 @@
 import { useMemo, useSyncExternalStore, type RefObject } from 'react';
 import { useDeskStore } from '../stage/desk-context';
-import type { DeskState, DeskStore } from '../stage/desk-store';
+import type { DeskState } from '../stage/desk-state';
+import type { DeskStore } from '../stage/desk-store';
 
 /** A text that changes under a drag is shown so often at most, ms: nobody reads it sooner, and it is dear to lay out. */
 const EVERY_MS = 100;

@@ -33,7 +33,7 @@ const terms = [
   ],
   [
     'Equivalent narcotic depth',
-    'Where air would be as narcotic. Authorities differ on whether oxygen counts; the switch below sets it for this whole screen.',
+    'Where air would be as narcotic. Authorities differ on whether oxygen counts; the switch above sets it for this whole screen.',
   ],
   ['Density', 'How heavy the gas is to move. Effort, carbon dioxide and narcosis feed on one another in dense gas.'],
 ] as const;
@@ -106,7 +106,7 @@ export default function GasesPage() {
           follow Lambertsen and Clark’s formula and do not fade.
         </p>
         <p>
-          A fraction under 100 % has never been a promise. Convulsions under water have happened well inside these
+          A fraction under 100% has never been a promise. Convulsions under water have happened well inside these
           limits.
         </p>
         <p>

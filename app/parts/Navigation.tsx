@@ -1,12 +1,12 @@
 'use client';
 
-import { usePathname } from 'next/navigation';
 import styles from './Navigation.module.css';
 import { isWithin, openRoutes } from './routes';
+import { useHere } from './use-here';
 
 /** The way to every open screen; the one you are on is marked. */
 export function Navigation() {
-  const here = usePathname();
+  const here = useHere();
   return (
     <nav aria-label="Screens" className={styles.navigation}>
       <ul>

@@ -1,10 +1,10 @@
 'use client';
 
-import { usePathname } from 'next/navigation';
 import { createContext, useContext, type ReactNode } from 'react';
 import { CautionStrip } from './Caution';
 import { isLessonPage } from './lesson-paths';
 import { isWithin, routes } from './routes';
+import { useHere } from './use-here';
 import styles from './Shell.module.css';
 
 const SheetFoot = createContext<ReactNode>(null);
@@ -24,7 +24,7 @@ interface ShellProps {
  * the top itself, and puts the foot where it has room.
  */
 export function Shell({ head, foot, unscripted, status, children }: ShellProps) {
-  const here = usePathname();
+  const here = useHere();
   const onDesk = isWithin(here, routes.desk.path);
   const onOneSheet = onDesk || isLessonPage(here);
   return (

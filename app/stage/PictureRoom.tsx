@@ -45,15 +45,22 @@ export function PictureRoom({ shown, chooser = null }: PictureRoomProps) {
   const inSight = useMemo(() => (turns ? [...shown.slice(0, fixed), second!] : shown), [turns, shown, fixed, second]);
   // Whoever put a picture away from its own menu goes on at the next one's or, where none is left, where they are chosen.
   const count = useRef(shown.length);
+  const entered = useRef(false);
   useEffect(() => {
-    if (shown.length < count.current && document.activeElement === document.body)
+    if (shown.length < count.current && entered.current && document.activeElement === document.body)
       ref.current?.querySelector<HTMLElement>('figcaption [aria-label^="Tools of"], summary')?.focus();
     count.current = shown.length;
   }, [shown, ref]);
   const plain = useMemo((): Room => ({ choose: chooser, inSight }), [chooser, inSight]);
 
   return (
-    <div ref={ref} className={styles.room} data-pictures={inSight.length > MOST_TWO_BY_TWO ? 'many' : inSight.length}>
+    <div
+      ref={ref}
+      onFocus={() => (entered.current = true)}
+      onBlur={({ relatedTarget }) => (entered.current = relatedTarget === null)}
+      className={styles.room}
+      data-pictures={inSight.length > MOST_TWO_BY_TWO ? 'many' : inSight.length}
+    >
       <div className={styles.pictures}>
         {shown.length === 0 && chooser}
         {inSight.map((id, index) => {

@@ -12,7 +12,7 @@ import { ASK_KEY } from './announcing/ask-key';
 import type { Listening } from './announcing/announcing';
 import { Voice } from './announcing/Voice';
 import { useDesk, useDeskStore } from './desk-context';
-import { PLAYBACK_SPEEDS } from './desk-store';
+import { PLAYBACK_SPEEDS } from './desk-state';
 import { longestGoneS } from './jump';
 import styles from './stage.module.css';
 

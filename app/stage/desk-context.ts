@@ -1,7 +1,8 @@
 import { createContext, useCallback, useContext, useSyncExternalStore } from 'react';
 import { TYPING } from '../keep/history';
 import { oncePainted } from '../parts/after-paint';
-import type { DeskState, DeskStore } from './desk-store';
+import type { DeskState } from './desk-state';
+import type { DeskStore } from './desk-store';
 import { isMovedByHand } from './jump';
 
 /** The desk a picture or a panel stands on. A lesson has desks of its own, so there is no global one. */

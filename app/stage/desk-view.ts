@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { writeScript } from '@/lib/dive/script';
 import { steerRunSchema } from '@/lib/steer/run-schema';
-import type { DeskDocument, DeskState, OpenedDesk } from './desk-store';
+import type { DeskDocument, DeskState, OpenedDesk } from './desk-state';
 import { PICTURE_IDS } from '../pictures/picture-ids';
 import { PANEL_IDS } from './panel-ids';
 import { READING_IDS } from './reading-ids';

@@ -1,4 +1,4 @@
-import type { DeskState } from './desk-store';
+import type { DeskState } from './desk-state';
 
 /** A longer way in one change is a jump, s of the clock: whoever jumps over something wants to be past it. */
 const JUMP_S = 0.6;

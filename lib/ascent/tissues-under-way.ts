@@ -7,6 +7,8 @@ import { GasPath } from './gas-path';
 import type { AscentPart, AscentSite, AscentStart } from './schedule';
 import { SHARES, type Stretch } from './stretch';
 
+/* Long because it is one algorithm: its steps share the arrays they work in, and every one is asked in its innermost loop. */
+
 /** Rounding allowance when a tension is held against its limit, bar. */
 const ROUNDING_BAR = 1e-12;
 
@@ -71,9 +73,10 @@ export class TissuesUnderWay {
     this.strictest = 0;
     this.holdsHelium = false;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
+      const helium = heliumBar[at + c]!;
       tensions[2 * c] = nitrogenBar[at + c]!;
-      tensions[2 * c + 1] = heliumBar[at + c]!;
-      if (tensions[2 * c + 1]! > 0) this.holdsHelium = true;
+      tensions[2 * c + 1] = helium;
+      if (helium > 0) this.holdsHelium = true;
     }
     this.line = this.lineNow(anchorM * site.barPerMetre);
   }
@@ -196,7 +199,11 @@ export class TissuesUnderWay {
     };
     this.path.begin(this.tensions, this.tensions, 0, 2, along, minutes, 1);
     this.line = lineAlong(this.path, this.gf, this.line)!;
-    this.arrive(minutes);
+    this.holdsHelium ||= heliumStartBar > 0;
+    for (let c = 0; c < COMPARTMENTS; c += 1) {
+      this.tensions[2 * c] = this.path.nitrogenAt(c, minutes);
+      this.tensions[2 * c + 1] = this.path.heliumAt(c, minutes);
+    }
   }
 
   /** The tissues so many minutes ago, while one gas was breathed at one depth. */
@@ -209,16 +216,6 @@ export class TissuesUnderWay {
       tensions[2 * c + 1] = Math.max(0, helium);
     }
     this.line = this.lineNow(this.line.anchorBar);
-  }
-
-  /** Takes the tensions to a moment of the path under way. */
-  private arrive(minutes: number): void {
-    const { path, tensions } = this;
-    for (let c = 0; c < COMPARTMENTS; c += 1) {
-      tensions[2 * c] = path.nitrogenAt(c, minutes);
-      tensions[2 * c + 1] = path.heliumAt(c, minutes);
-      if (tensions[2 * c + 1]! > 0) this.holdsHelium = true;
-    }
   }
 
   /**
@@ -309,7 +306,6 @@ export class TissuesUnderWay {
     path.begin(tensions, tensions, 0, 2, stretch, minutes, 1);
     let deepestBar = anchorBar;
     for (let c = 0; c < COMPARTMENTS; c += 1) {
-      if (!(tensions[2 * c]! < stretch.nitrogenStartBar || tensions[2 * c + 1]! < stretch.heliumStartBar)) continue;
       deepestBar = Math.max(deepestBar, path.toleratedBar(c, minutes, gf.low));
       for (const turn of path.turns(c, gf.low)) deepestBar = Math.max(deepestBar, path.toleratedBar(c, turn, gf.low));
     }

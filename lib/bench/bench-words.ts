@@ -77,7 +77,7 @@ export function saySettings(settings: BenchSettings, system: UnitSystem): string
   const limits = `gradient factors ${printFactors(strictest)} to ${printFactors(loosest)}`;
   const allowed = [
     toleranceM === null ? '' : sayAllowance(toleranceM, system),
-    tolerancePercent === null ? '' : `${tolerancePercent} % of the depth`,
+    tolerancePercent === null ? '' : `${tolerancePercent}% of the depth`,
   ].filter((text) => text !== '');
   const parts = [
     `Water in the pot: ${WATER_WORDS[potWater]}`,

@@ -9,7 +9,7 @@ const EXPLAINED = 0.006;
 const TELLING = 0.012;
 
 /**
- * The water a unit seems to be set to where that explains its deviations: depths in metres of fresh water are about 3 %
+ * The water a unit seems to be set to where that explains its deviations: depths in metres of fresh water are about 3%
  * more than in metres of salt water at the same pressure. Undefined where they need no explaining or have another cause.
  */
 export function seemsSetTo(own: Water, deviations: readonly DepthDeviation[]): Water | undefined {

@@ -196,11 +196,11 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
     question: {
       by: 'number',
       answer: 'surfacingSupersaturationPercent T',
-      within: '8 %',
+      within: '8%',
       mistakes: [
         {
           value: 'supersaturationPercent T',
-          near: '5 %',
+          near: '5%',
           because:
             'That is near what it is down here, {{supersaturationPercent T}}. At the surface there is less pressure around the same gas.',
         },
@@ -218,11 +218,11 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
     question: {
       by: 'number',
       answer: 'supersaturationPercent T',
-      within: '8 %',
+      within: '8%',
       mistakes: [
         {
           value: 'surfacingSupersaturationPercent T',
-          near: '5 %',
+          near: '5%',
           because:
             'That is near what it would be at the surface, {{surfacingSupersaturationPercent T}}. Down here there is more pressure around it.',
         },
@@ -308,7 +308,7 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
     question: {
       by: 'number',
       answer: 'oxygenClockPercent T',
-      within: '5 %',
+      within: '5%',
       mistakes: [],
       tooLittle: 'More of it is used: {{oxygenClockPercent T}}.',
       tooMuch: 'Less of it is used: {{oxygenClockPercent T}}.',
@@ -321,11 +321,11 @@ export const DIVE_ASKS: readonly DiveAsk[] = [
     question: {
       by: 'number',
       answer: 'oxygenDayPercent T',
-      within: '5 %',
+      within: '5%',
       mistakes: [
         {
           value: 'oxygenClockPercent T',
-          near: '4 %',
+          near: '4%',
           because:
             'That is near what is used of the limit for a single exposure, {{oxygenClockPercent T}}. A day has a limit of its own.',
         },

@@ -29,7 +29,7 @@ export interface StepResponse {
   readonly afterHalfTimesMin: readonly number[];
 }
 
-/** "After six half-times": when a compartment is taken to have caught up, at 98.4 %. */
+/** "After six half-times": when a compartment is taken to have caught up, at 98.4%. */
 export const HALF_TIMES_TO_SETTLE = 6;
 
 /**

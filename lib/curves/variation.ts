@@ -3,9 +3,9 @@ import { seeded } from '../quantity/seeded';
 
 /** How far each value that nobody knows exactly may be off, up or down. */
 export interface Variation {
-  /** Half-times, as a share of each: 0.1 is ±10 %. */
+  /** Half-times, as a share of each: 0.1 is ±10%. */
   readonly halfTimes: number;
-  /** Limits, as a share of the overpressure they allow (M − p), as a gradient factor takes its share: 0.1 is ±10 %. */
+  /** Limits, as a share of the overpressure they allow (M − p), as a gradient factor takes its share: 0.1 is ±10%. */
   readonly limits: number;
   /** What a depth gauge may be off, m. */
   readonly depthM: number;

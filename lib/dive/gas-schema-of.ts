@@ -5,6 +5,6 @@ export function gasOf({ number, object }: Pick<Checker, 'number' | 'object'>) {
   const fraction = number().min(0).max(1);
   return object({ o2: fraction, he: fraction }).refine(
     (gas) => gas.o2 + gas.he <= 1 + 1e-9,
-    'oxygen and helium together are more than 100 %',
+    'oxygen and helium together are more than 100%',
   );
 }

@@ -35,11 +35,11 @@ function mixOf(oxygen: string, helium: string): Parsed<Gas> {
   const he = fractionOfPercent(helium);
   if (!he.ok) return he;
   if (o2.value < 0 || he.value < 0) return refused('A gas has no negative parts.', `Write ${GASES}.`);
-  if (o2.value > 1) return refused(`A gas cannot be ${oxygen} % oxygen.`, 'Write at most 100%.');
-  if (he.value > 1) return refused(`A gas cannot be ${helium} % helium.`, 'Write at most 100.');
+  if (o2.value > 1) return refused(`A gas cannot be ${oxygen}% oxygen.`, 'Write at most 100%.');
+  if (he.value > 1) return refused(`A gas cannot be ${helium}% helium.`, 'Write at most 100.');
   if (o2.value + he.value > 1 + 1e-9) {
     return refused(
-      `${oxygen} % oxygen and ${helium} % helium are more than 100 % together.`,
+      `${oxygen}% oxygen and ${helium}% helium are more than 100% together.`,
       'Write oxygen first, then helium, such as 18/45.',
     );
   }

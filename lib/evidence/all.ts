@@ -31,7 +31,7 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
     id: 'relations',
     title: 'Where the coefficients come from',
     about:
-      'Variant A was made by rule: a = 2·t^(−1/3) and b = 1.005 − t^(−1/2). Two printed values of b, in compartments 4 and 5, leave the rule. B and C then lower some values of a by hand.',
+      'Variant A was made by rule: a = 2 / ∛t and b = 1.005 − 1 / √t, of the half-time t. Two printed values of b, in compartments 4 and 5, leave the rule. B and C then lower some values of a by hand.',
     run: relationChecks,
   },
   {

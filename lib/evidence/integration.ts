@@ -45,7 +45,7 @@ const COMPARED_LEGS = [
   { dive: AIR_DIVE, leg: 0, gases: ['nitrogen'], title: 'down to 40 m on air in 2 min' },
   { dive: AIR_DIVE, leg: 1, gases: ['nitrogen'], title: '18 min at 40 m on air' },
   { dive: MIXED_DIVE, leg: 2, gases: ['nitrogen', 'helium'], title: 'up to 21 m after 15 min at 60 m on trimix 18/45' },
-  { dive: MIXED_DIVE, leg: 5, gases: ['nitrogen', 'helium'], title: 'stops on 50 % nitrox after trimix 18/45' },
+  { dive: MIXED_DIVE, leg: 5, gases: ['nitrogen', 'helium'], title: 'stops on 50% nitrox after trimix 18/45' },
 ] as const;
 
 /**

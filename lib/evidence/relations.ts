@@ -20,7 +20,7 @@ export function relationChecks(engine: Engine): Check[] {
       compared({
         ...common,
         id: `${group}-a-${compartment}`,
-        title: `Nitrogen a of compartment ${compartment}, variant A, follows 2·t^(−1/3)`,
+        title: `Nitrogen a of compartment ${compartment}, variant A, follows 2 / ∛t`,
         published: 2 / Math.cbrt(nitrogen.halfTimeMin),
         ours: nitrogen.a,
         unit: 'bar',
@@ -34,8 +34,8 @@ export function relationChecks(engine: Engine): Check[] {
         ...common,
         id: `${group}-b-${compartment}`,
         title: exception
-          ? `Nitrogen b of compartment ${compartment} would be ${exception.relationGives} by 1.005 − t^(−1/2)`
-          : `Nitrogen b of compartment ${compartment} follows 1.005 − t^(−1/2)`,
+          ? `Nitrogen b of compartment ${compartment} would be ${exception.relationGives} by 1.005 − 1 / √t`
+          : `Nitrogen b of compartment ${compartment} follows 1.005 − 1 / √t`,
         published: exception ? exception.relationGives : 1.005 - 1 / Math.sqrt(nitrogen.halfTimeMin),
         ours: exception ? 1.005 - 1 / Math.sqrt(nitrogen.halfTimeMin) : nitrogen.b,
         unit: '',

@@ -20,7 +20,7 @@ export const DENSITY_TEMPERATURE_C = 0;
 
 /**
  * Density of a dry gas at an ambient pressure in bar, g/L: p·M/(R·T), the ideal gas law with M the mean molar mass.
- * At diving pressures real gases differ from it by about 0.1 %; argon, counted as nitrogen, by 0.4 % in air.
+ * At diving pressures real gases differ from it by about 0.1%; argon, counted as nitrogen, by 0.4% in air.
  */
 export function gasDensityGL(gas: Gas, ambientBar: number, temperatureC: number = DENSITY_TEMPERATURE_C): number {
   const molarMass = gas.o2 * MOLAR_MASS.o2 + nitrogenFraction(gas) * MOLAR_MASS.n2 + gas.he * MOLAR_MASS.he;

@@ -123,7 +123,7 @@ function dailyBefore(timeline: Timeline, starts: readonly number[]): (momentS: n
     while (index < legs.length - 1 && legs[index]!.endS <= momentS) index += 1;
     const leg = legs[index]!;
     const [fromBar, toBar] = pO2Ends(leg, timeline);
-    const part = leg.endS > leg.startS ? (momentS - leg.startS) / (leg.endS - leg.startS) : 0;
+    const part = (momentS - leg.startS) / (leg.endS - leg.startS);
     return (
       starts[index]! + dailyExposureRate.over(fromBar, fromBar + (toBar - fromBar) * part, (momentS - leg.startS) / 60)
     );

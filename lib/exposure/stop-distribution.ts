@@ -36,7 +36,7 @@ const PEAK_EVERY_S = 10;
 /**
  * The stops of a dive spread deeper and shallower, the whole ascent always as long as the dive's own gradient factors
  * make it: for each low gradient factor, the high one that takes the same time, the deepest stops first. Stops are timed
- * to the second here. A low factor is left out where no high one at or above it takes that long, or where 100 % still
+ * to the second here. A low factor is left out where no high one at or above it takes that long, or where 100% still
  * takes longer.
  */
 export function stopDistributions(dive: Dive, options: DistributionOptions = {}): StopDistribution[] {

@@ -4,7 +4,7 @@ export interface Gas {
   readonly he: number;
 }
 
-/** Dry air as the model uses it: 21 % oxygen, 79 % nitrogen (ZH-L16 convention). */
+/** Dry air as the model uses it: 21% oxygen, 79% nitrogen (ZH-L16 convention). */
 export const AIR: Gas = { o2: 0.21, he: 0 };
 export const OXYGEN: Gas = { o2: 1, he: 0 };
 

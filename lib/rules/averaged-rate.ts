@@ -57,7 +57,7 @@ function diveBeginnings(legs: readonly Leg[]): number[] {
   });
 }
 
+/** The depth at a moment of a leg, or of its end, m. */
 function depthOn({ startS, endS, fromM, toM }: Leg, timeS: number): number {
-  if (fromM === toM || timeS <= startS) return fromM;
   return timeS >= endS ? toM : fromM + ((toM - fromM) * (timeS - startS)) / (endS - startS);
 }

@@ -90,10 +90,9 @@ function cylinderInUse({ timeline, sample, supply }: ExposureMoment) {
   const timeS = timeline.timeS[sample]!;
   const spell = supply.real.spells.findLast(({ leg, startS }) => leg === timeline.leg[sample] && startS <= timeS);
   const gas = gasAt(timeline, sample);
-  const index =
-    spell && spell.cylinder >= 0
-      ? spell.cylinder
-      : supply.real.cylinders.findIndex(({ cylinder }) => sameGas(cylinder.gas, gas));
+  // What is breathed is never taken from a cylinder before the first that holds it.
+  const first = supply.real.cylinders.findIndex(({ cylinder }) => sameGas(cylinder.gas, gas));
+  const index = Math.max(first, spell?.cylinder ?? first);
   const real = supply.real.cylinders[index];
   if (!real) return undefined;
   return {

@@ -48,9 +48,10 @@ export function sayStanding(standing: Standing, system: UnitSystem): string {
 
 /** A stop with its minutes: `2 min at 6 m`. */
 export function sayStop({ depthM, minutes }: { depthM: number; minutes: number }, system: UnitSystem): string {
-  return minutes === Infinity
-    ? `without end at ${printAs('stopM', depthM, system)}`
-    : `${printAs('stopMin', minutes, system)} at ${printAs('stopM', depthM, system)}`;
+  // From where nobody should be, as at the surface with a stop left out, going down to it may be all that it takes.
+  const held =
+    minutes === Infinity ? 'without end' : minutes === 0 ? 'under 1 min' : printAs('stopMin', minutes, system);
+  return `${held} at ${printAs('stopM', depthM, system)}`;
 }
 
 /** What belongs under a no-stop time. */

@@ -21,7 +21,7 @@ function bottom(script: string): { dive: Dive; timeline: Timeline; start: Ascent
 
 export const scheduleTrimix: Workload = {
   name: 'schedule-trimix',
-  about: 'the stops after 25 min at 75 m on 18/45 with 50 % and oxygen, whole minutes, limits 30/80',
+  about: 'the stops after 25 min at 75 m on 18/45 with 50% and oxygen, whole minutes, limits 30/80',
   samples: 200,
   prepare() {
     const { dive, timeline, start } = bottom(

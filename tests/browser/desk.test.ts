@@ -158,7 +158,7 @@ describe('the desk', () => {
     await page.getByRole('button', { name: 'Choose pictures' }).or(page.getByText('Choose pictures')).first().click();
     await page.getByRole('checkbox', { name: 'Units side by side' }).check();
     const figure = page.getByRole('figure', { name: 'Units side by side' });
-    await figure.getByLabel('A unit that is wrong').selectOption({ label: 'Set to 32 % while air is breathed' });
+    await figure.getByLabel('A unit that is wrong').selectOption({ label: 'Set to 32% while air is breathed' });
     await figure.getByRole('button', { name: 'Add it, the unit that is wrong' }).click();
     expect(await scriptOf(page)).toContain('setup: Nitrox unit, gas 32%');
     expect(await figure.innerText()).toMatch(/more no-stop time at 30 m than is so/);

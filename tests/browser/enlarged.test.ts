@@ -13,7 +13,7 @@ const SPACED = `
   * { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; }
   p { margin-block-end: 2em !important; }`;
 
-/** A small phone; a phone with spaced text; and 1280 × 1024 enlarged to 400 % (WCAG 2.2, 1.4.10). */
+/** A small phone; a phone with spaced text; and 1280 × 1024 enlarged to 400% (WCAG 2.2, 1.4.10). */
 const LOOKS = [
   { width: 320, height: 640, spaced: false },
   { width: 390, height: 844, spaced: true },

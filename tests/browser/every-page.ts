@@ -26,5 +26,5 @@ export const everyPage: readonly { readonly name: string; readonly path: string 
   { name: 'Glossary', path: glossaryPath },
   { name: 'Workshop', path: workshopPath },
   { name: 'Results of a class', path: classResultsPath },
-  { name: 'An address that leads nowhere', path: '/nowhere/' },
+  { name: 'An address that leads nowhere', path: '/desk/nowhere/' },
 ];

@@ -5,12 +5,16 @@ import { arrive, browserVisits } from './visit';
 
 const visit = browserVisits();
 
-/** A choice, a curve and a goal, with more to say than most. */
+/** A choice, a curve, goals, a run with most readings and a working, each with more to say than most. */
 const ASKING = [
   ['18-reading-a-record', 'which-guess'],
   ['04-no-stop-time', 'draw-the-fall'],
   ['19-when-instruments-disagree', 'agree'],
   ['18-reading-a-record', 'check'],
+  ['08-too-fast', 'come-up-well'],
+  ['21-beyond-no-stop', 'survive-the-loss'],
+  ['21-beyond-no-stop', 'watch-the-stages'],
+  ['02-half-times', 'open-the-tension'],
 ] as const;
 
 it.each([
@@ -39,7 +43,10 @@ it.each([
     // Whatever is asked, it is asked and answered in one window, and what is said before that is not cut.
     for (const [slug, step] of ASKING) {
       await arrive(page, lessonPath(slug, step));
-      await page.locator('main form, [aria-label="Goal"]').first().waitFor();
+      await page
+        .locator('main form, main [aria-label="Goal"], main [aria-label="Time"], main [aria-label^="Tension"]')
+        .first()
+        .waitFor();
       const [asked] = await page.locator('[data-part="step"]').evaluateAll((bodies) =>
         bodies.map((body) => {
           const cut = [...body.querySelectorAll('section > div')].filter(
@@ -50,12 +57,15 @@ it.each([
           return {
             below: form ? form.getBoundingClientRect().bottom - body.getBoundingClientRect().bottom : 0,
             around: window.innerHeight - body.clientHeight,
+            // Of a working, what decides and what comes of it.
+            answer: body.querySelector('[aria-label^="Tension"] [role="status"]')?.getBoundingClientRect().bottom ?? 0,
             cut: cut.map((part) => part.textContent!.slice(0, 40)),
           };
         }),
       );
       expect(asked!.below, `${step}: what is asked, below the window`).toBeLessThanOrEqual(0);
       expect(asked!.around, `${step}: lines around the step`).toBeLessThanOrEqual(120);
+      expect(asked!.answer, `${step}: the answer of a working`).toBeLessThanOrEqual(height);
       expect(asked!.cut, `${step}: parts that are cut`).toEqual([]);
     }
     const { page: other } = await visit({ viewport: { width, height } });

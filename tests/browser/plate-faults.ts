@@ -7,7 +7,7 @@ const LEAST_CONTRAST = 4.5;
 
 /**
  * What is wrong with the words of the pictures that stand on the page, one line each: drawn too small, over one another, cut off
- * by the plate's edge, or hard to tell from their ground. Measured as drawn, whatever a plate was scaled to.
+ * by the plate's edge, struck by the cursor, or hard to tell from their ground. Measured as drawn, whatever a plate was scaled to.
  */
 export async function plateFaults(page: Page): Promise<string[]> {
   const leastPx = page.viewportSize()!.width < 600 ? LEAST_PX.phone : LEAST_PX.elsewhere;
@@ -87,6 +87,16 @@ export async function plateFaults(page: Page): Promise<string[]> {
             box.bottom - 0.08 * box.height > plate.bottom + 1
           )
             faults.push(`${said} is cut`);
+          const cursor = svg.querySelector('g[class*="cursor"] > line');
+          const line = cursor?.getBoundingClientRect();
+          if (
+            line &&
+            cursor!.compareDocumentPosition(text) & Node.DOCUMENT_POSITION_PRECEDING &&
+            Math.min(line.bottom, box.bottom) - Math.max(line.top, box.top) > 0.4 * box.height &&
+            line.left > box.left + 1 &&
+            line.left < box.right - 1
+          )
+            faults.push(`${said} is struck by the cursor`);
           const ground = under(text, svg, shapes);
           const [light, dark] = [luminance(parts(style.fill)), luminance(ground)].sort((a, b) => b - a);
           const contrast = (light! + 0.05) / (dark! + 0.05);

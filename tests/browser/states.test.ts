@@ -9,12 +9,12 @@ import { arrive, browserVisits, faultsInEitherTheme, hiddenFocus, settled, sidew
 
 const visit = browserVisits();
 
-/** No fault in either theme, and no scrolling sideways in a window a desktop has at 200 %. */
+/** No fault in either theme, and no scrolling sideways in a window a desktop has at 200%. */
 async function holdsUp(page: Page, state: string): Promise<void> {
   expect.soft(await faultsInEitherTheme(page), state).toEqual([]);
   const size = page.viewportSize()!;
   await page.setViewportSize({ width: 720, height: 450 });
-  expect.soft(await sidewaysPx(page), `${state} at 200 %`).toBe(0);
+  expect.soft(await sidewaysPx(page), `${state} at 200%`).toBe(0);
   await page.setViewportSize(size);
 }
 

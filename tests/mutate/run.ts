@@ -17,22 +17,22 @@ import type { Outcome, Trial } from './worker';
 
 /** The tests each folder answers to, in stages: its own first, then the published checks and the laws. */
 const TESTS_OF: Readonly<Record<string, readonly (readonly string[])[]>> = {
-  tissue: [['tests/unit/tissue/'], ['tests/published/checks.'], ['tests/laws/engine.']],
+  tissue: [['tests/unit/tissue/'], ['tests/published/checks.'], ['tests/laws/engine/']],
   ascent: [
     ['tests/unit/ascent/'],
     ['tests/published/checks.', 'tests/unit/rules/', '!lessons-changed', 'tests/unit/working/'],
-    ['tests/laws/engine.', 'tests/laws/schedule.', 'tests/laws/followed-plan.', 'tests/laws/stop-changes.'],
+    ['tests/laws/engine/', 'tests/laws/schedule.', 'tests/laws/followed-plan.', 'tests/laws/stop-changes.'],
   ],
   rules: [
     ['tests/unit/rules/', '!lessons-changed'],
     ['tests/laws/rules.', 'tests/laws/unit-working.', 'tests/unit/working/'],
     ['tests/unit/rules/lessons-changed.'],
   ],
-  exposure: [['tests/unit/exposure/'], ['tests/published/checks.', 'tests/unit/working/'], ['tests/laws/exposure.']],
+  exposure: [['tests/unit/exposure/'], ['tests/published/checks.', 'tests/unit/working/'], ['tests/laws/exposure/']],
   dive: [
     ['tests/unit/dive/'],
     ['tests/unit/files/', 'tests/laws/script.', 'tests/laws/setups.', 'tests/laws/steer.'],
-    ['tests/laws/engine.', 'tests/laws/hostile/scripts.'],
+    ['tests/laws/engine/', 'tests/laws/hostile/scripts.', 'tests/laws/hostile/absurd-scripts.'],
   ],
   sayings: [
     ['tests/unit/sayings/'],
@@ -190,7 +190,7 @@ for (const worker of workers) worker.disconnect();
 
 const score = (of: readonly Drawn[]): string => {
   const missed = of.filter((one) => survivors.includes(one)).length;
-  return `${of.length - missed} of ${of.length} mutants noticed: ${((100 * (of.length - missed)) / of.length).toFixed(1)} %`;
+  return `${of.length - missed} of ${of.length} mutants noticed: ${((100 * (of.length - missed)) / of.length).toFixed(1)}%`;
 };
 console.log();
 for (const folder of folders) console.log(`lib/${folder}: ${score(done.filter((one) => one.folder === folder))}`);

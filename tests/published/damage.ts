@@ -106,7 +106,7 @@ export const FORMULA_DAMAGES: readonly Damage[] = [
     }),
   },
   {
-    name: 'air taken for 80 % nitrogen',
+    name: 'air taken for 80% nitrogen',
     engine: damaged({
       equivalentAirDepthM: (gas, depth, site) => ENGINE.equivalentAirDepthM({ ...gas, o2: gas.o2 + 0.01 }, depth, site),
       equivalentNarcoticDepthM: (gas, depth, narcotic, site) =>

@@ -108,6 +108,31 @@ describe('bringing a dive', () => {
     expect(within(faults).getByText(/Spikes of the sensor: 1, mended/, { selector: 'strong' })).toBeVisible();
   });
 
+  it('keeps the marks of a record that is mended into two dives, each where it is in its own', async () => {
+    // Half a minute apart: time begins again at the eighth; in the second dive a depth under zero after a minute and a half.
+    const rows = [0, 6, 12, 12, 12, 6, 0, 0, 5, 10, -2, 10, 10, 0].map((depth, i) => `${(i % 7) * 30},${depth}`);
+    const user = open([{ name: 'again.csv', title: 'Try it', text: `time (s),depth (m)\n${rows.join('\n')}` }]);
+    await user.click(screen.getByRole('button', { name: 'Try it' }));
+    const faults = await screen.findByRole('region', { name: 'What is wrong with it' });
+    await user.click(await within(faults).findByRole('checkbox', { name: /Time beginning again/ }));
+    const marked = () =>
+      screen
+        .getAllByRole('figure')
+        .map((figure) =>
+          [...figure.querySelectorAll('path[class*="fault"]:not([class*="Tie"])')].map((mark) =>
+            Number(/^M([\d.]+)/.exec(mark.getAttribute('d')!)![1]),
+          ),
+        );
+    await waitFor(() => expect(marked()).toHaveLength(2));
+    const [first, second] = marked();
+    expect(first).toEqual([]);
+    // Where time begins again, and the depth under zero: at 90 s of the second.
+    expect(second![0]).toBe(0);
+    const end = screen.getAllByRole('figure')[1]!.querySelector('path[class*="recorded"]')!.getAttribute('d')!;
+    const lastX = Math.max(...[...end.matchAll(/M([\d.]+)/g)].map(([, x]) => Number(x)));
+    expect(second![1]! / lastX).toBeCloseTo(90 / 180, 1);
+  });
+
   it('asks for the unit nobody can tell from the file, and reads it as answered', async () => {
     const rows =
       'time,depth\n' +

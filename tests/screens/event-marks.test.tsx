@@ -60,3 +60,35 @@ describe('an event on the dive', () => {
     for (const text of written()) expect(text).toMatch(/^\d+(–\d+)?$/);
   });
 });
+
+describe('the words of planned stops', () => {
+  it('keep clear of the points of the dive, under which their minutes would be read wrongly', async () => {
+    const stops = [27, 24, 21, 18, 15, 12, 9]
+      .map((depthM) => `ascend to ${depthM} m at 9 m/min\nstay 2 min\n`)
+      .join('');
+    const script = `gas: air\ngradient factors: 30/80\ndescend to 60 m at 18 m/min\nstay 20 min\n${stops}ascend to surface at 9 m/min\n`;
+    const store = createDeskStore({ script, pictures: ['profile'], covered: [] });
+    store.getState().setCursor(1500);
+    const { container } = render(
+      <DeskContext value={store}>
+        <ProfileFigure />
+      </DeskContext>,
+    );
+    const points = (await screen.findAllByRole('slider', { name: /^Point / })).map((point) => {
+      const [, x, y] = /\(([-\d.]+),([-\d.]+)/.exec(point.getAttribute('transform')!)!;
+      return { x: Number(x), y: Number(y) };
+    });
+    const words = [...container.querySelectorAll('g[class*="wayUp"] text')];
+    expect(words.length).toBeGreaterThan(1);
+    for (const word of words) {
+      const at = Number(word.getAttribute('x'));
+      const wide = 7.2 * word.textContent.length;
+      const left = word.getAttribute('text-anchor') === 'end' ? at - wide : at;
+      const foot = Number(word.getAttribute('y'));
+      const covered = points.filter(
+        ({ x, y }) => x + 6 > left && x - 6 < left + wide && y + 6 > foot - 9 && y - 6 < foot,
+      );
+      expect(covered, word.textContent).toEqual([]);
+    }
+  });
+});

@@ -2,7 +2,8 @@ import { act, render, screen } from '@testing-library/react';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { TYPING } from '@/app/keep/history';
 import { DeskContext, useDesk, useDeskOncePainted } from '@/app/stage/desk-context';
-import { createDeskStore, type DeskState, type DeskStore } from '@/app/stage/desk-store';
+import { createDeskStore, type DeskStore } from '@/app/stage/desk-store';
+import type { DeskState } from '@/app/stage/desk-state';
 import { followed } from './set-cursor';
 
 const SCRIPT = 'gas: air\ndescend to 20 m at 20 m/min\nstay 20 min\nascend to surface at 10 m/min\n';

@@ -90,7 +90,7 @@ describe('gases side by side', () => {
     render(<GasBoard />);
     type('Gases side by side', '32%');
     type('Gases side by side', '32%, 18/95');
-    expect(screen.getByLabelText('Gases side by side')).toHaveAccessibleDescription(/more than 100 % together/);
+    expect(screen.getByLabelText('Gases side by side')).toHaveAccessibleDescription(/more than 100% together/);
     expect(screen.getByLabelText('Gases side by side')).toBeInvalid();
     expect(row('No-stop time, min')).toHaveLength(1);
     type('Gases side by side', '0/100');

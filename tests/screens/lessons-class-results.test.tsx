@@ -11,7 +11,7 @@ import { readHandedIn, writeHandedIn } from '@/lib/lesson/handed-in';
 import { NO_PROGRESS, withPrediction, type Answer } from '@/lib/lesson/progress';
 import { EVERY_WAY } from './lesson-parts';
 
-const LONG = { timeout: 20_000 };
+const LONG = { timeout: 30_000 };
 const SLUG = 'every-way';
 
 function paper(name: string, byNumber: number, reason: string, option: number, slug = SLUG): string {
@@ -21,8 +21,9 @@ function paper(name: string, byNumber: number, reason: string, option: number, s
     reason: why,
     confidence: 'sure' as const,
   });
-  const first = withPrediction(NO_PROGRESS, slug, 'by-number', given({ by: 'number', value: byNumber }, false, reason));
-  const second = withPrediction(first, slug, 'by-choice', given({ by: 'choice', option }, option === 0, ''));
+  // What a paper says of itself is turned round: the lesson judges, whatever copy of it the paper comes from.
+  const first = withPrediction(NO_PROGRESS, slug, 'by-number', given({ by: 'number', value: byNumber }, true, reason));
+  const second = withPrediction(first, slug, 'by-choice', given({ by: 'choice', option }, option !== 0, ''));
   return writeHandedIn(second, name);
 }
 

@@ -11,7 +11,7 @@ import { readLesson } from '@/lib/lesson/read-lesson';
 import { EVERY_WAY, known } from './lesson-parts';
 import { memoryShelf } from './memory-shelf';
 
-const LONG = { timeout: 20_000 };
+const LONG = { timeout: 30_000 };
 const shelf = vi.hoisted(() => ({ current: undefined as unknown }));
 vi.mock('@/app/keep/open-shelf', () => ({ openShelf: () => Promise.resolve(shelf.current) }));
 const saved = vi.hoisted(() => ({ files: [] as { name: string; text: string }[] }));

@@ -7,7 +7,7 @@ it('the sketches of the model have the halves of Haldane and the limits of compa
   const [loading, limits] = [...document.querySelectorAll('figure')];
   const percents = [...loading!.querySelectorAll('text')].map(({ textContent }) => textContent);
   expect(percents.filter((text) => text!.endsWith('%'))).toEqual(['50%', '75%', '88%', '94%']);
-  // ZH-L16C, compartment 5: a 0.6200 bar, b 0.8126; its limit at no pressure and at 4 bar, and 70 % of the way to it.
+  // ZH-L16C, compartment 5: a 0.6200 bar, b 0.8126; its limit at no pressure and at 4 bar, and 70% of the way to it.
   const ends = (path: Element) => [...path.getAttribute('d')!.matchAll(/,([\d.]+)/g)].map(([, y]) => Number(y));
   const [limit, gradient, balance] = [...limits!.querySelectorAll('path[class]')]
     .filter((path) => /ceiling|profile/.test(path.getAttribute('class')!))

@@ -78,6 +78,28 @@ describe('the printed sheet', () => {
       ['28:10', '0.0 m'],
     ]);
   });
+
+  it('counts a day of several dives per dive, and a stop that going down to it clears as under a minute', () => {
+    const dive = 'descend to 36 m at 18 m/min\nstay 8 min 50 s\nascend to surface at 30 m/min\n';
+    const script = `gradient factors: 85/85\n${dive}interval 48 h\n${dive}`;
+    render(
+      <DeskContext value={createDeskStore({ script, pictures: [], covered: [] })}>
+        <PrintedReadings />
+      </DeskContext>,
+    );
+    const [heads, ...rows] = screen.getAllByRole('row').map((row) => [...row.children].map((cell) => cell.textContent));
+    expect(rows.map(([time]) => time)).toEqual([
+      'Dive 1, 0:00',
+      'Dive 1, 2:00',
+      'Dive 1, 10:50',
+      'After dive 1, 0 min',
+      'Dive 2, 0:00',
+      'Dive 2, 2:00',
+      'Dive 2, 10:50',
+      'Dive 2, 12:02',
+    ]);
+    expect(rows.at(-1)![heads!.indexOf('Required stop')]).toBe('under 1 min at 3 m');
+  });
 });
 
 describe('what a unit tells', () => {

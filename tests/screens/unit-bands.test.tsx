@@ -25,22 +25,21 @@ it('units side by side hatch when each asks for a stop, on the dive’s own time
       <UnitsFigure />
     </DeskContext>,
   );
-  const lanes = [...document.querySelectorAll('svg g')].filter((lane) => lane.querySelector(':scope > text + g'));
-  const named = lanes.map((lane) => [
-    lane.querySelector('text')!.textContent,
-    lane.querySelectorAll('rect[fill^="url"]').length,
+  const lanes = [...document.querySelectorAll('svg rect[class*="band"]')].map((band) => band.parentElement!);
+  const names = [...document.querySelectorAll('svg text[class*="name"]')];
+  expect(names.map(({ textContent }) => textContent)).toEqual([
+    'Set right',
+    'Air unit',
+    'Gauge unit – gauge mode: asks for nothing',
   ]);
-  expect(named).toEqual([
-    ['Set right', 1],
-    ['Air unit', 1],
-    ['Gauge unit – gauge mode: asks for nothing', 0],
-  ]);
+  const asking = lanes.map((lane) => [...lane.querySelectorAll('rect[fill^="url"]')]);
+  expect(asking.map(({ length }) => length)).toEqual([1, 1, 0]);
+  // No name is struck by the cursor, wherever it stands.
+  const cursor = document.querySelector('svg g[class*="cursor"]')!;
+  for (const name of names)
+    expect(cursor.compareDocumentPosition(name) & Node.DOCUMENT_POSITION_FOLLOWING, name.textContent!).toBeTruthy();
   // The unit set to air asks first, as its own events say.
-  const from = lanes
-    .slice(0, 2)
-    .map((lane) =>
-      Number(/\((.*),/.exec(lane.querySelector('rect[fill^="url"]')!.parentElement!.getAttribute('transform')!)![1]),
-    );
+  const from = asking.slice(0, 2).map(([one]) => Number(one!.getAttribute('x')));
   const owedS = watchesOf(store.getState().scene).map(
     ({ events }) => events.find(({ kind }) => kind === 'stop-owed')?.timeS,
   );

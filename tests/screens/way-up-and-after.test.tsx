@@ -107,7 +107,7 @@ it('after the dive is one logarithmic axis to two days: what lets go when, and t
   };
   // DAN/UHMS: a dive that owed a stop has no figure, so the unit's own setting stands in for it, from surfacing on.
   expectBar('Flying, by the guideline', 24 - after.sinceSurfacedS / 3600);
-  expectBar('Driving up, by the guideline', 24 - after.sinceSurfacedS / 3600);
+  expectBar('Drive to 700 m, by the guideline', 24 - after.sinceSurfacedS / 3600);
   expectBar('Desaturated', after.desaturation.minutes / 60);
   expect(after.flying.model.minutes).toBe(0);
   expect(bars['Flying, by the model']).toHaveLength(1);

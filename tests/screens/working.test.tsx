@@ -182,7 +182,7 @@ describe('asking why', () => {
     await ask('Why this no-stop time by Nitrox unit?');
     const working = await sheet();
     expect(working).toHaveTextContent('by “Nitrox unit”');
-    // 32 % oxygen leaves 68 % nitrogen, where the dive itself is on air.
+    // 32% oxygen leaves 68% nitrogen, where the dive itself is on air.
     expect(working).toHaveTextContent('fraction of nitrogen you breathe, 0.68');
   });
 

@@ -1,5 +1,6 @@
 'use client';
 
+import { useMemo } from 'react';
 import { cursorSample } from '../../stage/desk-store';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { usePreferences } from '../../parts/preferences';
@@ -7,6 +8,9 @@ import { Watermarked } from '../../parts/Watermarked';
 import { ProfilePicture } from '../../pictures/profile/ProfilePicture';
 import { diveTitle } from '../../pictures/dive-title';
 import { PrintedReadings } from './PrintedReadings';
+import { pictures as kinds } from '../../stage/figures/all';
+import { useOverlay } from '../../stage/figures/use-overlay';
+import { sayOverlaid } from '../../pictures/profile/overlaid-dive';
 import { usePrintChoice } from './print-times';
 import { usePrinting } from './use-printing';
 import styles from './desk-sheet.module.css';
@@ -23,9 +27,12 @@ export function DeskSheet() {
 }
 
 function Sheet() {
-  const { script, scene, cursorS, errors } = useDeskStore().getState();
+  const { script, scene, cursorS, errors, pictures } = useDeskStore().getState();
   const sample = useDesk(cursorSample);
-  const drawn = usePrintChoice((state) => state.drawn);
+  const { drawn, others } = usePrintChoice();
+  const overlay = useOverlay();
+  const endS = Math.max(scene.timeline.timeS.at(-1)!, overlay?.timeline.timeS.at(-1) ?? 0);
+  const view = useMemo(() => ({ startS: 0, endS }), [endS]);
   const lines = script.trim().split('\n').length;
   const units = usePreferences((state) => state.units);
   return (
@@ -44,8 +51,11 @@ function Sheet() {
               {...PAPER}
               units={units}
               onCursor={() => undefined}
+              overlay={overlay}
+              view={view}
             />
             <p className={styles.roof}>
+              {overlay && `${sayOverlaid(overlay, scene, units)} `}
               The hatched roof is the ceiling: the model asks you to stay below it. The dotted line is the moment in
               bold type below.
             </p>
@@ -56,6 +66,13 @@ function Sheet() {
         <pre className={styles.script} data-columns={lines > LINES_IN_ONE_COLUMN ? 2 : 1}>
           {script.trim()}
         </pre>
+        {others &&
+          pictures
+            .filter((id) => id !== 'profile')
+            .map((id) => {
+              const { Figure } = kinds[id];
+              return <Figure key={id} />;
+            })}
       </article>
     </Watermarked>
   );

@@ -11,7 +11,7 @@ import styles from './keep.module.css';
 
 /** What goes on the printed sheet. */
 export function PrintDialog({ onClose }: { onClose: () => void }) {
-  const { times, drawn } = usePrintChoice();
+  const { times, drawn, others } = usePrintChoice();
   const covered = useDesk((state) => state.covered.length);
   const [leaving, setLeaving] = useState(false);
   const print = () => {
@@ -52,6 +52,14 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
             onChange={(event) => usePrintChoice.setState({ drawn: event.target.checked })}
           />
           With the dive drawn under its ceiling
+        </label>
+        <label className={styles.check}>
+          <input
+            type="checkbox"
+            checked={others}
+            onChange={(event) => usePrintChoice.setState({ others: event.target.checked })}
+          />
+          With the other pictures on the desk, on sheets of their own
         </label>
         <p>
           {covered === 0

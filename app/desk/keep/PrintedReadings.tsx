@@ -1,6 +1,7 @@
 'use client';
 
 import { figuresAt } from '@/lib/ascent/figures';
+import { printDayClock } from '@/lib/dive/day-clock';
 import { modelSayings, type ModelReadingId } from '@/lib/sayings/model-readings';
 import { usePreferences } from '../../parts/preferences';
 import { cursorSample } from '../../stage/desk-store';
@@ -55,7 +56,7 @@ export function PrintedReadings() {
                   <span className="spoken">to fill in</span>
                 </td>
               ) : (
-                <td key={id}>{said[id].text}</td>
+                <td key={id}>{id === 'time' ? printDayClock(timeline, timeline.timeS[sample]!) : said[id].text}</td>
               ),
             )}
           </tr>

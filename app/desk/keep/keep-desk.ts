@@ -1,5 +1,6 @@
 import { startAutosave, type Autosave } from '../../keep/autosave';
-import type { DeskState, DeskStore } from '../../stage/desk-store';
+import type { DeskState } from '../../stage/desk-state';
+import type { DeskStore } from '../../stage/desk-store';
 import { deskKind, type DeskContent } from './desk-record';
 import { DOCUMENT_FIELDS, viewOf } from '../../stage/desk-view';
 

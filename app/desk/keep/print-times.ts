@@ -8,9 +8,11 @@ interface PrintChoice {
   times: PrintTimes;
   /** Whether the dive is drawn: the ceiling in it would tell a class what it is to find. */
   drawn: boolean;
+  /** Whether the other pictures on the desk follow, on sheets of their own. */
+  others: boolean;
 }
 
-export const usePrintChoice = create<PrintChoice>()(() => ({ times: 'points', drawn: true }));
+export const usePrintChoice = create<PrintChoice>()(() => ({ times: 'points', drawn: true, others: false }));
 
 /** Rows that leave room on the sheet for the dive and its script. */
 export const MOST_ROWS = 20;

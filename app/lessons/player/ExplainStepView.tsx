@@ -9,10 +9,12 @@ import styles from './player.module.css';
 export function ExplainStepView({ lesson, step }: { lesson: PreparedLesson; step: ExplainStep }) {
   return (
     <>
-      <StepText step={step} />
-      <TryOnDesk lesson={lesson} step={step} script={step.script} />
-      <div className={styles.stage}>
+      <div className={styles.words}>
+        <StepText step={step} />
+      </div>
+      <div className={styles.opened}>
         <WorkingStage script={lesson.scripts[step.script]!} reading={step.reading} atS={step.atS} />
+        <TryOnDesk lesson={lesson} step={step} script={step.script} />
       </div>
     </>
   );

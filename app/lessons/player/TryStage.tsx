@@ -20,6 +20,7 @@ import { useSaidOncePaused } from '../../parts/said-once-paused';
 import { goalStanding } from './engine';
 import { useLessonProgress, useProgress } from './progress-store';
 import { Stage } from './Stage';
+import folds from '../../parts/folds.module.css';
 import styles from './stage.module.css';
 import places from './window.module.css';
 
@@ -56,7 +57,7 @@ export function TryStage({ lesson, step }: { lesson: PreparedLesson; step: TrySt
       <div className={places.bar}>
         <PlaybackBar />
       </div>
-      <div className={`${places.figures} ${styles.own}`}>
+      <div className={`${places.figures} ${folds.folds}`}>
         <OwnScript beginning={begun.script} kept={kept} />
         <Disclosure
           summary="One way to do it"
@@ -99,13 +100,24 @@ function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
           </li>
         ))}
       </ul>
-      {standing.hints.map((html, index) => (
-        <p key={index}>
-          <ProseLine html={html} />
-        </p>
-      ))}
-      {!met && misses >= MISSES_TO_HINT && <WaysOutHint />}
       {met && step.after && <Prose html={step.after} />}
+      <div className={folds.folds}>
+        {standing.hints.length > 0 && (
+          <Disclosure summary="A hint">
+            {standing.hints.map((html, index) => (
+              <p key={index}>
+                <ProseLine html={html} />
+              </p>
+            ))}
+          </Disclosure>
+        )}
+        {!met && step.more && (
+          <Disclosure summary="More">
+            <Prose html={step.more} />
+          </Disclosure>
+        )}
+      </div>
+      {!met && misses >= MISSES_TO_HINT && <WaysOutHint />}
     </section>
   );
 }

@@ -24,6 +24,7 @@ import { lessonIn } from '../in-units';
 import type { Html, PredictStep, PreparedLesson } from '../prepared';
 import { useLessonText } from '../use-lesson-text';
 import { usePrepared } from '../workshop/use-prepared';
+import { judgedAnew } from './judged-anew';
 import styles from './results.module.css';
 
 interface LessonOfClassProps {
@@ -61,9 +62,9 @@ function ClassSheet({ lesson: given, papers }: { lesson: PreparedLesson; papers:
     () =>
       classResults(
         lesson.steps,
-        own.map((paper) => handedInOf(paper, lesson.slug)),
+        own.map((paper) => judgedAnew(lesson, handedInOf(paper, lesson.slug), units)),
       ),
-    [lesson, own],
+    [lesson, own, units],
   );
   const sheet = () => (
     <ol className={styles.questions}>
@@ -77,7 +78,7 @@ function ClassSheet({ lesson: given, papers }: { lesson: PreparedLesson; papers:
   const saveCsv = async () => {
     const { default: Papa } = await import('papaparse');
     const rows = own.flatMap((paper, index) =>
-      resultRows(lesson, handedInOf(paper, lesson.slug), units).map((row) => ({
+      resultRows(lesson, judgedAnew(lesson, handedInOf(paper, lesson.slug), units), units).map((row) => ({
         person: paper.name === '' ? `${index + 1}` : paper.name,
         question: row.step,
         'first answer': row.answer,
@@ -103,7 +104,12 @@ function ClassSheet({ lesson: given, papers }: { lesson: PreparedLesson; papers:
       {sheet()}
       <div className={`${styles.tools} unprinted`}>
         <PrintSheet label="Print" title={`${lesson.title}: results of a class`}>
-          {sheet}
+          {() => (
+            <>
+              <AtAGlance lesson={lesson} questions={questions} />
+              {sheet()}
+            </>
+          )}
         </PrintSheet>
         <Button icon="save" onClick={() => void saveCsv()}>
           Save as CSV

@@ -20,7 +20,8 @@ import { StageWaiting } from '../player/StageWaiting';
 import { draftTitle } from './draft-title';
 import { FactsTable } from './FactsTable';
 import { DIVE_FIELDS, lessonFields, stepFields } from './field-specs';
-import { Fields, partOf, type Editing } from './Fields';
+import { Fields, partOf } from './Fields';
+import type { Editing } from './Faults';
 import { PassOnLesson } from './PassOnLesson';
 import { StepList, type Place } from './StepList';
 import { LessonFaults } from './LessonFaults';
@@ -216,7 +217,7 @@ function PlaceForm({
           : 'The kind of this step is not known. Mend it as text.'}
       </p>
     );
-  const scripts = Object.keys((partOf(data, 'scripts') ?? {}) as object);
+  const scripts = (partOf(data, 'scripts') ?? {}) as object;
   return (
     <Fields
       key={place}

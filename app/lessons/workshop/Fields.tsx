@@ -2,23 +2,12 @@
 
 import { useId, type ReactNode } from 'react';
 import type { Path, Value } from '@/lib/lesson/edit-lesson';
-import type { LessonFault } from '@/lib/lesson/checking/fault';
 import { Button } from '../../parts/Button';
-import { useSaidOncePaused } from '../../parts/said-once-paused';
 import type { FieldSpec } from './field-specs';
 import { NamedGroups } from './NamedGroups';
 import styles from './workshop.module.css';
-
-/** What a form needs to change the lesson and to say what is wrong with it. */
-export interface Editing {
-  readonly faults: readonly LessonFault[];
-  readonly set: (path: Path, value: Value | undefined) => void;
-  readonly add: (path: Path, value: Value) => void;
-  readonly move: (path: Path, from: number, to: number) => void;
-  readonly rename: (path: Path, before: string, after: string) => void;
-  /** Takes one part away and puts another in its place, as one change. */
-  readonly exchange: (path: Path, before: string | undefined, after: string, value: Value) => void;
-}
+import { type Editing, Faults } from './Faults';
+import { type ControlProps, TextField, SelectField, ChecksField } from './PlainFields';
 
 interface FieldsProps {
   fields: readonly FieldSpec[];
@@ -71,146 +60,6 @@ function OneField({ field, data, path, editing }: { field: FieldSpec; data: unkn
     case 'ways':
       return <WaysField field={field} data={data} path={path} editing={editing} />;
   }
-}
-
-interface ControlProps<Control extends FieldSpec['control']> {
-  field: FieldSpec & { control: Control };
-  value: unknown;
-  path: Path;
-  editing: Editing;
-}
-
-function samePath(one: Path, other: readonly (string | number)[]): boolean {
-  return one.length === other.length && one.every((key, i) => String(key) === String(other[i]));
-}
-
-/** What is wrong at exactly this place; read out, by the name of its control, once typing pauses. */
-export function Faults({ path, editing, id, of }: { path: Path; editing: Editing; id?: string; of?: string }) {
-  const own = editing.faults.filter((fault) => samePath(path, fault.path)).map(({ what, mend }) => `${what} ${mend}`);
-  const { key, role } = useSaidOncePaused(own.length > 0 ? own.join(' ') : undefined);
-  return (
-    <div key={key} className={styles.faults} role={role}>
-      {of !== undefined && own.length > 0 && <span className="spoken">{of}: </span>}
-      <div id={id}>
-        {own.map((words, index) => (
-          <p key={index}>{words}</p>
-        ))}
-      </div>
-    </div>
-  );
-}
-
-function isWrong(path: Path, editing: Editing): true | undefined {
-  return editing.faults.some((fault) => samePath(path, fault.path)) || undefined;
-}
-
-const CODE = ['script', 'expression'];
-
-function TextField({
-  field,
-  value,
-  path,
-  editing,
-}: ControlProps<'line' | 'expression' | 'number' | 'prose' | 'script'>) {
-  const id = useId();
-  const text = typeof value === 'string' ? value : typeof value === 'number' ? String(value) : '';
-  const change = (typed: string) => {
-    if (typed === '' && field.optional) editing.set(path, undefined);
-    else if (field.control === 'number') editing.set(path, /^\d+$/.test(typed) ? Number(typed) : typed);
-    else editing.set(path, typed);
-  };
-  const shared = {
-    id,
-    value: text,
-    'data-path': path.join('.'),
-    'aria-invalid': isWrong(path, editing),
-    'aria-describedby': `${id}-hint ${id}-faults`,
-    className: CODE.includes(field.control) ? styles.code : undefined,
-    spellCheck: !CODE.includes(field.control),
-  };
-  const tall = field.control === 'prose' || field.control === 'script';
-  return (
-    <div className={styles.field}>
-      <label htmlFor={id}>
-        {field.label}
-        {field.optional && <span className={styles.optional}> (may be left out)</span>}
-      </label>
-      {tall ? (
-        <textarea
-          {...shared}
-          rows={Math.min(18, Math.max(2, text.split('\n').length + (field.control === 'script' ? 1 : 0)))}
-          onChange={(event) => change(event.target.value)}
-        />
-      ) : (
-        <input
-          {...shared}
-          inputMode={field.control === 'number' ? 'numeric' : undefined}
-          autoComplete="off"
-          onChange={(event) => change(event.target.value)}
-        />
-      )}
-      {field.hint && (
-        <p id={`${id}-hint`} className={styles.hint}>
-          {field.hint}
-        </p>
-      )}
-      <Faults path={path} editing={editing} id={`${id}-faults`} of={field.label} />
-    </div>
-  );
-}
-
-function SelectField({ field, value, path, editing }: ControlProps<'select'>) {
-  const id = useId();
-  const now = value === undefined ? '' : String(value);
-  const options = now === '' || field.options.includes(now) ? field.options : [...field.options, now];
-  return (
-    <div className={styles.field}>
-      <label htmlFor={id}>{field.label}</label>
-      <select
-        id={id}
-        value={now}
-        data-path={path.join('.')}
-        aria-invalid={isWrong(path, editing)}
-        aria-describedby={`${id}-faults`}
-        onChange={(event) => {
-          const { value: chosen } = event.target;
-          editing.set(path, chosen === '' ? undefined : chosen === 'true' ? true : chosen);
-        }}
-      >
-        {(field.optional || now === '') && <option value="">–</option>}
-        {options.map((option) => (
-          <option key={option} value={option}>
-            {option === 'true' ? 'yes' : (field.words?.(option) ?? option)}
-          </option>
-        ))}
-      </select>
-      <Faults path={path} editing={editing} id={`${id}-faults`} of={field.label} />
-    </div>
-  );
-}
-
-function ChecksField({ field, value, path, editing }: ControlProps<'checks'>) {
-  const chosen = Array.isArray(value) ? value.map(String) : [];
-  const toggle = (name: string) => {
-    const next = chosen.includes(name) ? chosen.filter((one) => one !== name) : [...chosen, name];
-    editing.set(path, next.length === 0 && field.optional ? undefined : next);
-  };
-  return (
-    <fieldset className={styles.checks}>
-      <legend>{field.label}</legend>
-      {field.hint && <p className={styles.hint}>{field.hint}</p>}
-      {field.options.map((name) => (
-        <label key={name}>
-          <input type="checkbox" checked={chosen.includes(name)} onChange={() => toggle(name)} />{' '}
-          {field.words?.(name) ?? name}
-        </label>
-      ))}
-      <Faults path={path} editing={editing} />
-      {chosen.map((_, index) => (
-        <Faults key={index} path={[...path, index]} editing={editing} />
-      ))}
-    </fieldset>
-  );
 }
 
 /** A list whose entries can be moved, removed and added to. */

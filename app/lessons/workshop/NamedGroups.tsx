@@ -3,7 +3,8 @@
 import type { Path } from '@/lib/lesson/edit-lesson';
 import { Button } from '../../parts/Button';
 import type { FieldSpec } from './field-specs';
-import { Faults, Fields, type Editing } from './Fields';
+import { Faults, type Editing } from './Faults';
+import { Fields } from './Fields';
 import { NameBox } from './NameBox';
 import styles from './workshop.module.css';
 

@@ -257,14 +257,22 @@ const question: readonly FieldSpec[] = [
 
 const SHOW_HINT = 'One to three.';
 
-/** What a form for a step asks for, by the step's kind. */
-export function stepFields(kind: StepKind, known: KnownNames, scripts: readonly string[]): readonly FieldSpec[] {
+/** What the writer has called a dive. */
+function titleOf(scripts: object, name: string): string | undefined {
+  const dive: unknown = Object.entries(scripts).find(([one]) => one === name)?.[1];
+  if (typeof dive !== 'object' || dive === null || !('title' in dive)) return undefined;
+  return typeof dive.title === 'string' && dive.title.trim() !== '' ? dive.title : undefined;
+}
+
+/** What a form for a step asks for, by the step's kind; `scripts` are the dives of the lesson by name, as written. */
+export function stepFields(kind: StepKind, known: KnownNames, scripts: object): readonly FieldSpec[] {
   const script: FieldSpec = {
     control: 'select',
     key: 'script',
     label: 'About the dive',
     optional: true,
-    options: scripts,
+    options: Object.keys(scripts),
+    words: (name) => titleOf(scripts, name) ?? name,
   };
   const show: FieldSpec = {
     control: 'checks',

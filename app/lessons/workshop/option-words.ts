@@ -26,6 +26,8 @@ const READINGS: Readonly<Record<string, string>> = {
   'gas-density': 'Gas density',
   cylinder: 'Cylinder',
   mod: 'Maximum operating depth',
+  end: 'Equivalent narcotic depth, oxygen counted',
+  'end-nitrogen': 'Equivalent narcotic depth, nitrogen alone',
   'tightened-limits': 'Limits a rule has tightened',
 };
 

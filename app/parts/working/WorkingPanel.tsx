@@ -15,6 +15,7 @@ import { useTypesetter } from './use-typesetter';
 import { useWhatIf } from './use-what-if';
 import { WhatIfForm } from './WhatIfForm';
 import { WorkingSheet } from './WorkingSheet';
+import folds from '../folds.module.css';
 import styles from './working.module.css';
 
 interface WorkingPanelProps {
@@ -83,6 +84,8 @@ function Answer({ working }: Pick<WorkingPanelProps, 'working'>) {
   );
 }
 
+const CHAIN = 'From what is known to what is shown';
+
 /** Each step, the sixteen, what would follow from another number, and what to mind. */
 function Reasoning({ working, onDive, folded = false }: BodyProps) {
   const units = usePreferences((state) => state.units);
@@ -96,6 +99,8 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
   const change = useCallback(
     (symbol: SymbolName) => {
       choose(symbol);
+      const fold = box.current?.closest('details');
+      if (fold) fold.open = true;
       box.current?.focus();
       box.current?.select();
     },
@@ -130,6 +135,29 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
     </>
   );
 
+  const chain = runsOf(shown.steps).map(({ grouped, steps }) =>
+    grouped ? (
+      <Disclosure
+        key={steps[0]!.id}
+        summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => isChanged(step, known.get(step.id))) ? ', changed by your what-if' : ''}`}
+      >
+        {list(steps)}
+      </Disclosure>
+    ) : (
+      <div key={steps[0]!.id}>{list(steps)}</div>
+    ),
+  );
+  const whatIfForm = <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />;
+  const minded = (
+    <ul className={styles.cautions}>
+      {working.cautions?.map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+      <li>{cautions.unknown}</li>
+      <li>{cautions.general}</li>
+    </ul>
+  );
+
   return (
     <>
       {failed && (
@@ -139,37 +167,27 @@ function Reasoning({ working, onDive, folded = false }: BodyProps) {
         </p>
       )}
       <section className={styles.chain} aria-label="Steps">
-        <h3>From what is known to what is shown</h3>
-        {runsOf(shown.steps).map(({ grouped, steps }) =>
-          grouped ? (
-            <Disclosure
-              key={steps[0]!.id}
-              summary={`How it got there: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${steps.some((step) => isChanged(step, known.get(step.id))) ? ', changed by your what-if' : ''}`}
-            >
-              {list(steps)}
-            </Disclosure>
-          ) : (
-            <div key={steps[0]!.id}>{list(steps)}</div>
-          ),
-        )}
+        {folded ? <Disclosure summary={CHAIN}>{chain}</Disclosure> : <h3>{CHAIN}</h3>}
+        {!folded && chain}
       </section>
-      {sixteen &&
-        (folded ? (
-          <Disclosure summary={sixteenTitle}>{sixteen}</Disclosure>
-        ) : (
-          <section className={styles.table}>
-            <h3>{sixteenTitle}</h3>
-            {sixteen}
-          </section>
-        ))}
-      <WhatIfForm working={working} whatIf={whatIf} fixed={onDive?.fixed} units={units} box={box} />
-      <ul className={styles.cautions}>
-        {working.cautions?.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-        <li>{cautions.unknown}</li>
-        <li>{cautions.general}</li>
-      </ul>
+      {folded ? (
+        <div className={folds.folds}>
+          {sixteen && <Disclosure summary={sixteenTitle}>{sixteen}</Disclosure>}
+          <Disclosure summary="What if?">{whatIfForm}</Disclosure>
+          <Disclosure summary="What to mind">{minded}</Disclosure>
+        </div>
+      ) : (
+        <>
+          {sixteen && (
+            <section className={styles.table}>
+              <h3>{sixteenTitle}</h3>
+              {sixteen}
+            </section>
+          )}
+          {whatIfForm}
+          {minded}
+        </>
+      )}
     </>
   );
 }

@@ -54,11 +54,11 @@ const DECIMALS: Record<UnitSystem, Partial<Record<Unit, number>>> = {
   imperial: { bar: 2, m: 1, min: 2, h: 2, 'm/min': 0, 'g/L': 2, units: 1 },
 };
 
-/** What a working comes to, as a person reads it: `14.63 min`, `84.3 %`, `no end`. */
+/** What a working comes to, as a person reads it: `14.63 min`, `84.3%`, `no end`. */
 export function sayAnswer({ value, unit }: Quantity, system: UnitSystem): string {
   if (Number.isNaN(value)) return 'no answer';
   if (value === Infinity) return unit === 'm' ? 'no depth at all' : 'no end';
-  if (unit === '') return `${atMost(value * 100, 1)} %`;
+  if (unit === '') return `${atMost(value * 100, 1)}%`;
   if (unit === 's') return `${printClock(value)} min:s`;
   const { size, name } = shownUnit(unit, system);
   return `${atMost(value / size, DECIMALS[system][unit] ?? 3)} ${name}`;

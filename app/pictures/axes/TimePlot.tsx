@@ -25,11 +25,11 @@ interface Tip {
 interface TimePlotProps
   extends Pick<PictureProps, 'width' | 'height'>, Partial<Pick<PictureProps, 'cursorS' | 'onCursor'>> {
   frame: TimeFrame;
-  /** Room under the plot that the cursor goes through, too. */
-  below?: number;
   className?: string | undefined;
   /** What stays while the cursor moves. */
   children: ReactNode;
+  /** Words in the plot, which the cursor goes behind. */
+  words?: ReactNode;
   /** What stands where the cursor is, told where along the plot that is; not drawn where the cursor is out of it. */
   atCursor?: (x: number) => ReactNode;
   /** What a pointer is told; undefined where there is nothing to tell. */
@@ -40,20 +40,20 @@ interface TimePlotProps
 
 /** A plot over the time of a dive: the sheet, the one time cursor where there is one, and what a pointer is told. Pressing moves the cursor. */
 export function TimePlot(props: TimePlotProps) {
-  const { frame, width, height, cursorS, onCursor, below = 0, className, children, atCursor, tip, mark } = props;
+  const { frame, width, height, cursorS, onCursor, className, children, words, atCursor, tip, mark } = props;
   const { margin, inner, x, columns, timeline } = frame;
   const { pointed, handlers } = usePointed(margin, width, onCursor && ((at) => onCursor(x.invert(at.x))));
   const column = pointed && pointed.x >= 0 && pointed.x <= inner.width ? columnAt(frame, pointed.x) : undefined;
   const at = column === undefined ? undefined : { ...pointed!, column, sample: columns[column]! };
   const told = at && tip(at);
   const cursorX = cursorS === undefined ? -1 : x(cursorS);
-  const foot = inner.height + below;
   return (
     <>
       <Plate width={width} height={height} margin={margin} className={className} {...handlers}>
         {children}
-        <TimeCursor x={cursorX} width={inner.width} height={foot} />
-        {told && (mark ? mark(at) : <path d={`M${at.column},0V${foot}`} className={styles.pointed} />)}
+        <TimeCursor x={cursorX} width={inner.width} height={inner.height} />
+        {words}
+        {told && (mark ? mark(at) : <path d={`M${at.column},0V${inner.height}`} className={styles.pointed} />)}
         {cursorX >= 0 && cursorX <= inner.width && atCursor?.(cursorX)}
       </Plate>
       {told && (

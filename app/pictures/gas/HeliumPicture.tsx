@@ -6,13 +6,15 @@ import { breathedAt } from '@/lib/ascent/breathed';
 import { gasAt } from '@/lib/dive/timeline';
 import type { IsobaricSwitch } from '@/lib/exposure/isobaric-switch';
 import { gasName } from '@/lib/physics/gas';
-import { fixed } from '@/lib/quantity/number';
+import { printPressure } from '@/lib/quantity/pressure';
+import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import type { Scene } from '../scene';
 import type { PictureProps } from '../picture-props';
 import { Clipped } from '../axes/Clipped';
 import { DIVE_STRIP } from '../axes/DiveStrip';
 import { Levels } from '../axes/Levels';
+import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
 import { columnPath } from '../axes/time-columns';
 import { TimeGround } from '../axes/TimeGround';
 import { timePicture, type TimePicture } from '../axes/time-picture';
@@ -39,6 +41,7 @@ export function HeliumPicture({
   cursorS,
   width,
   height,
+  units,
   onCursor,
   view,
   compartment,
@@ -78,16 +81,16 @@ export function HeliumPicture({
       )}
       tip={({ sample: pointed }) => ({
         lines: [
-          `nitrogen ${fixed(nitrogenBar[at(pointed)]!, 2)} bar`,
-          `helium ${fixed(heliumBar[at(pointed)]!, 2)} bar`,
-          `together ${fixed(nitrogenBar[at(pointed)]! + heliumBar[at(pointed)]!, 2)} bar`,
+          `nitrogen ${printPressure(nitrogenBar[at(pointed)]!, units)}`,
+          `helium ${printPressure(heliumBar[at(pointed)]!, units)}`,
+          `together ${printPressure(nitrogenBar[at(pointed)]! + heliumBar[at(pointed)]!, units)}`,
         ],
       })}
     >
-      <Ground scene={scene} frame={frame} compartment={compartment} />
+      <Ground {...{ scene, frame, compartment, units }} />
       {switches.map((one) => (
         <g key={one.timeS} transform={`translate(${x(one.timeS)},0)`}>
-          <line y1={-4} y2={inner.height} className={styles.dashedRule} />
+          <line y1={-4} y2={inner.height} className={styles.switched} />
           <path d="M0,-13L6,-5H-6Z" className={styles.point} />
           <text x={9} y={-5} className={styles.name}>
             to {gasName(one.to)}
@@ -102,10 +105,12 @@ const Ground = memo(function Ground({
   scene,
   frame,
   compartment,
+  units,
 }: {
   scene: Scene;
   frame: HeliumFrame;
   compartment: number;
+  units: UnitSystem;
 }) {
   const { inner, x, y, columns } = frame;
   const { timeline } = scene;
@@ -114,9 +119,9 @@ const Ground = memo(function Ground({
   const breathed = (sample: number) => breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);
   return (
     <TimeGround frame={frame} dive={scene}>
-      <Levels width={inner.width} levels={y.ticks(5).map((bar) => ({ y: y(bar), text: fixed(bar, 1) }))} />
+      <Levels width={inner.width} levels={pressureTicks(y, units, 5).map(({ bar, text }) => ({ y: y(bar), text }))} />
       <text y={-22} className={styles.heading}>
-        Pressure of each gas, bar
+        Pressure of each gas, {pressureUnit(units).name}
       </text>
       <Clipped {...inner} above={TOP}>
         <path d={path((sample) => breathed(sample).nitrogenBar)} className={styles.breathedMain} />

@@ -10,6 +10,7 @@ import type { PictureProps } from '../picture-props';
 import { Clipped } from '../axes/Clipped';
 import { DIVE_STRIP } from '../axes/DiveStrip';
 import { Levels } from '../axes/Levels';
+import { spacedOut } from '../axes/spaced-out';
 import { columnPath } from '../axes/time-columns';
 import { TimeGround } from '../axes/TimeGround';
 import { timePicture, type TimePicture } from '../axes/time-picture';
@@ -21,6 +22,7 @@ import styles from './exposure.module.css';
 const TOP = 20;
 const RIM = { top: TOP + DIVE_STRIP, bottom: 28 };
 const GAP = 26;
+const LIMITS = [WORKING_PO2_BAR, RESTING_PO2_BAR];
 
 interface OxygenFrame extends TimePicture {
   /** Oxygen pressure in the upper half, bar. */
@@ -62,6 +64,12 @@ export function OxygenPicture({ scene, sample, cursorS, width, height, onCursor,
           `24 hours ${printPercent(oxygen.dailyFraction[at]!)}`,
         ],
       })}
+      words={
+        <g className={styles.heading}>
+          <text y={-8}>Oxygen pressure, bar</text>
+          <text y={fractionY.range()[1]! - 7}>Part of each limit used</text>
+        </g>
+      }
     >
       <Ground scene={scene} frame={frame} />
     </TimePlot>
@@ -74,6 +82,8 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
   const at = (sample: number) => x(scene.timeline.timeS[sample]!);
   const path = (values: Float64Array, y: ScaleLinear<number, number>) =>
     columnPath(columns, at, (column) => y(values[columns[column]!]!));
+  // However low the picture is.
+  const limitNames = spacedOut(LIMITS.map(pressureY), 14, pressureY(0));
   return (
     <TimeGround frame={frame} dive={scene}>
       <Levels width={inner.width} levels={[0, 0.5, 1].map((bar) => ({ y: pressureY(bar), text: fixed(bar, 1) }))} />
@@ -84,16 +94,13 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: Oxy
           .filter((fraction) => fraction !== 1)
           .map((fraction) => ({ y: fractionY(fraction), text: printPercent(fraction) }))}
       />
-      <text y={-8} className={styles.heading}>
-        Oxygen pressure, bar
-      </text>
-      <text y={fractionY.range()[1]! - 7} className={styles.heading}>
-        Part of each limit used
-      </text>
-      {[WORKING_PO2_BAR, RESTING_PO2_BAR].map((bar, index) => (
-        <g key={bar} transform={`translate(0,${pressureY(bar)})`}>
-          <line x2={inner.width} className={index === 0 ? styles.dashedRule : styles.solidRule} />
-          <text x={-8} dy="0.32em" textAnchor="end" className={styles.ruleLabel}>
+      {LIMITS.map((bar, index) => (
+        <g key={bar}>
+          <path
+            d={`M0,${pressureY(bar)}H${inner.width}`}
+            className={index === 0 ? styles.dashedRule : styles.solidRule}
+          />
+          <text x={-8} y={limitNames[index]} dy="0.32em" textAnchor="end" className={styles.ruleLabel}>
             {bar}
           </text>
         </g>

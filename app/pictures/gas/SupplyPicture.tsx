@@ -74,9 +74,14 @@ export function SupplyPicture({
           return `${cylinder.name}: ${printCylinderPressure(pressureBar[at]!, units)} (ideal ${printCylinderPressure(ideal, units)})`;
         }),
       })}
+      words={
+        <>
+          <Marks marks={marks} y={y} width={inner.width} units={units} />
+          <Names scene={scene} frame={frame} supply={supply} />
+        </>
+      }
     >
       <Ground scene={scene} frame={frame} supply={supply} units={units} />
-      <Marks marks={marks} y={y} width={inner.width} units={units} />
       {supply.events.map((event, index) => (
         <g
           key={index}
@@ -106,9 +111,6 @@ const Ground = memo(function Ground({
   const { inner, x, y, columns } = frame;
   const at = (sample: number) => x(scene.timeline.timeS[sample]!);
   const path = (pressureBar: Float64Array) => columnPath(columns, at, (column) => y(pressureBar[columns[column]!]!));
-  const endSample = sampleAt(scene.timeline, x.endS);
-  const ends = supply.real.cylinders.map(({ pressureBar }) => y(pressureBar[endSample]!));
-  const places = spacedOut(ends, NAME_GAP, inner.height - 4);
   return (
     <TimeGround frame={frame} dive={scene}>
       <Levels
@@ -129,14 +131,25 @@ const Ground = memo(function Ground({
           <path key={cylinder.name} d={path(pressureBar)} className={styles.main} />
         ))}
       </Clipped>
-      {supply.real.cylinders.map(({ cylinder }, index) => (
-        <text key={cylinder.name} x={inner.width - 4} y={places[index]! - 5} textAnchor="end" className={styles.name}>
-          {cylinder.name}
-        </text>
-      ))}
     </TimeGround>
   );
 });
+
+/** What each cylinder is called, where its pressure ends. */
+function Names({
+  scene,
+  frame: { inner, x, y },
+  supply,
+}: Pick<SupplyPictureProps, 'scene' | 'supply'> & { frame: SupplyFrame }) {
+  const endSample = sampleAt(scene.timeline, x.endS);
+  const ends = supply.real.cylinders.map(({ pressureBar }) => y(pressureBar[endSample]!));
+  const places = spacedOut(ends, NAME_GAP, inner.height - 4);
+  return supply.real.cylinders.map(({ cylinder }, index) => (
+    <text key={cylinder.name} x={inner.width - 4} y={places[index]! - 5} textAnchor="end" className={styles.name}>
+      {cylinder.name}
+    </text>
+  ));
+}
 
 /** Turn and reserve across the picture, their names kept apart on the left. */
 function Marks({

@@ -12,7 +12,11 @@ interface Margin {
 }
 
 /** Where in a picture `width` wide an event is. */
-export function placeIn(event: PointerEvent<SVGSVGElement>, margin: Margin, width: number): Pointed {
+export function placeIn(
+  event: Pick<PointerEvent<SVGSVGElement>, 'currentTarget' | 'clientX' | 'clientY'>,
+  margin: Margin,
+  width: number,
+): Pointed {
   const box = event.currentTarget.getBoundingClientRect();
   const scale = width / (box.width || width);
   return { x: (event.clientX - box.left) * scale - margin.left, y: (event.clientY - box.top) * scale - margin.top };

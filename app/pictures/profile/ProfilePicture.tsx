@@ -11,6 +11,7 @@ import { ProfileGround } from './ProfileGround';
 import { PROFILE_MARGIN, pointerIn, profileScales, type ProfileScales } from './profile-scales';
 import { stopLabels } from './stop-labels';
 import { Rock } from '../axes/Rock';
+import { TimeCursor } from '../axes/TimeCursor';
 import styles from '../pictures.module.css';
 
 interface ProfilePictureProps extends PictureProps {
@@ -52,6 +53,7 @@ export function ProfilePicture({
   const { inner, x, y } = scales;
   const point = (event: React.PointerEvent) => onCursor(x.invert(pointerIn(svg.current!, event).x));
 
+  // No `TimePlot`: what lies on top is taken hold of, and a press on it must not move the cursor; nothing is told at a pointer.
   return (
     <svg
       ref={svg}
@@ -93,10 +95,9 @@ export function ProfilePicture({
             <ProfileGround scene={scene} scales={scales} units={units} />
             <WayUp scene={scene} sample={sample} scales={scales} units={units} />
           </g>
-          <g transform={`translate(${x(cursorS)},0)`} className={styles.cursor}>
-            <line y1={-6} y2={inner.height} />
+          <TimeCursor x={x(cursorS)} {...inner}>
             <circle cy={y(scene.timeline.depthM[sample]!)} r={6} />
-          </g>
+          </TimeCursor>
         </g>
         {children?.(scales)}
       </g>
@@ -127,11 +128,8 @@ function WayUp({
     (part) => [place(x(part.startS), y(part.fromM)), place(x(part.endS), y(part.toM))] as const,
   );
   const at = place(x(startS), y(timeline.depthM[sample]!));
-  const cursor = [
-    [place(at.x, 0), place(at.x, inner.height)],
-    // Corner to corner of what its ring takes.
-    ...[-RING, RING].map((by) => [place(at.x - RING, at.y - by), place(at.x + RING, at.y + by)] as const),
-  ] as const;
+  const cursor = [[place(at.x, 0), place(at.x, inner.height)], ...corners(at, RING, RING)] as const;
+  const points = timeline.legs.flatMap(({ endS, toM }) => corners(place(x(endS), y(toM)), POINT.x, POINT.y));
   const stops = parts.filter((part) => part.fromM === part.toM);
   const riseEndS = stops[0]?.startS ?? parts.at(-1)!.endS;
   const middleX = x((startS + riseEndS) / 2);
@@ -151,7 +149,7 @@ function WayUp({
       })),
       riseName,
     ],
-    [...swum, ...planned, ...cursor],
+    [...swum, ...planned, ...cursor, ...points],
     inner,
   );
   const path = planned.map(([, to]) => `L${to.x.toFixed(1)},${to.y.toFixed(1)}`);
@@ -170,10 +168,15 @@ function WayUp({
   );
 }
 
-/** Half of what the ring at the cursor takes, with some air. */
+/** Half of what the ring at the cursor takes, and a point of the dive, with some air. */
 const RING = 10;
+const POINT = { x: 8, y: 5.5 };
 
 const place = (x: number, y: number) => ({ x, y });
+
+/** Corner to corner of what reaches so far from a place. */
+const corners = (at: { readonly x: number; readonly y: number }, byX: number, byY: number) =>
+  [-byY, byY].map((by) => [place(at.x - byX, at.y - by), place(at.x + byX, at.y + by)] as const);
 
 /** The parts of an ascent with the times they begin and end at, s. */
 function timed(parts: readonly AscentPart[], startS: number) {

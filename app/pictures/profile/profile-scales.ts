@@ -2,6 +2,7 @@ import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Timeline } from '@/lib/dive/timeline';
 import { straightScale, type StraightScale } from '../../parts/straight-scale';
+import { placeIn, type Pointed } from '../hand/use-pointed';
 import type { PictureProps } from '../picture-props';
 import { timeScale, type TimeScale } from '../axes/time-scale';
 
@@ -47,12 +48,6 @@ export function depthTicks(deepestM: number, units: UnitSystem, most = 7): numbe
   return ticks;
 }
 
-/** Where a pointer is in a picture, in picture units from the inner edge. */
-export function pointerIn(svg: SVGSVGElement, event: { clientX: number; clientY: number }): { x: number; y: number } {
-  const box = svg.getBoundingClientRect();
-  const scale = svg.viewBox.baseVal.width / (box.width || 1);
-  return {
-    x: (event.clientX - box.left) * scale - PROFILE_MARGIN.left,
-    y: (event.clientY - box.top) * scale - PROFILE_MARGIN.top,
-  };
-}
+/** Where a pointer is in a profile, in picture units from the inner edge. */
+export const pointerIn = (svg: SVGSVGElement, { clientX, clientY }: Pick<MouseEvent, 'clientX' | 'clientY'>): Pointed =>
+  placeIn({ currentTarget: svg, clientX, clientY }, PROFILE_MARGIN, svg.viewBox.baseVal.width);

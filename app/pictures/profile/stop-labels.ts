@@ -12,6 +12,7 @@ export interface StopLabel extends Place {
 /** The size of a letter of these labels, picture units: what they need is measured in it. */
 const LETTER = { wide: 7.2, high: 13 };
 const GAP = 6;
+const FURTHER = 12;
 
 interface Box {
   readonly left: number;
@@ -36,7 +37,14 @@ export function stopLabels(
     const before = { x: fromX - GAP, anchor: 'end' as const, left: fromX - GAP - wide };
     // On its line, under it, over it.
     const baselines = [y + LETTER.high * 0.35, y + LETTER.high + GAP / 2, y - GAP];
-    for (const { x, anchor, left } of [after, before])
+    // Or beyond what stands at the ends of a stop.
+    const further = (from: typeof after | typeof before, by: number) => ({
+      ...from,
+      x: from.x + by,
+      left: from.left + by,
+    });
+    const places = [after, further(after, FURTHER), before, further(before, -FURTHER)];
+    for (const { x, anchor, left } of places)
       for (const baseline of baselines) {
         const box = { left, right: left + wide, top: baseline - LETTER.high * 0.8, bottom: baseline + 3 };
         if (box.left < 0 || box.right > within.width || box.top < -LETTER.high || box.bottom > within.height) continue;

@@ -38,7 +38,6 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, units, on
   return (
     <TimePlot
       {...{ frame, width, height, cursorS, onCursor }}
-      below={STRIP}
       atCursor={(cursorX) => {
         const left = cursorX > inner.width * 0.75;
         const at = y(capped(noStopMin[sample]!));
@@ -59,6 +58,7 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, units, on
           noStopLeader[at] ? `compartment ${noStopLeader[at]} sets it` : 'no compartment would end it here',
         ],
       })}
+      words={<Words scene={scene} frame={frame} />}
     >
       <Ground scene={scene} frame={frame} />
     </TimePlot>
@@ -90,7 +90,6 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
         ),
       )
       .join('');
-  const asked = columnRuns(Array.from(columns, (sample) => (figures.ceilingM[sample]! > 0 ? 1 : 0)));
   const leaders = useMemo(
     () => Uint8Array.from(columns, (sample) => figures.noStopLeader[sample]!),
     [columns, figures],
@@ -107,18 +106,10 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
           text: minutes === NO_STOP_CAP_MIN ? `>${minutes}` : `${minutes}`,
         }))}
       />
-      <text x={0} y={-5} className={styles.scale}>
-        min without a stop; stretched towards 0
-      </text>
-      {asked.map(({ from, to }, index) => (
+      {askedRuns(scene, frame).map(({ from, to }, index) => (
         <g key={index} transform={`translate(${from},0)`}>
           <rect width={to - from} height={inner.height} fill={`url(#${id}rock)`} />
           <path d={`M0,0V${inner.height}M${to - from},0V${inner.height}`} className={styles.edge} />
-          {to - from >= ROOM_FOR_WORDS && (
-            <text x={(to - from) / 2} y={18} textAnchor="middle" className={styles.asked}>
-              stop required
-            </text>
-          )}
         </g>
       ))}
       <Clipped {...inner} above={3}>
@@ -129,3 +120,25 @@ const Ground = memo(function Ground({ scene, frame }: { scene: Scene; frame: NoS
     </TimeGround>
   );
 });
+
+const Words = memo(function Words({ scene, frame }: { scene: Scene; frame: NoStopFrame }) {
+  return (
+    <>
+      <text x={0} y={-5} className={styles.scale}>
+        min without a stop; stretched towards 0
+      </text>
+      {askedRuns(scene, frame).map(
+        ({ from, to }, index) =>
+          to - from >= ROOM_FOR_WORDS && (
+            <text key={index} x={(from + to) / 2} y={18} textAnchor="middle" className={styles.asked}>
+              stop required
+            </text>
+          ),
+      )}
+    </>
+  );
+});
+
+/** The columns in which the model asks for a stop. */
+const askedRuns = ({ figures }: Scene, { columns }: NoStopFrame) =>
+  columnRuns(Array.from(columns, (sample) => (figures.ceilingM[sample]! > 0 ? 1 : 0)));

@@ -50,7 +50,6 @@ export function SupersaturationPicture({ scene, sample, cursorS, width, height, 
   return (
     <TimePlot
       {...{ frame, width, height, cursorS, onCursor }}
-      below={STRIPS}
       atCursor={(cursorX) => <Values scene={scene} sample={sample} frame={frame} cursorX={cursorX} />}
       tip={({ column }) => ({
         lines: [said('at your depth', frame.now, column), said('if you surfaced', frame.surfacing, column)],

@@ -17,7 +17,7 @@ const MARGIN = { ...PROFILE_MARGIN, top: 4 };
 const NAME = 20;
 const BAND = 18;
 const LANE = NAME + BAND + 8;
-const PLOT = 120;
+const PLOT = 96;
 const FOOT = 46;
 
 /** From the first minutes to two days, h. */

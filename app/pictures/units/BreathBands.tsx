@@ -9,27 +9,20 @@ import styles from './ways-up.module.css';
 const FIGURE = 50;
 const POINTS = 24;
 
-/** Held breaths as bands that widen: as high at each moment as the gas would be large. */
-export function BreathBands({
-  breaths,
-  scene: { timeline },
-  x,
-  body,
-  width,
-}: {
+interface Breaths {
   breaths: readonly HeldBreath[];
-  scene: Pick<Scene, 'timeline'>;
   x: TimeScale;
   body: number;
-  width: number;
-}) {
+}
+
+/** Held breaths as bands that widen: as high at each moment as the gas would be large. */
+export function BreathBands({ breaths, scene: { timeline }, x, body }: Breaths & { scene: Pick<Scene, 'timeline'> }) {
   const { surfaceBar, barPerMetre } = timeline;
   const barAt = (depthM: number) => surfaceBar + depthM * barPerMetre;
   const most = breaths.reduce((largest, { ratio }) => Math.max(largest, ratio), 1);
   const middle = body / 2;
   const half = (ratio: number) => ((ratio / most) * (body - 6)) / 2;
-  const figures = figurePlaces(breaths, x, width);
-  return breaths.map(({ startS, endS, fromM, ratio }, index) => {
+  return breaths.map(({ startS, endS, fromM }) => {
     const times = Array.from({ length: POINTS + 1 }, (_, i) => startS + ((endS - startS) * i) / POINTS);
     const edge = times.map((timeS) => ({
       x: tenth(x(timeS)),
@@ -37,21 +30,27 @@ export function BreathBands({
     }));
     const upper = edge.map((at) => `${at.x},${tenth(middle - at.half)}`);
     const lower = edge.reverse().map((at) => `${at.x},${tenth(middle + at.half)}`);
-    const place = figures[index];
+    return <path key={startS} d={`M${[...upper, ...lower].join('L')}Z`} className={styles.breath} />;
+  });
+}
+
+/** How many times its volume each breath would have, in figures. */
+export function BreathFigures({ breaths, x, body, width }: Breaths & { width: number }) {
+  const places = figurePlaces(breaths, x, width);
+  return breaths.map(({ startS, ratio }, index) => {
+    const place = places[index];
     return (
-      <g key={startS}>
-        <path d={`M${[...upper, ...lower].join('L')}Z`} className={styles.breath} />
-        {place && (
-          <text
-            x={tenth(place.endX)}
-            y={middle}
-            dy="0.34em"
-            className={place.inside ? styles.grownInside : styles.grown}
-          >
-            × {ratio.toFixed(2)}
-          </text>
-        )}
-      </g>
+      place && (
+        <text
+          key={startS}
+          x={tenth(place.endX)}
+          y={body / 2}
+          dy="0.34em"
+          className={place.inside ? styles.grownInside : styles.grown}
+        >
+          × {ratio.toFixed(2)}
+        </text>
+      )
     );
   });
 }

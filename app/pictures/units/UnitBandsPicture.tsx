@@ -48,6 +48,7 @@ export function UnitBandsPicture({ scene, cursorS, width, height, onCursor, view
           return `${watch.setup.name}: ${asked ? WORDS[asked.by] : watch.setup.mode === 'gauge' ? 'gauge' : 'no stop'}`;
         }),
       })}
+      words={<Words bands={bands} frame={frame} />}
     >
       <Bands bands={bands} frame={frame} />
     </TimePlot>
@@ -61,44 +62,64 @@ interface BandsProps {
 
 const Bands = memo(function Bands({ bands, frame }: BandsProps) {
   const id = useId();
-  const { inner, x } = frame;
+  const { inner } = frame;
   return (
     <TimeGround frame={frame}>
       <defs>
         <Rock id={`${id}rock`} />
       </defs>
       {bands.map(({ watch: { setup }, spells }, lane) => (
-        <g key={setup.name} transform={`translate(0,${lane * LANE})`}>
-          <text y={14} className={styles.name}>
-            {setup.name}
-            {setup.mode === 'gauge' && <tspan className={styles.gauge}> – gauge mode: asks for nothing</tspan>}
-          </text>
-          <g transform={`translate(0,${NAME})`}>
-            <rect width={inner.width} height={BAND} className={held.band} />
-            <Clipped width={inner.width} height={BAND}>
-              {spells.map(({ by, fromS, toS }) => {
-                const from = Math.max(0, x(fromS));
-                const wide = Math.min(inner.width, x(toS)) - from;
-                return wide <= 0 ? null : (
-                  <g key={`${by} ${fromS}`} transform={`translate(${from},0)`}>
-                    <rect
-                      width={wide}
-                      height={BAND}
-                      className={held[by]}
-                      fill={by === 'model' ? `url(#${id}rock)` : undefined}
-                    />
-                    {wide >= ROOM_FOR_WORDS && (
-                      <text x={wide / 2} y={BAND / 2} dy="0.34em" className={`${styles.words} ${styles[`${by}Words`]}`}>
-                        {WORDS[by]}
-                      </text>
-                    )}
-                  </g>
-                );
-              })}
-            </Clipped>
-          </g>
+        <g key={setup.name} transform={`translate(0,${lane * LANE + NAME})`}>
+          <rect width={inner.width} height={BAND} className={held.band} />
+          <Clipped width={inner.width} height={BAND}>
+            {inSight(spells, frame).map(({ by, from, wide }) => (
+              <rect
+                key={`${by} ${from}`}
+                x={from}
+                width={wide}
+                height={BAND}
+                className={held[by]}
+                fill={by === 'model' ? `url(#${id}rock)` : undefined}
+              />
+            ))}
+          </Clipped>
         </g>
       ))}
     </TimeGround>
   );
 });
+
+const Words = memo(function Words({ bands, frame }: BandsProps) {
+  return bands.map(({ watch: { setup }, spells }, lane) => (
+    <g key={setup.name} transform={`translate(0,${lane * LANE})`}>
+      <text y={14} className={styles.name}>
+        {setup.name}
+        {setup.mode === 'gauge' && <tspan className={styles.gauge}> – gauge mode: asks for nothing</tspan>}
+      </text>
+      {inSight(spells, frame).map(
+        ({ by, from, wide }) =>
+          wide >= ROOM_FOR_WORDS && (
+            <text
+              key={`${by} ${from}`}
+              x={from + wide / 2}
+              y={NAME + BAND / 2}
+              dy="0.34em"
+              className={`${styles.words} ${styles[`${by}Words`]}`}
+            >
+              {WORDS[by]}
+            </text>
+          ),
+      )}
+    </g>
+  ));
+});
+
+/** What of the spells lies in the stretch of time that is shown. */
+function inSight(spells: readonly AskedSpell[], { inner, x }: TimePicture) {
+  return spells
+    .map(({ by, fromS, toS }) => {
+      const from = Math.max(0, x(fromS));
+      return { by, from, wide: Math.min(inner.width, x(toS)) - from };
+    })
+    .filter(({ wide }) => wide > 0);
+}

@@ -24,7 +24,7 @@ import { EventMark } from '../profile/EventMark';
 import { fastStretches } from '../profile/fast-stretches';
 import { PROFILE_MARGIN } from '../profile/profile-scales';
 import type { Scene } from '../scene';
-import { BreathBands } from './BreathBands';
+import { BreathBands, BreathFigures } from './BreathBands';
 import lane from '../profile/event-lane.module.css';
 import shared from '../pictures.module.css';
 import styles from './ways-up.module.css';
@@ -63,6 +63,17 @@ interface WaysUpProps extends Pick<PictureProps, 'cursorS' | 'onCursor' | 'units
 
 const headOf = (width: number) => (width < NARROW ? 2 * LINE : LINE) + 3;
 const bodyOf = (width: number) => (width < NARROW ? BODY.narrow : BODY.wide);
+/** Where the drawing of a lane begins, under its heading. */
+const bodyY = (lane: number, width: number) =>
+  lane * (headOf(width) + bodyOf(width) + GAP) + (lane > 2 ? RAIL : 0) + headOf(width);
+
+interface LanesFrame extends TimePicture {
+  /** Metres to picture units, downward in each lane. */
+  readonly y: StraightScale;
+  readonly deepestM: number;
+}
+
+type LanesProps = Omit<WaysUpProps, 'cursorS' | 'onCursor'> & { readonly frame: LanesFrame };
 
 /** How high the four are together. */
 export const waysUpHeight = (width: number) =>
@@ -77,6 +88,7 @@ export function WaysUpPicture(props: WaysUpProps) {
   return (
     <TimePlot
       {...{ frame, width, height, cursorS, onCursor }}
+      words={<Words {...still} frame={frame} />}
       tip={({ sample }) => ({ lines: [`${printDepth(scene.timeline.depthM[sample]!, units)} as dived`] })}
     >
       <Lanes {...still} frame={frame} />
@@ -85,7 +97,7 @@ export function WaysUpPicture(props: WaysUpProps) {
 }
 
 /** The time from the bottom to the surface, whichever of the two dives takes longer. */
-function frameOf(timeline: Timeline, way: WayUp, slower: WayUp, width: number): TimePicture {
+function frameOf(timeline: Timeline, way: WayUp, slower: WayUp, width: number): LanesFrame {
   const margin = { ...RIM, left: PROFILE_MARGIN.left, right: PROFILE_MARGIN.right };
   const inner = { width: width - margin.left - margin.right, height: waysUpHeight(width) - RIM.top - RIM.bottom };
   const { diveNumber } = timeline.legs.find(({ endS }) => endS >= way.endS)!;
@@ -93,31 +105,15 @@ function frameOf(timeline: Timeline, way: WayUp, slower: WayUp, width: number): 
   const longS = Math.max(way.endS - way.startS, slower.endS - slower.startS);
   const view = { startS: way.startS - longS * 0.06, endS: way.startS + longS * 1.06 };
   const x = timeScale({ legs }, inner.width, view);
-  return { margin, inner, timeline, x, columns: timeColumns(timeline, x, inner.width) };
+  const deepestM = timeline.legs.reduce((most, leg) => (leg.endS === way.startS ? leg.toM : most), 0);
+  const y = straightScale([0, deepestM * 1.04], [0, bodyOf(width)]);
+  return { margin, inner, timeline, x, y, deepestM, columns: timeColumns(timeline, x, inner.width) };
 }
 
-const Lanes = memo(function Lanes({
-  scene,
-  way,
-  slower,
-  watch,
-  penalties,
-  breaths,
-  units,
-  said,
-  frame,
-  width,
-}: Omit<WaysUpProps, 'cursorS' | 'onCursor'> & { frame: TimePicture }) {
+const Lanes = memo(function Lanes({ scene, way, slower, watch, breaths, units, frame, width }: LanesProps) {
   const rock = useId();
-  const { inner, x } = frame;
-  const deepestM = scene.timeline.legs.reduce((most, leg) => (leg.endS === way.startS ? leg.toM : most), 0);
-  const head = headOf(width);
+  const { inner, x, y, deepestM } = frame;
   const body = bodyOf(width);
-  const y = straightScale([0, deepestM * 1.04], [0, body]);
-  const heads = said.map(({ name, shows }, index) => {
-    const top = index * (head + body + GAP) + (index > 2 ? RAIL : 0);
-    return { name, shows, top };
-  });
   const ghost = `${divePath(scene.timeline, { x, y })}V0Z`;
   const bodies: ReactNode[] = [
     <Way key="0" {...{ scene, x, y, rock, inner }} className={shared.profile} />,
@@ -129,39 +125,53 @@ const Lanes = memo(function Lanes({
       className={styles.slower}
     />,
     <path key="2" d={fastStretches(watch, { x, y })} className={lane.tooFast} />,
-    <BreathBands key="3" {...{ breaths, scene, x, body, width: inner.width }} />,
+    <BreathBands key="3" {...{ breaths, scene, x, body }} />,
   ];
   return (
     <TimeGround frame={frame}>
       <defs>
         <Rock id={rock} />
       </defs>
-      {heads.map(({ name, shows, top }, index) => (
-        <g key={name} transform={`translate(0,${top})`}>
-          <text y={14} className={styles.name}>
-            {name}
-            <tspan {...(width < NARROW ? { x: 0, dy: LINE } : { dx: 12 })} className={styles.said}>
-              {shows}
-            </tspan>
-          </text>
-          <g transform={`translate(0,${head})`}>
-            <Clipped width={inner.width} height={body}>
-              <path d={ghost} className={shared.strip} />
-              {bodies[index]}
-            </Clipped>
-            <Levels
-              width={inner.width}
-              levels={[0, deepestM].map((depthM) => ({
-                y: y(depthM),
-                text: sayDepth(depthM, units),
-                surface: depthM === 0,
-              }))}
-            />
-            {index === 2 && <Rail {...{ penalties, x, y, body, width: inner.width, timeline: scene.timeline }} />}
-          </g>
+      {bodies.map((drawn, index) => (
+        <g key={index} transform={`translate(0,${bodyY(index, width)})`}>
+          <Clipped width={inner.width} height={body}>
+            <path d={ghost} className={shared.strip} />
+            {drawn}
+          </Clipped>
+          <Levels
+            width={inner.width}
+            levels={[0, deepestM].map((depthM) => ({
+              y: y(depthM),
+              text: sayDepth(depthM, units),
+              surface: depthM === 0,
+            }))}
+          />
         </g>
       ))}
     </TimeGround>
+  );
+});
+
+const Words = memo(function Words({ scene, penalties, breaths, said, frame, width }: LanesProps) {
+  const { inner, x, y } = frame;
+  const body = bodyOf(width);
+  return (
+    <>
+      {said.map(({ name, shows }, index) => (
+        <text key={name} y={bodyY(index, width) - headOf(width) + 14} className={styles.name}>
+          {name}
+          <tspan {...(width < NARROW ? { x: 0, dy: LINE } : { dx: 12 })} className={styles.said}>
+            {shows}
+          </tspan>
+        </text>
+      ))}
+      <g transform={`translate(0,${bodyY(2, width)})`}>
+        <Rail {...{ penalties, x, y, body, width: inner.width, timeline: scene.timeline }} />
+      </g>
+      <g transform={`translate(0,${bodyY(3, width)})`}>
+        <BreathFigures {...{ breaths, x, body, width: inner.width }} />
+      </g>
+    </>
   );
 });
 

@@ -1,6 +1,7 @@
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { needsStopHeard, sayLeader, sayStandingHeard, sayWhere, sayWhereShortly } from '@/lib/sayings/where';
-import type { DeskDocument, DeskState, DeskStore } from '../desk-store';
+import type { DeskDocument, DeskState } from '../desk-state';
+import type { DeskStore } from '../desk-store';
 import { longestGoneS } from '../jump';
 import type { ReadingId } from '../reading-ids';
 import { pacedVoice } from './paced-voice';

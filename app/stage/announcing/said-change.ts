@@ -1,7 +1,7 @@
 import { unitSayings } from '@/lib/sayings/unit-readings';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import type { Heard } from '@/lib/sayings/where';
-import type { DeskDocument } from '../desk-store';
+import type { DeskDocument } from '../desk-state';
 import type { PictureId } from '../../pictures/picture-ids';
 import { READING_IDS, type ReadingId } from '../reading-ids';
 

@@ -56,6 +56,7 @@ export function ProfileFigure() {
         <div className={styles.tools}>
           {!fixed && <OverlayChooser />}
           <ZoomControls />
+          {filled && opened && <EventKey inMenu />}
           {filled && <SaveReadings />}
           {filled && <SaveDivePage />}
         </div>

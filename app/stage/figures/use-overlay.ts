@@ -1,6 +1,6 @@
 import { useDeferredValue, useMemo } from 'react';
 import { useDesk } from '../desk-context';
-import type { DeskDocument } from '../desk-store';
+import type { DeskDocument } from '../desk-state';
 import { overlaidDive, type OverlaidDive } from '../../pictures/profile/overlaid-dive';
 
 type Overlay = Pick<NonNullable<DeskDocument['overlay']>, 'title' | 'script'>;

@@ -22,14 +22,15 @@ export function isExposureReading(id: ReadingId): boolean {
   return OWN.includes(id);
 }
 
-/** Oxygen, density and the cylinder in use at the cursor, for those who ask for them: fetched and worked out once opened. They are open where some are asked for by name. */
+/** Oxygen, density and the cylinder in use at the cursor, for those who ask for them: fetched and worked out once opened. */
 export function ExposureReadings({ only }: { only?: readonly ReadingId[] | undefined }) {
-  const asked = only !== undefined;
-  const [open, setOpen] = useState(asked);
+  const [open, setOpen] = useState(false);
+  // Asked for by name, they stand among the others.
+  if (only) return <ExposureShown only={only} />;
   return (
     <div className={styles.gasReadings}>
-      <Disclosure summary="Oxygen, density, cylinder" open={asked} onToggle={setOpen}>
-        {open && <ExposureShown only={only} />}
+      <Disclosure summary="Oxygen, density, cylinder" onToggle={setOpen}>
+        {open && <ExposureShown />}
       </Disclosure>
     </div>
   );

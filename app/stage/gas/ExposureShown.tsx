@@ -30,7 +30,7 @@ export function ExposureShown({ only }: { only?: readonly ReadingId[] | undefine
     units,
   );
   return (
-    <div className={styles.gasReadingsGrid}>
+    <div className={only ? styles.among : styles.gasReadingsGrid}>
       <Reading
         {...cover('oxygen-pressure')}
         {...tileOf(said['oxygen-pressure'])}

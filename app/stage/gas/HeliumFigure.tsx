@@ -38,14 +38,16 @@ export function HeliumFigure() {
       sentence={sentenceAt(scene, sample, compartment, units)}
       {...table}
     >
-      <CompartmentChoice compartments={timeline.compartments} helium />
-      <div ref={ref} className={shared.canvas}>
-        <HeliumPicture {...picture} compartment={compartment} switches={switches} />
+      <div className={shared.fitted}>
+        <CompartmentChoice compartments={timeline.compartments} helium />
+        <div ref={ref} className={shared.canvas}>
+          <HeliumPicture {...picture} compartment={compartment} switches={switches} />
+        </div>
+        <p className={styles.legend}>
+          <span className={styles.gasMainKey} /> nitrogen in the tissue <span className={styles.gasSecondKey} /> helium
+          in the tissue <span className={styles.thinKey} /> thin: what is breathed
+        </p>
       </div>
-      <p className={styles.legend}>
-        <span className={styles.gasMainKey} /> nitrogen in the tissue <span className={styles.gasSecondKey} /> helium in
-        the tissue <span className={styles.thinKey} /> thin: what is breathed
-      </p>
       <section className={styles.part}>
         <h3>Switches at one depth</h3>
         {switches.length === 0 ? (

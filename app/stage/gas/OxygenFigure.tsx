@@ -35,12 +35,14 @@ export function OxygenFigure() {
   const dives = oxygen.dives.map((dive, index): AddedRow => ({ ...dive, title: `Dive ${index + 1}` }));
   return (
     <PictureFrame id="oxygen" title="Oxygen" sentence={sentenceAt(scene, sample)} {...table}>
-      <div ref={ref} className={shared.canvas}>
-        <OxygenPicture {...picture} />
+      <div className={shared.fitted}>
+        <div ref={ref} className={shared.canvas}>
+          <OxygenPicture {...picture} />
+        </div>
+        <p className={styles.legend}>
+          <span className={styles.mainKey} /> single exposure <span className={styles.secondKey} /> the 24 hours before
+        </p>
       </div>
-      <p className={styles.legend}>
-        <span className={styles.mainKey} /> single exposure <span className={styles.secondKey} /> the 24 hours before
-      </p>
       <DataTable caption="What each dive adds" captionShown columns={ADDED_COLUMNS} rows={dives} />
       <p className={styles.remark}>
         Fractions of the NOAA limits, straight between its rows. At the surface between dives the single-exposure

@@ -43,16 +43,18 @@ export function SupplyFigure() {
     <PictureFrame id="supply" title="Cylinders" sentence={sentenceAt(scene, sample, supply, units)} {...table}>
       {supply && (
         <>
-          <div ref={ref} className={shared.canvas}>
-            <SupplyPicture
-              {...picture}
-              supply={supply}
-              marks={turns.flatMap((turn) => marksOf(turn, turns.length > 1))}
-            />
+          <div className={shared.fitted}>
+            <div ref={ref} className={shared.canvas}>
+              <SupplyPicture
+                {...picture}
+                supply={supply}
+                marks={turns.flatMap((turn) => marksOf(turn, turns.length > 1))}
+              />
+            </div>
+            <p className={styles.legend}>
+              <span /> as a real gas <span className={styles.secondKey} /> as an ideal gas
+            </p>
           </div>
-          <p className={styles.legend}>
-            <span /> as a real gas <span className={styles.secondKey} /> as an ideal gas
-          </p>
           {supply.events.length > 0 && (
             <ul className={styles.told} aria-label="What happens to the gas">
               {supply.events.map((event) => (

@@ -2,7 +2,7 @@ import { encodeState } from '@/lib/files/links/share-link';
 import { savePage } from '../../parts/alone/save-page';
 import { usePreferences } from '../../parts/preferences';
 import { diveTitle } from '../../pictures/dive-title';
-import type { DeskState } from '../desk-store';
+import type { DeskState } from '../desk-state';
 import { viewOf } from '../desk-view';
 
 /** Saves the desk as one page that needs nothing else. Says what it saved, or what is wrong and how to mend it. */

@@ -9,7 +9,7 @@ import styles from './units.module.css';
 const SHORTLY: Readonly<Record<EventVoice, string>> = { byModel: 'model', byRule: 'rule', bySupply: 'gas left' };
 
 /** What the shape of a mark on the dive says: who tells it. The table and the log say it in words. */
-export function EventKey() {
+export function EventKey({ inMenu = false }: { inMenu?: boolean }) {
   const { scene, watch } = useCourse();
   const units = usePreferences((state) => state.units);
   const voices = useMemo(
@@ -17,7 +17,7 @@ export function EventKey() {
     [scene, watch, units],
   );
   return (
-    <span className={styles.eventKey} aria-hidden="true">
+    <span className={inMenu ? styles.eventKeyInMenu : styles.eventKey} aria-hidden="true">
       {(Object.keys(SHORTLY) as EventVoice[])
         .filter((voice) => voices.has(voice))
         .map((voice) => (
@@ -25,7 +25,7 @@ export function EventKey() {
             <svg viewBox="-10 -10 20 20">
               <EventMark voice={voice} label="" />
             </svg>
-            {SHORTLY[voice]}
+            {inMenu ? VOICES[voice] : SHORTLY[voice]}
           </span>
         ))}
     </span>

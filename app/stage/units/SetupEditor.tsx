@@ -22,7 +22,7 @@ interface Fault {
 /** Ways for a unit to be wrong, in the words of the script. All invented. */
 const READY_FAULTS: readonly (Fault & { readonly inFeet?: Fault })[] = [
   { name: 'Left in gauge mode', text: 'Gauge unit, gauge mode' },
-  { name: 'Set to 32 % while air is breathed', text: 'Nitrox unit, gas 32%' },
+  { name: 'Set to 32% while air is breathed', text: 'Nitrox unit, gas 32%' },
   { name: 'Set to air while something else is breathed', text: 'Air unit, gas air' },
   {
     name: 'Set to 2000 m of altitude',
@@ -38,7 +38,7 @@ const READY_FAULTS: readonly (Fault & { readonly inFeet?: Fault })[] = [
     text: 'Shallow sensor, depth -1.5 m',
     inFeet: { name: 'Sensor reads 5 ft shallow', text: 'Shallow sensor, depth -5 ft' },
   },
-  { name: 'Sensor reads 3 % deep', text: 'Deep sensor, depth 103%' },
+  { name: 'Sensor reads 3% deep', text: 'Deep sensor, depth 103%' },
   { name: 'Swapped before the second dive', text: 'Borrowed unit, fresh before dive 2' },
 ];
 

@@ -50,7 +50,7 @@ export function SurfaceFigure() {
     [watch, surfaced, next, drive],
   );
 
-  const waits = after ? waitsOf(after) : [];
+  const waits = after ? waitsOf(after, units) : [];
   const comesBack = useMemo(() => {
     if (!after?.recovery || !depth.ok) return undefined;
     const { freshMin, nowMin, recoveredAfterMin } = after.recovery;
@@ -157,7 +157,7 @@ export function SurfaceFigure() {
 }
 
 /** What has to be waited for after a dive, each with who holds the diver back. */
-function waitsOf({ flying, drive, desaturation, sinceSurfacedS }: AfterDive): LetsGo[] {
+function waitsOf({ flying, drive, desaturation, sinceSurfacedS }: AfterDive, units: UnitSystem): LetsGo[] {
   const wait = (name: string, by: LetsGo['by'], hours: number, leader?: number): LetsGo => ({
     name,
     by,
@@ -171,7 +171,7 @@ function waitsOf({ flying, drive, desaturation, sinceSurfacedS }: AfterDive): Le
   ];
   return [
     ...upThere(flying, 'Flying'),
-    ...(drive ? upThere(drive, 'Driving up') : []),
+    ...(drive ? upThere(drive, `Drive to ${printAltitude(drive.altitudeM, units)}`) : []),
     wait('Desaturated', 'gas', desaturation.minutes / 60, desaturation.leader),
   ];
 }

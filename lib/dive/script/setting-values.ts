@@ -99,7 +99,7 @@ export function readPlainTime(text: string): Parsed<number> {
     : read;
 }
 
-/** `low/high` in percent, as fractions; refused below 1 %, over 100 %, and where the low one is the higher. */
+/** `low/high` in percent, as fractions; refused below 1%, over 100%, and where the low one is the higher. */
 export function readGradientFactors(text: string): Parsed<GradientFactors> {
   const plain = plainText(text).trim();
   const pair = /^([\d.,]+) *%? *\/ *([\d.,]+) *%?$/.exec(plain);
@@ -121,8 +121,8 @@ export function readGradientFactors(text: string): Parsed<GradientFactors> {
       `${pair[2]}/${pair[1]}`,
     ]);
   if (low.value < 0.01)
-    return refused(`${quoted(pair[1]!)} is less than 1 %.`, 'Write gradient factors in percent, such as 30/85.');
-  if (high.value > 1) return refused(`${quoted(pair[2]!)} is more than 100 %.`, 'Write at most 100.');
+    return refused(`${quoted(pair[1]!)} is less than 1%.`, 'Write gradient factors in percent, such as 30/85.');
+  if (high.value > 1) return refused(`${quoted(pair[2]!)} is more than 100%.`, 'Write at most 100.');
   return accepted({ low: low.value, high: high.value });
 }
 

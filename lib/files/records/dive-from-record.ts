@@ -73,7 +73,7 @@ export function diveFromRecords(recordings: readonly Recording[], options: Recor
   if (!options.intervalsS?.some((intervalS) => intervalS !== undefined)) notes.push(...intervalsAtOdds(recordings));
   if (cut)
     notes.push(
-      `A surface interval is given as ${printHours(FROM_REST_S)}: a script follows one week, and by then less than 1 % of what the slowest compartment took up is left.`,
+      `A surface interval is given as ${printHours(FROM_REST_S)}: a script follows one week, and by then less than 1% of what the slowest compartment took up is left.`,
     );
   const profiles = recordings.map((recording) => profileOf(recording));
   const closeness = options.closeness ?? DEFAULT_CLOSENESS;

@@ -126,3 +126,10 @@ function withSample(recording: Recording, at: number, timeS: number, depthM: num
     temperatureC: recording.temperatureC && add(recording.temperatureC, NaN),
   };
 }
+
+/** How much later the samples of a mended recording are than as they were read, s: by the descent that was put in before them. */
+export function laterS(mended: Recording, read: Recording): number {
+  // A sample that was put in before the others has the row of the one it was put in before.
+  const first = mended.row[0] === mended.row[1] ? 1 : 0;
+  return mended.timeS[first]! - read.timeS[read.row.indexOf(mended.row[first]!)]!;
+}

@@ -5,7 +5,7 @@ import type { Recording } from './record';
 
 /**
  * After so long at the surface a dive begins from rest, s: of what the slowest compartment (635 min for nitrogen) had
- * taken up beyond rest, 2^(−72·60/635), less than 1 %, is left.
+ * taken up beyond rest, 2^(−72·60/635), less than 1%, is left.
  */
 export const FROM_REST_S = 3 * 24 * 3600;
 

@@ -73,7 +73,7 @@ const CLOSE_WORK = 6;
 
 /**
  * Searches for all settings that explain the figures a unit showed as well as their noise allows: gradient factors to the
- * percent and, where in doubt, water, altitude (to 50 m), gas (to 1 % of oxygen) and a loss of memory between dives. What
+ * percent and, where in doubt, water, altitude (to 50 m), gas (to 1% of oxygen) and a loss of memory between dives. What
  * the record says of the site is believed unless departing from it pays. It yields how far it is and returns what it found; the same record always
  * gives the same answer.
  */

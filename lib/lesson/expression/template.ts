@@ -40,11 +40,11 @@ export function parseTemplate(text: string): Parsed<Template> {
   for (const match of text.matchAll(SLOT)) {
     const read = parseSlot(match[1]!, match[0]);
     if (!read.ok) return read;
-    pieces.push(text.slice(at, match.index));
+    pieces.push(spelt(text.slice(at, match.index)));
     slots.push(read.value);
     at = match.index + match[0].length;
   }
-  pieces.push(text.slice(at));
+  pieces.push(spelt(text.slice(at)));
   if (slots.length > MOST_SLOTS)
     return refused(`This text has ${slots.length} values in it.`, `Put at most ${MOST_SLOTS} into one text.`);
   // Closing braces alone are left be: formulas end with them.
@@ -55,6 +55,9 @@ export function parseTemplate(text: string): Parsed<Template> {
     );
   return accepted({ pieces, slots });
 }
+
+/** Per cent as every reading spells it, however a lesson has it. */
+const spelt = (piece: string) => piece.replace(/(\d) %/g, '$1%');
 
 function parseSlot(inside: string, written: string): Parsed<Slot> {
   const [source = '', format, ...more] = inside.split('|').map((part) => part.trim());

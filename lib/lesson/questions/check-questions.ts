@@ -1,5 +1,6 @@
 import { quoted } from '../../quantity/parsed';
 import type { DrawAnswer, NumberAnswer, Option, PickAnswer } from './answer';
+import { checkAnswerWords } from '../checking/check-answer-words';
 import { checkHeard, hearReplies, type Heard } from '../checking/check-replies';
 import { Checker } from '../checking/checker';
 import { drawValues, fillScript, questionWith, valuesOf } from './drawn-question';
@@ -102,6 +103,7 @@ function checkChoice(options: readonly Option[], path: Path, world: World, check
     checker.prose([...path, i, 'text'], text, world);
     checker.prose([...path, i, 'because'], because, world);
   });
+  checkAnswerWords(options, path, checker);
   const right = rightOption(options, world);
   if (!right.ok) checker.fault(path, right.what, right.mend);
 }

@@ -81,12 +81,12 @@ function say(part: Expression, world: World, system: UnitSystem): string {
 }
 
 const WANTED: Readonly<Record<ComparisonSign, string>> = {
-  '==': 'it has to be',
-  '!=': 'it may be anything but',
-  '<': 'it has to be less than',
-  '<=': 'it may be at most',
-  '>': 'it has to be more than',
-  '>=': 'it has to be at least',
+  '==': 'asked',
+  '!=': 'anything asked but',
+  '<': 'asked less than',
+  '<=': 'asked at most',
+  '>': 'asked more than',
+  '>=': 'asked at least',
 };
 
 function sayComparison(comparison: Comparison, world: World, system: UnitSystem): string {
@@ -111,11 +111,16 @@ function sayComparison(comparison: Comparison, world: World, system: UnitSystem)
     wanted = printValue(right, system, form(finer));
   }
   if (comparison.sign === '==' && comparison.right.is === 'amount' && right.value === 0) {
-    const noun = nounOf(comparison.left, world, system);
-    return compared.value.so ? `${noun}: none, as it has to be.` : `${noun} is ${is}; there may be none.`;
+    const noun = bareNoun(comparison.left, world, system);
+    return compared.value.so ? `${noun}: none, as asked.` : `${noun}: ${is}, asked none.`;
   }
   const other = comparison.right.is === 'amount' ? wanted : `${wanted}, ${nounOf(comparison.right, world, system)}`;
-  return `${nounOf(comparison.left, world, system)} is ${is}; ${WANTED[comparison.sign]} ${other}.`;
+  return `${bareNoun(comparison.left, world, system)}: ${is}, ${WANTED[comparison.sign]} ${other}.`;
+}
+
+/** A noun at the head of a line that has to be short: without its article. */
+function bareNoun(expression: Expression, world: World, system: UnitSystem): string {
+  return nounOf(expression, world, system).replace(/^the /, '');
 }
 
 /** An expression as a noun: "the no-stop time when you leave the bottom". */

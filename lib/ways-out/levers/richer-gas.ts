@@ -27,7 +27,7 @@ export const richerGas: Lever = {
         yield {
           to: percent,
           doing: `Breathing ${writeGas(richer)} and not ${writeGas(gas)}`,
-          cost: `${percent - Math.round(gas.o2 * 100)} % more oxygen`,
+          cost: `${percent - Math.round(gas.o2 * 100)}% more oxygen`,
           script: () => setSetting(day.script, 'gas', writeGas(richer)),
           ...(limitM < deepestM - 1e-6 && {
             but: `${writeGas(richer)} would have done, but its oxygen limit is ${sayDepth(floored(limitM, day), day.system)} and the dive goes to ${sayDepth(deepestM, day.system)}.`,
@@ -39,7 +39,7 @@ export const richerGas: Lever = {
       from: Math.round(gas.o2 * 1000) / 10,
       unit: '%',
       tries: tries(),
-      even: `Even with ${most} % of oxygen`,
+      even: `Even with ${most}% of oxygen`,
     };
   },
 };

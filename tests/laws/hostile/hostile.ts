@@ -157,13 +157,16 @@ function damaged(record: unknown, at: Place, how: string, unexpected: unknown, o
   return record;
 }
 
-/** A text with lines taken out, doubled, swapped or spoilt. */
+/** Words nobody expects in a text of any kind. */
+export const UNEXPECTED = ['', ' ', '0', 'NaN', '"', '\u202e', '💥', '\u0000', '__proto__'];
+
+/** A text with lines taken out, doubled, swapped or spoilt by these words or by any `UNEXPECTED`. */
 export function damagedLines(text: string, spoilt: readonly string[], most = 3): fc.Arbitrary<string> {
   const damage = fc.tuple(
     fc.nat(),
     fc.constantFrom('out', 'double', 'swap', 'value', 'value', 'put', 'cut'),
     fc.nat(),
-    fc.constantFrom(...spoilt),
+    fc.constantFrom(...UNEXPECTED, ...spoilt),
   );
   return fc.array(damage, { minLength: 1, maxLength: most }).map((damages) => {
     const lines = text.split('\n');

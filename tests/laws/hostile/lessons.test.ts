@@ -3,14 +3,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { knownNames } from '@/app/stage/known-names';
-import { renderLine, renderProse } from '@/app/lessons/prose';
 import { readGlossary } from '@/app/lessons/read-content';
 import { lessonData, withEntry, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
 import { LONGEST_LESSON } from '@/lib/lesson/lesson';
-import { prose } from '@/lib/lesson/questions/answer';
 import { readLesson, type ReadLesson } from '@/lib/lesson/read-lesson';
 import { SOUND, TWO_DIVES } from '../../unit/lesson/made-lessons';
-import { damagedLines, expectUnpolluted, promptly } from './hostile';
+import { UNEXPECTED, damagedLines, expectUnpolluted, promptly } from './hostile';
 import { law } from '../law';
 
 const known = knownNames(readGlossary());
@@ -145,77 +143,10 @@ describe('a lesson that asks for very much of the engine', () => {
   });
 });
 
-describe('a lesson text with marks within marks', () => {
-  const PIECES = [
-    '>',
-    '> ',
-    '- ',
-    '* ',
-    '+ ',
-    '1. ',
-    '12) ',
-    '[',
-    '](',
-    '![',
-    '*',
-    '**_',
-    '~~',
-    '`',
-    '```\n',
-    '$',
-    '{',
-    '|',
-    '\n',
-    '  ',
-    'a',
-  ];
-  const text = fc
-    .array(fc.tuple(fc.array(fc.constantFrom(...PIECES), { minLength: 1, maxLength: 3 }), fc.nat(3000)), {
-      maxLength: 4,
-    })
-    .map((runs) =>
-      runs
-        .map(([pieces, count]) => pieces.join('').repeat(count + 1))
-        .join('')
-        .slice(0, 8000),
-    );
-  const lessonWith = (words: string) => withValue(SOUND, ['steps', 0, 'text'], words);
-
-  it.each([
-    ['quotes', '>'.repeat(1900)],
-    ['quotes, spaced', '> '.repeat(1900)],
-    ['lists', '- '.repeat(1900)],
-    ['numbered lists', '1. '.repeat(1900)],
-    ['quotes in lists', '> - '.repeat(950)],
-    ['emphasis', '**_a '.repeat(800) + 'b_**'.repeat(800)],
-  ])('is refused by the checker where %s go too deep, on its own line', (_, marks) => {
-    const read = expectRead(lessonWith(`${marks} a`));
-    expect(read.ok ? [] : read.faults.map(({ what }) => what)).toEqual([
-      expect.stringMatching(/^(Quotes and lists go more than 8 levels deep|This text has more than 200 marks)/),
-    ]);
-    expect(read.ok ? 0 : read.faults[0]!.line).toBeGreaterThan(SOUND.split('\n').indexOf('steps:'));
-  });
-
-  it('can be drawn, whatever it is, once its shape has passed', () => {
-    law(
-      fc.property(text, (words) => {
-        if (!prose.safeParse(words).success) return;
-        promptly(() => renderProse(words, () => undefined));
-        promptly(() => renderLine(words, () => undefined));
-      }),
-      300,
-    );
-  });
-});
-
 const SPOILT = [
-  '',
-  ' ',
   'x',
-  '0',
   '-1',
   '1e308',
-  'NaN',
   '.inf',
   '99999999999999999999',
   '1 m',
@@ -234,7 +165,6 @@ const SPOILT = [
   '!!js/function x',
   '|',
   '>',
-  '"',
   "'",
   '- ',
   '? a',
@@ -244,13 +174,9 @@ const SPOILT = [
   '<b onclick=x>',
   '[a](javascript:alert(1))',
   '[a](https://example.org)',
-  '__proto__',
   '{ __proto__: { polluted: true } }',
   'constructor',
-  '\u0000',
   '\ud800',
-  '\u202e',
-  '💥',
   '\t',
   'stay 6 days',
   'descend to 350 m at 200 m/min',
@@ -291,7 +217,7 @@ describe('a lesson with lines lost, doubled, swapped or spoilt', () => {
     law(
       fc.property(
         damagedLines(SOUND, SPOILT),
-        fc.constantFrom(...SPOILT),
+        fc.constantFrom(...UNEXPECTED, ...SPOILT),
         fc.array(
           fc.oneof(fc.constantFrom('steps', 'scripts', 'title', '__proto__', 'constructor', 'text'), fc.nat(5)),
           { minLength: 1, maxLength: 4 },

@@ -10,7 +10,7 @@ import { plainLoad } from './plain-model';
 describe('the ceiling under one gradient factor', () => {
   it('of 4 bar where twice the ambient pressure is tolerated is at 2 bar: 10 m', () =>
     expect(ceilingAtGf(plainLoad(4), 1).depthM).toBeCloseTo(10, 12));
-  it('under 50 % is where one and a half times the ambient pressure is 4 bar: 16.7 m', () =>
+  it('under 50% is where one and a half times the ambient pressure is 4 bar: 16.7 m', () =>
     expect(ceilingAtGf(plainLoad(4), 0.5).depthM).toBeCloseTo(50 / 3, 12));
   it('is the surface, with no leader, while the surface is tolerated', () =>
     expect(ceilingAtGf(plainLoad(1.99), 1)).toEqual({ depthM: 0, leader: 0 }));

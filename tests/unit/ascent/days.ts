@@ -1,5 +1,6 @@
 import { figuresOf } from '@/lib/ascent/figures';
-import { computeTimeline } from '@/lib/dive/timeline';
+import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
+import type { Compartments } from '@/lib/tissue/coefficients';
 import { diveOf, scriptOf, type ToldDay } from '../../laws/second-model/told-day';
 
 /* Days that between them go every way the engine has. */
@@ -78,6 +79,29 @@ export const DAYS: Readonly<Record<string, ToldDay>> = {
       go(3, 0, 3),
     ],
   },
+  'a little helium under 40/90, never a bar of it': {
+    ...PLAIN,
+    water: 'fresh',
+    altitudeM: 500,
+    low: 40,
+    high: 90,
+    gas: '21/5',
+    steps: [
+      go(0, 40, 18),
+      stay(16),
+      go(40, 9, 9),
+      stay(5),
+      go(9, 21, 9),
+      stay(6),
+      go(21, 3, 9),
+      stay(12),
+      go(3, 0, 3),
+      interval(30),
+      go(0, 20, 18),
+      stay(10),
+      go(20, 0, 9),
+    ],
+  },
   'helium in steps under 20/95': {
     ...PLAIN,
     low: 20,
@@ -99,9 +123,24 @@ export const DAYS: Readonly<Record<string, ToldDay>> = {
   },
 };
 
-/** What the engine makes of a day, sampled every so many seconds. */
-export function engineOf(day: ToldDay, everyS: number) {
+/** What the engine makes of a day, sampled every so many seconds; with other half-times and limits if told. */
+export function engineOf(day: ToldDay, everyS: number, compartments?: Compartments) {
   const dive = diveOf(scriptOf(day));
-  const timeline = computeTimeline(dive, everyS);
+  const timeline = computeTimeline(dive, everyS, { compartments });
   return { dive, timeline, figures: figuresOf(timeline, dive.settings) };
 }
+
+/** Where the figures of a day differ from themselves as it is sampled: coarsely, so that much happens in between, and finely. */
+export function differencesBySampling(day: ToldDay, compartments?: Compartments): string[] {
+  const coarse = engineOf(day, 7200, compartments);
+  const fine = engineOf(day, 5, compartments);
+  return Array.from(coarse.timeline.timeS).flatMap((timeS, i) => {
+    const other = sampleAt(fine.timeline, timeS);
+    return FIGURES.flatMap((figure) => {
+      const [one, two] = [coarse.figures[figure][i]!, fine.figures[figure][other]!];
+      return one === two || Math.abs(one - two) < 1e-8 ? [] : [`${figure} at ${timeS} s: ${one} and ${two}`];
+    });
+  });
+}
+
+const FIGURES = ['ceilingM', 'ceilingAtLowM', 'anchorM', 'noStopMin', 'ceilingLeader', 'noStopLeader'] as const;

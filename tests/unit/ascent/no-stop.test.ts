@@ -14,7 +14,7 @@ describe('no-stop time in a compartment of 10 min that tolerates 2 bar at the su
     expect(noStop(plainLoad(1), nitrogen(3), 1)).toEqual({ minutes: expect.closeTo(10, 12), leader: 1 }));
   it('from 1 bar breathing 7/3 bar is two half-times', () =>
     expect(noStop(plainLoad(1), nitrogen(7 / 3), 1).minutes).toBeCloseTo(20, 12));
-  it('under 50 % ends at 1.5 bar: from 1 bar breathing 2 bar, one half-time', () =>
+  it('under 50% ends at 1.5 bar: from 1 bar breathing 2 bar, one half-time', () =>
     expect(noStop(plainLoad(1), nitrogen(2), 0.5).minutes).toBeCloseTo(10, 12));
   it('never ends while no more than the limit is breathed', () =>
     expect(noStop(plainLoad(1), nitrogen(2), 1)).toEqual({ minutes: Infinity, leader: 0 }));

@@ -57,7 +57,7 @@ describe('the arithmetic of a bench sheet', () => {
   });
 
   it('takes a reading exactly at the allowance as within it', () => {
-    // 0.3 m + 1 % of 10 m = 0.4 m
+    // 0.3 m + 1% of 10 m = 0.4 m
     expect(depthDeviations(expected(), depths({ '10 in': 10.4 }), stated)[0]!.standing).toBe('in');
     expect(depthDeviations(expected(), depths({ '10 in': 10.5 }), stated)[0]!.standing).toBe('out');
   });
@@ -118,7 +118,7 @@ describe('the verdict on a unit', () => {
   });
 
   it('suspects the water setting where deviations grow as it would have them', () => {
-    // Metres of fresh water at the pressure of a unit that counts salt: 3 % fewer.
+    // Metres of fresh water at the pressure of a unit that counts salt: 3% fewer.
     const salt = Object.fromEntries(
       Object.entries(good).map(([name]) => [name, Math.round((parseFloat(name) / 1.03) * 10) / 10]),
     );

@@ -20,7 +20,7 @@ describe('the readings of gas', () => {
       expect(sample.oxygen.pO2Bar).toBeCloseTo(0.32 * sample.ambientBar, 12);
       expect(sample.cylinders).toHaveLength(1);
     }
-    // 32 % oxygen at 30 m weighs (0.32·31.998 + 0.68·28.014) g/mol · 4.01325 bar / (R · 273.15 K) = 5.18 g/L.
+    // 32% oxygen at 30 m weighs (0.32·31.998 + 0.68·28.014) g/mol · 4.01325 bar / (R · 273.15 K) = 5.18 g/L.
     expect(at(120).gasDensityGL).toBeCloseTo(5.176, 3);
     // A minute down at 2.51325 bar and ten at 4.01325 bar, 20 L/min each, from 12 L.
     expect(at(660).cylinders[0]).toMatchObject({

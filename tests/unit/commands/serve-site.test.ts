@@ -3,6 +3,7 @@ import { request, type IncomingHttpHeaders } from 'node:http';
 import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { buffer } from 'node:stream/consumers';
 import { gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -50,11 +51,7 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
-interface Answer {
-  status: number;
-  headers: IncomingHttpHeaders;
-  body: Buffer;
-}
+type Answer = { status: number; headers: IncomingHttpHeaders; body: Buffer };
 
 function ask(
   path: string,
@@ -62,10 +59,9 @@ function ask(
 ) {
   return new Promise<Answer>((resolve, reject) => {
     const asked = request({ host: '127.0.0.1', port, path, method, headers, agent: false }, (response) => {
-      const pieces: Buffer[] = [];
-      response.on('data', (piece: Buffer) => pieces.push(piece));
-      response.on('end', () =>
-        resolve({ status: response.statusCode!, headers: response.headers, body: Buffer.concat(pieces) }),
+      buffer(response).then(
+        (body) => resolve({ status: response.statusCode!, headers: response.headers, body }),
+        reject,
       );
     });
     asked.on('error', reject);

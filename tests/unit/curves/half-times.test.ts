@@ -39,7 +39,7 @@ describe('sixteen answers to a step', () => {
     });
   });
 
-  it('take six half-times to be at 98.4 %', () => {
+  it('take six half-times to be at 98.4%', () => {
     const [fastest] = stepResponses(all, 'helium', 0, 1, [6 * 1.88]);
     expect(fastest!.afterHalfTimesMin.at(-1)).toBeCloseTo(11.28, 12);
     expect(fastest!.tensionBar[0]).toBeCloseTo(0.984375, 9);

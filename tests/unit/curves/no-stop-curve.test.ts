@@ -28,7 +28,7 @@ function onArrival(some: Partial<Settings>, depthM: number, mMin: number) {
 
 const CASES: [string, Partial<Settings>][] = [
   ['on air', {}],
-  ['on 32 %', { gas: { o2: 0.32, he: 0 } }],
+  ['on 32%', { gas: { o2: 0.32, he: 0 } }],
   ['on trimix', { gas: { o2: 0.18, he: 0.45 } }],
   [
     'at 2400 m, arrived from the sea an hour ago',

@@ -15,6 +15,7 @@ describe('how far a script may go', () => {
     ['interval 7 days', 'interval 7 days 1 min'],
     ['stay 0.001 s', 'stay 0.0009 s'],
     ['altitude: 6000 m', 'altitude: 6001 m'],
+    ['altitude: -450 m', 'altitude: -451 m'],
     ['stop step: 1 m', 'stop step: 0.9 m'],
     ['stop step: 10 m', 'stop step: 10.1 m'],
     ['plan ascent: 60 m/min', 'plan ascent: 60.1 m/min'],

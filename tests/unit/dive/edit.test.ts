@@ -1,24 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { pullStayEnd, setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
+import { setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
 import { setSetting } from '@/lib/dive/edit-settings';
 import { insertStepAfter, removeStep } from '@/lib/dive/edit-steps';
 import { parseScript } from '@/lib/dive/script';
-
-const DIVE = [
-  'descend to 30 m at 18 m/min # quick',
-  'stay 20 min',
-  'ascend to 5 m at 9 m/min  # slowly',
-  'stay 3 min',
-  'ascend to surface in 1 min',
-];
-const TEXT = DIVE.join('\n');
-
-/** The lines of an edited script that are not as they were. */
-function changed(edited: string, before = TEXT): string[] {
-  expect(parseScript(edited)).toMatchObject({ ok: true });
-  const old = before.split('\n');
-  return edited.split('\n').filter((line) => !old.includes(line));
-}
+import { changed, TEXT } from './edited';
 
 describe('moving the depth of a step', () => {
   it('changes the number and nothing else', () => {
@@ -60,6 +45,15 @@ describe('moving the depth of a step', () => {
     ]);
     const feet = TEXT.replace('30 m', '100 ft').replace('5 m', '15 ft');
     expect(setStepDepth(feet, 0, 15 * 0.3048)).toContain('descend to 16 ft');
+  });
+
+  it('stops on the side it comes from, near the surface and near the deepest depth too', () => {
+    const shallow = 'descend to 3 m at 18 m/min\ndescend to 5 m at 18 m/min\nascend to surface at 9 m/min';
+    expect(changed(setStepDepth(shallow, 0, 5), shallow)).toEqual(['descend to 4.9 m at 18 m/min']);
+    const deep = 'descend to 348 m at 60 m/min\nascend to 345 m at 9 m/min\nascend to surface at 9 m/min';
+    expect(changed(setStepDepth(deep, 0, 345), deep)).toEqual(['descend to 345.1 m at 60 m/min']);
+    const deepest = deep.replace('345 m', '350 m').replace('ascend to 350', 'descend to 350');
+    expect(changed(setStepDepth(deepest, 0, 350), deepest)).toEqual(['descend to 349.9 m at 60 m/min']);
   });
 
   it('loses nothing when dragged past the next depth and back', () => {
@@ -111,41 +105,6 @@ describe('moving the depth of a step', () => {
   });
 });
 
-describe('pulling the end of a stay to another depth', () => {
-  it('makes it a change of depth in the same time, and what follows goes on from there', () => {
-    expect(changed(pullStayEnd(TEXT, 1, 24.04))).toEqual(['ascend to 24 m in 20 min']);
-    expect(changed(pullStayEnd(TEXT, 1, 33))).toEqual(['descend to 33 m in 20 min']);
-    expect(changed(pullStayEnd(TEXT, 3, 0.3))).toEqual(['ascend to 0.3 m in 3 min']);
-    expect(changed(pullStayEnd(TEXT, 1, 4))).toEqual([
-      'ascend to 4 m in 20 min',
-      'descend to 5 m at 9 m/min  # slowly',
-    ]);
-  });
-
-  it('keeps the remark, the capital and the feet of the script', () => {
-    const feet = 'Descend to 100 ft at 60 ft/min\nStay 5 min # here\nSurface at 30 ft/min';
-    expect(changed(pullStayEnd(feet, 1, 24.4), feet)).toEqual(['Ascend to 80 ft in 5 min # here']);
-    expect(pullStayEnd(feet, 1, 30.48 + 0.14)).toBe(feet);
-    expect(changed(pullStayEnd(feet, 1, 30.48 + 0.16), feet)).toEqual(['Descend to 101 ft in 5 min # here']);
-  });
-
-  it('stops a step short of where the next change of depth ends', () => {
-    expect(changed(pullStayEnd(TEXT, 1, 5))).toEqual(['ascend to 5.1 m in 20 min']);
-    expect(changed(pullStayEnd(TEXT, 3, 0))).toEqual(['ascend to 0.1 m in 3 min']);
-    expect(changed(pullStayEnd(TEXT, 1, 900))).toEqual(['descend to 350 m in 20 min']);
-  });
-
-  it('leaves it where it is pulled less than half a step, and other steps, and the last stay of a dive', () => {
-    expect(pullStayEnd(TEXT, 1, 30.04)).toBe(TEXT);
-    expect(pullStayEnd(TEXT, 1, 29.96)).toBe(TEXT);
-    expect(changed(pullStayEnd(TEXT, 1, 30.06))).toEqual(['descend to 30.1 m in 20 min']);
-    expect(pullStayEnd(TEXT, 0, 20)).toBe(TEXT);
-    expect(pullStayEnd(TEXT, 1, NaN)).toBe(TEXT);
-    const after = `${TEXT}\nstay 5 min`;
-    expect(pullStayEnd(after, 5, 3)).toBe(after);
-  });
-});
-
 describe('changing how long a step takes', () => {
   it.each([
     ['20 min', 23 * 60, '23 min'],
@@ -154,6 +113,7 @@ describe('changing how long a step takes', () => {
     ['20 minutes', 40, '40 s'],
     ['90 s', 120, '120 s'],
     ['2:50', 185, '3:05'],
+    ['2:50', 6000, '100:00'],
     ['2 min 50 s', 185, '3 min 5 s'],
     ['1 h', 7200, '2 h'],
     ['1.5 h', 6300, '105 min'],

@@ -94,7 +94,7 @@ describe('a setup in a script', () => {
   });
 
   it.each([
-    ['setup: Rental unit, gas 132%', '132%', /A gas cannot be 132 % oxygen/, /at most 100/],
+    ['setup: Rental unit, gas 132%', '132%', /A gas cannot be 132% oxygen/, /at most 100/],
     ['setup: Rental unit, altitude 9000 m', '9000 m', /higher than this model takes/, /6000 m/],
     ['setup: Rental unit, altitude 2000', '2000', /2000 what\?/, /2000 m or/],
     ['setup: Rental unit, depth 30 m', '30 m', /too much/, /10 m/],

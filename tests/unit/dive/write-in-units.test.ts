@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { parseScript } from '@/lib/dive/script';
-import { writeInUnits } from '@/lib/dive/write-in-units';
+import { stepLines } from '@/lib/dive/script/plain-script';
+import { writeInUnits, writeStepsInFeet } from '@/lib/dive/write-in-units';
 
 const METRIC = `# a wall of 30 m
 water: salt
@@ -56,10 +57,47 @@ describe('a script written in feet', () => {
     );
   });
 
+  it('has heights in whole feet within half a metre, depths within 2 cm, and signs as they were', () => {
+    const line = (text: string) => writeInUnits(text, 'imperial');
+    expect(line('arrived from: 1000 m, 2 h ago')).toBe('arrived from: 3281 ft, 2 h ago');
+    expect(line('adapted to: 0 m')).toBe('adapted to: 0 ft');
+    expect(line('setup: Other, depth +0.5 m, altitude 300 m')).toBe('setup: Other, depth +1.6 ft, altitude 984.3 ft');
+    expect(line('setup: Other, depth -0.5 m')).toBe('setup: Other, depth -1.6 ft');
+    expect(line('stop step: 3 m')).toBe('stop step: 3 m');
+  });
+
   it('is left alone where it is in feet already, or makes no sense', () => {
     const feet = 'descend to 100 ft at 60 ft/min\nsurface at 30 ft/min';
     expect(writeInUnits(feet, 'imperial')).toBe(feet);
     expect(writeInUnits('descent to 30 m', 'imperial')).toBe('descent to 30 m');
+  });
+});
+
+describe('the steps of a script in feet', () => {
+  it('are whole feet, and multiples of five feet a minute where that is near; settings stay as they are', () => {
+    const steps = 'descend to 18 m at 18 m/min # 18 m\nstay 20 min\nascend to 5 m at 10 m/min\nascend to 3 m in 1 min';
+    expect(writeStepsInFeet(`altitude: 300 m\n${steps}\nsurface at 9 m/min`)).toBe(
+      'altitude: 300 m\ndescend to 59 ft at 60 ft/min # 18 m\nstay 20 min\nascend to 16 ft at 33 ft/min\nascend to 10 ft in 1 min\nsurface at 30 ft/min',
+    );
+  });
+
+  it('of a dive are told so too, with a time where no whole rate is exact', () => {
+    const steps = stepsOf(
+      'descend to 100 ft at 60 ft/min\nstay 5 min\nascend to 20 ft in 100 s\nsurface at 30 ft/min\ninterval 1 h\ndescend to 10 ft at 30 ft/min\nsurface at 10 ft/min',
+    );
+    expect(stepLines(steps, 'imperial')).toEqual([
+      'descend to 100 ft at 60 ft/min',
+      'stay 5 min',
+      'ascend to 20 ft at 48 ft/min',
+      'ascend to surface at 30 ft/min',
+      'interval 60 min',
+      'descend to 10 ft at 30 ft/min',
+      'ascend to surface at 10 ft/min',
+    ]);
+    expect(stepLines(stepsOf('descend to 30 m in 101 s\nsurface at 9 m/min'))).toEqual([
+      'descend to 30 m in 1 min 41 s',
+      'ascend to surface at 9 m/min',
+    ]);
   });
 });
 

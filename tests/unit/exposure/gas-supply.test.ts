@@ -27,6 +27,15 @@ describe('a cylinder over a dive', () => {
       expect(back!.pressureBar[at]).toBeCloseTo(200 - used[i]! / 12, 9);
     });
     expect(supply.events).toEqual([]);
+    expect(Math.max(...supply.ideal.unsuppliedL)).toBe(0);
+  });
+
+  it('leaves what is breathed of a gas it does not hold unsupplied', () => {
+    const { timeline, supply } = supplyOf('cylinder: pony, 3 L, 200 bar, 50%', ...DOWN_AND_UP);
+    const { unsuppliedL } = supply.ideal;
+    [0, 60, 660].forEach((timeS, i) =>
+      expect(unsuppliedL[sampleAt(timeline, timeS)]).toBeCloseTo([0, 20 * 2.51325, 20 * (2.51325 + 40.1325)][i]!, 9),
+    );
   });
 
   it('reads less as a real gas once some has been breathed from a high pressure', () => {

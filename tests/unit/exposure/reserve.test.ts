@@ -68,7 +68,7 @@ describe('the reserve for two divers', () => {
   });
 
   it('has no end where the ascent has none', () => {
-    // On air at 10 m the tissues settle above what a limit of 1 % lets surface.
+    // On air at 10 m the tissues settle above what a limit of 1% lets surface.
     const dive = scripted(
       'gas: air',
       'gradient factors: 1/1',

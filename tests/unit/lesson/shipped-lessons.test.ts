@@ -9,6 +9,9 @@ import { LEVELS } from '@/lib/lesson/lesson';
 
 /** How often each question is drawn: with another seed each time. */
 const DRAWS = 40;
+/** At 390 × 844 more than these would have to be scrolled in a box of their own; measured in a browser. */
+const MOST_GOAL_WORDS = 55;
+const MOST_GOAL_PARTS = 7;
 
 const known = knownNames(readGlossary());
 const files = loadLessons();
@@ -33,6 +36,15 @@ describe.each(files)('the shipped lesson $slug', ({ slug, text, lesson }) => {
       const asked = step.kind === 'predict' ? (step.choice ?? []).map(({ text }) => text) : [];
       const summed = step.kind === 'recap' ? step.points : [];
       expect(wordsIn([step.title, step.text, ...asked, ...summed]), step.id).toBeLessThanOrEqual(180);
+    }
+  });
+
+  it('says a goal in so few words that it is seen with its dive in one window of a phone', () => {
+    for (const step of lesson.steps) {
+      if (step.kind !== 'try') continue;
+      // What is asked stands in the list under it, with what is so.
+      expect(wordsIn([step.text]), step.id).toBeLessThanOrEqual(MOST_GOAL_WORDS);
+      expect(step.goal.split(' and ').length, step.id).toBeLessThanOrEqual(MOST_GOAL_PARTS);
     }
   });
 

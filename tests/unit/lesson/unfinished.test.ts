@@ -28,7 +28,7 @@ function proseIn(value: unknown): string[] {
 }
 
 it('whatever the forms of the workshop put in to be written over is known as such', () => {
-  const made = [DIVE_FIELDS, ...lessonFields(KNOWN), ...STEP_KINDS.flatMap((kind) => stepFields(kind, KNOWN, []))];
+  const made = [DIVE_FIELDS, ...lessonFields(KNOWN), ...STEP_KINDS.flatMap((kind) => stepFields(kind, KNOWN, {}))];
   const texts = madeIn(made);
   expect(texts.length).toBeGreaterThan(8);
   expect(texts.filter((text) => !isPlaceholder(text))).toEqual([]);

@@ -32,6 +32,12 @@ describe('lost washout, the model’s own', () => {
     expect(fast!.lost).toBeGreaterThan(0.02);
   });
 
+  it('is told of a dive that comes up from less than a metre at last', () => {
+    const lingering = diveOf([down(30, 60), stay(600), up(0.5, 60), stay(120), up(0, 30)]);
+    const [only] = lostWashout(lingering);
+    expect(only!.asDived.timeS).toBeCloseTo(870, 9);
+  });
+
   it('slows only the climbs that are too fast', () => {
     const dive = diveOf([down(30, 60), up(21, 30), up(12, 90), up(0, 80)]);
     expect(withClimbsAtMost(dive, 9).steps).toEqual([down(30, 60), up(21, 60), up(12, 90), up(0, 80)]);

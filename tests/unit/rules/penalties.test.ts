@@ -153,6 +153,12 @@ describe('tighter limits', () => {
     expect(watch.tracks.tightness.at(-1)).toBe(2);
   });
 
+  it('are told no more often than they are drawn in at most', () => {
+    const watch = watched(twoRises, only({ tighterLimits: { on: true, mostTimes: 1 } }));
+    expect(told(watch, 'tighterLimits')).toHaveLength(1);
+    expect(watch.tracks.tightness.at(-1)).toBe(1);
+  });
+
   it('hold for the rest of the dive and the next one, and then let go', () => {
     const easy = [down(12, 100), stay(300), up(0, 100), rest(3600)];
     const watch = watched([...oneRise, up(0, 100), rest(3600), ...easy, down(12, 100), stay(10)], on);

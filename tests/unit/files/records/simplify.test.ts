@@ -67,7 +67,7 @@ describe('simplifying a profile', () => {
 
   it.each([
     ['air', [switchTo(0, 0.21)], []],
-    ['trimix and a change to 50 %', [switchTo(0, 0.18, 0.45), switchTo(1500, 0.5)], [750]],
+    ['trimix and a change to 50%', [switchTo(0, 0.18, 0.45), switchTo(1500, 0.5)], [750]],
   ])(
     'on %s keeps the tissues the engine computes within what is allowed, and says exactly how far off they are',
     (_, switches, pins) => {

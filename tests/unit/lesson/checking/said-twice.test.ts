@@ -100,6 +100,33 @@ describe('what a lesson says twice is held against itself', () => {
   });
 });
 
+describe('an answer to choose', () => {
+  const compared = (less: string, more: string) =>
+    `${SOUND}      - id: which
+        ask: What does it do?
+        choice:
+          - { text: Less. It fills., holds: ${less}, because: So it is. }
+          - { text: More. It empties., holds: ${more}, because: It only looks so. }
+`;
+  const [falls, grows] = [
+    '(noStopMin at leaving) < (noStopMin at arrival)',
+    '(noStopMin at leaving) >= (noStopMin at arrival)',
+  ] as const;
+
+  it('says in words which way its condition points', () => {
+    expect(told(compared(falls, grows))).toEqual(['sound']);
+  });
+
+  it('is found where its condition has been exchanged with another’s', () => {
+    expect(told(compared(grows, falls))).toEqual(
+      expect.arrayContaining([
+        expect.stringContaining('begins with “Less”, and its condition is one for a larger value.'),
+        expect.stringContaining('begins with “More”, and its condition is one for a smaller value.'),
+      ]),
+    );
+  });
+});
+
 describe('a reply to a wrong number', () => {
   const both = `        - { when: given > answer + 5 min, because: Much less. }
         - { when: given > answer, because: A little less. }

@@ -34,6 +34,10 @@ function parsed(source: string): Expression {
 }
 
 describe('values in a text', () => {
+  it('stand among words that spell per cent as every reading does', () => {
+    expect(filled('Of 42 % and {{50 % | %}}, 100 % is the limit.')).toBe('Of 42% and 50%, 100% is the limit.');
+  });
+
   it('stand in the reader’s units', () => {
     expect(filled('At {{30 m}} the pressure is {{pressureAtBar(30 m)}}.')).toBe('At 30 m the pressure is 4.01 bar.');
     expect(filled('At {{30 m}} the pressure is {{pressureAtBar(30 m)}}.', 'imperial')).toBe(

@@ -14,15 +14,15 @@ describe('a goal on the learner’s own dive', () => {
   it('says of each part that is not met what is so and what is wanted', () => {
     const shallow = THIRTY.replace('30 m', '24 m').replace('stay 20 min', 'stay 5 min');
     expect(missing(shallow)).toEqual([
-      'The greatest depth is 24 m; it has to be at least 30 m.',
-      'The bottom time is 6 min; it has to be at least 12 min.',
+      'Greatest depth: 24 m, asked at least 30 m.',
+      'Bottom time: 6 min, asked at least 12 min.',
     ]);
-    expect(missing(THIRTY)).toEqual(['The time at required stops is 4 min; there may be none.']);
+    expect(missing(THIRTY)).toEqual(['Time at required stops: 4 min, asked none.']);
   });
 
   it('speaks in the reader’s units', () => {
     expect(missing(THIRTY.replace('30 m', '24 m'), 'maxDepthM >= 30', 'imperial')).toEqual([
-      'The greatest depth is 79 ft; it has to be at least 98 ft.',
+      'Greatest depth: 79 ft, asked at least 98 ft.',
     ]);
   });
 
@@ -33,9 +33,7 @@ describe('a goal on the learner’s own dive', () => {
   });
 
   it('shows the difference that decides where rounding would hide it', () => {
-    expect(missing(THIRTY, 'bottomMin >= 21.7 min')).toEqual([
-      'The bottom time is 21:40; it has to be at least 21:42.',
-    ]);
+    expect(missing(THIRTY, 'bottomMin >= 21.7 min')).toEqual(['Bottom time: 21:40, asked at least 21:42.']);
   });
 
   it('counts the rounding of seconds as nothing', () => {
@@ -44,7 +42,7 @@ describe('a goal on the learner’s own dive', () => {
 
   it('says what a choice of ways asks for', () => {
     expect(missing(THIRTY, 'maxDepthM > 40 or bottomMin > 60')).toEqual([
-      'One of these has to be so: the greatest depth is 30 m; it has to be more than 40 m; or the bottom time is 22 min; it has to be more than 60 min.',
+      'One of these has to be so: greatest depth: 30 m, asked more than 40 m; or bottom time: 22 min, asked more than 60 min.',
     ]);
   });
 

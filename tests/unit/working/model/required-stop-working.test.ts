@@ -60,7 +60,7 @@ describe('the working behind a required stop', () => {
   });
 
   it('never ends where the gas breathed at the stop holds the limit broken', () => {
-    // Breathing 79 % helium at a last stop of 10 m under a gradient factor of 0.1: saturation there is past the limit.
+    // Breathing 79% helium at a last stop of 10 m under a gradient factor of 0.1: saturation there is past the limit.
     const settings = {
       gas: { o2: 0.21, he: 0.79 },
       gradientFactors: { low: 0.1, high: 0.1 },

@@ -15,7 +15,7 @@ function at60(reading: ReadingId, gas: { o2: number; he: number }, toM = 60) {
 
 // Worked by hand from Dalton's law, 10 m to the bar, 1.01325 bar at the surface.
 describe('the workings behind the readings of the gas', () => {
-  it('gives 32 % oxygen 1.4 bar of oxygen at 33.6 m', () => {
+  it('gives 32% oxygen 1.4 bar of oxygen at 33.6 m', () => {
     expect(at60('mod', EAN32).answer.value).toBeCloseTo((1.4 / 0.32 - 1.01325) * 10, 9);
     expect(at60('mod', EAN32).answer.value).toBeCloseTo(33.6, 1);
   });

@@ -46,7 +46,7 @@ function splitLeg(page: ScriptPage, { lineIndex, verb, depth, speed }: PageLeg, 
   if (cutM === undefined) return;
   const written = depthLike(old, cutM, page.inFeet);
   const read = parseDepth(written);
-  if (!read.ok || read.value === toM || read.value === fromM) return;
+  if (!read.ok) return;
   insertCopy(page, lineIndex);
   if (wholeS !== undefined) {
     const firstS = tidy((wholeS * (read.value - fromM)) / (toM - fromM));

@@ -1,6 +1,7 @@
 import { plannedAt } from '../ascent/ascent-start';
 import { figuresOf } from '../ascent/figures';
 import type { Schedule } from '../ascent/schedule';
+import { LONGEST_S } from '../dive/bounds';
 import type { Dive, Settings, Step } from '../dive/dive';
 import { legsOf } from '../dive/legs';
 import { computeTimeline, gasAt, type Timeline } from '../dive/timeline';
@@ -18,9 +19,6 @@ export interface AscentPlan {
   /** The timeline of `bottom`, sampled at its changes; its last sample is the moment the ascent begins. */
   readonly timeline: Timeline;
 }
-
-/** Sampled at changes of step alone: the tissues are exact whatever the spacing. */
-const SPARSE_S = 7 * 24 * 3600;
 
 /**
  * A script up to the last moment at the deepest point of one of its dives (from 0; the last one unless told): what was
@@ -42,7 +40,8 @@ export function planFrom(
   changes: Partial<Pick<Settings, 'plan' | 'gradientFactors' | 'carried'>> = {},
 ): AscentPlan {
   const changed = { ...bottom, settings: { ...bottom.settings, ...changes } };
-  const timeline = computeTimeline(changed, SPARSE_S);
+  // Sampled at changes of step alone: the tissues are exact whatever the spacing.
+  const timeline = computeTimeline(changed, LONGEST_S);
   const last = timeline.length - 1;
   const gas = gasAt(timeline, last);
   const depthM = timeline.depthM[last]!;

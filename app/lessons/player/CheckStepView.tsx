@@ -176,10 +176,16 @@ function OneQuestion({
         <div role="status">
           <p className={styles.verdict} data-right={given.right}>
             <span aria-hidden="true">{given.right ? '✓' : '≠'}</span> {given.right ? 'Right.' : 'Not so.'}
-            {given.answer && (
+            {given.answer && !question.choice && (
               <>
                 {' '}
                 The model says <ProseLine html={given.answer} />.
+              </>
+            )}
+            {given.answer && question.choice && !given.right && (
+              <>
+                {' '}
+                Right is: <ProseLine html={given.answer} />
               </>
             )}
           </p>

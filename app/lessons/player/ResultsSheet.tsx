@@ -110,15 +110,16 @@ function ResultsTable({ rows }: { rows: readonly ResultRow[] }) {
         { heading: 'Step', cell: ({ step }) => step },
         {
           heading: 'You said first',
-          cell: ({ answer, confidence, sketch }) => (
+          // In one cell, so that what was so stands beside it on a phone.
+          cell: ({ answer, confidence, sketch, reason, later }) => (
             <>
               {sketch && <SmallSketch {...sketch} />}
               {confidence === '' ? answer : `${answer} (${confidence})`}
+              {reason !== '' && `, because “${reason}”`}
+              {later !== '' && <p>Later: {later}</p>}
             </>
           ),
         },
-        { heading: 'Because', cell: ({ reason }) => reason },
-        { heading: 'Later', cell: ({ later }) => later },
         {
           heading: 'So it is',
           cell: ({ outcome, right }) => (right === undefined ? outcome : `${right ? '✓' : '≠'} ${outcome}`),

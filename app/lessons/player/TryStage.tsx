@@ -111,7 +111,7 @@ function Goal({ lesson, step }: { lesson: PreparedLesson; step: TryStep }) {
             ))}
           </Disclosure>
         )}
-        {step.more && (
+        {!met && step.more && (
           <Disclosure summary="More">
             <Prose html={step.more} />
           </Disclosure>

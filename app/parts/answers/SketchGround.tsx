@@ -29,6 +29,11 @@ export function SketchGround({ axes }: { axes: SketchAxes }) {
           </text>
         </g>
       ))}
+      {axes.timesSince !== undefined && (
+        <text x={PAD.width - PAD.right - 6} y={PAD.top} dy="1.2em" textAnchor="end" className={styles.axis}>
+          min after {axes.timesSince}
+        </text>
+      )}
     </>
   );
 }

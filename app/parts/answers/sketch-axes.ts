@@ -16,6 +16,8 @@ export interface SketchAxes {
   readonly valueAt: (y: number) => number;
   readonly columnS: (column: number) => number;
   readonly timeTicks: readonly { readonly timeS: number; readonly label: string }[];
+  /** What the times are counted from, where that is not the start of the dive; they are whole minutes then. */
+  readonly timesSince: string | undefined;
   readonly valueTicks: readonly { readonly value: number; readonly label: string }[];
   readonly unit: string;
 }
@@ -35,10 +37,11 @@ export function sketchAxes({ fromS, toS, upTo, dimension, zeroS, since }: DrawAs
       fromS + (Math.min(Math.max(PAD.left, px), PAD.width - PAD.right) - PAD.left) * ((toS - fromS) / inner.width),
     valueAt: (py) => (down ? shareDown(py) : 1 - shareDown(py)) * upTo,
     columnS: (column) => fromS + ((toS - fromS) * column) / (COLUMNS - 1),
-    timeTicks: steps((fromS - zeroS) / 60, (toS - zeroS) / 60, 6).map((minutes, i) => ({
+    timeTicks: steps((fromS - zeroS) / 60, (toS - zeroS) / 60, 6).map((minutes) => ({
       timeS: zeroS + minutes * 60,
-      label: `${printClock(minutes * 60)}${i === 0 && since !== undefined ? ` after ${since}` : ''}`,
+      label: since === undefined ? printClock(minutes * 60) : String(Math.round(minutes * 10) / 10),
     })),
+    timesSince: since,
     valueTicks: steps(0, upTo / size, 5).map((shown) => ({
       value: shown * size,
       label: String(Math.round(shown * 1000) / 1000),

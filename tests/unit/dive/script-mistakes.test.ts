@@ -116,6 +116,12 @@ describe('a mistake is shown where it is, with a way to mend it', () => {
     expect(errorIn('gradient factors: 85/120')!.message).toBe('“120” is more than 100%.');
   });
 
+  it('picks a line apart no further than its sixth part', () => {
+    const parts = Array.from({ length: 8 }, (_, i) => `at ${i + 1} m`);
+    const told = errorsOf(`stay 5 min ${parts.join(' ')}`).find(({ mend }) => mend === 'Write one step on a line.');
+    expect(told!.message).toBe('“at 6 m at 7 m at 8 m” does not fit in this step.');
+  });
+
   it('says on which line a setting was given before', () => {
     expect(errorIn('water: salt\naltitude: 0 m\nwater: fresh')).toMatchObject({
       line: 3,

@@ -55,6 +55,8 @@ describe('a figure as a person reads it', () => {
     ['ceilingM', 3.21, ['3.3', 'm']],
     ['supersaturation', 0.5, ['50', '%']],
     ['noFlyH', 17.5, ['17 h 30 min', '']],
+    ['noFlyH', 18, ['18 h', '']],
+    ['desaturationH', 0.5, ['30 min', '']],
     ['runTimeS', 61, ['1:01', '']],
     ['lungUnits', 60, ['60', '']],
     ['densityGL', 5.2, ['5.2', 'g/L']],

@@ -1,15 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import flying from '@/content/published/flying.json';
 import { ceilingAtGf } from '@/lib/ascent/ceiling';
+import { computeTimeline } from '@/lib/dive/timeline';
 import { AIR } from '@/lib/physics/gas';
 import { atmosphereBar } from '@/lib/physics/atmosphere';
 import { afterDiveAt } from '@/lib/rules/surface/after-dive';
 import { explainAltitudeWait } from '@/lib/rules/surface/altitude-wait';
-import { DESATURATED_BAR } from '@/lib/rules/surface/desaturation';
+import { DESATURATED_BAR, surfaceWashout } from '@/lib/rules/surface/desaturation';
 import { flyingGuideline } from '@/lib/rules/surface/flying-guideline';
 import { minutesUntil, restingAt, nitrogenAfter } from '@/lib/rules/surface/surface-interval';
 import type { DiveSeen } from '@/lib/rules/unit/unit';
-import { at, down, rest, stay, up, watched } from '../made-dives';
+import { at, diveOf, down, rest, stay, up, watched } from '../made-dives';
+
+const TRIMIX = { o2: 0.18, he: 0.45 };
 
 const seen = (startH: number, surfacedH: number, requiredStop = false): DiveSeen => ({
   diveNumber: 0,
@@ -18,6 +21,23 @@ const seen = (startH: number, surfacedH: number, requiredStop = false): DiveSeen
   maxDepthM: 20,
   requiredStop,
   breaches: 0,
+});
+
+describe('what has washed out at the surface', () => {
+  it('is told of both gases together, against what nitrogen there is at rest', () => {
+    const timeline = computeTimeline(diveOf([down(40, 120), stay(900), up(0, 300), rest(3600)], { gas: TRIMIX }), 60);
+    const [surfaced, later] = [1320, 4920].map((timeS) => timeline.timeS.indexOf(timeS));
+    const [then, now] = [surfaced!, later!].map((sample) => restingAt(timeline, sample));
+    surfaceWashout(timeline, surfaced!, later!).forEach(({ compartment, excessThenBar, excessNowBar, gone }, c) => {
+      const held = (of: typeof then) => of![c]!.nitrogenBar + of![c]!.heliumBar - of![c]!.settledBar;
+      expect(compartment).toBe(c + 1);
+      expect(excessThenBar).toBeCloseTo(held(then), 12);
+      expect(excessNowBar).toBeCloseTo(held(now), 12);
+      if (excessThenBar > 0) expect(gone).toBeCloseTo(1 - held(now) / held(then), 12);
+      else expect(gone).toBeNull();
+    });
+    expect(then![0]!.heliumBar).toBeGreaterThan(0.5);
+  });
 });
 
 describe('the published wait before flying', () => {

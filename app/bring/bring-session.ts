@@ -1,6 +1,5 @@
 import { figuresOf } from '@/lib/ascent/figures';
 import type { Settings } from '@/lib/dive/dive';
-import { legsOf } from '@/lib/dive/legs';
 import { writeScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { checkRecord, type FindingKind } from '@/lib/files/records/check-record';
@@ -19,7 +18,7 @@ import { likelyChoice, seriesOf } from '@/lib/files/records/dive-log';
 import { printHours } from '@/lib/quantity/duration';
 import { lengthS, surfaceIntervals } from '@/lib/files/records/surface-intervals';
 import { HEAD_BYTES, readHead, textOfBytes } from '@/lib/files/text-of-bytes';
-import { thinned, type Trace } from '@/lib/files/records/thin-samples';
+import { thinned } from '@/lib/files/records/thin-samples';
 import { comparisonOf } from '@/lib/files/settings/readings-compared';
 import {
   believedTimeline,
@@ -42,6 +41,7 @@ import type {
   ReadOutcome,
   Session,
 } from './brought';
+import { lineOf } from './dive-line';
 
 const PICTURE_PARTS = 500;
 const ROWS_BESIDE = 300;
@@ -257,22 +257,6 @@ function diveRead(recording: Recording): DiveRead {
     firstGas: recording.firstGas,
     channels: channelsOf(recording),
     ...checkRecord(recording),
-  };
-}
-
-/** The dive's own line from a moment of its clock on, for so long. */
-function lineOf(dive: DiveOfRecords['dive'], offsetS: number, endS: number): Trace {
-  const { legs } = legsOf(dive);
-  const points: [number, number][] = [];
-  for (const { startS, endS: legEndS, fromM, toM } of legs) {
-    if (startS - offsetS < 0 || startS - offsetS > endS) continue;
-    if (points.length === 0) points.push([startS - offsetS, fromM]);
-    points.push([legEndS - offsetS, toM]);
-  }
-  const inside = points.filter(([timeS]) => timeS <= endS + 1e-6);
-  return {
-    timeS: Float64Array.from(inside, ([timeS]) => timeS),
-    valueOf: Float64Array.from(inside, ([, depthM]) => depthM),
   };
 }
 

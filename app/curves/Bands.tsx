@@ -20,9 +20,9 @@ import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/pl
 import { HOW_SURE } from './later-choices';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
+import { LONGEST_MIN } from './plate-bounds';
 
 export const LADDER = { from: 9, to: 60, step: 0.5 } as const;
-const LONGEST_MIN = 100;
 const MOST = 420;
 
 interface BandRow {

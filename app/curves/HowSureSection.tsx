@@ -13,7 +13,7 @@ import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { usePlate } from './atlas-store';
 import { DepthField, FactorsField, GasField, TimeField } from './DiveFields';
-import { DOWN_M_MIN } from './curve-wish';
+import { DOWN_M_MIN, UP_M_MIN } from './curve-wish';
 import type { SureJob } from './heavy-work';
 import { HeavyStanding } from './HeavyStanding';
 import { HOW_SURE, MOST_GAUGE_M, MOST_OFF } from './later-choices';
@@ -21,8 +21,6 @@ import { PlateSheet } from './PlateSheet';
 import { useHeavyWork } from './use-heavy-work';
 import styles from './curves.module.css';
 import { LADDER, Bands } from './Bands';
-
-const UP_M_MIN = 9;
 
 /** A band in place of a line: how far a figure moves when what nobody knows exactly is a little different. */
 export function HowSureSection() {

@@ -30,9 +30,9 @@ import { LIMITS } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
+import { DEEPEST_M } from './plate-bounds';
 
 const SITE = curveSite(defaultSettings());
-const DEEPEST_M = 60;
 const LEAST_SHOWN_M = 12;
 const ALL = Array.from({ length: 16 }, (_, c) => c + 1);
 const SHARES = [

@@ -19,20 +19,18 @@ import { CurvePlot } from './CurvePlot';
 import { CurveReadings } from './CurveReadings';
 import { CursorSlider, ontoStep } from './CursorSlider';
 import { DepthField, TimeField } from './DiveFields';
-import { DOWN_M_MIN, setDownAt } from './curve-wish';
+import { DOWN_M_MIN, setDownAt, UP_M_MIN } from './curve-wish';
 import { depthAxis, depthStep, evenAxis, tableDepths } from '../pictures/axes/plot-axis';
 import { DESCRIBED_MODELS } from './described-models';
 import { MODELS } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
+import { DEEPEST_M, LONGEST_MIN } from './plate-bounds';
 
 const SHALLOWEST_M = 9;
-const DEEPEST_M = 60;
-const LONGEST_MIN = 100;
 const MOST = 420;
 const LADDER = depthLadder(SHALLOWEST_M, DEEPEST_M, 0.5);
-const UP_M_MIN = 9;
 const SITE = siteOf({ settings: defaultSettings(), steps: [], lines: [] });
 
 /** The same dive by every model, and what changed from each to the next. */

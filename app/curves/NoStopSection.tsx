@@ -29,10 +29,9 @@ import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import { WishRow } from './WishRow';
 import styles from './curves.module.css';
+import { DEEPEST_M, LONGEST_MIN } from './plate-bounds';
 
 const SHALLOWEST_M = 6;
-const DEEPEST_M = 60;
-const LONGEST_MIN = 100;
 const LADDER = depthLadder(SHALLOWEST_M, DEEPEST_M, 0.5);
 
 /** No-stop time against depth: the engine's for what is asked, several at once, with published tables beside. */

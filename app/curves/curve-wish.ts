@@ -27,7 +27,7 @@ export interface CurveWish {
 }
 
 export const DOWN_M_MIN = 18;
-const UP_M_MIN = 9;
+export const UP_M_MIN = 9;
 
 function wishSettings({ gas, gradientFactors, altitudeM, arrival }: CurveWish): Settings {
   const start =

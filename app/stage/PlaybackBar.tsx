@@ -16,7 +16,8 @@ import { PLAYBACK_SPEEDS } from './desk-state';
 import { longestGoneS } from './jump';
 import styles from './stage.module.css';
 
-const STEP_S = 30;
+/** So far a button goes back or on, s. */
+export const STEP_S = 30;
 /** The speeds to choose from, here and beside a lesson's run. */
 export const SPEED_OPTIONS = PLAYBACK_SPEEDS.map((value) => ({ value, label: `${value}×` }));
 

@@ -7,8 +7,8 @@ import { changeBetween } from './root';
 import { ascentPlanner, type AscentPlanner, type AscentSite, type AscentStart } from './schedule';
 import { startsAfter } from './start-after';
 import { surelyFree } from './surely-free';
+import { SEARCH_STEP_MIN } from './no-stop';
 
-const SEARCH_STEP_MIN = 1;
 /** How closely the moment is then found, min. */
 const FOUND_MIN = 1e-10;
 

@@ -63,8 +63,9 @@ export function compartmentNoStopMin(
   return Math.log((breathed.nitrogenBar - tension) / overBar) / k;
 }
 
-const SEARCH_STEP_MIN = 1;
-const SEARCH_END_MIN = 1e-9;
+/** A search for the end of a no-stop time looks a minute on at a time, and ends when it is known so closely, min. */
+export const SEARCH_STEP_MIN = 1;
+export const SEARCH_END_MIN = 1e-9;
 
 function mixedNoStopMin(load: Load, breathed: Breathed, gf: number, compartment: number, within: number): number {
   const { compartments: all, surfaceBar } = load;

@@ -1,7 +1,7 @@
 import { NO_STOP_CAP_MIN } from '../ascent/no-stop-cap';
 import type { GradientFactors } from '../dive/dive';
 import { SET_RIGHT } from '../dive/set-right';
-import { samplingOf } from '../dive/sampling';
+import { samplingOf, INTERVAL_EVERY_S } from '../dive/sampling';
 import { sampleAt } from '../dive/timeline';
 import { roundedTo } from '../quantity/rounding';
 import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
@@ -41,8 +41,6 @@ export interface Expected {
   readonly safetyStop: SafetyStopState | null;
   readonly noFlyH: Band | null;
 }
-
-const INTERVAL_EVERY_S = 30;
 
 /** What a correct unit shows at every checkpoint of a run. */
 export function expectedOf(

@@ -3,6 +3,7 @@ import type { ClassAnswer } from './answer';
 import type { Ask, Truth } from './ask';
 import type { Reasons } from './lesson-ask';
 import type { Words } from './words';
+import { isWithin } from '../lesson/questions/within';
 
 /** Whether an answer is right; undefined where nobody has said what is. */
 export function isRight(answer: ClassAnswer, truth: Truth): boolean | undefined {
@@ -10,7 +11,7 @@ export function isRight(answer: ClassAnswer, truth: Truth): boolean | undefined 
     case 'choice':
       return truth.right === undefined ? undefined : answer.by === 'choice' && answer.option === truth.right;
     case 'number':
-      return answer.by === 'number' && Math.abs(answer.value - truth.value) <= truth.within + 1e-9;
+      return answer.by === 'number' && isWithin(answer.value, truth.value, truth.within);
     case 'leader':
       return answer.by === 'leader' && answer.compartment === truth.compartment;
     case 'draw':

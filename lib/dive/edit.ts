@@ -69,7 +69,7 @@ function depthOf(words: string): number {
 }
 
 /** Depths nearer than this leave a change of depth with too little to change, m. */
-const SAME_DEPTH_M = 0.005;
+export const SAME_DEPTH_M = 0.005;
 
 function isSameDepth(oneM: number | undefined, otherM: number): boolean {
   return oneM !== undefined && Math.abs(oneM - otherM) < SAME_DEPTH_M;

@@ -1,4 +1,4 @@
-import { AIR, gasName, OXYGEN, type Gas } from '../physics/gas';
+import { AIR, gasName, OXYGEN, type Gas, WHOLE_GAS } from '../physics/gas';
 import { plainText } from '../quantity/number';
 import { accepted, quoted, refused, refusedFor, type Parsed } from '../quantity/parsed';
 import { fractionOfPercent, percentNumber } from '../quantity/percent';
@@ -37,7 +37,7 @@ function mixOf(oxygen: string, helium: string): Parsed<Gas> {
   if (o2.value < 0 || he.value < 0) return refused('A gas has no negative parts.', `Write ${GASES}.`);
   if (o2.value > 1) return refused(`A gas cannot be ${oxygen}% oxygen.`, 'Write at most 100%.');
   if (he.value > 1) return refused(`A gas cannot be ${helium}% helium.`, 'Write at most 100.');
-  if (o2.value + he.value > 1 + 1e-9) {
+  if (o2.value + he.value > WHOLE_GAS) {
     return refused(
       `${oxygen}% oxygen and ${helium}% helium are more than 100% together.`,
       'Write oxygen first, then helium, such as 18/45.',

@@ -10,7 +10,7 @@ export interface Instants {
 }
 
 /** Two moments closer than this are one. */
-const SAME_INSTANT_S = 1e-6;
+export const SAME_INSTANT_S = 1e-6;
 
 /**
  * Every multiple of `everyS` seconds (in surface intervals, of `intervalEveryS`) and of each of `alsoEveryS`, the start of

@@ -1,5 +1,7 @@
 import type { Dive } from './dive';
 
+/** How far samples of a surface interval lie apart where only figures are asked for, s. */
+export const INTERVAL_EVERY_S = 30;
 const SECONDS_SAMPLED_SINGLY = 4 * 3600;
 
 /** How finely a dive is sampled, s. */

@@ -2,9 +2,9 @@ import published from '../../content/published/loading.json';
 import { loadingSchema } from '../../content/published/schema';
 import { compared, type Check } from './check';
 import type { Engine } from './engine';
+import { BAR_PER_MMHG } from '../quantity/pressure';
 
 const group = 'loading';
-const BAR_PER_MMHG = 1.01325 / 760;
 
 /** Gas in the lungs, and Haldane's and Schreiner's solutions, against constants and values worked elsewhere. */
 export function loadingChecks(engine: Engine): Check[] {

@@ -6,9 +6,9 @@ import { AIR, nitrogenFraction } from '../physics/gas';
 import { tissuesSettledOnAir } from '../tissue/tissues';
 import { compared, type Check } from './check';
 import type { Engine } from './engine';
+import { PA_PER_BAR } from './water';
 
 const group = 'no-stop-tables';
-const PA_PER_BAR = 1e5;
 
 /** Minutes from an instant arrival at a depth on air, first dive, ZH-L16C with 1b and no gradient factor. */
 function bareNoStopMin(engine: Engine, surfaceBar: number, depthBar: number): number {

@@ -5,7 +5,7 @@ import { compared, type Check } from './check';
 import type { Engine } from './engine';
 
 const group = 'water';
-const PA_PER_BAR = 1e5;
+export const PA_PER_BAR = 1e5;
 const KG_PER_LB = 0.45359237;
 
 /** The depth gauge's water, fresh and sea water, and the units of sea-water pressure. */

@@ -13,7 +13,7 @@ export interface RatePiece {
 }
 
 /** Pressures closer than this are one: the rate between them is even for any purpose, and a quotient of tiny differences is not. */
-const SAME_PRESSURE_BAR = 1e-6;
+export const SAME_PRESSURE_BAR = 1e-6;
 
 /**
  * Joins pieces, lowest pressure first, each valid up to the next and the last without end; below the first the rate is 0.

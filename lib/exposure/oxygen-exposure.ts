@@ -9,11 +9,10 @@ import {
   singleExposureRate,
   type PulmonaryExponent,
 } from './oxygen-rates';
+import { DAY_S } from '../quantity/duration';
 
 /** Half-time in which a single-exposure fraction is commonly taken to fade at the surface, min. Common practice, no source. */
 export const SURFACE_HALF_TIME_MIN = 90;
-
-const DAY_S = 24 * 3600;
 
 /** What one leg, or one dive, adds: fractions of the NOAA limits (1 is the whole limit) and units of pulmonary dose. */
 export interface OxygenAdded {

@@ -24,7 +24,7 @@ export interface RunTimeRow {
 }
 
 /** Rates closer than this are one, m/min. */
-const SAME_RATE_M_MIN = 1e-6;
+export const SAME_RATE_M_MIN = 1e-6;
 
 /**
  * A dive as the lines of a slate: what to do, where, until when and on which gas. Stretches that say the same are one

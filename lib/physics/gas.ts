@@ -1,3 +1,7 @@
+/** Shares of a gas closer than this are one. */
+const SAME_SHARE = 1e-9;
+/** The shares of a gas come to no more than this: one, but for rounding. */
+export const WHOLE_GAS = 1 + SAME_SHARE;
 /** A breathing gas by its fractions of oxygen and helium, 0–1; the rest is taken as nitrogen. */
 export interface Gas {
   readonly o2: number;
@@ -24,7 +28,7 @@ export function gasName(gas: Gas): string {
 
 /** Whether two gases are one, to a billionth of a fraction: what writing and reading may change. */
 export function sameGas(one: Gas, other: Gas): boolean {
-  return Math.abs(one.o2 - other.o2) < 1e-9 && Math.abs(one.he - other.he) < 1e-9;
+  return Math.abs(one.o2 - other.o2) < SAME_SHARE && Math.abs(one.he - other.he) < SAME_SHARE;
 }
 
 function percent(fraction: number): string {

@@ -1,8 +1,9 @@
 import { fixed, plainNumber } from './number';
 import { roundedTo, type Rounding } from './rounding';
 
-const MINUTE_S = 60;
-const HOUR_S = 3600;
+export const MINUTE_S = 60;
+export const HOUR_S = 3600;
+export const DAY_S = 24 * HOUR_S;
 /** Below this, people count in minutes: a surface interval is 90 min or 2 h 30 min alike, a night is never 720 min. */
 const HOURS_FROM_S = 3 * HOUR_S;
 

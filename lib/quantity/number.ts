@@ -103,3 +103,8 @@ export function atMost(value: number, decimals: number): string {
   const text = fixed(value, decimals);
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
+
+/** A number of a working: six figures that count, and eight decimals at the most; one without end by its name. */
+export function sixFigures(value: number): string {
+  return Number.isFinite(value) ? atMost(Number(value.toPrecision(6)), 8) : String(value);
+}

@@ -7,6 +7,8 @@ import type { UnitSystem } from './unit-system';
 export const BAR_PER_PSI = 0.06894757293168361;
 /** One standard atmosphere, bar (exact; 10th CGPM, 1954). */
 const BAR_PER_ATMOSPHERE = 1.01325;
+/** Standard atmosphere over millimetres of mercury, bar (exact to seven digits: 101325 Pa / 760). */
+export const BAR_PER_MMHG = BAR_PER_ATMOSPHERE / 760;
 
 const PRESSURE_UNITS = sizesByWord([
   [1, 'bar, bars'],

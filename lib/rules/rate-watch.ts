@@ -10,7 +10,8 @@ import { amount, onOff, rateLimit, type ValuesOf } from './settings/setting';
 export const RATE_LEVELS = ['easy', 'brisk', 'too fast', 'far too fast'] as const;
 export type RateLevel = (typeof RATE_LEVELS)[number];
 const TOO_FAST = 2;
-const ROUNDING = 1e-6;
+/** Parts of a limit, and seconds of a run, smaller than this are rounding. */
+export const RATE_ROUNDING = 1e-6;
 
 const settings = {
   on: onOff(true),
@@ -82,7 +83,7 @@ export const rateWatch = rule({
         state.fromS = wholeClimb ? now.climbFromS : averagedFromS;
         state.fromM = wholeClimb ? now.climbFromM : now.depthM + (now.rateMMin * own.averageS) / 60;
       }
-      if (!state.breaching && now.timeS - state.sinceS >= own.slowDownAfterS - ROUNDING) {
+      if (!state.breaching && now.timeS - state.sinceS >= own.slowDownAfterS - RATE_ROUNDING) {
         state.breaching = true;
         state.breaches += 1;
         unit.breach = state.breaches;
@@ -122,7 +123,7 @@ export function levelsFrom(limitMMin: number, own: Pick<Settings, 'briskFrom' | 
 /** The level of a speed; one once reached is held until the speed is clearly below it. */
 function levelOf(rateMMin: number, limitMMin: number, before: number, own: Settings): number {
   const [brisk, tooFast, far] = levelsFrom(limitMMin, own);
-  const rounding = ROUNDING * limitMMin;
+  const rounding = RATE_ROUNDING * limitMMin;
   const level =
     rateMMin > far + rounding ? 3 : rateMMin > tooFast + rounding ? 2 : rateMMin >= brisk - rounding ? 1 : 0;
   for (let held = before; held > level; held -= 1) {

@@ -1,6 +1,6 @@
 import { NO_STOP_CAP_MIN } from '../ascent/no-stop-cap';
 import { printDepth, printStopDepth } from '../quantity/depth';
-import { printClock, printHours, printMinutes } from '../quantity/duration';
+import { printClock, printHours, printMinutes, MINUTE_S, HOUR_S } from '../quantity/duration';
 import { atMost, fixed } from '../quantity/number';
 import { printCylinderPressure, printPressure } from '../quantity/pressure';
 import { printRate } from '../quantity/rate';
@@ -19,9 +19,6 @@ export interface Measure {
   /** What is said in place of a figure that is none: a ceiling at the surface, a wait that never ends. */
   instead?(figure: number): string | undefined;
 }
-
-const MINUTE_S = 60;
-const HOUR_S = 3600;
 
 const minutes: Measure['print'] = (min, _, rounds) => printMinutes(min * MINUTE_S, rounds);
 /** Stops are whole minutes unless the plan has them finer; then to a tenth. */

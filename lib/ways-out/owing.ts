@@ -4,6 +4,7 @@ import { legRateMMin } from '../dive/script/leg-rate';
 import { computeTimeline } from '../dive/timeline';
 import { boundSpans, type BoundSpan } from './bound-spans';
 import type { Trouble, Worked } from './trouble';
+import { SAME_RATE_M_MIN } from '../exposure/run-time-table';
 
 /** Whether a stop is owed is asked so often while there is a ceiling, s: tissues turn slowly at one depth. */
 const ASKED_EVERY_S = { changing: 2, steady: 20 };
@@ -11,7 +12,6 @@ const ASKED_EVERY_S = { changing: 2, steady: 20 };
 const JUST_BEFORE_S = 1e-6;
 /** How closely the instant at which a stop becomes owed is told, s. */
 const FOUND_S = 0.01;
-const SAME_RATE_M_MIN = 1e-6;
 
 /** An instant, and where it lies in its leg: what is so there in one dive is likely so in another much like it. */
 export interface Place {

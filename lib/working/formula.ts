@@ -1,5 +1,5 @@
 import type { MathNode } from 'mathjs';
-import { atMost } from '../quantity/number';
+import { sixFigures } from '../quantity/number';
 import { loadCalculator, type Calculator, type FormulaNode } from './calculator';
 import type { Quantity, SymbolName, Unit, WorkingStep } from './working';
 
@@ -146,11 +146,9 @@ function casesTex(node: FormulaNode, tex: (part: MathNode) => string): string {
 }
 
 const UNIT_NAMES: Partial<Record<Unit, string>> = { '1/min': 'per min', '1/bar': 'per bar' };
-const FIGURES = 6;
-const MOST_DECIMALS = 8;
 
 function plainly({ value, unit }: Quantity): Printed {
-  const number = Number.isFinite(value) ? atMost(Number(value.toPrecision(FIGURES)), MOST_DECIMALS) : String(value);
+  const number = sixFigures(value);
   return { number, unit: UNIT_NAMES[unit] ?? unit };
 }
 

@@ -1,9 +1,9 @@
-// @module-tag in-turn
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { drawn } from './drawn';
 import { written } from './kept-desk';
 import { browserVisits } from './visit';
+import { TOGETHER, sheet } from './whole-sheet';
 
 const visit = browserVisits();
 
@@ -15,48 +15,6 @@ const SIZES = [
   [820, 1180],
   [390, 844],
 ] as const;
-
-const TOGETHER = [
-  '[data-picture="profile"]',
-  '[data-picture="chase"]',
-  '[data-reading="no-stop"]',
-  '[data-reading="ceiling"]',
-  '[data-reading="required-stop"]',
-  '[data-reading="rate"]',
-  '[data-part="time"]',
-  '[data-part="caution"]',
-];
-
-/** What of it is not wholly in the window, or lies under something; and the share of the window the pictures have, %. */
-async function sheet(page: Page, together = TOGETHER): Promise<{ faults: string[]; share: number; scrolls: number }> {
-  return page.evaluate((selectors) => {
-    const faults: string[] = [];
-    let area = 0;
-    for (const selector of selectors) {
-      const element = document.querySelector(selector);
-      const box = element?.getBoundingClientRect();
-      if (!element || !box || box.width === 0) {
-        faults.push(`${selector} is not there`);
-        continue;
-      }
-      if (selector.includes('picture')) area += box.width * box.height;
-      const inside =
-        box.left >= -0.5 && box.top >= -0.5 && box.right <= innerWidth + 0.5 && box.bottom <= innerHeight + 0.5;
-      if (!inside) faults.push(`${selector} is not wholly in the window`);
-      for (const x of [0.02, 0.25, 0.5, 0.75, 0.98])
-        for (const y of [0.05, 0.5, 0.95]) {
-          const there = document.elementFromPoint(box.left + box.width * x, box.top + box.height * y);
-          if (there && !element.contains(there) && !there.contains(element))
-            faults.push(`${selector} lies under ${there.tagName} ${there.className}`);
-        }
-    }
-    return {
-      faults: [...new Set(faults)],
-      share: (area / innerWidth / innerHeight) * 100,
-      scrolls: document.documentElement.scrollHeight - innerHeight,
-    };
-  }, together);
-}
 
 async function playing(page: Page): Promise<void> {
   await page.goto('/desk/#play=overstayed');
@@ -202,22 +160,6 @@ it('Space plays and pauses wherever no field has the focus, and Play is within f
     reached.push(await page.evaluate(() => document.activeElement?.getAttribute('aria-label')));
   }
   expect(reached).toContain('Play');
-});
-
-it('each “why?” of the readings is answered to a tap, and stays where it is tapped', async () => {
-  const { page } = await visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-  await page.goto('/desk/#play=overstayed');
-  await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
-  const asks = page.locator('[data-strip]').getByRole('button', { name: /^Why / });
-  await asks.nth(3).waitFor();
-  for (const ask of await asks.all()) {
-    const before = await ask.boundingBox();
-    await ask.tap();
-    await page.getByRole('dialog', { name: /^Why\?/ }).waitFor();
-    await page.keyboard.press('Escape');
-    await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await ask.boundingBox()).toEqual(before);
-  }
 });
 
 describe('steering', () => {

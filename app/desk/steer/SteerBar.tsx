@@ -12,8 +12,8 @@ import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { KeepRunDialog } from './KeepRunDialog';
 import { STEERING_SPEEDS, steeringOf, useSteering } from './steering';
 import bar from '../../stage/stage.module.css';
+import { STEP_S } from '../../stage/PlaybackBar';
 
-const STEP_S = 30;
 const SPEEDS = STEERING_SPEEDS.map((value) => ({ value, label: `${value}×` }));
 
 function focusLever() {

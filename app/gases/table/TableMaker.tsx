@@ -24,8 +24,7 @@ import { parseMinutes, printMinutesList } from '@/lib/quantity/minutes-list';
 import { parseDepths, printDepths, USUAL_DEPTHS_M, USUAL_TIMES_MIN } from './table-wish';
 import shared from '../gases.module.css';
 import styles from './table.module.css';
-
-const DESCENT_M_MIN = 18;
+import { USUAL_DESCENT_M_MIN } from '@/lib/dive/bounds';
 
 /** A table of no-stop times and stops, worked out by the engine for chosen limits. */
 export function TableMaker() {
@@ -46,14 +45,18 @@ export function TableMaker() {
     const own = { ...usual, plan: { ...usual.plan, lastStopM: Number(made.lastStopM) } };
     return {
       settings: own,
-      rows: teachingTable(own, { depthsM: made.depthsM, bottomMins: made.bottomMins, descentMMin: DESCENT_M_MIN }),
+      rows: teachingTable(own, {
+        depthsM: made.depthsM,
+        bottomMins: made.bottomMins,
+        descentMMin: USUAL_DESCENT_M_MIN,
+      }),
     };
   }, [made]);
   const modM = gasModM(made.gas, WORKING_PO2_BAR, siteOf({ settings, steps: [], lines: [] }));
   const { low, high } = settings.gradientFactors;
   const told = [
     `${gasName(made.gas)}, gradient factors ${printFactors({ low, high })}, ${settings.water} water at ${printAltitude(settings.altitudeM, units)}`,
-    `descent at ${printRate(DESCENT_M_MIN, units)}, ascent at ${printRate(settings.plan.ascentMMin, units)}, last stop at ${printStopDepth(settings.plan.lastStopM, units)}`,
+    `descent at ${printRate(USUAL_DESCENT_M_MIN, units)}, ascent at ${printRate(settings.plan.ascentMMin, units)}, last stop at ${printStopDepth(settings.plan.lastStopM, units)}`,
     'a rested diver’s first dive',
   ].join('; ');
 

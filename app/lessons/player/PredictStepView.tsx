@@ -28,6 +28,7 @@ import { StepText } from './StepText';
 import { TryOnDesk } from './TryOnDesk';
 import { useEngine, type Engine } from './use-engine';
 import styles from './player.module.css';
+import { isWithin } from '@/lib/lesson/questions/within';
 
 interface PredictProps {
   lesson: PreparedLesson;
@@ -228,7 +229,6 @@ function isRight(
 ): boolean {
   const { choice, number } = step;
   if (answer.by === 'choice') return choice?.[answer.option]?.right ?? false;
-  if (answer.by === 'number')
-    return number !== undefined && Math.abs(answer.value - number.answer.value) <= number.within + 1e-9;
+  if (answer.by === 'number') return number !== undefined && isWithin(answer.value, number.answer.value, number.within);
   return engine?.drawVerdict(lesson, step, answer.sketch, units).right ?? false;
 }

@@ -14,7 +14,7 @@ import { ASK_KEY } from '../../stage/announcing/ask-key';
 import { WhereInWords } from '../../stage/announcing/WhereInWords';
 import { useDesk, useDeskStore } from '../../stage/desk-context';
 import { HoldAtEvents } from '../../stage/HoldAtEvents';
-import { HoldChoice, SPEED_OPTIONS } from '../../stage/PlaybackBar';
+import { HoldChoice, SPEED_OPTIONS, STEP_S } from '../../stage/PlaybackBar';
 import { ReadingsPanel } from '../../stage/ReadingsPanel';
 import { READING_IDS, type ReadingId } from '../../stage/reading-ids';
 import type { RunStep } from '../prepared';
@@ -23,7 +23,6 @@ import { Stage } from './Stage';
 import styles from './stage.module.css';
 import places from './window.module.css';
 
-const STEP_S = 30;
 const NEAR_S = 0.5;
 
 /** A dive that plays and waits where there is something to look at. */

@@ -2,6 +2,7 @@ import type { LessonProgress, Prediction } from '@/lib/lesson/progress';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { drawVerdict } from '../player/predict-answers';
 import type { PredictStep, PreparedLesson } from '../prepared';
+import { isWithin } from '@/lib/lesson/questions/within';
 
 /**
  * A paper with its predictions judged by the lesson as it is here: one that comes from an older copy of it, or was written
@@ -22,10 +23,7 @@ export function judgedAnew(lesson: PreparedLesson, paper: LessonProgress, units:
 function isRight(lesson: PreparedLesson, step: PredictStep, { answer, right }: Prediction, units: UnitSystem): boolean {
   if (answer.by === 'choice' && step.choice) return step.choice[answer.option]?.right ?? false;
   if (answer.by === 'number' && step.number)
-    return Math.abs(answer.value - step.number.answer.value) <= step.number.within + ROUNDING;
+    return isWithin(answer.value, step.number.answer.value, step.number.within);
   if (answer.by === 'draw' && step.draw) return drawVerdict(lesson, step, answer.sketch, units).right;
   return right;
 }
-
-/** As where the answer is given: what was typed in feet comes back with its last digits rounded. */
-const ROUNDING = 1e-9;

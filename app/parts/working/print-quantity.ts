@@ -1,7 +1,7 @@
 import type { TableColumn } from '../DataTable';
 import { printClock } from '@/lib/quantity/duration';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
-import { atMost, fixed } from '@/lib/quantity/number';
+import { atMost, fixed, sixFigures } from '@/lib/quantity/number';
 import { BAR_PER_PSI } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { PrintQuantity } from '@/lib/working/formula';
@@ -29,16 +29,13 @@ export function shownUnit(unit: Unit, system: UnitSystem): Shown {
   return (system === 'imperial' ? IMPERIAL[unit] : undefined) ?? { size: 1, name: NAMES[unit] ?? unit };
 }
 
-const FIGURES = 6;
-const MOST_DECIMALS = 8;
-
 /** Quantities as they stand in a formula: six figures, so that the sum can be followed by hand. */
 export function formulaPrinter(system: UnitSystem): PrintQuantity {
   return ({ value, unit }) => {
     const { size, name } = shownUnit(unit, system);
     const shown = value / size;
     return {
-      number: Number.isFinite(shown) ? atMost(Number(shown.toPrecision(FIGURES)), MOST_DECIMALS) : String(shown),
+      number: sixFigures(shown),
       unit: name,
     };
   };

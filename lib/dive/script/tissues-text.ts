@@ -1,8 +1,8 @@
 import { plainNumber, plainText, readNumber } from '../../quantity/number';
 import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
 import type { Start } from '../dive';
+import { COMPARTMENTS } from '../../tissue/coefficients';
 
-const COMPARTMENTS = 16;
 // Numbers are told from words by their having no letters, which leaves a long line only one way to match.
 const SHAPE = /^nitrogen([^a-z]+)bar(?:[^a-z]+helium([^a-z]+)bar)?$/;
 const FORM = 'Write nitrogen, sixteen numbers and bar; then, if there is any, helium and sixteen more.';

@@ -1,5 +1,5 @@
 import { recordedGas } from './recorded-gas';
-import { gasName, sameGas, type Gas } from '../../physics/gas';
+import { gasName, sameGas, type Gas, WHOLE_GAS } from '../../physics/gas';
 import { numberBetween, type RowScanner } from './csv-cells';
 import { tidy } from '../../quantity/number';
 import { celsius, unitSize, type Mapping, type Role } from './csv-mapping';
@@ -185,7 +185,7 @@ export class CsvSamples {
     const size = (column: number) => unitSize(this.mapping.columns[column]!.unit) ?? 1;
     const o2 = sized(this.number(oxygen), size(oxygen));
     const he = helium === undefined ? 0 : sized(this.number(helium) || 0, size(helium));
-    return o2 >= 0 && he >= 0 && o2 + he <= 1 + 1e-9 ? { o2, he } : undefined;
+    return o2 >= 0 && he >= 0 && o2 + he <= WHOLE_GAS ? { o2, he } : undefined;
   }
 
   /** Whether depths are written as negative numbers throughout, as heights are. */

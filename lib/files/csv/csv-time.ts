@@ -1,7 +1,7 @@
 import { unitSize, type CsvUnit } from './csv-mapping';
+import { DAY_S } from '../../quantity/duration';
 
 const HALF_DAY_S = 43_200;
-const DAY_S = 86_400;
 
 const CLOCK = /^\s*(\d+):(\d{1,2})(?::(\d{1,2}))?(?:[.,](\d+))?\s*$/;
 const YEAR_FIRST = /^\s*(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})[T ]+/;

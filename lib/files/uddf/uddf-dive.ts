@@ -14,9 +14,9 @@ import {
 import { plainNumber } from '../../quantity/number';
 import { RefusedFile, tooManySamples } from '../refused-file';
 import { xmlNumber } from './xml-number';
+import { ZERO_CELSIUS_K } from '../../exposure/gas-density';
 
 const MOST_UNREAD = 50;
-const ZERO_CELSIUS_K = 273.15;
 
 export interface UddfSite {
   readonly altitudeM: number | undefined;

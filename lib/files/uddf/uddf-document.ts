@@ -4,6 +4,7 @@ import type { FileResult, Recording } from '../records/record';
 import { inDiveOrder, TURNED_NOTE } from '../records/dive-log';
 import { RefusedFile } from '../refused-file';
 import { UddfDive, type UddfSite } from './uddf-dive';
+import { WHOLE_GAS } from '../../physics/gas';
 
 type Attributes = Readonly<Record<string, string>>;
 
@@ -138,7 +139,7 @@ export class UddfDocument {
         'The model knows oxygen, nitrogen and helium alone.',
       );
     const he = Number.isFinite(mix.he) ? mix.he : 0;
-    if (mix.o2 < 0 || he < 0 || mix.o2 + he > 1 + 1e-9)
+    if (mix.o2 < 0 || he < 0 || mix.o2 + he > WHOLE_GAS)
       throw new RefusedFile(`The parts of the mix ${name} do not add up.`, 'Oxygen and helium together are at most 1.');
     return { o2: mix.o2, he };
   }

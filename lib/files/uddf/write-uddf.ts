@@ -3,11 +3,11 @@ import { AIR, nitrogenFraction, sameGas, gasName, type Gas } from '../../physics
 import { STANDARD_GRAVITY, barPerMetre } from '../../physics/water';
 import { plainNumber, tidy } from '../../quantity/number';
 import type { Recording } from '../records/record';
+import { ZERO_CELSIUS_K } from '../../exposure/gas-density';
 
 /** The version of the standard the files are written to. */
 const UDDF_VERSION = '3.2.2';
 const NAMESPACE = 'http://www.streit.cc/uddf/3.2/';
-const ZERO_CELSIUS_K = 273.15;
 
 /**
  * Writes recordings as a UDDF file that reads back the same: profiles, gases and their changes, intervals, and the

@@ -5,6 +5,7 @@ import type { Amount, FactRead, World } from '../expression/world';
 import { drawAsked } from '../questions/drawing-question';
 import { judgeAmount, judgeCondition, numberAsked, rightOption } from '../questions/judge';
 import type { StepOf } from '../step';
+import { SAME_PART } from '../expression/evaluate';
 
 /** Facts of the dive's shape and of its settings: a script says them, so no question keeps them back. */
 const SAID_BY_THE_SCRIPT = new Set([
@@ -95,7 +96,6 @@ function curveOf(question: DrawAnswer, world: World): Secret | undefined {
 
 /** Closer than this two moments are one, s. */
 export const ONE_MOMENT_S = 1.5;
-const SAME_PART = 1e-9;
 
 /** Whether two facts were asked of the same thing, but for the moment. */
 export function sameFact(one: FactRead, other: FactRead): boolean {

@@ -32,7 +32,7 @@ export function stopAt(place: Place, what: string, mend: string): never {
 }
 
 /** Values closer than this part of themselves are equal: far below what anyone reads, far above rounding. */
-const SAME_PART = 1e-9;
+export const SAME_PART = 1e-9;
 
 /** Works an expression out. All of it is looked at, so that a mistake is found wherever it stands. */
 export function evaluate(expression: Expression, world: World): Evaluated<Outcome> {

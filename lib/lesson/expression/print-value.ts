@@ -1,6 +1,6 @@
 import { printAltitude } from '../../quantity/altitude';
 import { printDepth, printStopDepth, sayDepth } from '../../quantity/depth';
-import { printClock, printHours, printMinutes, writeTime } from '../../quantity/duration';
+import { printClock, printHours, printMinutes, writeTime, MINUTE_S } from '../../quantity/duration';
 import { atMost, fixed } from '../../quantity/number';
 import { printPercent } from '../../quantity/percent';
 import { printCylinderPressure, printPressure } from '../../quantity/pressure';
@@ -20,7 +20,6 @@ interface Format {
   print(value: number, system: UnitSystem, rounds: Rounding): string;
 }
 
-const MINUTE_S = 60;
 const time = (meaning: string, print: (minutes: number, rounds: Rounding) => string): Format => ({
   of: ['time'],
   meaning,

@@ -6,8 +6,8 @@ import { EDGE_M } from '../../rules/safety-stop';
 import type { DiveSpan } from './dive-spans';
 import type { View } from '../questions/subject';
 import { NoValue, type DiveFact } from './fact';
+import { MINUTE_S } from '../../quantity/duration';
 
-const MINUTE_S = 60;
 /** Above the ceiling by less than this is no matter: the finest step a depth is shown in, m. */
 const SLACK_M = 0.1;
 /** A dive steered by hand has a step for every move; more of them are not looked at for stops. */

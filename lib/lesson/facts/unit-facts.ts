@@ -7,9 +7,9 @@ import { SAFETY_STOP_STATES } from '../../rules/safety-stop-state';
 import { figuresInForce } from '../../rules/watch';
 import type { View } from '../questions/subject';
 import { NoValue, type MomentFact } from './fact';
+import { MINUTE_S } from '../../quantity/duration';
 
 const HOUR_MIN = 60;
-const MINUTE_S = 60;
 
 function afterDive(view: View, sample: number): AfterDive {
   const after = afterDiveAt(view.watch(), sample);

@@ -4,6 +4,7 @@ import { evaluateAmount, evaluateAs, evaluateTruth, type Evaluated } from '../ex
 import { parseExpression } from '../expression/parse-expression';
 import { printBoth, formOf, type Filled } from '../expression/template';
 import { withValues, type Amount, type World } from '../expression/world';
+import { isWithin } from './within';
 
 /** What a question comes to in its world, and what is said to each answer. */
 export type Judged<T> = Evaluated<T>;
@@ -107,7 +108,7 @@ export function judgeNumber(
     answer,
     within: { value: within, dimension },
   });
-  const right = Math.abs(given - answer.value) <= within + 1e-9;
+  const right = isWithin(given, answer.value, within);
   return { right, because: right ? undefined : (replyTo(question.wrong, inside) ?? question.otherwise), world: inside };
 }
 

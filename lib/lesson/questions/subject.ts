@@ -4,7 +4,7 @@ import { figuresOf, type Figures } from '../../ascent/figures';
 import type { Dive } from '../../dive/dive';
 import { SET_RIGHT } from '../../dive/set-right';
 import type { Setup } from '../../dive/setup';
-import { samplingOf } from '../../dive/sampling';
+import { samplingOf, INTERVAL_EVERY_S } from '../../dive/sampling';
 import { computeTimeline, type Timeline } from '../../dive/timeline';
 import { gasDensitiesOf } from '../../exposure/gas-density';
 import { gasSupplyOf, type GasSupply } from '../../exposure/gas-supply';
@@ -13,8 +13,6 @@ import { DEFAULT_RULES, type RuleSettings } from '../../rules/all';
 import { scheduleAt } from '../../rules/unit/schedule-at';
 import { watchDive, type Watch } from '../../rules/watch';
 import { diveSpans, type DiveSpan } from '../facts/dive-spans';
-
-const INTERVAL_EVERY_S = 30;
 
 /** Something to remember once it has been worked out. */
 function once<T>(make: () => T): () => T {

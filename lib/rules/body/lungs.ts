@@ -1,8 +1,6 @@
 import type { Leg } from '../../dive/legs';
 import type { Timeline } from '../../dive/timeline';
-
-/** Standard atmosphere over millimetres of mercury, bar (exact to seven digits: 101325 Pa / 760). */
-const BAR_PER_MMHG = 1.01325 / 760;
+import { BAR_PER_MMHG } from '../../quantity/pressure';
 
 /** What a breath held through one climb would do. It needs no dissolved gas at all. */
 export interface HeldBreath {

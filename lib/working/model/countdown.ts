@@ -1,5 +1,6 @@
 import type { Timeline } from '../../dive/timeline';
 import type { RuleEvent } from '../../rules/event';
+import { SAME_INSTANT_S } from '../../dive/sample-instants';
 
 /** A stretch of a dive in which a stop's time runs down, stands still or grows, or a moment at which some is added. */
 export interface Spell {
@@ -11,9 +12,6 @@ export interface Spell {
   /** The event that added time. */
   readonly event?: RuleEvent;
 }
-
-/** Times closer than this are one, s. */
-const SAME_TIME_S = 1e-6;
 
 interface Counted {
   readonly timeline: Timeline;
@@ -36,7 +34,7 @@ export function spellsOf(counted: Counted): Spell[] {
   const spells: Spell[] = [];
   const run = (fromS: number, toS: number, beforeS: number, afterS: number) => {
     const change = afterS - beforeS;
-    const kind = change < -SAME_TIME_S ? 'counts' : change > SAME_TIME_S ? 'grows' : 'waits';
+    const kind = change < -SAME_INSTANT_S ? 'counts' : change > SAME_INSTANT_S ? 'grows' : 'waits';
     const spell = spells.at(-1);
     if (spell?.kind === kind && spell.toS === fromS) spells[spells.length - 1] = { ...spell, toS, leftS: afterS };
     else spells.push({ kind, fromS, toS, leftS: afterS });

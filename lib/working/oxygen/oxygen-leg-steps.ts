@@ -8,11 +8,10 @@ import { legsUntilNow, type LegUntilNow } from '../steps/legs-until-now';
 import type { Site } from '../steps/pressure-steps';
 import { SOURCES } from '../sources';
 import type { Named, WorkingTable } from '../working';
+import { SAME_PRESSURE_BAR } from '../../exposure/exposure-rate';
 
 /** So many legs that add oxygen are worked through, the latest ones. */
 const OXYGEN_LEGS_SHOWN = 8;
-/** Pressures closer than this count as one, as they do in the exposure itself, bar. */
-const SAME_PRESSURE_BAR = 1e-6;
 
 /** A leg with the oxygen pressures at its ends, bar. */
 export interface OxygenLeg extends LegUntilNow {

@@ -2,15 +2,12 @@ import { legsOf } from '../../dive/legs';
 import { averagedDepths } from '../../rules/averaged-rate';
 import { believedDive } from '../../rules/unit/believed-dive';
 import { rateLimitAt } from '../../rules/settings/rate-limits';
-import { levelsFrom, RATE_LEVELS } from '../../rules/rate-watch';
+import { levelsFrom, RATE_LEVELS, RATE_ROUNDING } from '../../rules/rate-watch';
 import { fromDive, fromSetting, newChain, quantity } from '../chain';
 import { REMARKS } from '../remarks';
 import { SOURCES } from '../sources';
 import type { UnitInstant } from './unit-instant';
 import type { Working } from '../working';
-
-/** Parts of a limit smaller than this are rounding, as for the rule. */
-const ROUNDING = 1e-6;
 
 /** Why a unit shows the speed it shows: how much less deep than some seconds before. */
 export function rateWorking({ watch, sample }: UnitInstant): Working {
@@ -53,7 +50,7 @@ export function rateWorking({ watch, sample }: UnitInstant): Working {
       value: speed.value.value,
       unit: speed.value.unit,
       text:
-        rate.value > tooFast * (1 + ROUNDING)
+        rate.value > tooFast * (1 + RATE_ROUNDING)
           ? 'This is faster than the limit the unit goes by here.'
           : 'This is within the limit the unit goes by here.',
     },

@@ -2,9 +2,7 @@ import { accepted, refused, type Parsed } from '../../quantity/parsed';
 import type { Calculator } from '../calculator';
 import { REMARKS } from '../remarks';
 import type { Search, StepId, SymbolName, Working, WorkingStep, WorkingValue } from '../working';
-
-const SEARCH_STEP_MIN = 1;
-const SEARCH_END_MIN = 1e-9;
+import { SEARCH_STEP_MIN, SEARCH_END_MIN } from '../../ascent/no-stop';
 
 /**
  * What would follow if values of a working were others: each change by its symbol, wherever that stands. The steps that

@@ -1,4 +1,4 @@
-import { setStepDepth } from '../../dive/edit';
+import { setStepDepth, SAME_DEPTH_M } from '../../dive/edit';
 import { LONGEST_S } from '../../dive/bounds';
 import type { Dive, Step } from '../../dive/dive';
 import type { Leg } from '../../dive/legs';
@@ -82,9 +82,6 @@ function stepDepthKnob({ dive, script, watch, timeline }: Asked, leg: number, st
     },
   };
 }
-
-/** Depths nearer than this leave a change of depth with too little to change, m. */
-const SAME_DEPTH_M = 0.005;
 
 /** A script says depths to a tenth of a metre or to a foot. */
 const ROUNDED_M = 0.16;

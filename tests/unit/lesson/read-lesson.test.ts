@@ -100,7 +100,7 @@ describe('reading a lesson', () => {
       '      stay 5 min\n',
       '      stay 25 min\n',
       'reach:',
-      [expect.stringContaining('This script does not meet the goal. The deepest ceiling is')],
+      [expect.stringContaining('This script does not meet the goal. Deepest ceiling: 3.8 m, asked none.')],
     ],
     [
       'a question without a wrong number left',

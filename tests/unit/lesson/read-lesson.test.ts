@@ -173,6 +173,15 @@ describe('reading a lesson', () => {
     });
   });
 
+  it('asks a question with each of the values that are drawn for it, the shallowest of five among them', () => {
+    const text = without('Too shallow.', 'At {{freshNoStopMin(depth - 20 m)}}.');
+    const read = readLesson(text, { known: KNOWN, draws: 12 });
+    expect(read).toMatchObject({
+      ok: false,
+      faults: [{ what: expect.stringContaining('This depth is out of reach.') }],
+    });
+  });
+
   it('tells what is not YAML at all', () => {
     expect(told('steps: [')).toEqual([expect.stringMatching(/^\d+: This is not YAML: /)]);
     expect(told('')).toEqual([expect.stringContaining('The lesson')]);

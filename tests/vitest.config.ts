@@ -12,7 +12,8 @@ const SCREENS = {
   pool: 'threads',
   setupFiles: 'tests/screens/setup.ts',
   css: { modules: { classNameStrategy: 'non-scoped' } },
-  testTimeout: 30_000,
+  // The browser runs beside it.
+  testTimeout: 60_000,
 } as const;
 
 /** Tests that put a module of their own in the place of one of the app. */

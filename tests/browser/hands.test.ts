@@ -110,3 +110,23 @@ it('Space plays on where a button has been clicked, and presses the one that Tab
   await page.keyboard.press('Space');
   await page.getByRole('button', { name: 'Pause' }).waitFor();
 });
+
+it(
+  'each “why?” of the readings is answered to a tap, and stays where it is tapped',
+  { tags: ['every-run'] },
+  async () => {
+    const { page } = await visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await page.goto('/desk/#play=overstayed');
+    await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
+    const asks = page.locator('[data-strip]').getByRole('button', { name: /^Why / });
+    await asks.nth(3).waitFor();
+    for (const ask of await asks.all()) {
+      const before = await ask.boundingBox();
+      await ask.tap();
+      await page.getByRole('dialog', { name: /^Why\?/ }).waitFor();
+      await page.keyboard.press('Escape');
+      await page.getByRole('dialog').waitFor({ state: 'detached' });
+      expect(await ask.boundingBox()).toEqual(before);
+    }
+  },
+);

@@ -162,22 +162,6 @@ it('Space plays and pauses wherever no field has the focus, and Play is within f
   expect(reached).toContain('Play');
 });
 
-it('each “why?” of the readings is answered to a tap, and stays where it is tapped', async () => {
-  const { page } = await visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-  await page.goto('/desk/#play=overstayed');
-  await page.locator('[data-kept="kept"]').waitFor({ state: 'attached' });
-  const asks = page.locator('[data-strip]').getByRole('button', { name: /^Why / });
-  await asks.nth(3).waitFor();
-  for (const ask of await asks.all()) {
-    const before = await ask.boundingBox();
-    await ask.tap();
-    await page.getByRole('dialog', { name: /^Why\?/ }).waitFor();
-    await page.keyboard.press('Escape');
-    await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await ask.boundingBox()).toEqual(before);
-  }
-});
-
 describe('steering', () => {
   it('by touch: a finger on the lever holds it, a tap sets a speed that stays, and the page does not scroll', async () => {
     const { page } = await visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });

@@ -2,6 +2,7 @@ import axe, { type RunOptions } from 'axe-core';
 import type { Browser, BrowserContext, BrowserContextOptions, Page, Request } from 'playwright-core';
 import { afterEach, inject } from 'vitest';
 import { preferencesKey } from '@/app/parts/theme';
+import { LONG } from '@/tests/laws/law';
 import { launchChromium } from './chromium';
 
 interface VisitOptions extends BrowserContextOptions {
@@ -9,7 +10,7 @@ interface VisitOptions extends BrowserContextOptions {
   preferences?: { theme?: string; units?: string };
   /** Keeps a copy of the site for use without a network, as browsers do. */
   keepsSite?: boolean;
-  /** Draws what moves as often as the machine can, where frames themselves are looked at. */
+  /** Draws what moves as often as the machine can: where frames themselves are looked at, and where there is time. */
   everyFrame?: boolean;
 }
 
@@ -40,7 +41,7 @@ export function browserVisits(): (options?: VisitOptions) => Promise<Visit> {
     contexts = [];
   });
 
-  return async ({ preferences, keepsSite = false, everyFrame = false, ...options } = {}) => {
+  return async ({ preferences, keepsSite = false, everyFrame = LONG, ...options } = {}) => {
     // A window in which the desk has its script open beside the pictures.
     const viewport = { width: 1440, height: 900 };
     const browser = await sharedChromium();

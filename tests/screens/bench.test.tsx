@@ -23,7 +23,7 @@ describe('the bench sheet', () => {
     render(<BenchScreen />);
     expect(screen.queryByRole('region', { name: 'The sheet' })).toBeNull();
     script(SHORT);
-    expect(await screen.findByRole('group', { name: 'Unit 1 at sixteen' }, { timeout: 20_000 })).toBeVisible();
+    expect(await screen.findByRole('group', { name: 'Unit 1 at sixteen' })).toBeVisible();
     expect(screen.getByRole('button', { name: 'Undo' })).not.toHaveAttribute('aria-disabled');
   });
 
@@ -150,7 +150,7 @@ describe('the bench sheet', () => {
     expect(box).toBeInvalid();
     expect(box).toHaveAccessibleDescription(/no checkpoint/);
     expect(screen.queryByRole('alert')).toBeNull();
-    expect(await screen.findByRole('alert', undefined, { timeout: 5000 })).toHaveTextContent(/^The run: Line 1:/);
+    expect(await screen.findByRole('alert')).toHaveTextContent(/^The run: Line 1:/);
     expect(screen.queryByRole('region', { name: 'The sheet' })).toBeNull();
   });
 });

@@ -213,7 +213,7 @@ describe('bringing a dive', () => {
     for (const name of [/water it is set to/, /altitude it goes by/, /gas it is set to/])
       await user.click(screen.getByRole('checkbox', { name }));
     await user.click(screen.getByRole('button', { name: 'Search for the settings' }));
-    const found = await screen.findByRole('group', { name: 'What the search found' }, { timeout: 25_000 });
+    const found = await screen.findByRole('group', { name: 'What the search found' });
     expect(found).toHaveTextContent(
       /The unit is explained by a low gradient factor from \d+ to \d+ and a high one (of 85|from 8\d to 8\d)/,
     );

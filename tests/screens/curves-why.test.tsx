@@ -1,4 +1,4 @@
-import { render, screen, within } from '@testing-library/react';
+import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactElement } from 'react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -24,7 +24,11 @@ class WorkerHere {
   terminate() {}
 }
 
-afterEach(() => vi.unstubAllGlobals());
+afterEach(() => {
+  // What is still to be asked of a worker goes before the worker.
+  cleanup();
+  vi.unstubAllGlobals();
+});
 
 interface Case {
   section: ReactElement;
@@ -114,11 +118,9 @@ describe('a curve answers why where it is read', () => {
     const first = within(list).getAllByRole('listitem')[0]!;
     const [shown] = /[\d.]+/.exec(first.querySelector('b')!.textContent!)!;
     await userEvent.click(within(first).getByRole('button', { name: asks }));
-    const sheet = await screen.findByRole('dialog', { name: titled }, { timeout: 20_000 });
+    const sheet = await screen.findByRole('dialog', { name: titled });
     const says = await within(sheet).findAllByText(
       (_, element) => element?.tagName === 'P' && result.test(element.textContent!),
-      undefined,
-      { timeout: 20_000 },
     );
     const { textContent } = says[0]!;
     expect(printed(Number(result.exec(textContent!)![1]))).toBe(shown);

@@ -225,7 +225,7 @@ describe('playing that holds', () => {
     await press('Play');
     await isHeld();
     expect(screen.getByRole('button', { name: 'Play' })).toBeInTheDocument();
-  }, 40_000);
+  });
 
   const run = { kind: 'run', id: 'run', title: 'Run', script: 'main', readings: ['time', 'no-stop'] };
   const ahead = { fromS: happensS - 12, toS: happensS + 900, untilS: undefined };
@@ -253,7 +253,7 @@ describe('playing that holds', () => {
       () => expect(Number(screen.getByRole<HTMLInputElement>('slider').value)).toBeGreaterThan(happensS + 5),
       { timeout: 15_000 },
     );
-  }, 60_000);
+  });
 
   it('waits in a lesson at the moment to watch and then at what happens, though one frame reaches both', async () => {
     usePreferences.getState().setHolds('desk', true);
@@ -265,7 +265,7 @@ describe('playing that holds', () => {
     expect(screen.getByRole('slider', { name: 'Time cursor' })).toHaveValue(`${Math.round(happensS - 5)}`);
     await press('Go on playing');
     await isHeld();
-  }, 40_000);
+  });
 });
 
 describe('what a class is shown', () => {

@@ -63,7 +63,7 @@ describe('with feet chosen, no metric figure is left over', () => {
 
   it('on the bench sheet', async () => {
     render(<BenchScreen />);
-    await screen.findByRole('region', { name: 'The sheet' }, { timeout: 20_000 });
+    await screen.findByRole('region', { name: 'The sheet' });
     openAll();
     expect(metricLeft()).toEqual([]);
   });
@@ -130,7 +130,7 @@ describe('with feet chosen, no metric figure is left over', () => {
     const text = readFileSync('content/records/quarry-clean.csv', 'utf8');
     render(<BringScreen samples={[{ name: 'quarry.csv', title: 'Try it', text }]} session={new BringSession()} />);
     await userEvent.click(screen.getByRole('button', { name: 'Try it' }));
-    await screen.findByRole('button', { name: 'Open on the desk' }, { timeout: 20_000 });
+    await screen.findByRole('button', { name: 'Open on the desk' });
     openAll();
     await waitFor(() => expect(metricLeft()).toEqual([]));
   });

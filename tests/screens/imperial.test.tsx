@@ -23,7 +23,7 @@ describe('with feet chosen, no metric figure is left over', () => {
         <Figure />
       </DeskContext>,
     );
-    await waitFor(() => expect(screen.queryAllByRole('figure').length).toBeGreaterThan(0), { timeout: 20_000 });
+    await waitFor(() => expect(screen.queryAllByRole('figure').length).toBeGreaterThan(0));
     for (const timeS of [0, 1200, store.getState().scene.timeline.timeS.at(-1)!]) {
       await setCursor(store, timeS);
       for (const disclosure of document.querySelectorAll('details')) act(() => disclosure.setAttribute('open', ''));

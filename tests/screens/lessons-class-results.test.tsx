@@ -11,7 +11,7 @@ import { readHandedIn, writeHandedIn } from '@/lib/lesson/handed-in';
 import { NO_PROGRESS, withPrediction, type Answer } from '@/lib/lesson/progress';
 import { EVERY_WAY } from './lesson-parts';
 
-const LONG = { timeout: 20_000 };
+const LONG = { timeout: 30_000 };
 const SLUG = 'every-way';
 
 function paper(name: string, byNumber: number, reason: string, option: number, slug = SLUG): string {
@@ -70,7 +70,7 @@ describe('the results of a class', () => {
     const choice = within(screen.getByRole('region', { name: 'By choice' }));
     expect(choice.getByText(/3 of 3 answered, 1 of them right at first/)).toBeInTheDocument();
     vi.unstubAllGlobals();
-  }, 30_000);
+  });
 });
 
 describe('papers about a lesson that is not on the shelf', () => {
@@ -93,7 +93,7 @@ describe('papers about a lesson that is not on the shelf', () => {
     expect(number.getByText(/1 of 1 answered, 0 of them right at first/)).toBeInTheDocument();
     expect(screen.queryByText(/not on the shelf/)).toBeNull();
     vi.unstubAllGlobals();
-  }, 30_000);
+  });
 });
 
 describe('handing in', () => {

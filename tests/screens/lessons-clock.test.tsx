@@ -5,7 +5,7 @@ import { RunStage } from '@/app/lessons/player/RunStage';
 import { WorkingStage } from '@/app/lessons/player/WorkingStage';
 import type { RunStep } from '@/app/lessons/prepared';
 
-const LONG = { timeout: 15_000 };
+const LONG = { timeout: 30_000 };
 
 /** Two dives, the second of which begins 63:00 into the day. */
 const TWO_DIVES = {

@@ -11,7 +11,7 @@ import { prepared, TO_TRY } from './lesson-parts';
 
 const lesson = prepared();
 const LEAVE_IN_TIME = prepared(TO_TRY);
-const LONG = { timeout: 15_000 };
+const LONG = { timeout: 30_000 };
 
 beforeEach(() => {
   useProgress.setState({ progress: NO_PROGRESS });

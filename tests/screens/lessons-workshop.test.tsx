@@ -11,7 +11,7 @@ import { readLesson } from '@/lib/lesson/read-lesson';
 import { EVERY_WAY, known } from './lesson-parts';
 import { memoryShelf } from './memory-shelf';
 
-const LONG = { timeout: 20_000 };
+const LONG = { timeout: 30_000 };
 const shelf = vi.hoisted(() => ({ current: undefined as unknown }));
 vi.mock('@/app/keep/open-shelf', () => ({ openShelf: () => Promise.resolve(shelf.current) }));
 const saved = vi.hoisted(() => ({ files: [] as { name: string; text: string }[] }));
@@ -60,7 +60,7 @@ describe('the workshop', () => {
       within(screen.getByRole('navigation', { name: 'Parts of the lesson' })).getAllByRole('listitem'),
     ).toHaveLength(6);
     await waitFor(() => expect(screen.getByText(/The lesson is sound[^…]*$/)).toBeInTheDocument(), LONG);
-  }, 60_000);
+  });
 
   it('makes a lesson without a word of YAML, in the presses the guide names', async () => {
     let [presses, boxes] = [0, 0];
@@ -105,7 +105,7 @@ describe('the workshop', () => {
       readFileSync('content/lessons/README.md', 'utf8'),
     );
     expect(told?.slice(1).map(Number)).toEqual([presses, boxes]);
-  }, 60_000);
+  });
 
   it('says what is wrong where it is written, and leads there', async () => {
     open();
@@ -127,7 +127,7 @@ describe('the workshop', () => {
     await userEvent.click(screen.getByRole('button', { name: 'Teach it to a class with phones' }));
     await waitFor(() => expect(screen.getByRole('textbox', { name: 'The answer' })).toHaveFocus());
     expect(useStatus.getState().message?.text).toMatch(/^Mend this first\. Line \d+: .*Did you mean noStopMin\?/);
-  }, 60_000);
+  });
 
   it('exports the very text it was given under the caution, and changed, a text that reads back', async () => {
     open();
@@ -146,7 +146,7 @@ describe('the workshop', () => {
     await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
     await userEvent.click(screen.getByRole('button', { name: 'Export' }));
     expect(saved.files[2]!.text).toContain('title: Every way');
-  }, 60_000);
+  });
 
   it('orders, copies and removes steps', async () => {
     open();
@@ -164,7 +164,7 @@ describe('the workshop', () => {
       within(screen.getByRole('group', { name: 'Step 3' })).getByRole('button', { name: 'Remove step 3' }),
     );
     expect(titles()).toEqual(['By number', 'To begin', 'By choice', 'By curve', 'Check', 'In short']);
-  }, 60_000);
+  });
 
   it('lets the writer meet the lesson as a student', async () => {
     open();
@@ -174,7 +174,7 @@ describe('the workshop', () => {
     await userEvent.click(await screen.findByRole('button', { name: 'Go on' }, LONG));
     expect(screen.getByRole('heading', { name: 'By number' })).toBeInTheDocument();
     expect(window.location.hash).toBe('');
-  }, 60_000);
+  });
 
   it('has the lesson beside the form as others will see it, at the step that is written, and follows what is typed', async () => {
     open();
@@ -190,7 +190,7 @@ describe('the workshop', () => {
     expect(await look.findByRole('heading', { name: 'In numbers' }, LONG)).toBeInTheDocument();
     await userEvent.click(screen.getByRole('button', { name: /^3\. By choice/ }));
     expect(await look.findByRole('heading', { name: 'By choice' }, LONG)).toBeInTheDocument();
-  }, 60_000);
+  });
 
   it('has a student sheet, which gives no answer away, and a key, which has them and the notes', async () => {
     open();
@@ -208,7 +208,7 @@ describe('the workshop', () => {
     expect(key).toHaveTextContent('The time ran out.');
     expect(key).toHaveTextContent('Who knows?');
     expect(screen.getByRole('button', { name: 'Print it' })).toBeInTheDocument();
-  }, 60_000);
+  });
 
   it('says so where what works a lesson out cannot be fetched', async () => {
     class Unfetched {
@@ -241,7 +241,7 @@ describe('the workshop', () => {
     expect(screen.queryByRole('button', { name: 'Open Every way' })).not.toBeInTheDocument();
     act(() => useStatus.getState().message?.action?.run());
     expect(screen.getByRole('button', { name: 'Open Every way' })).toBeInTheDocument();
-  }, 60_000);
+  });
 
   it('holds back a lesson that came in a link until one takes it, and keeps nothing of it unasked', async () => {
     const packed = encodeLesson(EVERY_WAY);
@@ -255,7 +255,7 @@ describe('the workshop', () => {
     await userEvent.click(screen.getByRole('button', { name: 'Leave it' }));
     expect(window.location.hash).toBe('');
     expect(await screen.findByText(/None yet/)).toBeInTheDocument();
-  }, 60_000);
+  });
 
   it('tells what is wrong with a hostile one and runs none of it', async () => {
     const hostile = EVERY_WAY.replace(
@@ -270,7 +270,7 @@ describe('the workshop', () => {
     expect(screen.getByText(/is not a link that is followed here/)).toBeInTheDocument();
     expect(screen.queryByRole('button', { name: 'Take the lesson' })).not.toBeInTheDocument();
     expect(container.querySelector('img')).toBeNull();
-  }, 60_000);
+  });
 
   it('says what is wrong with a link that was cut', async () => {
     const packed = encodeLesson(EVERY_WAY);

@@ -87,7 +87,7 @@ describe('a field', () => {
     expect(box).toBeInvalid();
     expect(box).toHaveAccessibleDescription(/type figures, such as 30/);
     expect(screen.queryByRole('alert')).not.toBeInTheDocument();
-    const alert = await screen.findByRole('alert', undefined, { timeout: 5000 });
+    const alert = await screen.findByRole('alert');
     expect(alert, 'by the name of its box').toHaveTextContent(/^Depth: “3O” is not a number/);
     // Asked again by Enter it is new in the page, which is what is read out; the box and its words stay together.
     await userEvent.type(box, '{Enter}');

@@ -51,7 +51,7 @@ describe('preferences', () => {
     );
     act(() => void window.dispatchEvent(new StorageEvent('storage', { key: preferencesKey })));
     expect(await screen.findByRole('radio', { name: 'Dark', checked: true })).toBeInTheDocument();
-    await vi.waitFor(() => expect(document.documentElement).toHaveAttribute('data-theme', 'dark'));
+    await vi.waitFor(() => expect(document.documentElement).toHaveAttribute('data-theme', 'dark'), { timeout: 20_000 });
     await userEvent.click(screen.getByRole('radio', { name: 'Imperial' }));
     expect(stored()?.state).toMatchObject({ units: 'imperial', theme: 'dark', tour: 'settled' });
   });

@@ -28,7 +28,7 @@ beforeAll(async () => {
   show();
   await screen.findByText('How to write a dive');
   cleanup();
-}, 60_000);
+});
 
 describe('the script panel', () => {
   it('changes the dive as it is typed, and takes the typing back in one step', async () => {

@@ -45,7 +45,7 @@ describe('a curve predicted without drawing', () => {
     await userEvent.type(boxAt('20:00'), '0');
     const back = screen.getByRole('status');
     expect(back).toBeEmptyDOMElement();
-    expect(await within(back).findByText(/Your curve/, undefined, { timeout: 3000 })).toHaveTextContent(
+    expect(await within(back).findByText(/Your curve/)).toHaveTextContent(
       'Your curve: 60 min at 0:00, down to 11 min at 1:40, down to 0 min at 20:00.',
     );
   });
@@ -106,7 +106,7 @@ it('in a lesson’s run the clock is silent, one key says where the diver is, an
   const { container } = render(
     <RunStage script={{ title: 'Main', script: overstayed.script }} step={run as unknown as RunStep} />,
   );
-  await userEvent.click(await screen.findByRole('button', { name: 'Next moment' }, { timeout: 15_000 }));
+  await userEvent.click(await screen.findByRole('button', { name: 'Next moment' }));
   const clock = await screen.findAllByText('5:00');
   expect(clock.filter((one) => one.closest('output, [aria-live]'))).toEqual([]);
   // Its voice comes after the dive.
@@ -119,4 +119,4 @@ it('in a lesson’s run the clock is silent, one key says where the diver is, an
     },
     { timeout: 10_000 },
   );
-}, 30_000);
+});

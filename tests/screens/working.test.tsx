@@ -51,8 +51,8 @@ const reading = (label: string) => screen.getByRole('group', { name: label });
 const ask = (name: string) => userEvent.click(screen.getByRole('button', { name }));
 /** The sheet, once its long part has followed its head. */
 async function sheet(): Promise<HTMLElement> {
-  const found = await screen.findByRole('dialog', undefined, { timeout: 20_000 });
-  await waitFor(() => expect(within(found).queryByText('Working it out…')).toBeNull(), { timeout: 20_000 });
+  const found = await screen.findByRole('dialog');
+  await waitFor(() => expect(within(found).queryByText('Working it out…')).toBeNull());
   return found;
 }
 

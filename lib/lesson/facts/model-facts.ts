@@ -167,7 +167,7 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     of: 'moment',
     name: 'supersaturationPercent',
     dimension: 'percent',
-    meaning: 'Supersaturation now: 0 % at equilibrium, 100 % at the model’s own limit.',
+    meaning: 'Supersaturation now: 0% at equilibrium, 100% at the model’s own limit.',
     noun: 'the supersaturation',
     value: (view, sample) => now(view, sample).value * PERCENT,
   },

@@ -1,4 +1,4 @@
-import { act, fireEvent, screen, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, beforeAll, beforeEach, vi } from 'vitest';
 import { useAtlas } from '@/app/curves/atlas-store';
 import { heavyWork, type HeavyJob } from '@/app/curves/heavy-work';
@@ -41,6 +41,8 @@ export function atTheAtlas() {
     vi.stubGlobal('Worker', WorkerHere);
   });
   afterEach(() => {
+    // What is still to be asked of a worker goes before the worker.
+    cleanup();
     vi.unstubAllGlobals();
     act(() => usePreferences.getState().setUnits('metric'));
   });

@@ -19,7 +19,7 @@ describe('gradient factors', () => {
 
   it('reads the map at the cursor as the engine works it out', async () => {
     render(<GradientFactorSection />);
-    const figure = await screen.findByRole('figure', { name: /^Time to surface for each pair/ }, { timeout: 5000 });
+    const figure = await screen.findByRole('figure', { name: /^Time to surface for each pair/ });
     const grid = gradientFactorGrid({ bottom, figure: 'timeToSurface', lows: factors, highs: factors });
     expect(figure).toHaveAccessibleDescription(new RegExp(`At 40/85 it is ${Math.ceil(valueAt(grid, 0.4, 0.85))} min`));
     slide('High factor to read', (70 - 10) / 5);

@@ -100,7 +100,7 @@ describe('no-stop time against depth', () => {
   it('answers why with the working of a dive that has just arrived', async () => {
     render(<NoStopSection />);
     await userEvent.click(screen.getByRole('button', { name: 'Why the no-stop time of curve 1?' }));
-    const sheet = await screen.findByRole('dialog', { name: 'Why? No-stop time' }, { timeout: 20_000 });
+    const sheet = await screen.findByRole('dialog', { name: 'Why? No-stop time' });
     expect(sheet).toHaveTextContent('On arriving at 30 m');
     await waitFor(() => expect(sheet).toHaveTextContent(noStopCurve(atSea, [30]).minutes[0]!.toFixed(1)), {
       timeout: 20_000,

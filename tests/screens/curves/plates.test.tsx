@@ -111,7 +111,7 @@ describe('models side by side', () => {
 describe('how sure it is', () => {
   it('is told as a band, never a figure alone', async () => {
     render(<HowSureSection />);
-    const figure = await screen.findByRole('figure', { name: 'No-stop time, as a band' }, { timeout: 20_000 });
+    const figure = await screen.findByRole('figure', { name: 'No-stop time, as a band' });
     const band = noStopBand(atSea, [30], USUAL_VARIATION);
     expect(figure).toHaveAccessibleDescription(
       new RegExp(

@@ -142,7 +142,7 @@ describe('a record in the small storage', () => {
     expect(message()?.text.startsWith(`${words.unread} It is set aside, not lost.`)).toBe(true);
     expect(message()?.text.includes('newer version')).toBe(newer);
     message()!.action!.run();
-    await vi.waitFor(() => expect(saved).toHaveLength(1));
+    await vi.waitFor(() => expect(saved).toHaveLength(1), { timeout: 20_000 });
     expect(JSON.parse(saved[0]!)).toEqual({ caution: cautions.general, record: text });
     useStatus.getState().clear();
     expect(kept.now()).toBeUndefined();

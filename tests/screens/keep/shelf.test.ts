@@ -80,7 +80,7 @@ describe('a document on the shelf', () => {
     if (name !== undefined) expect(aside[0]![0]).toBe(name);
     expect(message()?.text).toContain('It is set aside, not lost.');
     message()!.action!.run();
-    await vi.waitFor(() => expect(saved.join()).toContain('"torn'));
+    await vi.waitFor(() => expect(saved.join()).toContain('"torn'), { timeout: 20_000 });
     type('b');
     await settle();
     expect([...shelf.lying].filter(([key]) => key.startsWith('aside/'))).toHaveLength(1);

@@ -10,8 +10,8 @@ import { openWall, goTo } from './open-wall';
 async function tableOf(title: string) {
   const figure = screen.getByRole('figure', { name: title });
   // What stands in a menu is fetched with the first of them.
-  await userEvent.click(await within(figure).findByText(/^Table of /, undefined, { timeout: 10_000 }));
-  return within(figure).findByRole('table', { name: title }, { timeout: 10_000 });
+  await userEvent.click(await within(figure).findByText(/^Table of /));
+  return within(figure).findByRole('table', { name: title });
 }
 
 /** The cells of the row that begins with a name, as printed. */

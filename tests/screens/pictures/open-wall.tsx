@@ -30,7 +30,7 @@ export async function openWall(shown: readonly PictureId[], script = SCRIPT) {
       })}
     </DeskContext>,
   );
-  await waitFor(() => expect(screen.queryAllByRole('figure')).toHaveLength(shown.length), { timeout: 25_000 });
+  await waitFor(() => expect(screen.queryAllByRole('figure')).toHaveLength(shown.length));
   return store;
 }
 

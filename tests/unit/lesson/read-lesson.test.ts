@@ -100,7 +100,7 @@ describe('reading a lesson', () => {
       '      stay 5 min\n',
       '      stay 25 min\n',
       'reach:',
-      [expect.stringContaining('This script does not meet the goal. The deepest ceiling is')],
+      [expect.stringContaining('This script does not meet the goal. Deepest ceiling: 3.8 m, asked none.')],
     ],
     [
       'a question without a wrong number left',
@@ -170,6 +170,15 @@ describe('reading a lesson', () => {
       expect(opening('no-flying', 'surfacing')).toEqual([
         expect.stringContaining('“no-flying” is not a reading whose working can be opened. Did you mean no-fly?'),
       ]);
+    });
+  });
+
+  it('asks a question with each of the values that are drawn for it, the shallowest of five among them', () => {
+    const text = without('Too shallow.', 'At {{freshNoStopMin(depth - 20 m)}}.');
+    const read = readLesson(text, { known: KNOWN, draws: 12 });
+    expect(read).toMatchObject({
+      ok: false,
+      faults: [{ what: expect.stringContaining('This depth is out of reach.') }],
     });
   });
 

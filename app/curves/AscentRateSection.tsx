@@ -7,7 +7,7 @@ import { defaultSettings } from '@/lib/dive/default-settings';
 import { gasName, type Gas } from '@/lib/physics/gas';
 import { printStopDepth, sayDepth } from '@/lib/quantity/depth';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
-import { percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
+import { percentNumber, printFactors } from '@/lib/quantity/percent';
 import { printRate } from '@/lib/quantity/rate';
 import { printMinutesList } from '@/lib/quantity/minutes-list';
 import { usePreferences } from '../parts/preferences';
@@ -118,7 +118,7 @@ export function AscentRateSection() {
             beside
             most={MOST}
             sentence={`${told}, then straight up at each rate, stops or not. 100% is the model’s own limit at the surface.`}
-            said={`At ${printRate(rate, units)}: ${now.map((one, i) => `${printPercent(one.direct.surfacingSupersaturation)} after ${drawn.times[i]} min`).join(', ')}.`}
+            said={`At ${printRate(rate, units)}: ${now.map((one, i) => `${printAs('supersaturation', one.direct.surfacingSupersaturation, units)} after ${drawn.times[i]} min`).join(', ')}.`}
             picture={(width, height) => (
               <CurvePlot
                 width={width}
@@ -148,7 +148,7 @@ export function AscentRateSection() {
                 heading: `After ${minutes} min`,
                 numeric: true,
                 cell: ({ each }: RateRow) =>
-                  `${printPercent(each[i]!.direct.surfacingSupersaturation)}, compartment ${each[i]!.direct.leader}`,
+                  `${printAs('supersaturation', each[i]!.direct.surfacingSupersaturation, units)}, compartment ${each[i]!.direct.leader}`,
               })),
             ]}
             rows={rows}
@@ -160,7 +160,7 @@ export function AscentRateSection() {
                 id: i,
                 look: i,
                 name: after(drawn.times[i]!),
-                value: printPercent(direct.surfacingSupersaturation),
+                value: printAs('supersaturation', direct.surfacingSupersaturation, units),
                 note: `compartment ${direct.leader}`,
                 why: (
                   <WhyCurve

@@ -81,6 +81,7 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
     const { spans, paces, longestTaskMs } = await page.evaluate(
       async ({ x, y, frames, firstFrames }) => {
         const target = document.elementFromPoint(x, y)!;
+        const painted = new MessageChannel();
         const slider = target.closest('[role=slider]')!;
         const begun = performance.now();
         const spans: [first: number[], later: number[]] = [[], []];
@@ -92,20 +93,14 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
             if (startTime >= begun) longestTaskMs = Math.max(longestTaskMs, duration);
         });
         observer.observe({ type: 'longtask' });
-        await new Promise<void>((done) => {
-          let i = 0;
-          // No function here may have a name of its own: the compiler would mark it with a helper the page does not have.
-          const hand = {
-            move() {
-              // Asked for before anything the page asks for, so that what the page does after a frame is not taken for it.
-              if (i + 1 < frames) requestAnimationFrame(() => hand.move());
-              const turn = i;
-              i += 1;
+        for (let i = 0; i < frames; i += 1) {
+          const before = slider.getAttribute('aria-valuenow');
+          await new Promise<void>((done) => {
+            requestAnimationFrame(() => {
               const start = performance.now();
-              const before = slider.getAttribute('aria-valuenow');
-              if (last !== undefined && turn > firstFrames) paces.push(start - last);
+              if (last !== undefined && i > firstFrames) paces.push(start - last);
               last = start;
-              const clientY = y - Math.abs((turn % 60) - 30) * 3 - 8;
+              const clientY = y - Math.abs((i % 60) - 30) * 3 - 8;
               target.dispatchEvent(
                 new PointerEvent('pointermove', {
                   bubbles: true,
@@ -117,19 +112,18 @@ async function dragged(name: string, script: string): Promise<DragFrame> {
                   isPrimary: true,
                 }),
               );
-              // A frame's work is over once a message posted from it is heard.
-              const painted = new MessageChannel();
+              // A frame's work is over once a message posted from its last callback is heard.
+              requestAnimationFrame(() => undefined);
               painted.port1.onmessage = () => {
                 // The pointer moves finer than depths are set: many a move changes nothing, and is not counted.
                 if (slider.getAttribute('aria-valuenow') !== before)
-                  spans[turn < firstFrames ? 0 : 1].push(performance.now() - start);
-                if (turn + 1 === frames) done();
+                  spans[i < firstFrames ? 0 : 1].push(performance.now() - start);
+                done();
               };
               painted.port2.postMessage(0);
-            },
-          };
-          requestAnimationFrame(() => hand.move());
-        });
+            });
+          });
+        }
         // Long tasks are told a little after they were.
         await new Promise((told) => setTimeout(told, 200));
         observer.disconnect();

@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { MOST_OPTIONS } from '@/lib/class/bounds';
 import type { LessonAnswers, LessonAsk, LessonAsks } from '@/lib/class/lesson-ask';
+import { oncePainted } from '../../parts/after-paint';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
@@ -131,12 +132,21 @@ function FromLesson() {
 }
 
 function Askable({ title, by, onAsk }: { title: string; by: keyof typeof KINDS; onAsk: () => void }) {
+  const [asked, setAsked] = useState(false);
+  // The button is seen to be pressed; then the question takes the panel's place.
+  const ask = () => {
+    setAsked(true);
+    oncePainted(() => {
+      setAsked(false);
+      onAsk();
+    });
+  };
   return (
     <li>
       <span>
         {title} <span className={styles.soft}>({KINDS[by]})</span>
       </span>
-      <Button aria-label={`Ask: ${title}`} onClick={onAsk}>
+      <Button aria-label={`Ask: ${title}`} aria-busy={asked} onClick={ask}>
         Ask
       </Button>
     </li>

@@ -68,7 +68,7 @@ describe('the presenter’s view', () => {
     await restored(page);
     await page.getByRole('button', { name: 'Present' }).click();
     await clock(page).waitFor();
-    expect(await page.locator('[data-picture]').count()).toBe(1);
+    await expect.poll(() => page.locator('[data-picture]').count()).toBe(1);
   });
 
   it('puts a ring around the pointer while it is asked for or a button is held', async () => {

@@ -12,6 +12,7 @@ import { Field } from '@/app/parts/Field';
 import { IconButton } from '@/app/parts/IconButton';
 import { Reading } from '@/app/parts/Reading';
 import { Segmented } from '@/app/parts/Segmented';
+import { usePressedFirst } from '@/app/parts/use-pressed-first';
 import { cautions } from '@/content/cautions';
 
 describe('a button', () => {
@@ -69,6 +70,21 @@ describe('a button', () => {
     render(<IconButton icon="covered" label="Cover the readings" pressed />);
     expect(screen.getByRole('button', { name: 'Cover the readings', pressed: true })).toBeInTheDocument();
   });
+});
+
+it('a button that is seen to be pressed first answers two quick presses once', async () => {
+  const answer = vi.fn();
+  function Asking() {
+    return <Button {...usePressedFirst(answer)}>Ask</Button>;
+  }
+  render(<Asking />);
+  const button = screen.getByRole('button', { name: 'Ask' });
+  fireEvent.click(button);
+  expect(button).toHaveAttribute('aria-busy', 'true');
+  fireEvent.click(button);
+  expect(answer).not.toHaveBeenCalled();
+  await vi.waitFor(() => expect(button).toHaveAttribute('aria-busy', 'false'));
+  expect(answer).toHaveBeenCalledOnce();
 });
 
 describe('a field', () => {

@@ -3,7 +3,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { MOST_OPTIONS } from '@/lib/class/bounds';
 import type { LessonAnswers, LessonAsk, LessonAsks } from '@/lib/class/lesson-ask';
-import { oncePainted } from '../../parts/after-paint';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';
 import { Field } from '../../parts/Field';
@@ -11,6 +10,7 @@ import { ownLessonInClass } from '../../keep/own-lesson-in-class';
 import { toFirstFault } from '../../parts/first-fault';
 import { OWN_IN_CLASS, shelfPath, teachPath } from '../../parts/lesson-paths';
 import { Segmented } from '../../parts/Segmented';
+import { usePressedFirst } from '../../parts/use-pressed-first';
 import { answersOfLesson, asksOf } from '../lesson-words';
 import { newAskId } from './new-id';
 import { does } from './teacher-line';
@@ -132,21 +132,13 @@ function FromLesson() {
 }
 
 function Askable({ title, by, onAsk }: { title: string; by: keyof typeof KINDS; onAsk: () => void }) {
-  const [asked, setAsked] = useState(false);
-  // The button is seen to be pressed; then the question takes the panel's place.
-  const ask = () => {
-    setAsked(true);
-    oncePainted(() => {
-      setAsked(false);
-      onAsk();
-    });
-  };
+  const press = usePressedFirst(onAsk);
   return (
     <li>
       <span>
         {title} <span className={styles.soft}>({KINDS[by]})</span>
       </span>
-      <Button aria-label={`Ask: ${title}`} aria-busy={asked} onClick={ask}>
+      <Button aria-label={`Ask: ${title}`} {...press}>
         Ask
       </Button>
     </li>

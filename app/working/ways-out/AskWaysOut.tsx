@@ -1,9 +1,8 @@
 'use client';
 
-import { useState } from 'react';
 import type { Target } from '@/lib/ways-out/trouble';
-import { oncePainted } from '../../parts/after-paint';
 import { Button } from '../../parts/Button';
+import { usePressedFirst } from '../../parts/use-pressed-first';
 import { useOpenWhy } from '../../parts/working/open-why';
 import { useWaysOutHere, waysOutId } from './ways-out-here';
 
@@ -19,18 +18,10 @@ interface AskWaysOutProps {
 /** Asks what would have avoided it. Nothing where no panel is about that would answer, as in a lesson. */
 export function AskWaysOut({ target, reverse = false, kind = 'plain', children }: AskWaysOutProps) {
   const here = useWaysOutHere((state) => state.panels > 0);
-  const [asked, setAsked] = useState(false);
+  const press = usePressedFirst(() => useOpenWhy.getState().ask(waysOutId(target)));
   if (!here) return null;
-  // The button is seen to be pressed; then its answer takes the place of the one it stands in, which is long to take away.
-  const ask = () => {
-    setAsked(true);
-    oncePainted(() => {
-      setAsked(false);
-      useOpenWhy.getState().ask(waysOutId(target));
-    });
-  };
   return (
-    <Button kind={kind} aria-busy={asked} onClick={ask}>
+    <Button kind={kind} {...press}>
       {children ?? (reverse ? 'How much more would it have taken?' : 'What would have avoided it?')}
     </Button>
   );

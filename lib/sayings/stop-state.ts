@@ -36,7 +36,7 @@ export function sayStanding(standing: Standing, system: UnitSystem): string {
     case 'free':
       return noStopMin === Infinity
         ? 'Nothing is owed, however long you stay here.'
-        : `Nothing is owed; you may stay ${printAs('noStopMin', noStopMin, system)} here before you need a stop.`;
+        : `Nothing is owed; you may stay ${sayLeft(noStopMin, system)} here before you need a stop.`;
     case 'clearing':
       return `There is a ceiling at ${printAs('ceilingM', ceilingM, system)}; coming up at ${rate} it is gone before you reach it${clearsFor(standing, system)}.`;
     case 'filling':
@@ -48,10 +48,20 @@ export function sayStanding(standing: Standing, system: UnitSystem): string {
 
 /** A stop with its minutes: `2 min at 6 m`. */
 export function sayStop({ depthM, minutes }: { depthM: number; minutes: number }, system: UnitSystem): string {
-  // From where nobody should be, as at the surface with a stop left out, going down to it may be all that it takes.
-  const held =
-    minutes === Infinity ? 'without end' : minutes === 0 ? 'under 1 min' : printAs('stopMin', minutes, system);
-  return `${held} at ${printAs('stopM', depthM, system)}`;
+  return `${minutes === Infinity ? 'without end' : sayHeld(minutes, system)} at ${printAs('stopM', depthM, system)}`;
+}
+
+/**
+ * How long a stop that ends is held. From where nobody should be, as at the surface with a stop left out, going down to it
+ * may be all that it takes.
+ */
+function sayHeld(minutes: number, system: UnitSystem): string {
+  return minutes === 0 ? 'under 1 min' : printAs('stopMin', minutes, system);
+}
+
+/** A no-stop time in a sentence: less than a minute is not yet none. */
+export function sayLeft(minutes: number, system: UnitSystem): string {
+  return minutes > 0 && minutes < 1 ? 'under 1 min' : printAs('noStopMin', minutes, system);
 }
 
 /** What belongs under a no-stop time. */
@@ -59,7 +69,7 @@ export function noStopNote(standing: Standing, system: UnitSystem): string {
   const { state, noStopMin, noStopLeader, creditedNoStopMin: credited } = standing;
   if (state === 'owed') return `over, by compartment ${noStopLeader}`;
   if (state === 'clearing') return `over, by compartment ${noStopLeader}; the way up still clears it`;
-  if (state === 'filling') return `the way up needs a stop; ${printAs('noStopMin', noStopMin, system)} without it`;
+  if (state === 'filling') return `the way up needs a stop; ${sayLeft(noStopMin, system)} without it`;
   if (noStopLeader === 0) return 'no compartment will reach its limit here';
   if (credited === undefined) return `compartment ${noStopLeader}`;
   const told = printAs('creditedNoStopMin', credited, system);
@@ -85,10 +95,11 @@ export function requiredStopNote(standing: Standing, system: UnitSystem): string
   if (state === 'clearing') return `the way up clears the ceiling${clearsFor(standing, system)}`;
   if (!stop) return '';
   if (stop.minutes === Infinity) return 'no stop there is ever long enough';
-  const minutes = printAs('stopMin', stop.minutes, system);
+  const minutes = sayHeld(stop.minutes, system);
   if (state === 'filling') return `the way up itself will ask for ${minutes} there`;
   if (standing.depthM <= 0) return `left out: ${minutes} there; follow your training for an omitted stop`;
-  return isAbove(standing) ? `you need to go down there for ${minutes}` : `you need to stop there for ${minutes}`;
+  if (!isAbove(standing)) return `you need to stop there for ${minutes}`;
+  return stop.minutes === 0 ? 'you need to go down there, not to wait' : `you need to go down there for ${minutes}`;
 }
 
 function oweText(standing: Standing, system: UnitSystem): string {
@@ -96,6 +107,7 @@ function oweText(standing: Standing, system: UnitSystem): string {
   if (!stop) return 'You need to stop.';
   if (depthM <= 0) return `You have left out a stop: ${sayStop(stop, system)}.`;
   const at = printAs('stopM', stop.depthM, system);
+  if (stop.minutes === 0) return `You need to go down to ${at}; from there the way up is open.`;
   const way = isAbove(standing) ? `go down to ${at} and stop` : `stop at ${at}`;
   return stop.minutes === Infinity
     ? `You need to ${way}, and no stop there is ever long enough.`
@@ -109,5 +121,5 @@ function isAbove({ stop, depthM }: Standing): boolean {
 
 function clearsFor({ creditedNoStopMin: minutes }: Standing, system: UnitSystem): string {
   if (minutes === undefined || minutes === Infinity) return '';
-  return `, for ${printAs('creditedNoStopMin', minutes, system)} more`;
+  return `, for ${sayLeft(minutes, system)} more`;
 }

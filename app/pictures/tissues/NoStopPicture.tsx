@@ -4,6 +4,7 @@ import { scalePow, type ScalePower } from 'd3';
 import { memo, useId, useMemo } from 'react';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import { printAs } from '@/lib/sayings/measures';
+import { sayLeft } from '@/lib/sayings/stop-state';
 import type { Scene } from '../scene';
 import { LeaderStrip, STRIP_HEIGHT } from '../axes/LeaderStrip';
 import type { PictureProps } from '../picture-props';
@@ -54,7 +55,7 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, units, on
         lines: [
           ceilingM[at]! > 0
             ? `none left; a ceiling at ${printAs('ceilingM', ceilingM[at]!, units)}`
-            : `${printAs('noStopMin', noStopMin[at]!, units)} without a stop`,
+            : `${sayLeft(noStopMin[at]!, units)} without a stop`,
           noStopLeader[at] ? `compartment ${noStopLeader[at]} sets it` : 'no compartment would end it here',
         ],
       })}
@@ -65,10 +66,9 @@ export function NoStopPicture({ scene, sample, cursorS, width, height, units, on
   );
 }
 
-/** What is left in words: less than a minute is not yet none. */
+/** What is left in words. */
 function leftWords(ceilingM: number, minutes: number, units: PictureProps['units']): string {
-  if (ceilingM > 0) return 'none left';
-  return minutes < 1 ? 'under 1 min left' : `${printAs('noStopMin', minutes, units)} left`;
+  return ceilingM > 0 ? 'none left' : `${sayLeft(minutes, units)} left`;
 }
 
 const capped = (minutes: number) => Math.min(minutes, NO_STOP_CAP_MIN);

@@ -3,6 +3,7 @@ import {
   ceilingNote,
   noStopNote,
   requiredStopNote,
+  sayLeft,
   sayStanding,
   sayStop,
   STOP_STATE_MEANINGS,
@@ -111,6 +112,22 @@ describe('how a diver stands, in words', () => {
     expect(requiredStopNote({ ...OWED, depthM: 0 }, 'metric')).toBe(
       'left out: 2.4 min there; follow your training for an omitted stop',
     );
+  });
+
+  it('owed where going down to the stop is all that it takes: no minutes are told', () => {
+    const down = { ...OWED, depthM: 5, stop: { depthM: 9, minutes: 0 } };
+    expect(sayStanding(down, 'metric')).toBe('You need to go down to 9 m; from there the way up is open.');
+    expect(requiredStopNote(down, 'metric')).toBe('you need to go down there, not to wait');
+    expect(requiredStopNote({ ...down, depthM: 0 }, 'metric')).toMatch(/^left out: under 1 min there;/);
+    expect(sayStop(down.stop, 'metric')).toBe('under 1 min at 9 m');
+  });
+
+  it('less than a minute left is told as that, and none as none', () => {
+    expect(sayLeft(0.99, 'metric')).toBe('under 1 min');
+    expect(sayLeft(1, 'metric')).toBe('1 min');
+    expect(sayLeft(0, 'metric')).toBe('0 min');
+    expect(sayStanding({ ...FREE, noStopMin: 0.4 }, 'metric')).toMatch(/you may stay under 1 min here/);
+    expect(requiredStopNote({ ...CLEARING, creditedNoStopMin: 0.4 }, 'metric')).toMatch(/, for under 1 min more$/);
   });
 
   it('owed without end', () => {

@@ -7,7 +7,7 @@ import { ClassResults } from '@/app/lessons/results/ClassResults';
 import { decodeAnswers, encodeAnswers } from '@/lib/files/links/answers-link';
 import { encodeLesson } from '@/lib/files/links/lesson-link';
 import { ownSlug } from '@/lib/files/links/own-lesson';
-import { readHandedIn, writeHandedIn } from '@/lib/lesson/handed-in';
+import { readHandedIn, writeHandedIn } from '@/lib/files/handed-in';
 import { NO_PROGRESS, withPrediction, type Answer } from '@/lib/lesson/progress';
 import { EVERY_WAY } from './lesson-parts';
 

@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react';
 import { cautions } from '@/content/cautions';
 import { encodeAnswers } from '@/lib/files/links/answers-link';
-import { writeHandedIn } from '@/lib/lesson/handed-in';
+import { writeHandedIn } from '@/lib/files/handed-in';
 import { Button } from '../../parts/Button';
 import { Dialog } from '../../parts/Dialog';
 import { Field } from '../../parts/Field';

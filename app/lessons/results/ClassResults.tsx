@@ -5,7 +5,7 @@ import { cautions } from '@/content/cautions';
 import { decodeAnswers } from '@/lib/files/links/answers-link';
 import { isLessonLink } from '@/lib/files/links/lesson-link';
 import { isOwnSlug, ownSlug } from '@/lib/files/links/own-lesson';
-import { readHandedIn, type HandedIn } from '@/lib/lesson/handed-in';
+import { readHandedIn, type HandedIn } from '@/lib/files/handed-in';
 import { openShelf } from '../../keep/open-shelf';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';

@@ -4,7 +4,7 @@ import { useMemo } from 'react';
 import { cautions } from '@/content/cautions';
 import { spreadOfCurves } from '@/lib/class/spread';
 import { classResults, type QuestionOfClass } from '@/lib/lesson/class-results';
-import { handedInOf, type HandedIn } from '@/lib/lesson/handed-in';
+import { handedInOf, type HandedIn } from '@/lib/files/handed-in';
 import type { Answer } from '@/lib/lesson/progress';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import type { Sketch } from '@/lib/lesson/questions/sketch';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { decodeAnswers, encodeAnswers } from '@/lib/files/links/answers-link';
 import { classResults } from '@/lib/lesson/class-results';
-import { handedInOf, readHandedIn, writeHandedIn } from '@/lib/lesson/handed-in';
+import { handedInOf, readHandedIn, writeHandedIn } from '@/lib/files/handed-in';
 import {
   NO_PROGRESS,
   withCheck,
@@ -139,6 +139,25 @@ describe('what is handed in', () => {
     expect(decodeAnswers(`https://example.test/lessons/results/#${packed.value}`)).toEqual({ ok: true, value: text });
     const cut = decodeAnswers(packed.value.slice(0, -3));
     expect(cut.ok).toBe(false);
+  });
+
+  it('is refused where two answers changed places, and read without its name, or as a paper from before had it', () => {
+    const two = withPrediction(drawn, 'four', 'how-many', {
+      answer: number(11),
+      reason: '',
+      confidence: 'sure',
+      right: true,
+    });
+    const paper = JSON.parse(writeHandedIn(two, 'Kim')) as {
+      lessons: Record<string, { predictions: Record<string, unknown> }>;
+    };
+    const moved = structuredClone(paper);
+    const { 'how-many': first, 'the-curve': second } = paper.lessons['four']!.predictions;
+    moved.lessons['four']!.predictions = { 'how-many': second, 'the-curve': first };
+    const read = readHandedIn(JSON.stringify(moved));
+    expect(read.ok || `${read.what} ${read.mend}`).toMatch(/were changed after they were handed in.*Ask for/);
+    expect(readHandedIn(JSON.stringify({ ...paper, name: '' }, undefined, 2)).ok).toBe(true);
+    expect(readHandedIn(JSON.stringify({ ...moved, checksum: undefined })).ok).toBe(true);
   });
 
   it.each(['', '{', 'null', '[]', '{"format":"halftime-answers","version":2}', '{"format":"other"}'])(

@@ -137,7 +137,8 @@ async function askWaysOut(page: Page): Promise<void> {
 async function whyStop(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
   await click(WHY_STOP)(page);
-  await button(page, 'What would have avoided it?').waitFor();
+  // Down to it, as whoever presses it is: going there takes a frame of its own.
+  await button(page, 'What would have avoided it?').scrollIntoViewIfNeeded();
 }
 
 /** Comes into a class, as a phone, when its teacher has asked. The teacher's page isn't slowed. */

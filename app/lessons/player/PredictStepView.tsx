@@ -16,6 +16,7 @@ import {
 import { isWhole } from '@/lib/lesson/questions/draw-sketch';
 import { Button } from '../../parts/Button';
 import { toFirstFault } from '../../parts/first-fault';
+import { usePressedFirst } from '../../parts/use-pressed-first';
 import { Segmented } from '../../parts/Segmented';
 import { usePreferences } from '../../parts/preferences';
 import type { PredictStep, PreparedLesson } from '../prepared';
@@ -121,13 +122,15 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
     );
   };
 
+  const press = usePressedFirst(submit);
+
   return (
     <form
       ref={form}
       className={styles.asking}
       onSubmit={(event) => {
         event.preventDefault();
-        submit();
+        press.onClick();
       }}
     >
       <div data-asked="answer" data-faulty={faulty === 'answer' || undefined}>
@@ -176,7 +179,7 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
         />
       </div>
       <div className={styles.askingFoot}>
-        <Button kind="primary" type="submit">
+        <Button kind="primary" type="submit" aria-busy={press['aria-busy']}>
           Show what the model says
         </Button>
         <Button

@@ -19,7 +19,7 @@ describe('the glossary', () => {
         </section>
         <section data-letter="N">
           <div data-term="nst">no-stop time, also NDL: minutes you may still stay</div>
-          <div data-term="nitrox">nitrox, also EANx: air with more oxygen</div>
+          <div data-term="nitrox">nitrox, also EANx: air with more oxygen, each gas by Dalton’s law</div>
         </section>
       </>,
     );
@@ -33,6 +33,9 @@ describe('the glossary', () => {
     await userEvent.clear(box);
     await userEvent.type(box, 'arteries gas');
     expect(screen.getByText(/arterial/)).toBeVisible();
+    await userEvent.clear(box);
+    await userEvent.type(box, "dalton's");
+    expect(screen.getByText(/^nitrox/)).toBeVisible();
     await userEvent.clear(box);
     await userEvent.type(box, 'zzz');
     expect(screen.getByRole('status')).toHaveTextContent('No term has that in it.');
@@ -70,7 +73,7 @@ describe('the glossary', () => {
         'run time',
         'reference water',
         'deep stop',
-        'Bühlmann\u0027s model',
+        'Bühlmann’s model',
       ]),
     );
     expect(readGlossary().find(({ id }) => id === 'decompression-sickness')!.also).not.toContain('DCI');

@@ -17,7 +17,8 @@ export function TermFinder({ count }: { count: number }) {
 
 /** Hides every term that lacks one of the words, and every letter that is left with none; how many are left. */
 function leaveOnly(sought: string): number {
-  const words = sought.toLowerCase().split(/\s+/).filter(Boolean);
+  // Keyboards write the straight apostrophe, the glossary the curved one.
+  const words = sought.toLowerCase().replaceAll("'", '’').split(/\s+/).filter(Boolean);
   let left = 0;
   for (const entry of document.querySelectorAll<HTMLElement>('[data-term]')) {
     const text = (entry.textContent ?? '').toLowerCase();

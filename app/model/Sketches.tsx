@@ -109,7 +109,7 @@ function Limits() {
       <text x={x(2.9)} y={y(limit(2.9)) - 10} textAnchor="end" className={styles.limit}>
         limit
       </text>
-      <text x={x(3.9)} y={y(2.9)} textAnchor="end" className={shared.axis}>
+      <text x={x(3.9)} y={y(1.9)} textAnchor="end" className={shared.axis}>
         in balance
       </text>
       {[0, 1, 2, 3, 4].map((bar) => (

@@ -60,7 +60,7 @@ export function formulaExtensions(set: SetFormula) {
       level: 'inline' as const,
       start: (source: string) => source.indexOf('$'),
       tokenizer(source: string) {
-        const found = /^\$(?!\s)((?:\\.|[^\\$\n])+?)(?<!\s)\$(?!\d)/.exec(source);
+        const found = /^\$(?!\s)((?:\\.|[^\\$])+?)(?<!\s)\$(?!\d)/.exec(source);
         return found?.[1] === undefined ? undefined : { type: 'inlineFormula', raw: found[0], formula: found[1] };
       },
       renderer: (token: Tokens.Generic) => set(token['formula'], false),

@@ -7,6 +7,8 @@ describe('markdown', () => {
     expect(html).toContain('<math');
     expect(html).toContain('ρ');
     expect(html).not.toContain('$');
+    // A line may be broken anywhere by whoever lays the text out.
+    expect(renderMarkdown('From there to $gf =\nhigh$ at the surface.').html).not.toContain('$');
   });
 
   it('sets a formula of its own as a block that scrolls inside itself', () => {

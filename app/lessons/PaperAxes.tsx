@@ -1,5 +1,5 @@
-import { SketchGround } from '../parts/answers/SketchGround';
-import { PAD, sketchAxes, sketchPath } from '../parts/answers/sketch-axes';
+import { sketchAxes, sketchPath } from '../parts/answers/sketch-axes';
+import { SketchPaper } from '../parts/answers/SketchPaper';
 import type { PreparedDraw, PreparedLesson } from './prepared';
 import sketch from '../parts/answers/sketch.module.css';
 
@@ -20,17 +20,16 @@ export function PaperAxes({
         const draw = system === 'metric' ? metric : inFeet;
         const axes = sketchAxes(draw, system);
         return (
-          <svg
-            key={system}
-            data-in={system}
-            viewBox={`0 0 ${PAD.width} ${PAD.height}`}
-            className={sketch.still}
-            role="img"
-            aria-label={answered ? `The true curve of ${draw.noun}` : `Axes to draw ${draw.noun} on`}
-          >
-            <SketchGround axes={axes} />
-            {answered && <path d={sketchPath(draw.truth, axes)} className={sketch.truth} />}
-          </svg>
+          <div key={system} data-in={system}>
+            <SketchPaper
+              axes={axes}
+              className={sketch.still}
+              role="img"
+              aria-label={answered ? `The true curve of ${draw.noun}` : `Axes to draw ${draw.noun} on`}
+            >
+              {answered && <path d={sketchPath(draw.truth, axes)} className={sketch.truth} />}
+            </SketchPaper>
+          </div>
         );
       })}
     </>

@@ -2,10 +2,11 @@ import type { DepthLine } from '@/lib/class/ask';
 import { printClock } from '@/lib/quantity/duration';
 import { sayDepth } from '@/lib/quantity/depth';
 import { usePreferences } from '../../parts/preferences';
+import room from '../../parts/drawn-room.module.css';
 import spread from '../../parts/spread/spread.module.css';
 import styles from './shown.module.css';
 
-const BOX = { width: 640, height: 220, left: 84, right: 40, top: 16, foot: 36 };
+const BOX = { width: 720, height: 220, left: 84, right: 40, top: 16, foot: 36 };
 
 /** The depth of a dive over its time and nothing else: what the model makes of it is the question. */
 export function DepthLinePicture({ points }: DepthLine) {
@@ -16,7 +17,7 @@ export function DepthLinePicture({ points }: DepthLine) {
   const y = (depthM: number) => BOX.top + (depthM / deepestM) * (BOX.height - BOX.top - BOX.foot);
   const depth = sayDepth(deepestM, units);
   return (
-    <figure className={spread.dots}>
+    <figure className={`${room.room} ${spread.dots}`}>
       <svg viewBox={`0 0 ${BOX.width} ${BOX.height}`} aria-hidden="true">
         <path d={`M${BOX.left},${y(0)}H${BOX.width - BOX.right}`} className={spread.surface} />
         <path d={`M${BOX.left},${y(deepestM)}H${BOX.width - BOX.right}`} className={styles.grid} />
@@ -25,7 +26,7 @@ export function DepthLinePicture({ points }: DepthLine) {
           className={styles.line}
         />
         <text x={BOX.left - 8} y={y(0)} dy="0.32em" textAnchor="end">
-          0
+          {sayDepth(0, units)}
         </text>
         <text x={BOX.left - 8} y={y(deepestM)} dy="0.32em" textAnchor="end">
           {depth}

@@ -22,7 +22,7 @@ export function CurvesPicture({ asked, spreads, truth, sketches }: CurvesPicture
     <div className={styles.rounds}>
       {spreads.map(({ curves, columns }, round) => (
         <figure key={round} className={styles.curves}>
-          <SketchPaper axes={axes} aria-hidden="true">
+          <SketchPaper axes={axes} className={styles.paper} aria-hidden="true">
             {columns.length > 0 && <path d={bandPath(columns, axes)} className={styles.half} />}
             {sketches?.[round]?.map((sketch, i) => (
               <path key={i} d={sketchPath(sketch, axes)} className={styles.curve} />

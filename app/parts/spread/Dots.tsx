@@ -3,6 +3,7 @@ import type { Dimension } from '@/lib/lesson/expression/dimension';
 import { answerUnit } from '@/lib/lesson/typed-answer';
 import { quantile } from '@/lib/quantity/quantile';
 import { rounded } from '../answers/rounded';
+import room from '../drawn-room.module.css';
 import { usePreferences } from '../preferences';
 import styles from './spread.module.css';
 
@@ -13,7 +14,7 @@ interface DotsProps {
   truth: Pick<TruthOf<'number'>, 'value' | 'within' | 'printed'> | undefined;
 }
 
-const LINE = { width: 720, edge: 36, row: 92, foot: 64 };
+const LINE = { width: 720, edge: 36, head: 26, row: 92, foot: 64 };
 const DOT = 5;
 
 /** A dot for each number on the axis of the reading, a row for each round; the engine's figure across all. */
@@ -30,10 +31,10 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
   const x = (value: number) =>
     LINE.edge + ((Math.min(Math.max(value, low), high) - low) / (high - low)) * (LINE.width - 2 * LINE.edge);
   const beyond = (values: readonly number[]) => values.filter((value) => value < low || value > high).length;
-  const height = rows.length * LINE.row + LINE.foot;
+  const height = LINE.head + rows.length * LINE.row + LINE.foot;
   const axisY = height - LINE.foot + 6;
   return (
-    <figure className={styles.dots}>
+    <figure className={`${room.room} ${styles.dots}`}>
       <svg viewBox={`0 0 ${LINE.width} ${height}`} aria-hidden="true">
         <path d={`M${LINE.edge},${axisY}H${LINE.width - LINE.edge}`} className={styles.surface} />
         {ticksOf(low, high).map((tick) => (
@@ -57,12 +58,20 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
               className={styles.band}
             />
             <path d={`M${x(truth.value / size)},4V${axisY}`} className={styles.truth} />
+            <text
+              x={x(truth.value / size) + (truth.value / size > (low + high) / 2 ? -10 : 10)}
+              y={20}
+              textAnchor={truth.value / size > (low + high) / 2 ? 'end' : 'start'}
+              className={styles.model}
+            >
+              model: {truth.printed[units]}
+            </text>
           </g>
         )}
         {rows.map((values, row) => (
           <g key={row}>
             {rows.length > 1 && (
-              <text x={0} y={row * LINE.row + 14}>
+              <text x={0} y={LINE.head + row * LINE.row + 14}>
                 {row === 0 ? 'first' : 'second'}
               </text>
             )}
@@ -70,7 +79,13 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
               <circle
                 key={i}
                 cx={at}
-                cy={(row + 1) * LINE.row - DOT - 2 - above * Math.min(DOT * 2.1, (LINE.row - 24) / highest(values, x))}
+                cy={
+                  LINE.head +
+                  (row + 1) * LINE.row -
+                  DOT -
+                  2 -
+                  above * Math.min(DOT * 2.1, (LINE.row - 24) / highest(values, x))
+                }
                 r={DOT}
                 className={styles.dot}
                 data-round={row + 1}

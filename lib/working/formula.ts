@@ -1,4 +1,4 @@
-import type { MathNode } from 'mathjs';
+import type { MathNode, OperatorNode, ParenthesisNode } from 'mathjs';
 import { sixFigures } from '../quantity/number';
 import { loadCalculator, type Calculator, type FormulaNode } from './calculator';
 import type { Quantity, SymbolName, Unit, WorkingStep } from './working';
@@ -56,11 +56,42 @@ function stepPieces(
     const value = step.values[symbol];
     return withNumbers && value ? bracketedTex(print(value)) : symbolTex(symbol);
   };
-  const [first = '', ...others] = termsOf(calculator.tree(step.expression), (node) =>
-    nodeTex(node, shown, withNumbers),
-  );
-  const equation = [symbolTex(step.symbol), `= ${first}`, ...others];
-  return withNumbers ? [...equation, `= ${quantityTex(print(step.result))}`] : equation;
+  const tex = (node: MathNode) => nodeTex(node, shown, withNumbers);
+  const symbol = symbolTex(step.symbol);
+  const tree = calculator.tree(step.expression);
+  if (!withNumbers) return [symbol, ...after('=', termsOf(tree, tex))];
+  const { holds, when } = caseOf(tree, new Map(Object.entries(step.values).map(([name, { value }]) => [name, value])));
+  const isPlain = when !== undefined && (holds.type === 'ConstantNode' || holds.type === 'SymbolNode');
+  return [
+    symbol,
+    ...(isPlain ? [] : after('=', termsOf(holds, tex))),
+    `= ${quantityTex(print(step.result))}`,
+    ...(when ? [`\\text{as } ${tex(when.args[0]!)}`, `${COMPARED[when.fn]} ${tex(when.args[1]!)}`] : []),
+  ];
+}
+
+/** What a working comes to where it has cases: the one that holds, and the condition that says so unless all others failed. */
+function caseOf(
+  tree: MathNode,
+  values: ReadonlyMap<string, number>,
+): { readonly holds: MathNode; readonly when?: OperatorNode | undefined } {
+  const known = tree as FormulaNode;
+  if (known.type !== 'ConditionalNode') return { holds: tree };
+  return known.condition.compile().evaluate(new Map(values)) === true
+    ? { holds: known.trueExpr, when: known.condition as OperatorNode }
+    : caseOf(known.falseExpr, values);
+}
+
+const COMPARED: Readonly<Record<string, string>> = {
+  smaller: '<',
+  smallerEq: '\\leq',
+  larger: '>',
+  largerEq: '\\geq',
+};
+
+/** Pieces with a sign before the first of them. */
+function after(sign: string, [first = '', ...others]: readonly string[]): readonly string[] {
+  return [`${sign} ${first}`, ...others];
 }
 
 const WORDS: Readonly<Record<string, string>> = {
@@ -83,27 +114,46 @@ export function symbolTex(symbol: SymbolName): string {
 
 const SIGNS: Readonly<Record<string, string>> = { add: '+', subtract: '-', multiply: '\\cdot' };
 
-/** A sum by its terms and they by their factors, each but the first with its sign. */
+/** A sum by its terms and they by their factors, each but the first with its sign. A fraction too long for a line is one too. */
 function termsOf(tree: MathNode, tex: (node: MathNode) => string): readonly string[] {
   const known = tree as FormulaNode;
-  const sign = known.type === 'OperatorNode' && known.args.length === 2 ? SIGNS[known.fn] : undefined;
-  if (known.type !== 'OperatorNode' || !sign) return [tex(tree)];
+  if (known.type !== 'OperatorNode' || known.args.length !== 2) return [tex(tree)];
   const [left, right] = known.args as unknown as readonly [FormulaNode, FormulaNode];
+  if (known.fn === 'divide' && [left, right].some((part) => lettersIn(tex(part)) > LONGEST_FRACTION))
+    return [...factorsOf(left, tex), ...after('/', factorsOf(right, tex, true))];
+  const sign = SIGNS[known.fn];
+  if (!sign) return [tex(tree)];
   const ofProduct = known.fn === 'multiply';
   const goesOn = left.type === 'OperatorNode' && (ofProduct ? left.fn === 'multiply' : true);
-  const before = goesOn ? termsOf(left, tex) : [ofProduct ? factorTex(left, tex) : tex(left)];
-  const [first = '', ...others] =
+  const before = goesOn ? termsOf(left, tex) : ofProduct ? factorsOf(left, tex) : [tex(left)];
+  const second =
     !ofProduct && right.type === 'OperatorNode' && right.fn === 'multiply'
       ? termsOf(right, tex)
-      : [known.fn === 'add' ? tex(right) : factorTex(right, tex)];
-  return [...before, `${sign} ${first}`, ...others];
+      : known.fn === 'add'
+        ? [tex(right)]
+        : factorsOf(right, tex);
+  return [...before, ...after(sign, second)];
 }
 
-/** What stands in a product, or after a minus sign: a sum of its own keeps its brackets. */
-function factorTex(node: FormulaNode, tex: (node: MathNode) => string): string {
-  const within = node.type === 'ParenthesisNode' ? (node.content as FormulaNode) : undefined;
-  const isSum = within?.type === 'OperatorNode' && ['add', 'subtract', 'unaryMinus'].includes(within.fn);
-  return isSum ? `\\left(${tex(within)}\\right)` : tex(node);
+/** What stands in a product, or after a minus sign or a stroke: a sum of its own keeps its brackets, and `below` so does a product. */
+function factorsOf(node: MathNode, tex: (node: MathNode) => string, below = false): readonly string[] {
+  const within = (
+    (node as FormulaNode).type === 'ParenthesisNode' ? (node as ParenthesisNode).content : node
+  ) as FormulaNode;
+  const fn = within.type === 'OperatorNode' ? within.fn : '';
+  const isSum = ['add', 'subtract', 'unaryMinus'].includes(fn);
+  const pieces = termsOf(within, tex);
+  return isSum || (below && pieces.length > 1)
+    ? pieces.map((piece, i) => `${i === 0 ? '(' : ''}${piece}${i === pieces.length - 1 ? ')' : ''}`)
+    : pieces;
+}
+
+/** So many letters of a fraction's line fit on a narrow sheet. */
+const LONGEST_FRACTION = 30;
+
+/** How many letters something set in TeX has, about. */
+function lettersIn(tex: string): number {
+  return tex.replace(/\\text|\\[a-z]+|[{}_^\s\\,]/gi, '').length;
 }
 
 /** Each piece begins with a space where it may follow a command, such as the sign of a product. */

@@ -68,7 +68,7 @@ function Answer({ working }: Pick<WorkingPanelProps, 'working'>) {
   return (
     <p className={styles.answer}>
       {working.deciding?.map(({ step, word }) => (
-        <span key={step} className={styles.deciding}>
+        <span key={step}>
           {sayDeciding(working.steps.find(({ id }) => id === step)!.result, units)} {word}
           <span className="spoken">, </span>
           <span aria-hidden="true"> → </span>

@@ -55,6 +55,26 @@ describe('a step’s formula', () => {
     expect(tex).toContain('\\text{otherwise}');
   });
 
+  it('is written with numbers for the case that holds, with what decides it', () => {
+    const told = (held: number) => {
+      const { values } = step('no-stop');
+      const so = { ...step('no-stop'), values: { ...values, P_N2: { ...values['P_N2']!, value: held } } };
+      return stepTex(calculator, so, { withNumbers: true }).replaceAll(' ', '');
+    };
+    expect(told(3)).toMatch(
+      /^t_\{\\text\{no-stop\}\}=[\d.]+\\,\\text\{min\}\\text\{as\}3\\,\\text\{bar\}\\geq[\d.]+\\,\\text\{bar\}$/,
+    );
+    expect(told(1)).toMatch(/^t_\{\\text\{no-stop\}\}=\\ln.*\\text\{min\}$/);
+    expect(told(1)).not.toContain('as}');
+  });
+
+  it('cuts a fraction longer than a line at its signs, and keeps what it means', () => {
+    const long: WorkingStep = { ...step('ambient'), expression: 'd * (p_surface - w) / (w - d - p_surface + w) / 2' };
+    expect(stepTex(calculator, long, { withNumbers: true }).replaceAll(' ', '')).toContain(
+      '=30\\,\\text{m}\\cdot(1.01325\\,\\text{bar}-0.1\\,\\text{bar/m})/(0.1\\,\\text{bar/m}-30\\,\\text{m}-1.01325\\,\\text{bar}+0.1\\,\\text{bar/m})/2=',
+    );
+  });
+
   it('has no letter that the face it is set in was not left', async () => {
     const kept = new Set(MATH_LETTERS);
     for (const one of [...all, ...noStop])
@@ -81,10 +101,10 @@ describe('a step’s formula', () => {
   it('keeps the brackets of a sum within a product and after a minus sign, however it is cut to break', async () => {
     const nested: WorkingStep = { ...step('ambient'), expression: '(d - w) * d - (w - d) + (d + w) / w' };
     expect(stepTex(calculator, nested, { withNumbers: false }).replaceAll(' ', '')).toBe(
-      'p_{\\text{amb}}=\\left(d-w\\right)\\cdotd-\\left(w-d\\right)+\\frac{d+w}{w}',
+      'p_{\\text{amb}}=(d-w)\\cdotd-(w-d)+\\frac{d+w}{w}',
     );
-    // The symbol, and three terms of which the first is a product of two.
-    expect(await stepMathml(nested, { withNumbers: false })).toHaveLength(5);
+    // The symbol, and three terms: a product of a sum and another, a sum, a fraction.
+    expect(await stepMathml(nested, { withNumbers: false })).toHaveLength(7);
   });
 
   it('puts a power of a quantity in brackets', () => {

@@ -1,6 +1,7 @@
 'use client';
 
 import type { Check } from '@/lib/evidence/check';
+import { sixFigures } from '@/lib/quantity/number';
 import { DataTable } from '../parts/DataTable';
 import { Disclosure } from '../parts/Disclosure';
 import { useEvidence, type Results } from './use-evidence';
@@ -68,10 +69,30 @@ function Group({
             rows={checks}
             columns={[
               { heading: 'Check', cell: (check: Check) => check.title },
-              { heading: 'Published', numeric: true, cell: (check) => `${check.published} ${check.unit}` },
-              { heading: 'Ours', numeric: true, cell: (check) => `${figure(check.ours)} ${check.unit}` },
-              { heading: 'Difference', numeric: true, cell: (check) => figure(check.difference) },
-              { heading: 'Tolerance', cell: (check) => `${figure(check.tolerance)}: ${check.reason}` },
+              {
+                heading: 'Published',
+                numeric: true,
+                cell: ({ published, unit }) =>
+                  `${typeof published === 'number' ? signed(String(published)) : published} ${unit}`,
+              },
+              {
+                heading: 'Ours',
+                numeric: true,
+                cell: ({ ours, unit }) => (
+                  <>
+                    <Figure value={ours} /> {unit}
+                  </>
+                ),
+              },
+              { heading: 'Difference', numeric: true, cell: ({ difference }) => <Figure value={difference} /> },
+              {
+                heading: 'Tolerance',
+                cell: ({ tolerance, reason }) => (
+                  <>
+                    <Figure value={tolerance} />: {reason}
+                  </>
+                ),
+              },
               {
                 heading: 'Source',
                 cell: (check) => `${check.source} (${check.obtained})${check.note ? `. ${check.note}` : ''}`,
@@ -85,9 +106,16 @@ function Group({
   );
 }
 
-/** Five figures that count, without an exponent where a plain number will do. */
-function figure(value: number): string {
+/** Six figures that count, with a power of ten only where a plain number would be all zeros. */
+function Figure({ value }: { value: number }) {
   const size = Math.abs(value);
-  if (size !== 0 && size < 1e-4) return value.toExponential(1);
-  return String(Number(value.toPrecision(6)));
+  if (size === 0 || size >= 1e-4) return sixFigures(value);
+  const [digits, power] = value.toExponential(1).split('e');
+  return (
+    <>
+      {signed(digits!)} × 10<sup>{signed(power!)}</sup>
+    </>
+  );
 }
+
+const signed = (number: string) => number.replace('-', '−');

@@ -82,16 +82,21 @@ export function BesidePicture({
         { heading: 'Model: ceiling or stop', numeric: true, cell: ({ model }) => depthText(model, units) },
       ]}
     >
-      <div ref={ref}>
+      <div ref={ref} className={styles.lanes}>
         {lanes.map((lane) => (
           <LanePicture key={lane.channel} lane={lane} rows={rows} explained={explained} width={width} units={units} />
         ))}
         <p className={styles.key} aria-hidden="true">
-          <span className={styles.keyUnit} /> the unit <span /> the model
+          <span>
+            <i className={styles.keyUnit} /> the unit
+          </span>
+          <span>
+            <i /> the model
+          </span>
           {explained && (
-            <>
-              <span className={styles.keyFound} /> the model under the settings found
-            </>
+            <span>
+              <i className={styles.keyFound} /> the model under the settings found
+            </span>
           )}
         </p>
       </div>

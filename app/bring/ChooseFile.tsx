@@ -37,7 +37,7 @@ export function ChooseFile({ samples }: { samples: readonly SampleFile[] }) {
     if (file) void take(file);
   };
   return (
-    <section aria-labelledby="choose" className={styles.step}>
+    <section aria-labelledby="choose" className={`${styles.step} unprinted`}>
       <h2 id="choose">The file</h2>
       <div
         className={over ? styles.dropOver : styles.drop}

@@ -39,7 +39,7 @@ export function ColumnsStep() {
   const column = look.columns[chosen] ?? look.columns[0]!;
   const at = look.columns.indexOf(column);
   return (
-    <section aria-labelledby="columns" className={styles.step}>
+    <section aria-labelledby="columns" className={`${styles.step} unprinted`}>
       <h2 id="columns">Its columns</h2>
       <p>
         {mapping.columns.length} columns parted by {SEPARATOR_WORDS[mapping.separator] ?? `“${mapping.separator}”`},

@@ -53,7 +53,9 @@ export function FaultsStep() {
                     {KIND_WORDS[kind]}: {count}
                     {repaired?.[kind] !== undefined && ', mended'}
                   </strong>
-                  {blocking && <em className={styles.must}>no dive can be made before this is mended</em>}
+                  {blocking && repaired?.[kind] === undefined && (
+                    <em className={styles.must}>no dive can be made before this is mended</em>
+                  )}
                   <span>{own[0]!.finding.what}</span>
                   {own.length > 1 && (
                     <span className={styles.soft}>Also at {placesOf(own.slice(1).map(({ finding }) => finding))}.</span>

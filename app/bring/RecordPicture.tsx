@@ -94,13 +94,20 @@ export function RecordPicture({
           </TimePlot>
         </div>
         <p className={styles.key} aria-hidden="true">
-          <span className={styles.keyRecorded} /> as recorded
+          <span>
+            <i className={styles.keyRecorded} /> as recorded
+          </span>
           {kept && (
+            <span>
+              <i /> as the desk will have it
+            </span>
+          )}
+          {faults.length > 0 && (
             <>
-              <span /> as the desk will have it
+              <span>✕ a fault by its number in the list</span>
+              <span>○ mended</span>
             </>
           )}
-          {faults.length > 0 && ' ✕ a fault by its number in the list, ○ mended'}
         </p>
       </div>
     </ChartFrame>

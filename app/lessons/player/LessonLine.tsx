@@ -18,7 +18,7 @@ interface LessonLineProps {
 /** The one line over a lesson: other screens, which lesson and step this is, and tools folded away. */
 export function LessonLine({ title, alone, steps, tools }: LessonLineProps) {
   return (
-    <div className={`${styles.line} unprinted`}>
+    <div className={styles.line}>
       {alone && (
         <>
           <Menu icon="rooms" label="Screens">

@@ -126,7 +126,7 @@ export function LessonPlayer({ lesson: given, next, shipped = true, handsIn = sh
               </section>
             )}
             {shown === 0 && <Opening lesson={lesson} />}
-            {shipped && <div className={inWindow ? `${styles.newsOnly} unprinted` : undefined}>{foot}</div>}
+            {shipped && <div className={`unprinted ${inWindow ? styles.newsOnly : ''}`}>{foot}</div>}
           </div>
           <div className={`${styles.foot} unprinted`}>
             <Button onClick={() => turnTo(place - 1)} disabled={place === 0}>

@@ -139,19 +139,23 @@ function WayUp({
     toX: middleX,
     y: (y(timeline.depthM[sample]!) + y(stops[0]?.toM ?? 0)) / 2,
   };
-  const labels = stopLabels(
-    [
-      ...stops.map((stop) => ({
-        text: sayStop({ depthM: stop.toM, minutes: stop.minutes }, units),
-        fromX: x(stop.startS),
-        toX: x(stop.endS),
-        y: y(stop.toM),
-      })),
-      riseName,
-    ],
-    [...swum, ...planned, ...cursor, ...points],
-    inner,
-  );
+  const lines = [...swum, ...planned, ...cursor, ...points];
+  const labelled = (first: string) =>
+    stopLabels(
+      [
+        ...stops.map((stop, index) => ({
+          text: `${index === 0 ? first : ''}${sayStop({ depthM: stop.toM, minutes: stop.minutes }, units)}`,
+          fromX: x(stop.startS),
+          toX: x(stop.endS),
+          y: y(stop.toM),
+        })),
+        riseName,
+      ],
+      lines,
+      inner,
+    );
+  // Where the way up has no room for its name, its first stop says that it is planned, if that has.
+  const labels = ['', 'planned: '].map(labelled).find((all) => all.some(({ text }) => text.includes('planned')));
   const path = planned.map(([, to]) => `L${to.x.toFixed(1)},${to.y.toFixed(1)}`);
   return (
     <g clipPath="url(#dive-frame)" className={styles.wayUp}>
@@ -159,7 +163,7 @@ function WayUp({
         className={stops.length > 0 ? styles.withStops : undefined}
         d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`}
       />
-      {labels.map((label) => (
+      {(labels ?? labelled('')).map((label) => (
         <text key={label.text} x={label.x} y={label.y} textAnchor={label.anchor}>
           {label.text}
         </text>

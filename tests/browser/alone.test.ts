@@ -9,6 +9,7 @@ import { embedPath, routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { cutOff, MOST_BYTES, ran, ready } from './alone';
+import { plateFaults } from './plate-faults';
 import { linkTo, openDesk, openTools, restored, script } from './kept-desk';
 import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 
@@ -122,6 +123,7 @@ describe('a dive saved from the desk as a page of its own', () => {
       for (const width of [320, 820, 1440]) {
         await page.setViewportSize({ width, height: 800 });
         expect(await sidewaysPx(page), `${width} px wide`).toBeLessThanOrEqual(0);
+        await expect.poll(() => plateFaults(page), `words of pictures, ${width} px wide`).toEqual([]);
         const cut = await page
           .locator('[data-strip] [data-reading] > :is(span:first-child, p + p)')
           .evaluateAll((words) =>

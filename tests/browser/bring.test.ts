@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { readDiveFile } from '@/lib/files/read-dive-file';
+import { plateFaults } from './plate-faults';
 import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
@@ -112,5 +113,6 @@ describe('bringing a recorded dive', () => {
     await mendAll(page);
     await page.getByRole('button', { name: 'Open on the desk' }).waitFor();
     expect(await sidewaysPx(page)).toBe(0);
+    await expect.poll(() => plateFaults(page)).toEqual([]);
   });
 });

@@ -6,6 +6,7 @@ import { serveSite, type RunningSite } from '@/app/commands/serve-site';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { isAsRead } from './as-read';
+import { plateFaults } from './plate-faults';
 import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit';
 
 /* A teacher and a few phones in real browsers, on a server of their own that can be stopped and started. */
@@ -112,6 +113,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await press(wall, 'Show how the answers lie');
   await press(wall, 'Run the model over it');
   await wall.getByText(/2 × 200 min to 210 min/).waitFor();
+  for (const page of [wall, one]) await expect.poll(() => plateFaults(page), 'words of the answers drawn').toEqual([]);
   await wall.getByText(/would be past its limit at the surface, and the way up would need a stop/).waitFor();
   await two.getByText(/would be past its limit at the surface/).waitFor();
   await one
@@ -121,6 +123,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await press(wall, 'Next question');
   await press(wall, 'Let phones follow it');
   await one.getByText('You see what is on the wall').waitFor();
+  for (const page of [wall, one]) await expect.poll(() => plateFaults(page), 'words of pictures').toEqual([]);
   await press(wall, 'Let them try it themselves');
   await one.getByText('Your teacher calls you back.').waitFor();
   await press(wall, 'Call them back');

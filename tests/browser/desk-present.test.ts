@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openDesk, restored, script } from './kept-desk';
+import { plateFaults } from './plate-faults';
 import { accessibilityFaults, browserVisits, sidewaysPx } from './visit';
 
 const visit = browserVisits();
@@ -62,6 +63,7 @@ describe('the presenter’s view', () => {
       usual * 1.5,
     );
     expect(await accessibilityFaults(page)).toEqual([]);
+    expect(await plateFaults(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
     await page.reload();

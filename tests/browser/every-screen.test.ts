@@ -47,6 +47,12 @@ describe.each(everyPage)('$name, at $path', ({ path }) => {
     expect.soft(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
     expect.soft(await faultsInEitherTheme(page)).toEqual([]);
     expect.soft(await plateFaults(page), 'words of pictures').toEqual([]);
+    const imperial = page.getByRole('radio', { name: 'Imperial' });
+    if (await imperial.isVisible()) {
+      await imperial.check({ force: true });
+      expect.soft(await plateFaults(page), 'words of pictures in feet').toEqual([]);
+      await page.getByRole('radio', { name: 'Metric' }).check({ force: true });
+    }
     expect
       .soft(await sidewaysIn(page))
       .toEqual({ 'a phone': 0, 'a tablet': 0, 'a desktop at 200%': 0, 'letters at 200%': 0 });

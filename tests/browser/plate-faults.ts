@@ -57,10 +57,10 @@ export async function plateFaults(page: Page): Promise<string[]> {
         return beneath ? filled(beneath)! : groundOf(svg);
       };
       const faults: string[] = [];
-      const plates = [...document.querySelectorAll('figure svg, [data-picture] svg')].filter(
+      const plates = [...document.querySelectorAll('svg:has(text)')].filter(
         (svg) => svg.checkVisibility() && svg.getBoundingClientRect().width > 100,
       );
-      for (const svg of new Set(plates)) {
+      for (const svg of plates) {
         const plate = svg.getBoundingClientRect();
         const name =
           svg.closest('[data-picture]')?.getAttribute('data-picture') ||

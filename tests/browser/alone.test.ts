@@ -123,7 +123,7 @@ describe('a dive saved from the desk as a page of its own', () => {
       for (const width of [320, 820, 1440]) {
         await page.setViewportSize({ width, height: 800 });
         expect(await sidewaysPx(page), `${width} px wide`).toBeLessThanOrEqual(0);
-        await expect.poll(() => plateFaults(page), `words of pictures, ${width} px wide`).toEqual([]);
+        await expect.poll(() => plateFaults(page), { message: `words of pictures, ${width} px wide` }).toEqual([]);
         const cut = await page
           .locator('[data-strip] [data-reading] > :is(span:first-child, p + p)')
           .evaluateAll((words) =>

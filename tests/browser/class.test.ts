@@ -113,7 +113,8 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await press(wall, 'Show how the answers lie');
   await press(wall, 'Run the model over it');
   await wall.getByText(/2 × 200 min to 210 min/).waitFor();
-  for (const page of [wall, one]) await expect.poll(() => plateFaults(page), 'words of the answers drawn').toEqual([]);
+  for (const page of [wall, one])
+    await expect.poll(() => plateFaults(page), { message: 'words of the answers drawn' }).toEqual([]);
   await wall.getByText(/would be past its limit at the surface, and the way up would need a stop/).waitFor();
   await two.getByText(/would be past its limit at the surface/).waitFor();
   await one
@@ -123,7 +124,8 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await press(wall, 'Next question');
   await press(wall, 'Let phones follow it');
   await one.getByText('You see what is on the wall').waitFor();
-  for (const page of [wall, one]) await expect.poll(() => plateFaults(page), 'words of pictures').toEqual([]);
+  for (const page of [wall, one])
+    await expect.poll(() => plateFaults(page), { message: 'words of pictures' }).toEqual([]);
   await press(wall, 'Let them try it themselves');
   await one.getByText('Your teacher calls you back.').waitFor();
   await press(wall, 'Call them back');

@@ -34,7 +34,7 @@ export function TakeAwayStep() {
     say(`Saved as ${kind === 'csv' ? 'CSV' : 'UDDF'}.`);
   };
   return (
-    <section aria-labelledby="take" className={styles.step}>
+    <section aria-labelledby="take" className={`${styles.step} unprinted`}>
       <RecordWaysOut script={made.script} onOpen={(way) => open(way.script)} />
       <h2 id="take">Take it on</h2>
       <p>On the desk everything works on it: the rules, other setups, the working of each number, lessons and links.</p>

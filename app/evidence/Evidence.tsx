@@ -73,7 +73,7 @@ function Group({
                 heading: 'Published',
                 numeric: true,
                 cell: ({ published, unit }) =>
-                  `${typeof published === 'number' ? signed(String(published)) : published} ${unit}`,
+                  `${typeof published === 'number' ? signed(String(Number(published.toPrecision(9)))) : published} ${unit}`,
               },
               {
                 heading: 'Ours',

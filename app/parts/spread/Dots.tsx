@@ -14,7 +14,7 @@ interface DotsProps {
   truth: Pick<TruthOf<'number'>, 'value' | 'within' | 'printed'> | undefined;
 }
 
-const LINE = { width: 720, edge: 36, head: 26, row: 92, foot: 64 };
+const LINE = { width: 720, edge: 36, head: 34, row: 92, foot: 80 };
 const DOT = 5;
 
 /** A dot for each number on the axis of the reading, a row for each round; the engine's figure across all. */
@@ -40,12 +40,12 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
         {ticksOf(low, high).map((tick) => (
           <g key={tick} transform={`translate(${x(tick)},${axisY})`}>
             <path d="M0,0V6" className={styles.surface} />
-            <text y={26} textAnchor="middle">
+            <text y={30} textAnchor="middle">
               {rounded(tick)}
             </text>
           </g>
         ))}
-        <text x={LINE.width - LINE.edge} y={axisY + 50} textAnchor="end">
+        <text x={LINE.width - LINE.edge} y={axisY + 68} textAnchor="end">
           {unit}
         </text>
         {truth && (
@@ -60,7 +60,7 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
             <path d={`M${x(truth.value / size)},4V${axisY}`} className={styles.truth} />
             <text
               x={x(truth.value / size) + (truth.value / size > (low + high) / 2 ? -10 : 10)}
-              y={20}
+              y={26}
               textAnchor={truth.value / size > (low + high) / 2 ? 'end' : 'start'}
               className={styles.model}
             >

@@ -86,7 +86,7 @@ export function ChaseBody({ scene, sample, cursorS, scales, size, states, leader
 /** All sixteen in few paths. Round while the surface would be tolerated; filled with nitrogen from below, helium left open. */
 function Marks({
   states,
-  scales: { x, y, narrow },
+  scales: { x, y, narrow, inner },
   size,
   leader,
   mixed,
@@ -125,7 +125,7 @@ function Marks({
       {mixed && <path d={lozengesNitrogen} className={styles.nitrogenOver} />}
       <text
         x={x(first.halfTimeMin)}
-        y={nameY(y(first.tensionBar), size * LEAD * 1.3, linesNear(states, leader, levelsBar, y))}
+        y={nameY(y(first.tensionBar), size * LEAD * 1.3, linesNear(states, leader, levelsBar, y), inner.height)}
         textAnchor="middle"
         className={styles.leadName}
       >

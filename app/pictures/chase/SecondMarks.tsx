@@ -5,6 +5,10 @@ import type { OverlaidDive } from '../profile/overlaid-dive';
 import type { ChaseScales } from './chase-scales';
 import styles from './chase.module.css';
 
+/** What the names of the axis and of a limit off the top take of the line over the plot, and a letter of it. */
+const ABOVE_LEFT = 196;
+const LETTER_WIDE = 7.7;
+
 interface SecondMarksProps {
   dive: OverlaidDive;
   cursorS: number;
@@ -19,6 +23,8 @@ interface SecondMarksProps {
  */
 export function SecondMarks({ dive: { timeline, title }, cursorS, scales: { x, y, inner }, size }: SecondMarksProps) {
   const at = sampleAt(timeline, cursorS) * COMPARTMENTS;
+  const name = `squares: ${title}`;
+  const fits = ABOVE_LEFT + name.length * LETTER_WIDE < inner.width;
   const side = tenth(size * 2.5);
   const squares = Array.from(timeline.compartments.nitrogenHalfTimeMin, (halfTimeMin, c) => {
     const tensionBar = timeline.nitrogenBar[at + c]! + timeline.heliumBar[at + c]!;
@@ -27,8 +33,8 @@ export function SecondMarks({ dive: { timeline, title }, cursorS, scales: { x, y
   return (
     <>
       <path d={squares.join('')} className={styles.second} data-dive="second" />
-      <text x={inner.width} y={-11} textAnchor="end" className={styles.secondName}>
-        squares: {title}
+      <text x={inner.width - (fits ? 0 : 4)} y={fits ? -11 : 16} textAnchor="end" className={styles.secondName}>
+        {fits ? name : 'squares: second dive'}
       </text>
     </>
   );

@@ -56,15 +56,18 @@ describe('the lane of events', () => {
 
 describe('the name of the mark that leads', () => {
   it('stands over it, and under it where a line would strike it there', () => {
-    expect(nameY(100, 14, [])).toBe(81);
-    expect(nameY(100, 14, [[70, 75]])).toBe(129);
+    expect(nameY(100, 14, [], 300)).toBe(81);
+    expect(nameY(100, 14, [[70, 75]], 300)).toBe(129);
   });
 
   it('stands past all lines where both places are struck', () => {
-    const y = nameY(100, 14, [
+    const lines = [
       [72, 76],
       [120, 122],
-    ]);
+    ] as const;
+    const y = nameY(100, 14, lines, 300);
     expect([68, 134].some((place) => Math.abs(place - y) < 3)).toBe(true);
+    // Never among the numbers of the axis.
+    expect(nameY(100, 14, [[70, 90]], 125)).toBeLessThan(70);
   });
 });

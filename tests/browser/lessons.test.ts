@@ -128,7 +128,7 @@ describe('a lesson in a browser', () => {
   it('takes a curve drawn with the pointer and lays the true one over it', async () => {
     const { page } = await visit({ viewport: { width: 1280, height: 900 } });
     await openAt(page, 'draw-the-fall');
-    const paper = await page.locator('svg[class*=paper]').boundingBox();
+    const paper = await page.locator('[class*=paper] svg').boundingBox();
     const at = (x: number, y: number) => [paper!.x + paper!.width * x, paper!.y + paper!.height * y] as const;
     await page.mouse.move(...at(0.09, 0.1));
     await page.mouse.down();

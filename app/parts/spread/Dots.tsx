@@ -40,12 +40,12 @@ export function Dots({ dimension, rounds, truth }: DotsProps) {
         {ticksOf(low, high).map((tick) => (
           <g key={tick} transform={`translate(${x(tick)},${axisY})`}>
             <path d="M0,0V6" className={styles.surface} />
-            <text y={30} textAnchor="middle">
+            <text y={28} textAnchor="middle">
               {rounded(tick)}
             </text>
           </g>
         ))}
-        <text x={LINE.width - LINE.edge} y={axisY + 68} textAnchor="end">
+        <text x={LINE.width - LINE.edge} y={axisY + 64} textAnchor="end">
           {unit}
         </text>
         {truth && (

@@ -14,6 +14,7 @@ import { usePreferences } from '../parts/preferences';
 import { useStatus } from '../parts/status';
 import { useBench } from './bench-context';
 import styles from './bench.module.css';
+import { capital } from '@/lib/quantity/capital';
 
 const TICK_MS = 250;
 /** A computer's clock is set right by a little now and then; more than this is told, s. */
@@ -73,7 +74,7 @@ export function LivePanel({ run }: { run: ChamberRun }) {
           </div>
         </dl>
         <p className={styles.todo} role="status">
-          {sentenceCase(now.todo)}
+          {capital(now.todo)}
           {now.kind !== 'ready' &&
             now.checkpoints.length > 0 &&
             ` Then read the units: ${now.checkpoints.map(({ name }) => name).join(', ')}.`}
@@ -123,10 +124,6 @@ function doneWords({ kind, leftS }: LiveNow, leg: { toM: number } | undefined, u
   if (kind === 'ready') return 'Start the clock';
   if (kind === 'hold') return leftS > 0 ? 'End the hold early' : 'Go on';
   return `The gauge is at ${leg?.toM === 0 ? 'nothing' : sayDepth(leg?.toM ?? 0, units)}`;
-}
-
-function sentenceCase(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The clock of the run, kept fresh while it is looked at, and where it stands kept for when the page is opened again. */

@@ -45,7 +45,7 @@ export function HalfTimesSection() {
   const units = usePreferences((state) => state.units);
   const [{ from: fromM, to: toM, axis, compartment, place }, set] = usePlate('half-times', HALF_TIMES);
   const asked = String(compartment);
-  const { startBar, breathedBar } = stepBetweenDepths(SITE, AIR, 'nitrogen', fromM, toM);
+  const { startBar, breathedBar } = stepBetweenDepths(SITE, AIR, fromM, toM);
   const [first, last] = HORIZON[axis];
   const across =
     axis === 'even'

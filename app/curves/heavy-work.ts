@@ -61,7 +61,6 @@ function* sureBands({ conditions, depthsM, dive, everyS, variation }: SureJob): 
     low: all(({ low }) => low),
     middle: all(({ middle }) => middle),
     high: all(({ high }) => high),
-    varied: variation,
   };
   return { noStop, ceiling: ceilingBand(dive, everyS, variation) };
 }

@@ -76,7 +76,7 @@ export const SKETCHES: Readonly<Record<PlateId, (written: WrittenChoices) => Ske
   },
   'half-times'(written) {
     const { from, to } = valuesOf(HALF_TIMES, written);
-    const { startBar, breathedBar } = stepBetweenDepths(SITE, AIR, 'nitrogen', from, to);
+    const { startBar, breathedBar } = stepBetweenDepths(SITE, AIR, from, to);
     const minutes = Array.from({ length: 25 }, (_, i) => 240 * (i / 24) ** 2);
     const [low, high] = [Math.min(startBar, breathedBar), Math.max(startBar, breathedBar)];
     return {

@@ -15,16 +15,16 @@ interface CylinderPictureProps {
   gas: Gas;
   startBar: number;
   width: number;
-  height: number;
 }
 
+const HEIGHT = 280;
 const MARGIN = { top: 14, right: 20, bottom: 34, left: 74 };
 export const MOST_SHOWN_BAR = 300;
 
 /** What a cylinder holds at each gauge pressure, as Boyle's law has it and as the gas really is. */
-export function CylinderPicture({ waterL, gas, startBar, width, height }: CylinderPictureProps) {
+export function CylinderPicture({ waterL, gas, startBar, width }: CylinderPictureProps) {
   const units = usePreferences((state) => state.units);
-  const inner = { width: width - MARGIN.left - MARGIN.right, height: height - MARGIN.top - MARGIN.bottom };
+  const inner = { width: width - MARGIN.left - MARGIN.right, height: HEIGHT - MARGIN.top - MARGIN.bottom };
   const vessel = { waterL, gas };
   const most = Math.max(MOST_SHOWN_BAR, startBar);
   const x = scaleLinear([0, most], [0, inner.width]);
@@ -33,7 +33,7 @@ export function CylinderPicture({ waterL, gas, startBar, width, height }: Cylind
   const steps = Array.from({ length: 61 }, (_, i) => (most * i) / 60);
   const path = (law: GasLaw) => line<number>(x, (bar) => y(held(law, bar)))(steps) ?? '';
   return (
-    <Plate width={width} height={height} margin={MARGIN}>
+    <Plate width={width} height={HEIGHT} margin={MARGIN}>
       <Levels
         width={inner.width}
         levels={y.ticks(5).map((litres) => ({ y: y(litres), text: printVolume(litres, units) }))}

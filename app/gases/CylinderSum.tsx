@@ -110,7 +110,7 @@ export function CylinderSum() {
         source="Compressibility at 20 °C from reference equations, by mean of the pure gases"
       >
         <div ref={ref}>
-          <CylinderPicture waterL={waterL} gas={gas} startBar={startBar} width={width} height={280} />
+          <CylinderPicture waterL={waterL} gas={gas} startBar={startBar} width={width} />
         </div>
         <p className={styles.legend}>
           <span className={styles.idealKey} /> ideal, volume times pressure <span className={styles.realKey} /> real

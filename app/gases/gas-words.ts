@@ -6,6 +6,7 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { fixed } from '@/lib/quantity/number';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { partsAs } from '@/lib/sayings/measures';
+import { capital } from '@/lib/quantity/capital';
 
 /** One property of gases at a depth, as a row of a table. */
 export interface GasRow {
@@ -87,8 +88,4 @@ export function sayAgainst(other: GasAtDepth, base: GasAtDepth, units: UnitSyste
       ? ` Its oxygen is over ${other.partial.oxygenBar > RESTING_PO2_BAR ? RESTING_PO2_BAR : WORKING_PO2_BAR} bar here: it is not for this depth.`
       : '';
   return `${capital(gasName(other.gas))} against ${gasName(base.gas)}: ${time}; ${parts.join(', ')}.${passed}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

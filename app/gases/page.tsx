@@ -11,6 +11,7 @@ import { GasBoard } from './GasBoard';
 import { MixFinder } from './MixFinder';
 import { SiteControls } from './SiteControls';
 import styles from './gases.module.css';
+import { capital } from '@/lib/quantity/capital';
 
 export const metadata: Metadata = { title: routes.gases.name, description: routes.gases.summary };
 
@@ -89,7 +90,7 @@ export default function GasesPage() {
         <dl className={styles.terms}>
           {TURN_RULES.map((rule) => (
             <div key={rule}>
-              <dt>{rule.charAt(0).toUpperCase() + rule.slice(1)}</dt>
+              <dt>{capital(rule)}</dt>
               <dd>{TURN_RULE_MEANINGS[rule]}</dd>
             </div>
           ))}

@@ -53,6 +53,16 @@ export function loadLessons(): readonly ShippedLesson[] {
   return lessonFiles().map(({ slug }) => loadLesson(slug));
 }
 
+/** What a page or file of one lesson is given. */
+export interface LessonAddress {
+  params: Promise<{ slug: string }>;
+}
+
+/** The addresses to be built. */
+export function lessonParams() {
+  return lessonSlugs().map((slug) => ({ slug }));
+}
+
 /** The same for a class, which has one dive, in metres, however its phones show it. */
 export function loadForClass(slug: string): PreparedLesson {
   return prepareLesson({ ...loadLesson(slug).lesson, inFeet: undefined }, slug, shippedPaths);

@@ -8,6 +8,7 @@ import { LessonStanding } from './LessonStanding';
 import { loadLessons } from './load-lessons';
 import { classResultsPath, glossaryPath, lessonPath, workshopPath } from '../parts/lesson-paths';
 import styles from './shelf.module.css';
+import { capital } from '@/lib/quantity/capital';
 
 export const metadata: Metadata = { title: routes.lessons.name, description: routes.lessons.summary };
 
@@ -28,7 +29,7 @@ export default function LessonsPage() {
     >
       {LEVELS.filter((level) => lessons.some(({ lesson }) => lesson.level === level)).map((level) => (
         <section key={level} aria-labelledby={`level-${level.replace(' ', '-')}`} className={styles.level}>
-          <h2 id={`level-${level.replace(' ', '-')}`}>{level.charAt(0).toUpperCase() + level.slice(1)}</h2>
+          <h2 id={`level-${level.replace(' ', '-')}`}>{capital(level)}</h2>
           <p>{LEVEL_LEADS[level]}</p>
           <ol className={styles.shelf}>
             {lessons

@@ -3,6 +3,7 @@ import temml from 'temml';
 import { formulaExtensions, unstyled } from '../parts/markdown';
 import { routes } from '../parts/routes';
 import { glossaryPath } from '../parts/lesson-paths';
+import { escapedText } from '@/lib/files/links/dive-page';
 
 /**
  * The Markdown of a lesson as HTML. What it is given may come from a stranger: raw HTML is shown as it is written, links
@@ -24,9 +25,9 @@ function reader(lessonPath: (number: number) => string | undefined): Marked {
   return new Marked({
     extensions: formulaExtensions(setFormula),
     renderer: {
-      html: ({ text }: Tokens.HTML | Tokens.Tag) => escaped(text),
-      image: ({ text }: Tokens.Image) => escaped(text),
-      code: ({ text }: Tokens.Code) => `<pre><code>${escaped(text)}</code></pre>\n`,
+      html: ({ text }: Tokens.HTML | Tokens.Tag) => escapedText(text),
+      image: ({ text }: Tokens.Image) => escapedText(text),
+      code: ({ text }: Tokens.Code) => `<pre><code>${escapedText(text)}</code></pre>\n`,
       // A step has its own heading, so those within a text begin below it.
       heading({ tokens, depth }: Tokens.Heading) {
         const level = Math.min(6, depth + 2);
@@ -35,7 +36,7 @@ function reader(lessonPath: (number: number) => string | undefined): Marked {
       link({ href, tokens }: Tokens.Link) {
         const inner = this.parser.parseInline(tokens);
         const address = addressOf(href, lessonPath);
-        return address === undefined ? inner : `<a href="${escaped(address)}">${inner}</a>`;
+        return address === undefined ? inner : `<a href="${escapedText(address)}">${inner}</a>`;
       },
     },
     hooks: {
@@ -72,15 +73,6 @@ function setFormula(formula: string, displayMode: boolean): string {
       }),
     );
   } catch {
-    return `<code>${escaped(formula)}</code>`;
+    return `<code>${escapedText(formula)}</code>`;
   }
-}
-
-function escaped(text: string): string {
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;')
-    .replaceAll("'", '&#39;');
 }

@@ -4,21 +4,11 @@ import { useState } from 'react';
 import { builtTexts } from './built-texts';
 
 /** A text that `layDown` drew when the site was built. In the browser it stays as it stands in the page. */
-export function AsBuilt({
-  name,
-  as: Element = 'div',
-  className,
-}: {
-  name: string;
-  as?: 'div' | 'article';
-  className?: string | undefined;
-}) {
+export function AsBuilt({ name, className }: { name: string; className?: string }) {
   const [html] = useState(() =>
     typeof document === 'undefined' ? drawn(name) : (document.getElementById(name)?.innerHTML ?? ''),
   );
-  return (
-    <Element id={name} className={className} dangerouslySetInnerHTML={{ __html: html }} suppressHydrationWarning />
-  );
+  return <div id={name} className={className} dangerouslySetInnerHTML={{ __html: html }} suppressHydrationWarning />;
 }
 
 function drawn(name: string): string {

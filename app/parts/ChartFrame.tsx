@@ -14,8 +14,6 @@ interface ChartFrameProps<Row> {
   /** The numbers behind the picture. */
   columns: readonly TableColumn<Row>[];
   rows: readonly Row[];
-  /** Buttons such as saving the picture. */
-  actions?: ReactNode;
   /** Where the numbers come from. */
   source?: ReactNode;
 }
@@ -25,16 +23,13 @@ export const tableOf = (title: string) => `Table of ${title.charAt(0).toLowerCas
 
 /** A picture with its title, what it shows in words, and the table behind it. */
 export function ChartFrame<Row>(props: ChartFrameProps<Row>) {
-  const { title, headingLevel = 2, sentence, children, columns, rows, actions, source } = props;
+  const { title, headingLevel = 2, sentence, children, columns, rows, source } = props;
   const Heading = `h${headingLevel}` as const;
   const id = useId();
   return (
     <figure className={styles.frame} aria-labelledby={`${id}-title`} aria-describedby={`${id}-sentence`}>
       <figcaption className={styles.caption}>
-        <div className={styles.head}>
-          <Heading id={`${id}-title`}>{title}</Heading>
-          {actions && <div className={styles.actions}>{actions}</div>}
-        </div>
+        <Heading id={`${id}-title`}>{title}</Heading>
         <p id={`${id}-sentence`}>{sentence}</p>
       </figcaption>
       <div className={styles.picture}>{children}</div>

@@ -5,10 +5,9 @@ import { Icon, type IconName } from './Icon';
 import styles from './Menu.module.css';
 
 interface MenuProps {
-  /** What it holds; also written on the button where `worded`. */
+  /** What it holds. */
   label: string;
   icon: IconName;
-  worded?: boolean;
   children: ReactNode;
 }
 
@@ -16,7 +15,7 @@ interface MenuProps {
 const RIM_PX = 8;
 
 /** A button that opens a small panel of tools over the page, until Escape or a press elsewhere puts it away. */
-export function Menu({ label, icon, worded = false, children }: MenuProps) {
+export function Menu({ label, icon, children }: MenuProps) {
   const id = useId();
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
@@ -71,14 +70,13 @@ export function Menu({ label, icon, worded = false, children }: MenuProps) {
         ref={button}
         type="button"
         className={styles.button}
-        aria-label={worded ? undefined : label}
-        title={worded ? undefined : label}
+        aria-label={label}
+        title={label}
         aria-expanded={open}
         aria-controls={open ? id : undefined}
         onClick={() => setOpen(!open)}
       >
         <Icon name={icon} />
-        {worded && label}
       </button>
       {open && (
         <div

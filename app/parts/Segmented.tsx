@@ -16,15 +16,14 @@ interface SegmentedProps<Value extends string> {
   onChange: (value: Value) => void;
   /** Says the label without drawing it, where the place makes it plain. */
   labelSpokenOnly?: boolean;
-  disabled?: boolean;
 }
 
 /** One of a few, all in sight: a radio group, so the arrow keys move through it. */
 export function Segmented<Value extends string>(props: SegmentedProps<Value>) {
-  const { label, segments, value, onChange, labelSpokenOnly = false, disabled = false } = props;
+  const { label, segments, value, onChange, labelSpokenOnly = false } = props;
   const name = useId();
   return (
-    <fieldset className={styles.group} disabled={disabled}>
+    <fieldset className={styles.group}>
       <legend className={labelSpokenOnly ? 'spoken' : styles.legend}>{label}</legend>
       <div className={styles.segments}>
         {segments.map((segment) => (

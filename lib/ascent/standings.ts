@@ -9,6 +9,7 @@ import { ascentPlanner, type AscentStart, type Schedule } from './schedule';
 import { startsAfter } from './start-after';
 import { needsStop, stopStateOf, type StopState } from './stop-state';
 import { surelyFree } from './surely-free';
+import { emptyTissues } from '../tissue/tissues';
 
 /** How a diver stands, and the depth of the first stop, m; 0 where the way up needs none. */
 export interface Standing {
@@ -48,8 +49,8 @@ export function standingsAlong(timeline: Timeline, figures: Figures): Standings 
   });
   const startOf = (timeS: number) => startAt(timeline, figures, after, sampleAt(timeline, timeS), timeS);
   const breathed = ({ depthM, gas }: AscentStart) => breathedAt(timeline, gas, surfaceBar + depthM * barPerMetre);
-  const most = roomForTensions();
-  const least = roomForTensions();
+  const most = emptyTissues();
+  const least = emptyTissues();
 
   /** Fills in the bounds of every tension on the way from one start to another, at most a leg apart. */
   function bound(start: AscentStart, toS: number): AscentStart {
@@ -103,10 +104,6 @@ export function standingsAlong(timeline: Timeline, figures: Figures): Standings 
 const firstStopM = ({ stops }: Schedule) => stops[0]?.depthM ?? 0;
 
 type Tensions = Pick<AscentStart, 'nitrogenBar' | 'heliumBar'>;
-
-function roomForTensions(): Tensions {
-  return { nitrogenBar: new Float64Array(COMPARTMENTS), heliumBar: new Float64Array(COMPARTMENTS) };
-}
 
 /** The tensions of a start, safe from being written over by the next one. */
 function copied({ nitrogenBar, heliumBar, at }: AscentStart): Tensions {

@@ -1,5 +1,5 @@
 import type { GradientFactors } from '../dive/dive';
-import { COMPARTMENTS } from '../tissue/coefficients';
+import { ALL_COMPARTMENTS, COMPARTMENTS } from '../tissue/coefficients';
 import { toleratedAmbientBar } from '../tissue/limit';
 import { FREE, lineAlong, type LineState } from './anchor';
 import { lineDepthBar } from './ceiling';
@@ -11,8 +11,6 @@ import { SHARES, type Stretch } from './stretch';
 
 /** Rounding allowance when a tension is held against its limit, bar. */
 const ROUNDING_BAR = 1e-12;
-
-const ALL_COMPARTMENTS = Array.from({ length: COMPARTMENTS }, (_, c) => c);
 
 /** Looked up in each loop: here it is a constant of the module, which an imported one is not everywhere. */
 const SHARES_EACH = SHARES;

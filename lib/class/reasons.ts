@@ -58,13 +58,14 @@ export interface CommonWrong {
   readonly because: Because | undefined;
 }
 
+const MOST_TOLD = 3;
+
 /** The wrong answers given most, the commonest first. */
 export function commonestWrong(
   { by }: Ask,
   truth: Truth,
   answers: readonly ClassAnswer[],
   reasons: Reasons,
-  most = 3,
 ): CommonWrong[] {
   const groups = new Map<string, CommonWrong>();
   for (const answer of answers) {
@@ -79,7 +80,7 @@ export function commonestWrong(
     const before = groups.get(key);
     groups.set(key, before ? joined(before, one) : one);
   }
-  return [...groups.values()].sort((one, other) => other.count - one.count).slice(0, most);
+  return [...groups.values()].sort((one, other) => other.count - one.count).slice(0, MOST_TOLD);
 }
 
 function joined(one: CommonWrong, other: CommonWrong): CommonWrong {

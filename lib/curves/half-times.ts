@@ -10,13 +10,6 @@ export function shareAfterHalfTimes(halfTimes: number): number {
   return 1 - 2 ** -halfTimes;
 }
 
-/** Half-times a compartment takes to follow a share (0–1, below 1) of a step change. */
-export function halfTimesToShare(share: number): number {
-  if (!(share >= 0 && share < 1))
-    throw new RangeError(`a compartment follows a share from 0 to less than 1, not ${share}`);
-  return -Math.log2(1 - share);
-}
-
 export interface StepResponse {
   /** 1–16. */
   readonly compartment: number;
@@ -57,18 +50,14 @@ export function stepResponses(
   });
 }
 
-/** The step that a diver makes who is settled at one depth and goes at once to another on the same gas: both pressures breathed, bar. */
+/** The step that a diver makes who is settled at one depth and goes at once to another on the same gas: both pressures of nitrogen breathed, bar. */
 export function stepBetweenDepths(
   site: AscentSite,
   breathing: Gas,
-  gas: 'nitrogen' | 'helium',
   fromM: number,
   toM: number,
 ): { readonly startBar: number; readonly breathedBar: number } {
-  const at = (depthM: number) =>
-    breathedAt(site, breathing, site.surfaceBar + depthM * site.barPerMetre)[
-      gas === 'nitrogen' ? 'nitrogenBar' : 'heliumBar'
-    ];
+  const at = (depthM: number) => breathedAt(site, breathing, site.surfaceBar + depthM * site.barPerMetre).nitrogenBar;
   return { startBar: at(fromM), breathedBar: at(toM) };
 }
 

@@ -8,7 +8,7 @@ import { variantsOf, variedCompartments, type Variant, type Variation } from './
 
 /**
  * A figure as a band, one for each depth or time: the middle is the model's own, low and high the furthest that any
- * variation tried took it. What was varied is told beside it. A band is not a margin of safety: what the model leaves out is
+ * variation tried took it. A band is not a margin of safety: what the model leaves out is
  * in none of them.
  */
 export interface Band {
@@ -17,7 +17,6 @@ export interface Band {
   readonly low: Float64Array;
   readonly middle: Float64Array;
   readonly high: Float64Array;
-  readonly varied: Variation;
 }
 
 /** No-stop time at each depth, min, as a band. Infinity where no limit would be reached. Depths off the gauge never go above the surface. */
@@ -64,7 +63,7 @@ function bandOf(varied: Variation, figuresOfVariant: (variant: Variant) => Float
       if (figures[i]! > high[i]!) high[i] = figures[i]!;
     }
   }
-  return { low, middle, high, varied };
+  return { low, middle, high };
 }
 
 /** Where a diver really is whose gauge shows a depth: the surface is the surface whatever it shows. */

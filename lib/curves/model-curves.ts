@@ -1,19 +1,14 @@
-import { AIR, type Gas } from '../physics/gas';
+import { AIR } from '../physics/gas';
 import type { LimitModel } from '../tissue/models/limit-model';
 import { withConventions } from '../tissue/models/limit-model';
 import { modelNoStopMin, type ModelSite } from '../tissue/models/model-figures';
 import { zhL16 } from '../tissue/models/zh-l16';
 import type { NoStopCurve } from './no-stop-curve';
 
-/** A model's no-stop time at each of some depths, from an instant arrival, rested; as `noStopCurve` for the engine's own. */
-export function modelNoStopCurve(
-  model: LimitModel,
-  site: ModelSite,
-  depthsM: ArrayLike<number>,
-  gas: Gas = AIR,
-): NoStopCurve {
+/** A model's no-stop time on air at each of some depths, from an instant arrival, rested; as `noStopCurve` for the engine's own. */
+export function modelNoStopCurve(model: LimitModel, site: ModelSite, depthsM: ArrayLike<number>): NoStopCurve {
   const depthM = Float64Array.from(depthsM);
-  const figures = Array.from(depthM, (depth) => modelNoStopMin(model, depth, gas, site));
+  const figures = Array.from(depthM, (depth) => modelNoStopMin(model, depth, AIR, site));
   return {
     depthM,
     minutes: Float64Array.from(figures, ({ value }) => value),
@@ -34,18 +29,4 @@ export function conventionEffect(model: LimitModel, site: ModelSite, depthM: num
     ownMin: modelNoStopMin(model, depthM, AIR, site).value,
     underZhL16Min: modelNoStopMin(withConventions(model, zhL16('C').conventions), depthM, AIR, site).value,
   };
-}
-
-/** A compartment's limit on a pressure–pressure diagram, by its ends, bar: every model's is a line or bends gently. */
-export function modelLimitLine(
-  model: LimitModel,
-  compartment: number,
-  fromBar: number,
-  toBar: number,
-  steps = 1,
-): { ambientBar: number; tensionBar: number }[] {
-  return Array.from({ length: steps + 1 }, (_, i) => {
-    const ambientBar = fromBar + ((toBar - fromBar) * i) / steps;
-    return { ambientBar, tensionBar: model.toleratedTensionBar(compartment, ambientBar) };
-  });
 }

@@ -19,18 +19,12 @@ export interface DifferenceStep {
 /**
  * Why a table's row differs from the model's time, step by step: the model's own time on air at the row's depth and the
  * table's altitude, counted from arrival; the way down counted in; cut to whole minutes; and the rest, which is
- * another model. `gf` is the gradient factor at the surface; the model's settings default to ZH-L16C with 1b.
+ * another model. `gf` is the gradient factor at the surface.
  */
-export function whyTheyDiffer(
-  table: PublishedTable,
-  row: PublishedRow,
-  gf: number,
-  model: Settings['model'] = defaultSettings().model,
-): DifferenceStep[] {
+export function whyTheyDiffer(table: PublishedTable, row: PublishedRow, gf: number): DifferenceStep[] {
   const texts = differences.find(({ id }) => id === table.id)!;
   const settings: Settings = {
     ...defaultSettings(),
-    model,
     altitudeM: table.altitudeM,
     start: { kind: 'adapted', altitudeM: table.altitudeM },
   };

@@ -136,3 +136,16 @@ function setLegSpeed(page: ScriptPage, leg: PageLeg, askedMMin: number): void {
   page.replace(leg.lineIndex, leg.speed.span, timeLike(old, (climbM * 60) / rateMMin));
   page.straighten();
 }
+
+/**
+ * Takes a step away; a remark beside it stays, on a line of its own. A change of depth that is left with nothing to
+ * change goes with it. The last way up of a dive cannot be taken away alone.
+ */
+export function removeStep(script: Script, stepIndex: number): string {
+  const page = new ScriptPage(script);
+  const lineIndex = page.lineOfStep(stepIndex);
+  if (lineIndex < 0) return page.asGiven;
+  page.remove(lineIndex);
+  page.straighten();
+  return page.editedOrAsGiven();
+}

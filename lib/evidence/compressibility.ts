@@ -5,7 +5,8 @@ import { compared, type Check } from './check';
 import type { Engine } from './engine';
 
 const group = 'compressibility';
-const GASES = { air: AIR, O2: OXYGEN, N2: { o2: 0, he: 0 }, He: { o2: 0, he: 1 } };
+/** Gases as the published tables name them. */
+export const GASES = { air: AIR, O2: OXYGEN, N2: { o2: 0, he: 0 }, He: { o2: 0, he: 1 } };
 
 /**
  * Z as the engine makes it, a mean of pure gases, against the reference equation of air, which it does not use; and

@@ -1,11 +1,10 @@
 import published from '../../content/published/gas-density.json';
 import { gasDensitySchema } from '../../content/published/schema';
-import { AIR, OXYGEN } from '../physics/gas';
 import { compared, type Check } from './check';
 import type { Engine } from './engine';
+import { GASES } from './compressibility';
 
 const group = 'gas-density';
-const GASES = { air: AIR, O2: OXYGEN, N2: { o2: 0, he: 0 }, He: { o2: 0, he: 1 } };
 /** The temperature at which the quoted depths have the quoted densities, °C. */
 const QUOTED_AT_C = 0;
 

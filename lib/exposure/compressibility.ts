@@ -6,9 +6,6 @@ const CYLINDER_TEMPERATURE_K = 293.15;
 
 type PureGas = 'O2' | 'N2' | 'He';
 
-/** Temperatures the published grid covers, K. */
-export const TEMPERATURE_RANGE_K = [288.15, 300] as const;
-
 /** Pressures of the grid with 0 before them, where every gas is ideal. */
 const PRESSURES_BAR: readonly number[] = [0, ...published.pressuresBar];
 
@@ -63,8 +60,8 @@ export function compressibility(gas: Gas, absoluteBar: number, temperatureK: num
 }
 
 /** The absolute pressure in bar at which p/Z has a value, bar: the inverse of `p / compressibility(gas, p)`. */
-export function pressureAtRatio(gas: Gas, ratioBar: number, temperatureK: number = CYLINDER_TEMPERATURE_K): number {
-  const { z, ratiosBar } = curveOf(gas, temperatureK);
+export function pressureAtRatio(gas: Gas, ratioBar: number): number {
+  const { z, ratiosBar } = curveOf(gas, CYLINDER_TEMPERATURE_K);
   const at = segmentAt(ratiosBar, ratioBar);
   const slope = slopeAt(z, at);
   return (ratioBar * (z[at]! - slope * PRESSURES_BAR[at]!)) / (1 - slope * ratioBar);

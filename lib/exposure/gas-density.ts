@@ -27,11 +27,6 @@ export function gasDensityGL(gas: Gas, ambientBar: number, temperatureC: number 
   return (ambientBar * molarMass) / (GAS_CONSTANT * (ZERO_CELSIUS_K + temperatureC));
 }
 
-/** Ambient pressure at which a gas reaches a density, bar. */
-export function ambientBarAtDensity(gas: Gas, densityGL: number, temperatureC: number = DENSITY_TEMPERATURE_C): number {
-  return densityGL / gasDensityGL(gas, 1, temperatureC);
-}
-
 export type DensityBand = 'within what is recommended' | 'over what is recommended' | 'over the most that is advised';
 
 /** How a density, g/L, stands to the two published limits; a density right at a limit is still within it. */

@@ -30,8 +30,6 @@ export const REAL_GAS: GasLaw = {
   absoluteBar: ({ waterL, gas }, contentL) => pressureAtRatio(gas, contentL / waterL),
 };
 
-export const GAS_LAWS = [IDEAL_GAS, REAL_GAS] as const;
-
 /** A gauge is closed at sea level and reads 0 there, whatever presses on it outside. */
 export function absoluteOfGauge(gaugeBar: number): number {
   return gaugeBar + SEA_LEVEL_BAR;

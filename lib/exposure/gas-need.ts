@@ -15,8 +15,6 @@ export interface GasNeed {
   readonly gas: Gas;
   /** Litres at 1 bar. */
   readonly litres: number;
-  /** Where it is breathed last, m: below the pressure there nothing can be drawn. */
-  readonly lastM: number;
   /** The gauge pressure that holds it, alike in all cylinders of this gas, bar; null when no cylinder holds the gas. */
   readonly idealBar: number | null;
   readonly realBar: number | null;
@@ -40,10 +38,10 @@ export function gasNeeds(parts: readonly PartNeed[], cylinders: readonly Cylinde
   return gases.map((gas) => {
     const own = parts.filter((part) => sameGas(part.gas, gas));
     const litres = own.reduce((sum, part) => sum + part.litres, 0);
-    const lastM = own.at(-1)!.toM;
     const held = cylinders.filter((one) => sameGas(one.gas, gas));
     const waterL = held.reduce((sum, one) => sum + one.waterL, 0);
-    const leftBar = ambientBarAt(lastM, site);
+    // Below the pressure where it is breathed last nothing can be drawn.
+    const leftBar = ambientBarAt(own.at(-1)!.toM, site);
     const showing = (law: GasLaw) => {
       if (held.length === 0) return null;
       const together = { waterL, gas };
@@ -57,7 +55,6 @@ export function gasNeeds(parts: readonly PartNeed[], cylinders: readonly Cylinde
     return {
       gas,
       litres,
-      lastM,
       idealBar: showing(IDEAL_GAS),
       realBar: showing(REAL_GAS),
       enough: holds(IDEAL_GAS) && holds(REAL_GAS),

@@ -41,9 +41,10 @@ export function readProgress(record: unknown): Progress {
   return { lessons };
 }
 
-function fieldOf(value: unknown, name: string): unknown {
+/** The value under a name, where there is one. */
+export function fieldOf(value: unknown, name: string | number): unknown {
   return typeof value === 'object' && value !== null && Object.hasOwn(value, name)
-    ? (value as Record<string, unknown>)[name]
+    ? (value as Record<string | number, unknown>)[name]
     : undefined;
 }
 

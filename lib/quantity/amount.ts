@@ -1,5 +1,6 @@
 import { accepted, quoted, refused, refusedFor, type Parsed } from './parsed';
 import { NUMBER_START, plainText, readNumber, tidy } from './number';
+import { capital } from './capital';
 
 /** A kind of quantity: the words for its units and how large each is in the unit used inside the model. */
 export interface Measure {
@@ -62,8 +63,4 @@ export function parsePositiveMeasure(text: string, measure: Measure): Parsed<num
 /** A look-up of unit sizes from `[size, "word, word"]` rows. */
 export function sizesByWord(sizes: readonly (readonly [number, string])[]): ReadonlyMap<string, number> {
   return new Map(sizes.flatMap(([size, words]) => words.split(', ').map((word) => [word, size] as const)));
-}
-
-function capital(name: string): string {
-  return name.charAt(0).toUpperCase() + name.slice(1);
 }

@@ -6,6 +6,7 @@ import type { UnitSystem } from '../quantity/unit-system';
 import { wrongSettings } from '../rules/unit/wrong-settings';
 import type { Watch } from '../rules/watch';
 import { numberAs, printAs } from './measures';
+import { capital } from '../quantity/capital';
 
 /** One thing in which a unit shows other than is so. */
 interface Difference {
@@ -48,7 +49,7 @@ export function compareSetups(watch: Watch, right: Watch, system: UnitSystem = '
   const cause = wrong.length > 0 ? `${name} ${listed(wrong)}` : `${name} is set as the dive is`;
   const [first, ...others] = differences.map(({ text }) => text);
   const sentences = first
-    ? [`${cause}: ${first}.`, ...others.map((text) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`)]
+    ? [`${cause}: ${first}.`, ...others.map((text) => `${capital(text)}.`)]
     : [`${cause}, and it shows nothing other than is so.`];
   return { wrong, differences, sentences };
 }

@@ -20,14 +20,6 @@ export interface Standing {
   readonly ascentMMin: number;
 }
 
-/** What each state means, in one line. */
-export const STOP_STATE_MEANINGS: Readonly<Record<StopState, string>> = {
-  free: 'No ceiling, and nothing is owed on the way up.',
-  clearing: 'There is a ceiling, but coming up at the plan’s rate it is gone before you reach it.',
-  filling: 'No ceiling yet, but the way up itself takes up enough gas to need a stop.',
-  owed: 'There is a ceiling, and you need to stop on the way up.',
-};
-
 /** How a diver stands, in a sentence for pictures, announcements and sheets. */
 export function sayStanding(standing: Standing, system: UnitSystem): string {
   const { state, noStopMin, ceilingM } = standing;

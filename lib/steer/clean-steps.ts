@@ -1,5 +1,6 @@
 import type { Step } from '../dive/dive';
-import { nearestM, stepTo, type SteerRun } from './run';
+import { nearestM, type SteerRun } from './run';
+import { stepTo } from '../dive/step-to';
 
 /** A stretch at one depth that lasts this long is a stay, s; a shorter one is part of going up or down. */
 const STAYS_FROM_S = 5;

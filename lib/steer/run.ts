@@ -1,5 +1,6 @@
 import type { Step } from '../dive/dive';
 import { tidy } from '../quantity/number';
+import { stepTo } from '../dive/step-to';
 
 /**
  * A dive steered by hand, as it has gone so far: depth, m, at times in seconds since the start, changing evenly between
@@ -104,10 +105,4 @@ export function cutRun(run: SteerRun, timeS: number): SteerRun {
 /** The run as it was steered, every change of speed a step. */
 export function stepsAsSteered({ timesS, depthsM }: SteerRun): Step[] {
   return timesS.slice(1).map((timeS, index) => stepTo(depthsM[index]!, depthsM[index + 1]!, timeS - timesS[index]!));
-}
-
-/** One step from a depth to another, m, in so many seconds. */
-export function stepTo(fromM: number, toM: number, durationS: number): Step {
-  if (toM === fromM) return { kind: 'stay', durationS };
-  return { kind: toM > fromM ? 'descend' : 'ascend', toM, durationS };
 }

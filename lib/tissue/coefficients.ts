@@ -44,3 +44,6 @@ export function compartments(variant: Variant, first: FirstCompartment): Compart
   known.set(name, made);
   return made;
 }
+
+/** The sixteen, from 0. */
+export const ALL_COMPARTMENTS: readonly number[] = Array.from({ length: COMPARTMENTS }, (_, c) => c);

@@ -14,11 +14,6 @@ export function emptyTissues(): Tissues {
   return { nitrogenBar: new Float64Array(COMPARTMENTS), heliumBar: new Float64Array(COMPARTMENTS) };
 }
 
-/** The same tensions in arrays of their own. */
-export function copyTissues(tissues: Tissues): Tissues {
-  return { nitrogenBar: tissues.nitrogenBar.slice(), heliumBar: tissues.heliumBar.slice() };
-}
-
 /** Settled on air at an ambient pressure, bar: where a diver starts who has lived there for days. */
 export function tissuesSettledOnAir(ambientBar: number, respiratoryQuotient: number): Tissues {
   const tissues = emptyTissues();

@@ -8,8 +8,6 @@ export interface DiveSteps {
   /** Which dive of the day, from 0. */
   readonly number: number;
   readonly legs: readonly Leg[];
-  readonly firstStep: number;
-  readonly lastStep: number;
   readonly maxDepthM: number;
   /** The leg with which the bottom ends: the last that does not climb and ends in the deeper half of the dive. */
   readonly lastOfBottom: Leg;
@@ -44,8 +42,6 @@ export function dayOf(script: string, system: UnitSystem): Day | undefined {
     dives.push({
       number,
       legs: own,
-      firstStep: own[0]!.step,
-      lastStep: own.at(-1)!.step,
       maxDepthM,
       lastOfBottom,
       intervalBefore: legs.findLast((leg) => leg.interval && leg.diveNumber === number - 1),

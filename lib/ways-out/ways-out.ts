@@ -10,6 +10,7 @@ import { breachesIn } from './breaches';
 import { Owing, type Place } from './owing';
 import { mostOwed, worked, type Target, type Trouble } from './trouble';
 import { AVOIDED, sayLeft } from './words';
+import { capital } from '../quantity/capital';
 
 /** A change that would have avoided it: worked out anew, rules and all, and no smaller one of its kind would have. */
 export interface WayOut {
@@ -227,10 +228,6 @@ function judged(
   if (next && next.diveNumber <= last) return 'still there';
   const addsBreach = target !== 'slow-down' && !keepsRates && checks.tooFast(changed) > checks.tooFast(before);
   return addsBreach ? 'too fast' : { next };
-}
-
-function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
 
 function lowered(sentence: string): string {

@@ -31,23 +31,16 @@ export async function loadTypesetter(): Promise<Typesetter> {
     calculator,
     // Nothing before a sign, so that it keeps the room of one that stands between two things.
     step: (step, options) =>
-      stepPieces(calculator, step, options).map((tex, index) => set(index > 0 ? `{}${tex}` : tex, true)),
+      stepTex(calculator, step, options).map((tex, index) => set(index > 0 ? `{}${tex}` : tex, true)),
     symbol: (symbol) => set(symbolTex(symbol), false),
   };
 }
 
-/** A step's formula in MathML. Loads what it needs when it is first asked for. */
-export async function stepMathml(step: WorkingStep, options: FormulaOptions): Promise<readonly string[]> {
-  return (await loadTypesetter()).step(step, options);
-}
-
-/** A step's formula in TeX: `p_amb = p_surface + w·d`, or with numbers put in and the result after them. */
-export function stepTex(calculator: Calculator, step: WorkingStep, options: FormulaOptions): string {
-  return stepPieces(calculator, step, options).join(' ');
-}
-
-/** The same in pieces, each but the first with the sign before it that joins it on. */
-function stepPieces(
+/**
+ * A step's formula in TeX, `p_amb = p_surface + w·d`, or with numbers put in and the result after them: in pieces, each
+ * but the first with the sign before it that joins it on.
+ */
+export function stepTex(
   calculator: Calculator,
   step: WorkingStep,
   { withNumbers, print = plainly }: FormulaOptions,
@@ -195,7 +188,8 @@ function casesTex(node: FormulaNode, tex: (part: MathNode) => string): string {
   return `\\begin{dcases} ${lines.join(' \\\\ ')} \\end{dcases}`;
 }
 
-const UNIT_NAMES: Partial<Record<Unit, string>> = { '1/min': 'per min', '1/bar': 'per bar' };
+/** Units that are read otherwise than they are written. */
+export const UNIT_NAMES: Partial<Record<Unit, string>> = { '1/min': 'per min', '1/bar': 'per bar' };
 
 function plainly({ value, unit }: Quantity): Printed {
   const number = sixFigures(value);

@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { diveSchema } from '@/lib/dive/dive';
-import { setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
+import { removeStep, setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
 import { setSetting } from '@/lib/dive/edit-settings';
-import { insertStepAfter, removeStep } from '@/lib/dive/edit-steps';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { remarkFrom } from '@/lib/dive/script/read-line';
 import { scriptReference } from '@/lib/dive/script-reference';
@@ -202,27 +201,6 @@ const anyEdit: fc.Arbitrary<Edit> = fc.oneof(
       (text) =>
         removeStep(text, i),
   ),
-  fc
-    .tuple(
-      stepIndex,
-      fc.oneof(
-        fc.record({
-          kind: fc.constantFrom('descend' as const, 'ascend' as const),
-          toM: fc.integer({ min: 0, max: 60 }),
-          durationS: fc.double({ min: 1, max: 600, noNaN: true }),
-        }),
-        fc.record({
-          kind: fc.constantFrom('stay' as const, 'interval' as const),
-          durationS: fc.integer({ min: 1, max: 7200 }),
-        }),
-        fc.constant({ kind: 'switch' as const, gas: { o2: 0.5, he: 0 } }),
-      ),
-    )
-    .map(
-      ([i, step]): Edit =>
-        (text) =>
-          insertStepAfter(text, i, step),
-    ),
   fc
     .constantFrom(...scriptReference.filter(({ kind }) => kind === 'setting'))
     .chain(({ name, examples }) =>

@@ -5,6 +5,7 @@ import { WorkingSheet } from '../../parts/working/WorkingSheet';
 import { NotShownNow } from '../../stage/why/NotShownNow';
 import { useAskedWorking, type AskedWorking } from '../../stage/why/use-asked-working';
 import styles from '../alone.module.css';
+import { capital } from '@/lib/quantity/capital';
 
 /**
  * In place of the desk's: the same working in words, with what each step comes to. Its formulas are set, and other numbers
@@ -37,8 +38,7 @@ export function DeskWorking(asked: AskedWorking) {
             .filter(({ group }) => group === undefined)
             .map((step) => (
               <li key={step.id}>
-                <b>{step.title.charAt(0).toUpperCase() + step.title.slice(1)}</b>: {sayInFormula(step.result, units)}.{' '}
-                {step.why}
+                <b>{capital(step.title)}</b>: {sayInFormula(step.result, units)}. {step.why}
               </li>
             ))}
         </ol>

@@ -49,7 +49,6 @@ function OptionAnswer({ ask, optionsHtml, chosen }: OptionAnswerProps) {
   const units = usePreferences((state) => state.units);
   return (
     <ChoiceAnswer
-      legend="Your answer"
       options={optionsHtml ?? ask.options.map((option) => escaped(inUnits(option, units)))}
       chosen={chosen}
       onChoose={(option) => answer({ by: 'choice', option })}

@@ -1,14 +1,10 @@
 import '../../parts/formulas.css';
 import type { Metadata } from 'next';
-import { lessonSlugs, loadLesson, loadPrepared } from '../load-lessons';
+import { lessonSlugs, loadLesson, loadPrepared, type LessonAddress } from '../load-lessons';
 import { lessonPath, textPath } from '../../parts/lesson-paths';
 import { RENAMED } from '@/lib/lesson/renamed';
 import { MovedLesson } from '../MovedLesson';
 import { LessonPlayer } from '../player/LessonPlayer';
-
-interface LessonPageProps {
-  params: Promise<{ slug: string }>;
-}
 
 export const dynamicParams = false;
 
@@ -16,14 +12,14 @@ export function generateStaticParams() {
   return [...lessonSlugs(), ...Object.keys(RENAMED)].map((slug) => ({ slug }));
 }
 
-export async function generateMetadata({ params }: LessonPageProps): Promise<Metadata> {
+export async function generateMetadata({ params }: LessonAddress): Promise<Metadata> {
   const { slug } = await params;
   const { title, summary } = loadLesson(RENAMED[slug] ?? slug).lesson;
   return { title, description: summary };
 }
 
 /** One lesson: its texts are set and its answers worked out at build time; the player is what the browser adds. */
-export default async function LessonPage({ params }: LessonPageProps) {
+export default async function LessonPage({ params }: LessonAddress) {
   const { slug } = await params;
   const moved = RENAMED[slug];
   if (moved !== undefined) return <MovedLesson path={lessonPath(moved)} title={loadLesson(moved).lesson.title} />;

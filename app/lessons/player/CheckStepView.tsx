@@ -153,7 +153,6 @@ function OneQuestion({
       )}
       {asked.options ? (
         <ChoiceAnswer
-          legend="Your answer"
           options={asked.options.map(({ html }) => html)}
           chosen={chosen}
           onChoose={(option) => {

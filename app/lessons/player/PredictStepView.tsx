@@ -30,6 +30,7 @@ import { TryOnDesk } from './TryOnDesk';
 import { useEngine, type Engine } from './use-engine';
 import styles from './step.module.css';
 import { isWithin } from '@/lib/lesson/questions/within';
+import { capital } from '@/lib/quantity/capital';
 
 interface PredictProps {
   lesson: PreparedLesson;
@@ -136,7 +137,6 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
       <div data-asked="answer" data-faulty={faulty === 'answer' || undefined}>
         {step.choice && (
           <ChoiceAnswer
-            legend="Your answer"
             options={step.choice.map(({ html }) => html)}
             chosen={answer?.by === 'choice' ? answer.option : undefined}
             onChoose={(option) => keep({ answer: { by: 'choice', option } })}
@@ -173,7 +173,7 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
       <div className={styles.sure} data-asked="confidence" data-faulty={faulty === 'confidence' || undefined}>
         <Segmented
           label="How sure are you?"
-          segments={CONFIDENCES.map((value) => ({ value, label: value.charAt(0).toUpperCase() + value.slice(1) }))}
+          segments={CONFIDENCES.map((value) => ({ value, label: capital(value) }))}
           value={confidence as Confidence}
           onChange={(value) => keep({ confidence: value })}
         />

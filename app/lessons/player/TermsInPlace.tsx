@@ -6,6 +6,7 @@ import { fetchTerms, type TermsById } from '../glossary/fetch-terms';
 import { glossaryPath, termsPath } from '../../parts/lesson-paths';
 import { ProseLine } from '../../parts/prose/Prose';
 import styles from './player.module.css';
+import { capital } from '@/lib/quantity/capital';
 
 /** Opens a term of the glossary over the lesson, so that nothing half answered is left behind. */
 export function TermsInPlace({ children }: { children: ReactNode }) {
@@ -61,8 +62,4 @@ function TermDialog({ id, onClose }: { id: string; onClose: () => void }) {
       </div>
     </Dialog>
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

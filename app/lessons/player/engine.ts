@@ -7,6 +7,7 @@ import {
   judgeNumber,
   numberAsked,
   numbersToPick,
+  replyTo,
   rightOption,
   type NumberAsked,
 } from '@/lib/lesson/questions/judge';
@@ -16,7 +17,7 @@ import { printBoth } from '@/lib/lesson/expression/template';
 import type { World } from '@/lib/lesson/expression/world';
 import { fillIn } from '../fill';
 import { valueHtml } from '../fillable';
-import { firstReply, worldsOf } from './predict-answers';
+import { worldsOf } from './predict-answers';
 import type { CheckStep, Html, PreparedLesson, PreparedQuestion, TryStep } from '../prepared';
 
 /*
@@ -120,7 +121,7 @@ export function answerNumber(
 ): NumberVerdict {
   const { world } = drawnFor.get(asked)!;
   const judged = judgeNumber(question.number!, asked.number!, given, world);
-  const reply = judged.right ? undefined : (firstReply(number!.wrong, judged.world) ?? number!.otherwise);
+  const reply = judged.right ? undefined : (replyTo(number!.wrong, judged.world) ?? number!.otherwise);
   return { right: judged.right, because: reply && fillIn(reply, judged.world), answer: asked.numberHtml! };
 }
 

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import { judgeCondition } from '@/lib/lesson/questions/judge';
+import { replyTo } from '@/lib/lesson/questions/judge';
 import { lessonWorld, type LessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { compareSketch } from '@/lib/lesson/questions/compare-sketch';
 import { judgeSketch, worldWithSketch } from '@/lib/lesson/questions/judge-sketch';
@@ -20,14 +20,6 @@ export function worldsOf(lesson: PreparedLesson): LessonWorld {
   return known;
 }
 
-/** The first of some replies whose condition holds. */
-export function firstReply(replies: readonly PreparedReply[], world: World): Fillable | undefined {
-  return replies.find(({ when }) => {
-    const so = judgeCondition(when, world);
-    return so.ok && so.value;
-  })?.because;
-}
-
 /** What is said to a number that is wrong. */
 export function numberReply(lesson: PreparedLesson, step: PredictStep, given: number): Html {
   const { answer, within, wrong, otherwise } = step.number!;
@@ -37,7 +29,7 @@ export function numberReply(lesson: PreparedLesson, step: PredictStep, given: nu
     answer,
     within: { value: within, dimension },
   });
-  return fillIn(firstReply(wrong, world) ?? otherwise, world);
+  return fillIn(replyTo(wrong, world) ?? otherwise, world);
 }
 
 export interface DrawVerdict {
@@ -55,7 +47,7 @@ export function drawVerdict(lesson: PreparedLesson, step: PredictStep, sketch: S
   const asked = step.draw!;
   const world = worldsOf(lesson).about(step.script);
   const { right, features } = judgeSketch(asked.features, asked, sketch, world);
-  const reply = right ? undefined : firstReply(asked.wrong, worldWithSketch(world, asked, sketch));
+  const reply = right ? undefined : replyTo(asked.wrong, worldWithSketch(world, asked, sketch));
   return {
     right,
     text: compareSketch(sketch, asked, units),

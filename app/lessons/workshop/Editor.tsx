@@ -20,7 +20,7 @@ import { StageWaiting } from '../player/StageWaiting';
 import { draftTitle } from './draft-title';
 import { FactsTable } from './FactsTable';
 import { DIVE_FIELDS, lessonFields, stepFields } from './field-specs';
-import { Fields, partOf } from './Fields';
+import { Fields } from './Fields';
 import type { Editing } from './Faults';
 import { PassOnLesson } from './PassOnLesson';
 import { StepList, type Place } from './StepList';
@@ -28,6 +28,7 @@ import { LessonFaults } from './LessonFaults';
 import { useCheck } from './use-check';
 import { stepKind } from './step-kind';
 import styles from './workshop.module.css';
+import { fieldOf } from '@/lib/lesson/read-progress';
 
 const TryOut = lazy(async () => ({ default: (await import('./looks')).TryOut }));
 const OwnPaper = lazy(async () => ({ default: (await import('./looks')).OwnPaper }));
@@ -190,7 +191,7 @@ export function Editor({ text, known, onText, onClose }: EditorProps) {
 }
 
 function stepId(data: unknown, place: Place): string | undefined {
-  const id = typeof place === 'number' ? partOf(partOf(partOf(data, 'steps'), place), 'id') : undefined;
+  const id = typeof place === 'number' ? fieldOf(fieldOf(fieldOf(data, 'steps'), place), 'id') : undefined;
   return typeof id === 'string' ? id : undefined;
 }
 
@@ -207,7 +208,7 @@ function PlaceForm({
 }) {
   if (place === 'lesson') return <Fields fields={lessonFields(known)} data={data} path={[]} editing={editing} />;
   if (place === 'dives') return <Fields fields={[DIVE_FIELDS]} data={data} path={[]} editing={editing} />;
-  const step = partOf(partOf(data, 'steps'), place);
+  const step = fieldOf(fieldOf(data, 'steps'), place);
   const kind = stepKind(step);
   if (!kind)
     return (
@@ -217,7 +218,7 @@ function PlaceForm({
           : 'The kind of this step is not known. Mend it as text.'}
       </p>
     );
-  const scripts = (partOf(data, 'scripts') ?? {}) as object;
+  const scripts = (fieldOf(data, 'scripts') ?? {}) as object;
   return (
     <Fields
       key={place}

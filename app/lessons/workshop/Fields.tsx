@@ -8,6 +8,8 @@ import { NamedGroups } from './NamedGroups';
 import styles from './workshop.module.css';
 import { type Editing, Faults } from './Faults';
 import { type ControlProps, TextField, SelectField, ChecksField } from './PlainFields';
+import { capital } from '@/lib/quantity/capital';
+import { fieldOf } from '@/lib/lesson/read-progress';
 
 interface FieldsProps {
   fields: readonly FieldSpec[];
@@ -28,16 +30,9 @@ export function Fields({ fields, data, path, editing }: FieldsProps) {
   );
 }
 
-/** The value under a name, where there is one. */
-export function partOf(data: unknown, key: string | number): unknown {
-  return typeof data === 'object' && data !== null && Object.hasOwn(data, key)
-    ? (data as Record<string | number, unknown>)[key]
-    : undefined;
-}
-
 function OneField({ field, data, path, editing }: { field: FieldSpec; data: unknown; path: Path; editing: Editing }) {
   const own = [...path, field.key];
-  const value = partOf(data, field.key);
+  const value = fieldOf(data, field.key);
   switch (field.control) {
     case 'line':
     case 'expression':
@@ -143,7 +138,7 @@ function LinesField({ field, value, path, editing }: ControlProps<'lines'>) {
           field={{
             control: 'prose',
             key: String(index),
-            label: `${field.item.charAt(0).toUpperCase()}${field.item.slice(1)} ${index + 1}`,
+            label: `${capital(field.item)} ${index + 1}`,
           }}
           value={lines[index]}
           path={[...path, index]}
@@ -214,7 +209,7 @@ function WaysField({
   editing: Editing;
 }) {
   const id = useId();
-  const now = field.ways.find((way) => partOf(data, way.field.key) !== undefined);
+  const now = field.ways.find((way) => fieldOf(data, way.field.key) !== undefined);
   return (
     <div className={styles.ways}>
       <Faults path={path} editing={editing} />

@@ -6,9 +6,9 @@ import type { LessonFault } from '@/lib/lesson/checking/fault';
 import { STEP_KINDS, type StepKind } from '@/lib/lesson/step';
 import { Button } from '../../parts/Button';
 import { KIND_WORDS } from '../kind-words';
-import { partOf } from './Fields';
 import { stepKind } from './step-kind';
 import styles from './workshop.module.css';
+import { fieldOf } from '@/lib/lesson/read-progress';
 
 /** What is being written: the lesson as a whole, its dives, or a step by its index. */
 export type Place = 'lesson' | 'dives' | number;
@@ -26,7 +26,7 @@ interface StepListProps {
 export function StepList({ text, data, place, faults, onPlace, onText }: StepListProps) {
   const id = useId();
   const [kind, setKind] = useState<StepKind>('read');
-  const found = partOf(data, 'steps');
+  const found = fieldOf(data, 'steps');
   const steps: readonly unknown[] = Array.isArray(found) ? found : [];
   const wrongIn = (part: Place) =>
     faults.filter(({ path }) =>
@@ -96,7 +96,7 @@ export function StepList({ text, data, place, faults, onPlace, onText }: StepLis
       {part('dives', 'Its dives')}
       <ol>
         {steps.map((step, index) => {
-          const title = partOf(step, 'title');
+          const title = fieldOf(step, 'title');
           const own = stepKind(step);
           return (
             <li key={index} {...dragging(index)}>

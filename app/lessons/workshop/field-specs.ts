@@ -4,7 +4,8 @@ import { LEVELS } from '@/lib/lesson/lesson';
 import { UNIT_READING_IDS } from '@/lib/working/rules/unit-all';
 import type { StepKind } from '@/lib/lesson/step';
 import { FREEDOMS } from '@/lib/lesson/questions/kept-settings';
-import { capitalWords, cautionWords, pictureWords, readingWords } from './option-words';
+import { cautionWords, pictureWords, readingWords } from './option-words';
+import { capital } from '@/lib/quantity/capital';
 
 /* Long because it is one table: every field a lesson has. */
 
@@ -381,7 +382,7 @@ export function stepFields(kind: StepKind, known: KnownNames, scripts: object): 
         optional: true,
         hint: 'Nothing, where none is marked: the rest has to stay as it was.',
         options: FREEDOMS,
-        words: capitalWords,
+        words: capital,
       },
       replies('hints', 'Hints', 'Said while the goal is not met and the condition holds.'),
       { control: 'script', key: 'reach', label: 'A dive that meets it' },
@@ -419,7 +420,7 @@ export function lessonFields(known: KnownNames): readonly FieldSpec[] {
   return [
     { control: 'line', key: 'title', label: 'Title' },
     { control: 'line', key: 'summary', label: 'In one line' },
-    { control: 'select', key: 'level', label: 'Level', options: LEVELS, words: capitalWords },
+    { control: 'select', key: 'level', label: 'Level', options: LEVELS, words: capital },
     { control: 'number', key: 'minutes', label: 'Minutes' },
     { control: 'lines', key: 'objectives', label: 'Afterwards', item: 'objective' },
     { control: 'lines', key: 'needs', label: 'Before', item: 'need', optional: true },

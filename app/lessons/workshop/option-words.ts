@@ -45,5 +45,3 @@ export function pictureWords(name: string): string {
 export function cautionWords(name: string): string {
   return Object.hasOwn(cautions, name) ? cautions[name as keyof typeof cautions] : name;
 }
-
-export const capitalWords = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)}`;

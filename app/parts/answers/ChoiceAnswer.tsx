@@ -5,7 +5,6 @@ import { ProseLine } from '../prose/Prose';
 import styles from './choice.module.css';
 
 interface ChoiceAnswerProps {
-  legend: string;
   options: readonly string[];
   chosen: number | undefined;
   onChoose: (option: number) => void;
@@ -13,11 +12,11 @@ interface ChoiceAnswerProps {
 }
 
 /** One of a few answers in words or numbers. */
-export function ChoiceAnswer({ legend, options, chosen, onChoose, disabled = false }: ChoiceAnswerProps) {
+export function ChoiceAnswer({ options, chosen, onChoose, disabled = false }: ChoiceAnswerProps) {
   const name = useId();
   return (
     <fieldset className={styles.options} disabled={disabled}>
-      <legend>{legend}</legend>
+      <legend>Your answer</legend>
       {options.map((html, index) => (
         <label key={index} className={styles.option}>
           <input type="radio" name={name} checked={index === chosen} onChange={() => onChoose(index)} />

@@ -12,18 +12,17 @@ interface NumberAnswerBoxProps {
   onNumber: (value: number | undefined, text: string) => void;
   /** What was typed before. */
   begun?: string | undefined;
-  label?: string;
 }
 
 /** A number in the reader's own units. */
-export function NumberAnswerBox({ dimension, onNumber, begun = '', label = 'Your answer' }: NumberAnswerBoxProps) {
+export function NumberAnswerBox({ dimension, onNumber, begun = '' }: NumberAnswerBoxProps) {
   const units = usePreferences((state) => state.units);
   const [text, setText] = useState(begun);
   const read = text.trim() === '' ? undefined : readAnswer(text, dimension, units);
   const { unit } = answerUnit(dimension, units);
   return (
     <Field
-      label={label}
+      label="Your answer"
       value={text}
       inputMode="decimal"
       autoComplete="off"

@@ -12,6 +12,7 @@ import { Field } from '../Field';
 import { usePreferences } from '../preferences';
 import { rounded } from './rounded';
 import styles from './sketch.module.css';
+import { capital } from '@/lib/quantity/capital';
 
 /** The curve is read out when nothing has been typed or drawn for so long, ms. */
 const SETTLED_MS = 1200;
@@ -61,7 +62,7 @@ export function SketchBoxes({ asked, sketch, onSketch, strokes }: SketchBoxesPro
   return (
     <>
       <fieldset ref={boxes} className={styles.boxes}>
-        <legend>{`${asked.noun.charAt(0).toUpperCase()}${asked.noun.slice(1)}, in ${unit}, from 0 to ${most}`}</legend>
+        <legend>{`${capital(asked.noun)}, in ${unit}, from 0 to ${most}`}</legend>
         {boxesS.map((timeS) => {
           const drawn = drawnAt(sketch, timeS);
           const text = texts[timeS];

@@ -1,8 +1,8 @@
 import styles from './prose.module.css';
 
 /** A text of a lesson that has been set: see prose.ts for what it may hold. */
-export function Prose({ html, small = false }: { html: string; small?: boolean }) {
-  return <div className={`${styles.prose} ${small ? styles.small : ''}`} dangerouslySetInnerHTML={{ __html: html }} />;
+export function Prose({ html }: { html: string }) {
+  return <div className={styles.prose} dangerouslySetInnerHTML={{ __html: html }} />;
 }
 
 /** The same within a line. */

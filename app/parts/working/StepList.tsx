@@ -7,6 +7,7 @@ import { Disclosure } from '../Disclosure';
 import { formulaPrinter, sayInFormula } from './print-quantity';
 import formulas from './formula.module.css';
 import styles from './working.module.css';
+import { capital } from '@/lib/quantity/capital';
 
 interface StepListProps {
   steps: readonly WorkingStep[];
@@ -156,8 +157,4 @@ function originText({ from, obtained }: WorkingValue, numbers: ReadonlyMap<strin
   if (from.startsWith('step:')) return `step ${numbers.get(from)}`;
   if (from === 'published') return obtained ? OBTAINED[obtained] : 'published';
   return ORIGINS[from as keyof typeof ORIGINS];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -4,8 +4,9 @@ import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import { atMost, fixed, sixFigures } from '@/lib/quantity/number';
 import { BAR_PER_PSI } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
-import type { PrintQuantity } from '@/lib/working/formula';
+import { UNIT_NAMES, type PrintQuantity } from '@/lib/working/formula';
 import type { Quantity, Unit, WorkingTable } from '@/lib/working/working';
+import { capital } from '@/lib/quantity/capital';
 
 interface Shown {
   /** How much of the model's unit one of the shown unit is. */
@@ -13,7 +14,6 @@ interface Shown {
   readonly name: string;
 }
 
-const NAMES: Partial<Record<Unit, string>> = { '1/min': 'per min', '1/bar': 'per bar' };
 const IMPERIAL: Partial<Record<Unit, Shown>> = {
   m: { size: METRES_PER_FOOT, name: 'ft' },
   'm/min': { size: METRES_PER_FOOT, name: 'ft/min' },
@@ -26,7 +26,7 @@ const IMPERIAL: Partial<Record<Unit, Shown>> = {
 
 /** The unit a person reads a quantity in. All of a formula is converted alike, so that it holds in either system. */
 export function shownUnit(unit: Unit, system: UnitSystem): Shown {
-  return (system === 'imperial' ? IMPERIAL[unit] : undefined) ?? { size: 1, name: NAMES[unit] ?? unit };
+  return (system === 'imperial' ? IMPERIAL[unit] : undefined) ?? { size: 1, name: UNIT_NAMES[unit] ?? unit };
 }
 
 /** Quantities as they stand in a formula: six figures, so that the sum can be followed by hand. */
@@ -82,7 +82,7 @@ export function tableColumns(
     const decimals = Math.max(0, ...numbers.map((value) => decimalsOf(value, unit, system)));
     const named = unit === '' ? title : `${title}, ${unit === 's' ? 'min:s' : shownUnit(unit, system).name}`;
     return {
-      heading: named.charAt(0).toUpperCase() + named.slice(1),
+      heading: capital(named),
       numeric: numbers.length > 0,
       cell: (row) => {
         const text = cellText(row[index]!, unit, system, decimals);

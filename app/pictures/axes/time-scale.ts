@@ -86,12 +86,15 @@ export interface TimeTick {
   readonly text: string;
 }
 
-/** Whole minutes to mark along the axis, about one to every `room` of the picture. Each dive of a day counts its own. */
-export function timeTicks(scale: TimeScale, width: number, room = 80): TimeTick[] {
+/** What a mark along the axis has room in, px. */
+const ROOM = 80;
+
+/** Whole minutes to mark along the axis, about one to every `ROOM` of the picture. Each dive of a day counts its own. */
+export function timeTicks(scale: TimeScale, width: number): TimeTick[] {
   const { dives, startS, endS, lastS } = scale;
   const first = dives[0]?.startS ?? startS;
   const perMinute = scale(first + 60) - scale(first);
-  const step = [1, 2, 5, 10, 15, 20, 30, 60, 120, 240].find((minutes) => minutes * perMinute >= room) ?? 480;
+  const step = [1, 2, 5, 10, 15, 20, 30, 60, 120, 240].find((minutes) => minutes * perMinute >= ROOM) ?? 480;
   const ticks: TimeTick[] = [];
   dives.forEach((dive, index) => {
     const goesOn = index === dives.length - 1 && endS > lastS;
@@ -99,7 +102,7 @@ export function timeTicks(scale: TimeScale, width: number, room = 80): TimeTick[
       const timeS = dive.startS + minutes * 60;
       if (timeS < startS - 1e-6 || timeS > endS + 1e-6) continue;
       const last = ticks.at(-1);
-      if (last && width > 0 && scale(timeS) - scale(last.timeS) <= room * 0.5) {
+      if (last && width > 0 && scale(timeS) - scale(last.timeS) <= ROOM * 0.5) {
         // Where a dive begins is worth more than where minutes end.
         if (minutes > 0) continue;
         ticks.pop();

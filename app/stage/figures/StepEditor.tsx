@@ -14,6 +14,7 @@ import { useDesk, useDeskOncePainted, useDeskStore } from '../desk-context';
 import { StepHint } from './StepHint';
 import { addPoint, isLevel, newPointS, removeLeg } from './profile-edits';
 import styles from '../stage.module.css';
+import { useScriptEdit } from '../gas/use-script-edit';
 
 /** Exact values for the step under the hand: typed, where a drag is too coarse. */
 export function StepEditor() {
@@ -24,7 +25,7 @@ export function StepEditor() {
   const index = legs.findIndex((one) => one.step === selected);
   const leg = legs[index];
   if (!leg) return <StepHint />;
-  const edit = (make: (script: string) => string) => store.getState().change({ script: make(store.getState().script) });
+  const { edit } = useScriptEdit();
   return (
     <div className={styles.stepEditor} role="group" aria-label={`Exact values of point ${index + 1}`}>
       <p>

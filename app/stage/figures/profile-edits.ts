@@ -1,5 +1,4 @@
-import { removeStep } from '@/lib/dive/edit-steps';
-import { pullStayEnd, setStepDepth, setStepDuration } from '@/lib/dive/edit';
+import { pullStayEnd, removeStep, setStepDepth, setStepDuration } from '@/lib/dive/edit';
 import type { Leg } from '@/lib/dive/legs';
 import { splitStep } from '@/lib/dive/split-step';
 

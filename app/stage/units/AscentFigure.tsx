@@ -173,21 +173,8 @@ function SlowedWashout({ scene }: { scene: Scene }) {
       </label>
       {settings.on && (
         <div className={styles.numbers}>
-          <Times
-            label="Half-times times"
-            value={settings.times}
-            lowest={1}
-            highest={10}
-            onValue={(times) => set({ times })}
-          />
-          <Times
-            label="For"
-            unit="min"
-            value={settings.forMin}
-            lowest={1}
-            highest={1440}
-            onValue={(forMin) => set({ forMin })}
-          />
+          <Times label="Half-times times" value={settings.times} highest={10} onValue={(times) => set({ times })} />
+          <Times label="For" unit="min" value={settings.forMin} highest={1440} onValue={(forMin) => set({ forMin })} />
         </div>
       )}
       {settings.on && breaches.length === 0 && <p>No rise breaches the rate limit on this dive, so nothing changes.</p>}
@@ -205,23 +192,22 @@ function Times(props: {
   label: string;
   unit?: string;
   value: number;
-  lowest: number;
   highest: number;
   onValue: (value: number) => void;
 }) {
-  const { label, unit, value, lowest, highest, onValue } = props;
+  const { label, unit, value, highest, onValue } = props;
   return (
     <Field
       label={label}
       unit={unit}
       type="number"
       step="any"
-      min={lowest}
+      min={1}
       max={highest}
       value={value}
       onChange={(event) => {
         const next = event.target.valueAsNumber;
-        if (next >= lowest && next <= highest) onValue(next);
+        if (next >= 1 && next <= highest) onValue(next);
       }}
     />
   );

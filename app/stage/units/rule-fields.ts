@@ -1,5 +1,6 @@
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { capital } from '@/lib/quantity/capital';
 
 /** What a rule's setting is called, taken from its name in the rule: `dueBelowM` is "due below", in m. */
 export interface FieldName {
@@ -26,7 +27,7 @@ export function fieldName(key: string, system: UnitSystem): FieldName {
     .trim();
   const inFeet = system === 'imperial' && found?.[1].startsWith('m') && found[1] !== 'min';
   return {
-    label: words.charAt(0).toUpperCase() + words.slice(1),
+    label: capital(words),
     unit: inFeet ? found?.[1].replace('m', 'ft') : found?.[1],
     size: inFeet ? METRES_PER_FOOT : 1,
   };

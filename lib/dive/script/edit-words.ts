@@ -3,6 +3,7 @@ import { LENGTH_UNITS, METRES_PER_FOOT } from '../../quantity/length';
 import { atMost, NUMBER_START, plainText } from '../../quantity/number';
 import { metresPerMinute } from '../../quantity/rate';
 import { VERTICAL_WORDS, SURFACE } from './step-words';
+import { capital } from '../../quantity/capital';
 
 /** A new number in the words of an old value: its unit, its spacing and its decimal mark stay as they were. */
 function likeBefore(
@@ -86,5 +87,5 @@ export function isSurfaceVerb(verb: string): boolean {
 
 /** Words with a capital where the old ones had one. */
 export function likeCapital(old: string, words: string): string {
-  return /^[A-Z]/.test(old) ? words.charAt(0).toUpperCase() + words.slice(1) : words;
+  return /^[A-Z]/.test(old) ? capital(words) : words;
 }

@@ -1,6 +1,6 @@
 import { LONGEST_LESSON } from '../../lesson/lesson';
 import { refused, accepted, type Parsed } from '../../quantity/parsed';
-import { packText, unpackText } from './packed-text';
+import { DAMAGED, packText, unpackText } from './packed-text';
 
 /** A lesson behind the # of a link: `lesson-1.` and its text, packed. The number is the version of the format. */
 const MARK = 'lesson-1.';
@@ -32,8 +32,6 @@ export function isLessonLink(fragment: string): boolean {
   return /^#?lesson-\d/.test(fragment);
 }
 
-const AGAIN = 'Ask for the link again, and copy the whole of it.';
-
 /** The lesson's text that a link carries; `near` is the text of the lesson it leans on. What it says is not checked here. Never throws. */
 export function decodeLesson(fragment: string, near?: string): Parsed<string> {
   const text = fragment.replace(/^#/, '').trim();
@@ -49,7 +47,7 @@ export function decodeLesson(fragment: string, near?: string): Parsed<string> {
           'This link was made by a newer version.',
           'Reload this page to get the newest one, and open the link again.',
         )
-      : refused('This is not a link to a lesson.', AGAIN);
+      : refused('This is not a link to a lesson.', DAMAGED);
   }
   const unpacked =
     slug === undefined ? unpackText(text.slice(MARK.length)) : unpackText(text.replace(NEAR_MARK, ''), near);
@@ -60,7 +58,7 @@ export function decodeLesson(fragment: string, near?: string): Parsed<string> {
           ? 'The link was changed or cut on the way: its checksum does not fit.'
           : 'The link was changed or cut on the way, or this site has another version of the lesson it was made from.'
         : 'The link is cut off, or is none that is made here.',
-      slug === undefined ? AGAIN : 'Ask for the lesson as a file.',
+      slug === undefined ? DAMAGED : 'Ask for the lesson as a file.',
     );
   if (unpacked.text.length > LONGEST_LESSON)
     return refused(

@@ -82,3 +82,6 @@ function inflated(packed: Uint8Array, near: string): string | undefined {
   }
   return strFromU8(whole);
 }
+
+/** How to mend a link that came to harm. */
+export const DAMAGED = 'Ask for the link again, and copy the whole of it.';

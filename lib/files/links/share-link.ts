@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { MOST_CHARACTERS } from '../../dive/script';
-import { LONGEST_FRAGMENT, packText, unpackText } from './packed-text';
+import { DAMAGED, LONGEST_FRAGMENT, packText, unpackText } from './packed-text';
 
 /** A link's state after the #: `1.` and the state as JSON, packed. The number is the version of the format. */
 const VERSION = '1';
@@ -44,8 +44,6 @@ export function encodeState(state: SharedState): Encoded {
   }
   return { ok: true, fragment };
 }
-
-const DAMAGED = 'Ask for the link again, and copy the whole of it.';
 
 /**
  * Unpacks the part of a link after the #, with or without it. Never throws. A view that does not fit its schema is left

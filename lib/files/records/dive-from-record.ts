@@ -15,6 +15,7 @@ import { profileOf, type RecordProfile } from './record-profile';
 import type { Recording } from './record';
 import { DEFAULT_CLOSENESS, simplify, type Closeness } from './simplify';
 import { FROM_REST_S, intervalsAtOdds, intervalsInScript, surfaceIntervals } from './surface-intervals';
+import { stepTo } from '../../dive/step-to';
 
 /** Steps a dive made of records may have: its script stays within what an editor takes. */
 const MOST_STEPS = 4000;
@@ -219,14 +220,9 @@ function stepsOf(
       for (; nextSwitch < breathed.length && breathed[nextSwitch]!.timeS <= timeS[from]!; nextSwitch += 1)
         recorded = breathed[nextSwitch]!.gas;
       breathe(recorded);
-      take(leg(depthM, recordedM[to]!, durationS));
+      take(stepTo(depthM, recordedM[to]!, durationS));
     }
   });
   takeUp(recordings.at(-1)!);
   return { steps, offsetS, depthErrorM, tissueErrorBar };
-}
-
-function leg(fromM: number, toM: number, durationS: number): Step {
-  if (toM === fromM) return { kind: 'stay', durationS };
-  return { kind: toM > fromM ? 'descend' : 'ascend', toM, durationS };
 }

@@ -160,15 +160,6 @@ export function* explainSettings(
   return accepted({ ...found, sentences: sayExplanation(found, comparison, recorded, telling) });
 }
 
-/** Runs a search to its end. */
-export function explainSettingsAtOnce(...given: Parameters<typeof explainSettings>): Parsed<Explanation> {
-  const search = explainSettings(...given);
-  for (;;) {
-    const step = search.next();
-    if (step.done) return step.value;
-  }
-}
-
 function siteOfSettings({ water, altitudeM, gas }: Settings): Site {
   return { water, altitudeM, gas, forgotBefore: 0 };
 }

@@ -5,6 +5,7 @@ import type { Explanation, SettingsSet } from './explain-settings';
 import type { Comparison } from './readings-compared';
 import type { ShownThen, TellingMinute } from './telling-minute';
 import type { Misfit, Site } from './unit-fit';
+import { capital } from '../../quantity/capital';
 
 /** What a search found, in plain words: the settings as ranges, how well they explain the unit, and what stays open. */
 export function sayExplanation(
@@ -127,8 +128,4 @@ function hundredths(value: number): string {
 
 function percent(fraction: number): string {
   return atMost(fraction * 100, 0);
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -3,6 +3,7 @@ import { nearest } from '../../dive/script/nearest';
 import { quoted } from '../../quantity/parsed';
 import type { PlacedFault } from './fault';
 import { STEP_KINDS } from '../step';
+import { capital } from '../../quantity/capital';
 
 const KEYS = [
   'number',
@@ -176,7 +177,3 @@ const MENDS: Readonly<Record<string, string>> = {
   object: 'Write its parts on lines of their own, indented.',
   record: 'Write its parts on lines of their own, indented.',
 };
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

@@ -86,6 +86,7 @@ export function quotient(one: Dimension, other: Dimension): Dimension | undefine
   return undefined;
 }
 
-function isNumber(dimension: Dimension): boolean {
+/** Whether it is a bare number: a count of compartments is one. */
+export function isNumber(dimension: Dimension): boolean {
   return dimension === 'plain' || dimension === 'compartment';
 }

@@ -1,5 +1,13 @@
 import { refused, type Refusal } from '../../quantity/parsed';
-import { DIMENSION_UNITS, DIMENSION_WORDS, product, productScale, quotient, type Dimension } from './dimension';
+import {
+  DIMENSION_UNITS,
+  DIMENSION_WORDS,
+  isNumber,
+  product,
+  productScale,
+  quotient,
+  type Dimension,
+} from './dimension';
 import type { Comparison, ComparisonSign, Expression, Place } from './expression';
 import { factValue } from '../facts/fact-value';
 import { NoValue } from '../facts/fact';
@@ -94,10 +102,6 @@ export function asDimension(amount: AmountOutcome, dimension: Dimension, place: 
     `This is ${DIMENSION_WORDS[amount.dimension]} where ${DIMENSION_WORDS[dimension]} is needed.`,
     unit ? `Write a value in ${unit}.` : 'Write a plain number.',
   );
-}
-
-function isNumber(dimension: Dimension): boolean {
-  return dimension === 'plain' || dimension === 'compartment';
 }
 
 function truthOf(expression: Expression, world: World): boolean {

@@ -40,11 +40,6 @@ export interface World {
   readonly work?: Work | undefined;
 }
 
-/** A world of one dive alone. */
-export function worldOf(subject: Subject): World {
-  return { subject, script: () => undefined, scriptNames: [], values: new Map() };
-}
-
 /** The same world with more values in it. */
 export function withValues(world: World, values: Readonly<Record<string, Amount>>): World {
   return { ...world, values: new Map([...world.values, ...Object.entries(values)]) };

@@ -44,3 +44,6 @@ export interface SettingFact extends FactBase {
 }
 
 export type Fact = MomentFact | DiveFact | SettingFact;
+
+/** Facts that are shares are told in percent. */
+export const PERCENT = 100;

@@ -3,8 +3,6 @@ import { gasAt } from '../../dive/timeline';
 import type { View } from '../questions/subject';
 import { NoValue, type MomentFact } from './fact';
 
-const PERCENT = 100;
-
 const gas = ({ timeline }: View, sample: number) => gasAt(timeline, sample);
 const depthM = ({ timeline }: View, sample: number) => timeline.depthM[sample]!;
 

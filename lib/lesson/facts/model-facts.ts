@@ -7,9 +7,7 @@ import { noStopAfter } from '../../rules/surface/no-stop-recovery';
 import { COMPARTMENTS } from '../../tissue/coefficients';
 import { limitBar, mValueBar } from '../../tissue/limit';
 import type { View } from '../questions/subject';
-import type { MomentFact } from './fact';
-
-const PERCENT = 100;
+import { PERCENT, type MomentFact } from './fact';
 
 function breathedInertBar({ timeline }: View, sample: number): number {
   const { nitrogenBar, heliumBar } = breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);

@@ -3,9 +3,7 @@ import { noStop, type NoStop } from '../../ascent/no-stop';
 import { atmosphereBar } from '../../physics/atmosphere';
 import { tissuesSettledOnAir } from '../../tissue/tissues';
 import type { View } from '../questions/subject';
-import type { SettingFact } from './fact';
-
-const PERCENT = 100;
+import { PERCENT, type SettingFact } from './fact';
 
 function freshNoStop({ dive, timeline }: View, depthM: number): NoStop {
   const { compartments, surfaceBar, barPerMetre } = timeline;

@@ -17,6 +17,7 @@ import { parseExpression } from '../expression/parse-expression';
 import { printValue } from '../expression/print-value';
 import { formOf } from '../expression/template';
 import type { World } from '../expression/world';
+import { capital } from '../../quantity/capital';
 
 /** One part of a goal, and how it stands. */
 interface Clause {
@@ -174,8 +175,4 @@ function momentText(at: WrittenMoment): string {
 
 function ofWhat({ dive, unit }: FactCall): string {
   return `${dive === undefined ? '' : ` on dive ${dive}`}${unit === undefined ? '' : `, as ${unit} has it`}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -86,6 +86,17 @@ export function numberAsked(
   });
 }
 
+/** What the first of some replies says whose condition is so; undefined where none's is. */
+export function replyTo<Because>(
+  replies: readonly { readonly when: string; readonly because: Because }[],
+  world: World,
+): Because | undefined {
+  return replies.find(({ when }) => {
+    const so = judgeCondition(when, world);
+    return so.ok && so.value;
+  })?.because;
+}
+
 /** A number given, judged. */
 export interface NumberJudged {
   readonly right: boolean;
@@ -110,14 +121,6 @@ export function judgeNumber(
   });
   const right = isWithin(given, answer.value, within);
   return { right, because: right ? undefined : (replyTo(question.wrong, inside) ?? question.otherwise), world: inside };
-}
-
-/** The first reply whose condition is so. */
-function replyTo(replies: readonly Reply[], world: World): string | undefined {
-  return replies.find(({ when }) => {
-    const so = judgeCondition(when, world);
-    return so.ok && so.value;
-  })?.because;
 }
 
 /** One of the numbers to pick from. */

@@ -19,7 +19,6 @@ export interface NoStopRecovery {
   readonly freshMin: number;
   /** The same if you went back down now. */
   readonly nowMin: number;
-  readonly nowLeader: number;
   /** How long on the surface until it is within a minute of the fresh diver's. */
   readonly recoveredAfterMin: number;
 }
@@ -31,12 +30,10 @@ const CLOSE_MIN = 1;
 export function noStopRecovery(timeline: Timeline, limits: Limits, sample: number, next: NextDive): NoStopRecovery {
   const after = noStopAfter(timeline, limits, sample, next);
   const fresh = noStopOf(timeline, limits, freshTissues(timeline), next).minutes;
-  const now = after(0);
   const enoughMin = Math.min(fresh, NO_STOP_CAP_MIN) - CLOSE_MIN;
   return {
     freshMin: fresh,
-    nowMin: now.minutes,
-    nowLeader: now.leader,
+    nowMin: after(0).minutes,
     recoveredAfterMin: minutesUntil((minutes) => after(minutes).minutes >= enoughMin),
   };
 }

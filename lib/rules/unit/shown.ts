@@ -50,7 +50,6 @@ export interface Shown {
     readonly state: SafetyStopState;
     readonly leftS: number;
     readonly idealM: number;
-    readonly bandM: readonly [number, number];
   } | null;
   /** The high gradient factor a penalty has brought the unit to; null while it goes by its own. */
   readonly tightenedHigh: number | null;
@@ -148,8 +147,7 @@ function timeToSurfaceMin(schedule: Schedule, imposed: StopShown | null): number
 function safetyStopAt({ tracks, rules }: Watch, sample: number): Shown['safetyStop'] {
   const state = SAFETY_STOP_STATES[tracks.safetyStop[sample]!]!;
   if (!isAsked(state) && state !== 'done') return null;
-  const { idealM, bandFromM, bandToM } = rules.safetyStop;
-  return { state, leftS: tracks.safetyStopLeftS[sample]!, idealM, bandM: [bandFromM, bandToM] };
+  return { state, leftS: tracks.safetyStopLeftS[sample]!, idealM: rules.safetyStop.idealM };
 }
 
 function afterDive(watch: Watch, sample: number): Partial<Shown> {

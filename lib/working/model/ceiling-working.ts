@@ -4,7 +4,7 @@ import { surfaceMarginBar } from '../../ascent/no-stop';
 import { toleratedAmbientBar } from '../../tissue/limit';
 import { emptyTissues } from '../../tissue/tissues';
 import { deciding, newChain, quantity, type Chain } from '../chain';
-import { ALL_COMPARTMENTS, coefficientSteps, inertStep, type Coefficients } from '../steps/compartment-steps';
+import { coefficientSteps, inertStep, type Coefficients } from '../steps/compartment-steps';
 import { anchorSteps } from './anchor-steps';
 import type { Instant } from '../instant';
 import { gradientFactor } from '../steps/limit-steps';
@@ -15,6 +15,7 @@ import { sixteenTable } from '../steps/sixteen-table';
 import { SOURCES } from '../sources';
 import { tensionSteps } from '../steps/tension-steps';
 import type { Named, Working, WorkingTable } from '../working';
+import { ALL_COMPARTMENTS } from '../../tissue/coefficients';
 
 /**
  * Why the ceiling is where it is: the compartment that sets it, or the one nearest to setting one. Under one gradient

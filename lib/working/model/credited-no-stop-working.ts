@@ -3,7 +3,7 @@ import { creditedNoStopMin } from '../../ascent/credited-no-stop';
 import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
 import { startsAfter } from '../../ascent/start-after';
 import { fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
-import { ALL_COMPARTMENTS, coefficientSteps, inertStep } from '../steps/compartment-steps';
+import { coefficientSteps, inertStep } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import type { WorkingLeg } from '../steps/leg-steps';
 import { limitStep } from '../steps/limit-steps';
@@ -15,6 +15,7 @@ import { sixteenTable } from '../steps/sixteen-table';
 import { SOURCES } from '../sources';
 import { hasHelium, tensionSteps } from '../steps/tension-steps';
 import type { Named, Search, Working, WorkingTable } from '../working';
+import { ALL_COMPARTMENTS } from '../../tissue/coefficients';
 
 /** A stop is looked for this long after the last moment without one, min: more than that moment is exact to. */
 const JUST_AFTER_MIN = 1e-5;

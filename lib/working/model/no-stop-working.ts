@@ -8,7 +8,7 @@ import { haldane } from '../../tissue/loading';
 import { limitBar } from '../../tissue/limit';
 import { tissuesAfter } from '../../tissue/tissues';
 import { deciding, fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
-import { ALL_COMPARTMENTS, coefficientSteps, inertStep } from '../steps/compartment-steps';
+import { coefficientSteps, inertStep } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import { gradientFactor, surfaceLimitStep } from '../steps/limit-steps';
 import { ambientStep, breathedStep, GAS_NAMES, siteSteps, type InertGas } from '../steps/pressure-steps';
@@ -17,6 +17,7 @@ import { sixteenTable } from '../steps/sixteen-table';
 import { SOURCES } from '../sources';
 import { tensionSteps, type Tension } from '../steps/tension-steps';
 import type { Named, Search, Working } from '../working';
+import { ALL_COMPARTMENTS } from '../../tissue/coefficients';
 
 /** The engine's search with helium looks this far ahead, min. */
 const HORIZON_MIN = NO_STOP_CAP_MIN + 1;

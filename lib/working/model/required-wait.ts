@@ -6,9 +6,9 @@ import { gasAt, tissuesAt } from '../../dive/timeline';
 import { sameGas, type Gas } from '../../physics/gas';
 import { limitBar, mixedCoefficient } from '../../tissue/limit';
 import { emptyTissues } from '../../tissue/tissues';
-import { ALL_COMPARTMENTS } from '../steps/compartment-steps';
 import type { Instant } from '../instant';
 import { tensionAfterLeg } from '../steps/leg-steps';
+import { ALL_COMPARTMENTS } from '../../tissue/coefficients';
 
 /** A wait that would be longer than this is taken never to end, as the schedule does, min. */
 export const WAIT_HORIZON_MIN = 48 * 60;

@@ -3,7 +3,7 @@ import { loadAt } from '../../ascent/figures';
 import { DESATURATED_BAR, desaturation, desaturationOf } from '../../rules/surface/desaturation';
 import { LONGEST_WAIT_MIN, restingAt, surfaceNitrogenBar } from '../../rules/surface/surface-interval';
 import { fromSetting, newChain, quantity } from '../chain';
-import { ALL_COMPARTMENTS, inertStep } from '../steps/compartment-steps';
+import { inertStep } from '../steps/compartment-steps';
 import { siteSteps } from '../steps/pressure-steps';
 import { REMARKS } from '../remarks';
 import { restedSteps, restingStep, soughtWait } from '../steps/resting-steps';
@@ -13,6 +13,7 @@ import { tensionSteps } from '../steps/tension-steps';
 import { modelInstant, type UnitInstant } from './unit-instant';
 import { withinAWeek } from '../steps/week-steps';
 import type { Search, Working } from '../working';
+import { ALL_COMPARTMENTS } from '../../tissue/coefficients';
 
 /** Why it takes so long until no compartment holds more than at rest. */
 export function desaturationWorking(unit: UnitInstant): Working {

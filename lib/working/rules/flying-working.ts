@@ -5,7 +5,7 @@ import { altitudeWaitOf, limitAfter, type AltitudeWait } from '../../rules/surfa
 import type { AfterDive } from '../../rules/surface/after-dive';
 import { LONGEST_WAIT_MIN, restingAt } from '../../rules/surface/surface-interval';
 import { fromDive, fromPublished, fromSetting, newChain, quantity, type Chain } from '../chain';
-import { ALL_COMPARTMENTS, coefficientSteps, inertStep } from '../steps/compartment-steps';
+import { coefficientSteps, inertStep } from '../steps/compartment-steps';
 import { gradientFactor, limitStep } from '../steps/limit-steps';
 import { atmosphereStep, siteSteps } from '../steps/pressure-steps';
 import { REMARKS } from '../remarks';
@@ -16,6 +16,7 @@ import { tensionSteps } from '../steps/tension-steps';
 import { modelInstant, type UnitInstant } from './unit-instant';
 import { withinAWeek } from '../steps/week-steps';
 import type { Named, Search, Working } from '../working';
+import { ALL_COMPARTMENTS } from '../../tissue/coefficients';
 
 /** Why a unit counts so many hours until flying: what its model needs, what the guideline says, and the longer of the two. */
 export function flyingWorking(unit: UnitInstant, { flying, sinceSurfacedS }: AfterDive): Working {

@@ -155,6 +155,3 @@ export function inertStep(
     source: SOURCES.dalton,
   });
 }
-
-/** The sixteen, from 0. */
-export const ALL_COMPARTMENTS: readonly number[] = Array.from({ length: COMPARTMENTS }, (_, c) => c);

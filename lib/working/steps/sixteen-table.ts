@@ -1,6 +1,7 @@
 import type { Timeline } from '../../dive/timeline';
-import { ALL_COMPARTMENTS, compartmentName } from './compartment-steps';
+import { compartmentName } from './compartment-steps';
 import type { Unit, WorkingTable } from '../working';
+import { ALL_COMPARTMENTS } from '../../tissue/coefficients';
 
 interface Column {
   readonly title: string;

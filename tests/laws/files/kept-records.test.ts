@@ -6,7 +6,7 @@ import { computeTimeline, sampleAt, type Timeline } from '@/lib/dive/timeline';
 import { checkRecord } from '@/lib/files/records/check-record';
 import { diveFromRecords } from '@/lib/files/records/dive-from-record';
 import { readDiveFile } from '@/lib/files/read-dive-file';
-import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { recordingsOfTimeline } from '../../unit/files/record-of-timeline';
 import { repairRecord } from '@/lib/files/records/repair-record';
 import { decodeState, encodeState } from '@/lib/files/links/share-link';
 import { simplify } from '@/lib/files/records/simplify';

@@ -5,7 +5,7 @@ import { checkRecord } from '@/lib/files/records/check-record';
 import { diveFromRecords } from '@/lib/files/records/dive-from-record';
 import { answerQuestion, guessColumns } from '@/lib/files/csv/guess-columns';
 import { readDiveFile } from '@/lib/files/read-dive-file';
-import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { recordingsOfTimeline } from '../../unit/files/record-of-timeline';
 import { repairRecord } from '@/lib/files/records/repair-record';
 import { HEAD_BYTES } from '@/lib/files/text-of-bytes';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';

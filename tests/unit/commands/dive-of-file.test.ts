@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { diveOfFile } from '@/app/commands/dive-of-file';
 import { BadInput } from '@/app/commands/bad-input';
-import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { recordingsOfTimeline } from '../files/record-of-timeline';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';
 import { parseScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';

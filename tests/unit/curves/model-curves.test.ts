@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { figuresOf } from '@/lib/ascent/figures';
-import { conventionEffect, modelLimitLine, modelNoStopCurve } from '@/lib/curves/model-curves';
+import { conventionEffect, modelNoStopCurve } from '@/lib/curves/model-curves';
 import { modelTimeline } from '@/lib/curves/model-timeline';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import { HALDANE_1908 } from '@/lib/tissue/models/haldane-1908';
@@ -93,12 +93,5 @@ describe('models side by side', () => {
     expect(underZhL16Min - ownMin).toBeGreaterThan(0.5);
     const effectOnItself = conventionEffect(zhL16('C'), SEA, 30);
     expect(effectOnItself.underZhL16Min).toBe(effectOnItself.ownMin);
-  });
-
-  it('draw their limits as lines', () => {
-    expect(modelLimitLine(HALDANE_1908, 0, 1, 3)).toEqual([
-      { ambientBar: 1, tensionBar: 1.58 },
-      { ambientBar: 3, tensionBar: 4.74 },
-    ]);
   });
 });

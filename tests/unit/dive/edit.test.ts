@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
+import { removeStep, setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
 import { setSetting } from '@/lib/dive/edit-settings';
-import { insertStepAfter, removeStep } from '@/lib/dive/edit-steps';
 import { parseScript } from '@/lib/dive/script';
 import { changed, TEXT } from './edited';
 
@@ -162,67 +161,6 @@ describe('changing the rate of a step', () => {
 
   it('leaves other steps alone', () => {
     expect(setStepRate(TEXT, 1, 9)).toBe(TEXT);
-  });
-});
-
-describe('adding a step', () => {
-  it('puts it after another', () => {
-    expect(insertStepAfter(TEXT, 1, { kind: 'switch', gas: { o2: 0.32, he: 0 } }).split('\n')[2]).toBe('switch to 32%');
-    expect(insertStepAfter(TEXT, -1, { kind: 'stay', durationS: 60 }).split('\n')[0]).toBe('stay 1 min');
-    expect(insertStepAfter(`water: salt\n\n${TEXT}`, -1, { kind: 'stay', durationS: 60 }).split('\n')[2]).toBe(
-      'stay 1 min',
-    );
-  });
-
-  it('turns it, and the next one, whichever way the depths lie', () => {
-    expect(changed(insertStepAfter(TEXT, 1, { kind: 'ascend', toM: 40, durationS: 60 }))).toEqual([
-      'descend to 40 m at 10 m/min',
-    ]);
-    expect(changed(insertStepAfter(TEXT, 1, { kind: 'ascend', toM: 3, durationS: 180 }))).toEqual([
-      'ascend to 3 m at 9 m/min',
-      'descend to 5 m at 9 m/min  # slowly',
-    ]);
-  });
-
-  it('stays where it would not change the depth', () => {
-    expect(changed(insertStepAfter(TEXT, 1, { kind: 'descend', toM: 30, durationS: 100 }))).toEqual([
-      'stay 1 min 40 s',
-    ]);
-  });
-
-  it('stops a step short of where the next change of depth ends, and at the deepest a script may go', () => {
-    const insert = (after: number, toM: number, durationS: number, text = TEXT) =>
-      changed(insertStepAfter(text, after, { kind: 'ascend', toM, durationS }), text);
-    expect(insert(1, 5, 150)).toEqual(['ascend to 5.1 m in 2 min 30 s']);
-    expect(insert(3, 0, 30)).toEqual(['ascend to 0.1 m in 30 s']);
-    expect(insert(-1, 30, 100)).toEqual(['descend to 29.9 m in 1 min 40 s']);
-    const feet = 'descend to 100 ft at 60 ft/min\nascend to 20 ft at 30 ft/min\nsurface at 30 ft/min';
-    expect(insert(0, 6.096, 100, feet)).toEqual(['ascend to 21 ft in 1 min 40 s']);
-    expect(insert(1, 900, 100)).toEqual(['descend to 350 m at 192 m/min']);
-  });
-
-  it('leads back to the surface where nothing else does', () => {
-    const step = { kind: 'descend', toM: 18, durationS: 60 } as const;
-    expect(insertStepAfter('', -1, step)).toBe('descend to 18 m at 18 m/min\nascend to surface at 9 m/min\n');
-    expect(insertStepAfter(`${TEXT}\ninterval 60 min`, 5, step).split('\n').slice(6)).toEqual([
-      'descend to 18 m at 18 m/min',
-      'ascend to surface at 9 m/min',
-    ]);
-  });
-
-  it('surfaces before an interval', () => {
-    expect(insertStepAfter(TEXT, 1, { kind: 'interval', durationS: 3600 }).split('\n').slice(2, 5)).toEqual([
-      'ascend to surface at 9 m/min',
-      'interval 60 min',
-      'descend to 5 m at 9 m/min  # slowly',
-    ]);
-  });
-
-  it('writes feet in a script in feet, and seconds without fractions', () => {
-    const feet = 'descend to 100 ft at 60 ft/min\nascend to surface at 30 ft/min';
-    expect(insertStepAfter(feet, 0, { kind: 'ascend', toM: 15.24, durationS: 77.7 }).split('\n')[1]).toBe(
-      'ascend to 50 ft in 1 min 18 s',
-    );
   });
 });
 

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import {
-  ambientBarAtDensity,
   densityBand,
   gasDensitiesOf,
   gasDensityGL,
@@ -15,10 +14,6 @@ describe('gas density', () => {
     expect(gasDensityGL(AIR, 4)).toBeCloseTo(4 * gasDensityGL(AIR, 1), 12);
     expect(gasDensityGL({ o2: 0.18, he: 0.45 }, 4)).toBeLessThan(gasDensityGL(AIR, 4));
     expect(gasDensityGL(AIR, 1, 37)).toBeLessThan(gasDensityGL(AIR, 1, 0));
-  });
-
-  it('is reached at the pressure worked backwards from it', () => {
-    expect(gasDensityGL(AIR, ambientBarAtDensity(AIR, 5.2))).toBeCloseTo(5.2, 12);
   });
 
   it('is held against what is recommended and what is advised at the most', () => {

@@ -16,7 +16,6 @@ describe('the reserve for two divers', () => {
       {
         gas: { o2: 0.21, he: 0 },
         litres: expect.closeTo(litres, 6),
-        lastM: 0,
         idealBar: expect.closeTo(litres / 12, 6),
         realBar: expect.any(Number),
         enough: true,
@@ -56,9 +55,9 @@ describe('the reserve for two divers', () => {
       'ascend to surface at 9 m/min',
     );
     const [bottom, rich] = reserveFor(dive).needs;
-    expect(bottom).toMatchObject({ gas: { o2: 0.18, he: 0.45 }, lastM: 21 });
+    expect(bottom).toMatchObject({ gas: { o2: 0.18, he: 0.45 } });
     expect(bottom!.idealBar).toBeCloseTo(bottom!.litres / 24 + 2.1, 9);
-    expect(rich).toMatchObject({ gas: { o2: 0.5, he: 0 }, lastM: 0 });
+    expect(rich).toMatchObject({ gas: { o2: 0.5, he: 0 } });
     expect(rich!.idealBar).toBeCloseTo(rich!.litres / 11, 9);
   });
 

@@ -10,7 +10,7 @@ import { computeTimeline } from '@/lib/dive/timeline';
 import { diveFromRecords } from '@/lib/files/records/dive-from-record';
 import { readDiveFile } from '@/lib/files/read-dive-file';
 import type { Recording } from '@/lib/files/records/record';
-import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { recordingsOfTimeline } from './record-of-timeline';
 import { writeProfileCsv, writeReadingsCsv } from '@/lib/files/csv/write-csv';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';
 import { madeRecording, switchTo } from './made-recordings';

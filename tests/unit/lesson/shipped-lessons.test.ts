@@ -4,7 +4,7 @@ import { prepareLesson } from '@/app/lessons/prepare-lesson';
 import { loadLessons } from '@/app/lessons/load-lessons';
 import { readGlossary } from '@/app/lessons/read-content';
 import { checkLesson } from '@/lib/lesson/checking/check-lesson';
-import { honestMinutes, shelfMinutes, wordsIn } from '@/lib/lesson/honest-minutes';
+import { honestMinutes, shelfMinutes, wordsIn } from './honest-minutes';
 import { LEVELS } from '@/lib/lesson/lesson';
 
 /** How often each question is drawn: with another seed each time. */

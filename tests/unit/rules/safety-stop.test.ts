@@ -100,7 +100,7 @@ describe('the safety stop', () => {
 
   it('shows its state, what is left and its band', () => {
     const watch = watched([...toFiveM, stay(400)]);
-    expect(shownAt(watch, at(watch, 300)).safetyStop).toEqual({ state: 'due', leftS: 180, idealM: 5, bandM: [3, 6] });
+    expect(shownAt(watch, at(watch, 300)).safetyStop).toEqual({ state: 'due', leftS: 180, idealM: 5 });
     expect(shownAt(watch, at(watch, 772)).safetyStop).toMatchObject({ state: 'counting', leftS: 100 });
     expect(shownAt(watch, at(watch, 900)).safetyStop).toMatchObject({ state: 'done', leftS: 0 });
   });

@@ -6,7 +6,6 @@ import {
   sayLeft,
   sayStanding,
   sayStop,
-  STOP_STATE_MEANINGS,
   type Standing,
 } from '@/lib/sayings/stop-state';
 
@@ -135,14 +134,5 @@ describe('how a diver stands, in words', () => {
     expect(sayStanding(endless, 'metric')).toBe('You need to stop at 6 m, and no stop there is ever long enough.');
     expect(requiredStopNote(endless, 'metric')).toBe('no stop there is ever long enough');
     expect(sayStop(ENDLESS, 'metric')).toBe('without end at 6 m');
-  });
-
-  it('and what each state means', () => {
-    expect(STOP_STATE_MEANINGS).toEqual({
-      free: 'No ceiling, and nothing is owed on the way up.',
-      clearing: 'There is a ceiling, but coming up at the plan’s rate it is gone before you reach it.',
-      filling: 'No ceiling yet, but the way up itself takes up enough gas to need a stop.',
-      owed: 'There is a ceiling, and you need to stop on the way up.',
-    });
   });
 });

@@ -85,9 +85,7 @@ describe('what a unit says of stops', () => {
   });
 
   it('the safety stop with what its state means', () => {
-    expect(
-      saidOf({ safetyStop: { state: 'counting', leftS: 100.5, idealM: 5, bandM: [3, 6] } })['safety-stop'],
-    ).toMatchObject({
+    expect(saidOf({ safetyStop: { state: 'counting', leftS: 100.5, idealM: 5 } })['safety-stop']).toMatchObject({
       text: 'counting, 1:41 left',
       note: expect.stringMatching(/^counting\. [A-Z]/),
     });

@@ -2,15 +2,15 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { SaxesParser } from 'saxes';
 import { MATH_LETTERS } from '@/app/commands/math-font';
 import { READING_IDS, workingFor } from '@/lib/working/all';
-import { loadCalculator, type Calculator } from '@/lib/working/calculator';
-import { stepMathml, stepTex, symbolTex } from '@/lib/working/formula';
+import { loadTypesetter, stepTex, symbolTex, type FormulaOptions, type Typesetter } from '@/lib/working/formula';
 import type { WorkingStep } from '@/lib/working/working';
 import { downFor, TRIMIX, workedDive } from './dives';
 
-let calculator: Calculator;
+let typesetter: Typesetter;
 beforeAll(async () => {
-  calculator = await loadCalculator();
+  typesetter = await loadTypesetter();
 });
+const texOf = (one: WorkingStep, options: FormulaOptions) => stepTex(typesetter.calculator, one, options).join(' ');
 
 const { timeline, figures } = workedDive(downFor(45, 25), {
   gas: TRIMIX,
@@ -27,19 +27,19 @@ const step = (id: string): WorkingStep => noStop.find((one) => one.id === `step:
 
 describe('a step’s formula', () => {
   it('is written in symbols', () => {
-    expect(stepTex(calculator, step('ambient'), { withNumbers: false }).replace(/ +/g, ' ')).toBe(
+    expect(texOf(step('ambient'), { withNumbers: false }).replace(/ +/g, ' ')).toBe(
       'p_{\\text{amb}} = p_{\\text{surface}} + w \\cdot d',
     );
   });
 
   it('is written with numbers, units and the result', () => {
-    expect(stepTex(calculator, step('ambient'), { withNumbers: true }).replaceAll(' ', '')).toBe(
+    expect(texOf(step('ambient'), { withNumbers: true }).replaceAll(' ', '')).toBe(
       'p_{\\text{amb}}=1.01325\\,\\text{bar}+0.1\\,\\text{bar/m}\\cdot30\\,\\text{m}=4.01325\\,\\text{bar}',
     );
   });
 
   it('prints as it is told, for other units and other roundings', () => {
-    const feet = stepTex(calculator, step('ambient'), {
+    const feet = texOf(step('ambient'), {
       withNumbers: true,
       print: ({ value, unit }) =>
         unit === 'm' ? { number: (value / 0.3048).toFixed(0), unit: 'ft' } : { number: value.toFixed(2), unit },
@@ -48,7 +48,7 @@ describe('a step’s formula', () => {
   });
 
   it('sets cases under one brace', () => {
-    const tex = stepTex(calculator, step('no-stop'), { withNumbers: false });
+    const tex = texOf(step('no-stop'), { withNumbers: false });
     expect(tex.match(/begin\{dcases\}/g)).toHaveLength(1);
     expect(tex.match(/\\text\{if \}/g)).toHaveLength(2);
     expect(tex).toContain('\\infty & \\text{if }');
@@ -59,7 +59,7 @@ describe('a step’s formula', () => {
     const told = (held: number) => {
       const { values } = step('no-stop');
       const so = { ...step('no-stop'), values: { ...values, P_N2: { ...values['P_N2']!, value: held } } };
-      return stepTex(calculator, so, { withNumbers: true }).replaceAll(' ', '');
+      return texOf(so, { withNumbers: true }).replaceAll(' ', '');
     };
     expect(told(3)).toMatch(
       /^t_\{\\text\{no-stop\}\}=[\d.]+\\,\\text\{min\}\\text\{as\}3\\,\\text\{bar\}\\geq[\d.]+\\,\\text\{bar\}$/,
@@ -70,16 +70,17 @@ describe('a step’s formula', () => {
 
   it('cuts a fraction longer than a line at its signs, and keeps what it means', () => {
     const long: WorkingStep = { ...step('ambient'), expression: 'd * (p_surface - w) / (w - d - p_surface + w) / 2' };
-    expect(stepTex(calculator, long, { withNumbers: true }).replaceAll(' ', '')).toContain(
+    expect(texOf(long, { withNumbers: true }).replaceAll(' ', '')).toContain(
       '=30\\,\\text{m}\\cdot(1.01325\\,\\text{bar}-0.1\\,\\text{bar/m})/(0.1\\,\\text{bar/m}-30\\,\\text{m}-1.01325\\,\\text{bar}+0.1\\,\\text{bar/m})/2=',
     );
   });
 
-  it('has no letter that the face it is set in was not left', async () => {
+  it('has no letter that the face it is set in was not left', () => {
     const kept = new Set(MATH_LETTERS);
     for (const one of [...all, ...noStop])
       for (const withNumbers of [false, true]) {
-        const letters = (await stepMathml(one, { withNumbers }))
+        const letters = typesetter
+          .step(one, { withNumbers })
           .join('')
           .replace(/<annotation.*?<\/annotation>|<[^>]*>/g, '');
         const plain = letters.replace(/&[a-z]+;/g, '');
@@ -95,22 +96,22 @@ describe('a step’s formula', () => {
       ...step('ambient'),
       values: { ...step('ambient').values, d: { ...step('ambient').values['d']!, value: -2 } },
     };
-    expect(stepTex(calculator, negative, { withNumbers: true })).toContain('\\left(-2\\,\\text{m}\\right)');
+    expect(texOf(negative, { withNumbers: true })).toContain('\\left(-2\\,\\text{m}\\right)');
   });
 
-  it('keeps the brackets of a sum within a product and after a minus sign, however it is cut to break', async () => {
+  it('keeps the brackets of a sum within a product and after a minus sign, however it is cut to break', () => {
     const nested: WorkingStep = { ...step('ambient'), expression: '(d - w) * d - (w - d) + (d + w) / w' };
-    expect(stepTex(calculator, nested, { withNumbers: false }).replaceAll(' ', '')).toBe(
+    expect(texOf(nested, { withNumbers: false }).replaceAll(' ', '')).toBe(
       'p_{\\text{amb}}=(d-w)\\cdotd-(w-d)+\\frac{d+w}{w}',
     );
     // The symbol, and three terms: a product of a sum and another, a sum, a fraction.
-    expect(await stepMathml(nested, { withNumbers: false })).toHaveLength(7);
+    expect(typesetter.step(nested, { withNumbers: false })).toHaveLength(7);
   });
 
   it('puts a power of a quantity in brackets', () => {
     const squared: WorkingStep = { ...step('ambient'), expression: 'd ^ 2' };
-    expect(stepTex(calculator, squared, { withNumbers: false })).toContain('{ d}^{2}');
-    expect(stepTex(calculator, squared, { withNumbers: true })).toContain('\\left( 30\\,\\text{m}\\right)^{2}');
+    expect(texOf(squared, { withNumbers: false })).toContain('{ d}^{2}');
+    expect(texOf(squared, { withNumbers: true })).toContain('\\left( 30\\,\\text{m}\\right)^{2}');
   });
 
   it.each([
@@ -124,10 +125,10 @@ describe('a step’s formula', () => {
     expect(symbolTex(symbol)).toBe(tex);
   });
 
-  it('is well-formed MathML without inline styles, for every step of every reading', async () => {
+  it('is well-formed MathML without inline styles, for every step of every reading', () => {
     for (const one of [...all, ...noStop]) {
       for (const withNumbers of [false, true]) {
-        for (const mathml of await stepMathml(one, { withNumbers })) {
+        for (const mathml of typesetter.step(one, { withNumbers })) {
           expect(mathml).toMatch(/^<math/);
           expect(mathml).not.toMatch(/ style=|merror|NaN|undefined/);
           const errors: Error[] = [];
@@ -140,8 +141,8 @@ describe('a step’s formula', () => {
     }
   });
 
-  it('keeps its subscripts and numbers readable in MathML', async () => {
-    const mathml = (await stepMathml(step('ambient'), { withNumbers: true })).join('');
+  it('keeps its subscripts and numbers readable in MathML', () => {
+    const mathml = typesetter.step(step('ambient'), { withNumbers: true }).join('');
     expect(mathml).toContain('<mn>4.01325</mn>');
     expect(mathml).toContain('bar/m');
     expect(mathml).toMatch(/<msub><mi>p<\/mi>.*?amb/);

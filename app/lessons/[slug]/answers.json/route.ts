@@ -1,14 +1,11 @@
 import { classAnswers } from '../../class-asks';
-import { lessonSlugs, loadForClass } from '../../load-lessons';
+import { loadForClass, type LessonAddress } from '../../load-lessons';
 
 export const dynamic = 'force-static';
 export const dynamicParams = false;
-
-export function generateStaticParams() {
-  return lessonSlugs().map((slug) => ({ slug }));
-}
+export { lessonParams as generateStaticParams } from '../../load-lessons';
 
 /** What is right of a lesson’s questions and why, for the teacher of a class, and for phones once it is told. */
-export async function GET(_request: Request, { params }: { params: Promise<{ slug: string }> }): Promise<Response> {
+export async function GET(_request: Request, { params }: LessonAddress): Promise<Response> {
   return Response.json(classAnswers(loadForClass((await params).slug)));
 }

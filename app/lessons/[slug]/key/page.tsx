@@ -1,43 +1,14 @@
-import '../../../parts/formulas.css';
-import type { Metadata } from 'next';
-import { AsBuilt } from '../../../parts/AsBuilt';
-import { layDown } from '../../../parts/as-built';
-import { Page } from '../../../parts/Page';
-import { Watermarked } from '../../../parts/Watermarked';
-import { lessonSlugs, loadLesson, loadPrepared } from '../../load-lessons';
-import { lessonPath } from '../../../parts/lesson-paths';
-import { PrintButton } from '../../PrintButton';
+import type { LessonAddress } from '../../load-lessons';
+import { OnPaper, titled } from '../../OnPaper';
 import { WholeText } from '../../WholeText';
-import { UnitsFrame } from '../../../parts/prose/UnitsFrame';
 
-interface KeyPageProps {
-  params: Promise<{ slug: string }>;
-}
-
+export { lessonParams as generateStaticParams } from '../../load-lessons';
 export const dynamicParams = false;
-
-export function generateStaticParams() {
-  return lessonSlugs().map((slug) => ({ slug }));
-}
-
-export async function generateMetadata({ params }: KeyPageProps): Promise<Metadata> {
-  return { title: `${loadLesson((await params).slug).lesson.title}: answer key` };
-}
+export const generateMetadata = titled('answer key');
 
 /** A lesson on paper for whoever teaches it: answers, reasons and notes. */
-export default async function KeyPage({ params }: KeyPageProps) {
-  const { slug } = await params;
-  const lesson = loadPrepared(slug);
+export default function KeyPage({ params }: LessonAddress) {
   return (
-    <Page title={lesson.title} lead="Answer key">
-      <p className="unprinted">
-        <a href={lessonPath(slug)}>Back to the lesson</a> <PrintButton />
-      </p>
-      <UnitsFrame>
-        <Watermarked>
-          <AsBuilt name={layDown(`key-${slug}`, <WholeText lesson={lesson} notes />)} />
-        </Watermarked>
-      </UnitsFrame>
-    </Page>
+    <OnPaper params={params} name="key" lead="Answer key" draw={(lesson) => <WholeText lesson={lesson} notes />} />
   );
 }

@@ -7,9 +7,9 @@ import type { Settings, Step } from '@/lib/dive/dive';
 import { legsOf } from '@/lib/dive/legs';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { diveFromRecords } from '@/lib/files/records/dive-from-record';
-import { explainSettings, explainSettingsAtOnce, type Explanation } from '@/lib/files/settings/explain-settings';
+import { explainSettings, type Explanation } from '@/lib/files/settings/explain-settings';
 import type { Recording } from '@/lib/files/records/record';
-import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { recordingsOfTimeline } from '../record-of-timeline';
 import { channelsOf, layBeside } from '@/lib/files/settings/unit-and-model';
 import { seeded } from '@/lib/quantity/seeded';
 import { LONG, SEED } from '@/tests/laws/law';
@@ -55,8 +55,16 @@ function inMinutes(recordings: readonly Recording[]): Recording[] {
   }));
 }
 
+function explainedAtOnce(...given: Parameters<typeof explainSettings>) {
+  const search = explainSettings(...given);
+  for (;;) {
+    const step = search.next();
+    if (step.done) return step.value;
+  }
+}
+
 function explained(recordings: readonly Recording[], more: Parameters<typeof explainSettings>[1] = {}): Explanation {
-  const result = explainSettingsAtOnce(recordings, more);
+  const result = explainedAtOnce(recordings, more);
   if (!result.ok) throw new Error(result.what);
   return result.value;
 }
@@ -229,7 +237,7 @@ describe('explaining a unit by its settings', () => {
     for (;;) {
       const step = search.next();
       if (step.done) {
-        expect(step.value).toEqual(explainSettingsAtOnce(recordings));
+        expect(step.value).toEqual(explainedAtOnce(recordings));
         break;
       }
       shares.push(step.value.done / step.value.of);
@@ -242,7 +250,7 @@ describe('explaining a unit by its settings', () => {
 
   it('refuses a record that holds none of the unit’s figures', () => {
     const bare = recordedBy({}).map((recording) => ({ ...recording, unit: {} }));
-    expect(explainSettingsAtOnce(bare)).toMatchObject({
+    expect(explainedAtOnce(bare)).toMatchObject({
       ok: false,
       what: 'The record holds too few figures of the unit’s own to explain.',
     });

@@ -3,7 +3,7 @@ import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Settings, Step } from '@/lib/dive/dive';
 import { computeTimeline } from '@/lib/dive/timeline';
 import type { Recording, UnitChannel } from '@/lib/files/records/record';
-import { recordingsOfTimeline } from '@/lib/files/records/record-of-timeline';
+import { recordingsOfTimeline } from '../record-of-timeline';
 
 /** What a unit is set to. */
 export type Truth = Pick<Settings, 'gradientFactors'> & Partial<Pick<Settings, 'water' | 'altitudeM' | 'gas'>>;

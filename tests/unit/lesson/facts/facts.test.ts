@@ -8,7 +8,6 @@ import { FACT_GROUPS } from '@/lib/lesson/facts/facts';
 import { factRow } from '@/lib/lesson/facts/fact-row';
 import { judgeAmount } from '@/lib/lesson/questions/judge';
 import { subjectOf } from '@/lib/lesson/questions/subject';
-import { worldOf } from '@/lib/lesson/expression/world';
 import { THIRTY, TWO_DIVES, worldFor } from '../made-lessons';
 
 function valueIn(script: string, source: string): number {
@@ -106,9 +105,14 @@ describe('the facts a lesson may ask for', () => {
   });
 
   it('says why a fact has no value', () => {
-    const under = worldOf(
-      subjectOf({ settings: defaultSettings(), steps: [{ kind: 'descend', toM: 30, durationS: 100 }], lines: [] }),
-    );
+    const under = {
+      ...worldFor(THIRTY),
+      subject: subjectOf({
+        settings: defaultSettings(),
+        steps: [{ kind: 'descend', toM: 30, durationS: 100 }],
+        lines: [],
+      }),
+    };
     expect(judgeAmount('runMin', under)).toMatchObject({
       ok: false,
       cause: 'no value',

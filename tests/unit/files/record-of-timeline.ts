@@ -1,9 +1,9 @@
-import type { Figures } from '../../ascent/figures';
-import type { Timeline } from '../../dive/timeline';
-import type { Leg } from '../../dive/legs';
-import { sameGas } from '../../physics/gas';
-import { tidy } from '../../quantity/number';
-import type { GasSwitch, Recording, UnitFigures } from './record';
+import type { Figures } from '@/lib/ascent/figures';
+import type { Timeline } from '@/lib/dive/timeline';
+import type { Leg } from '@/lib/dive/legs';
+import { sameGas } from '@/lib/physics/gas';
+import { tidy } from '@/lib/quantity/number';
+import type { GasSwitch, Recording, UnitFigures } from '@/lib/files/records/record';
 
 /**
  * A timeline as recordings, one for each dive of the day, ready to be written to a file. With `figures` the model's

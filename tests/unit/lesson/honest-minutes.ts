@@ -1,8 +1,8 @@
-import { lessonWorld } from './expression/lesson-world';
-import type { Lesson } from './lesson';
-import { runSpeed } from './run-speed';
-import { momentOf } from './questions/drawing-question';
-import type { LessonStep } from './step';
+import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
+import type { Lesson } from '@/lib/lesson/lesson';
+import { runSpeed } from '@/lib/lesson/run-speed';
+import { momentOf } from '@/lib/lesson/questions/drawing-question';
+import type { LessonStep } from '@/lib/lesson/step';
 
 /** Words a minute that are read with understanding; common practice, no single source. */
 const WORDS_A_MINUTE = 200;

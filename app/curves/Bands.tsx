@@ -21,6 +21,7 @@ import { HOW_SURE } from './later-choices';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 import { LONGEST_MIN } from './plate-bounds';
+import { SAME_INSTANT_S } from '@/lib/dive/sample-instants';
 
 export const LADDER = { from: 9, to: 60, step: 0.5 } as const;
 const MOST = 420;
@@ -44,7 +45,7 @@ export function Bands({ job, noStop, ceiling }: { job: SureJob; noStop: Band; ce
   const nowS = Math.min(cursorS, lastS);
   const atTime = rowOf(
     ceiling,
-    ceiling.at.findLastIndex((s) => s <= nowS + 1e-6),
+    ceiling.at.findLastIndex((s) => s <= nowS + SAME_INSTANT_S),
   );
   const varied = `half-times ±${printPercent(variation.halfTimes, 1)}, limits ±${printPercent(variation.limits, 1)}, gauge ±${sayDepth(variation.depthM, units)}, gas at the start ±${printPercent(variation.start, 1)}`;
   const { low, high } = dive.settings.gradientFactors;

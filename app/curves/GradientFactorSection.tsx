@@ -26,6 +26,7 @@ import { PlateSheet } from './PlateSheet';
 import { useHeavyWork } from './use-heavy-work';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
+import { DUST } from '@/lib/quantity/rounding';
 
 const FIGURES: readonly { value: SweepFigure; label: string }[] = [
   { value: 'timeToSurface', label: 'time to surface' },
@@ -120,7 +121,7 @@ function Map({ grid, request, cursor, onCursor }: MapProps) {
         ...tenths.map((factor) => ({
           heading: percent(factor),
           numeric: true,
-          cell: (row: number) => (factor > row + 1e-9 ? '–' : say(valueAt(grid, factor, row))),
+          cell: (row: number) => (factor > row + DUST ? '–' : say(valueAt(grid, factor, row))),
         })),
       ]}
       rows={() => tenths}

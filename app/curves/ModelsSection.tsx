@@ -6,7 +6,7 @@ import { conventionEffect, modelNoStopCurve } from '@/lib/curves/model-curves';
 import { modelTimeline } from '@/lib/curves/model-timeline';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive } from '@/lib/dive/dive';
-import { computeTimeline, siteOf } from '@/lib/dive/timeline';
+import { computeTimeline, sampleAt, siteOf } from '@/lib/dive/timeline';
 import { printDepth, sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { printRate } from '@/lib/quantity/rate';
@@ -27,6 +27,7 @@ import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 import { DEEPEST_M, LONGEST_MIN } from './plate-bounds';
+import { SAME_INSTANT_S } from '@/lib/dive/sample-instants';
 
 const SHALLOWEST_M = 9;
 const MOST = 420;
@@ -46,7 +47,7 @@ export function ModelsSection() {
   const lastS = timeline.timeS[timeline.length - 1]!;
   const everyS = Math.max(20, Math.round(lastS / 120 / 20) * 20);
   const nowS = Math.min(placeS, lastS);
-  const sample = timeline.timeS.findLastIndex((one) => one <= nowS + 1e-6);
+  const sample = sampleAt(timeline, nowS + SAME_INSTANT_S);
   const legend = <CurveKey entries={models.map(({ model, look }) => ({ name: model.name, look }))} />;
   const deepest = models.reduce((most, { look }) => Math.max(most, ...ceilings[look]!.ceilingM), depthM);
   const minute = (s: number) => s / 60;

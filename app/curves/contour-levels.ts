@@ -1,5 +1,6 @@
 import { ticks } from 'd3';
 import type { SweepGrid } from '@/lib/curves/gradient-factor-sweep';
+import { DUST } from '@/lib/quantity/rounding';
 
 const ABOUT = 10;
 /** Where the longest is many times the shortest, even steps would leave the short ones bare. */
@@ -38,7 +39,7 @@ export function contourSurface({ lows, highs, values }: SweepGrid): number[] {
 
 /** The figure at a pair of factors that is on the grid, min; NaN where there is none. */
 export function valueAt({ lows, highs, values }: SweepGrid, low: number, high: number): number {
-  const place = (list: readonly number[], value: number) => list.findIndex((one) => Math.abs(one - value) < 1e-9);
+  const place = (list: readonly number[], value: number) => list.findIndex((one) => Math.abs(one - value) < DUST);
   const [column, row] = [place(lows, low), place(highs, high)];
   return column < 0 || row < 0 ? NaN : values[row * lows.length + column]!;
 }

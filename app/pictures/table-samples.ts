@@ -1,4 +1,5 @@
 import type { Timeline } from '@/lib/dive/timeline';
+import { stepsIn } from '@/lib/quantity/rounding';
 
 const MOST_ROWS = 90;
 const STEPS_S = [10, 30, 60, 120, 300, 600, 1800, 3600, 7200];
@@ -12,7 +13,7 @@ export function tableSamples({ timeS, leg, length }: Timeline): number[] {
   for (let i = 0; i < length; i += 1) {
     if (timeS[i]! < nextS && i < length - 1 && leg[i] === leg[i - 1]) continue;
     chosen.push(i);
-    nextS = (Math.floor(timeS[i]! / everyS + 1e-9) + 1) * everyS;
+    nextS = (stepsIn(timeS[i]!, everyS) + 1) * everyS;
   }
   return chosen;
 }

@@ -8,6 +8,7 @@ import type { RuleSettings } from '../rules/all';
 import { leastRateLimit } from '../rules/settings/rate-limits';
 import { watchDive, type Watch } from '../rules/watch';
 import type { Trouble } from './trouble';
+import { DUST } from '../quantity/rounding';
 
 /** As finely as the desk samples. */
 export function finely(dive: Dive): Sampling {
@@ -34,7 +35,7 @@ function neverTooFast(dive: Dive, { rateWatch }: RuleSettings): boolean {
   return (
     !rateWatch.on ||
     legsOf(dive).legs.every(
-      ({ fromM, toM, startS, endS }) => toM >= fromM || legRateMMin(fromM, toM, endS - startS) <= leastMMin + 1e-6,
+      ({ fromM, toM, startS, endS }) => toM >= fromM || legRateMMin(fromM, toM, endS - startS) <= leastMMin + DUST,
     )
   );
 }

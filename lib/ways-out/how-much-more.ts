@@ -9,6 +9,7 @@ import { finished, setDepth, setRate, setWait } from './changes';
 import { depthFigure, depthGridM, depthUnit, rateFigure } from './lever';
 import { AVOIDED, sayMinutes } from './words';
 import { troubleOf, type NoWayOut, type Question, type WayOut } from './ways-out';
+import { stepsIn, stepsTo } from '../quantity/rounding';
 
 /** A change that goes the other way: how far it could have gone before it came to that. */
 interface Stretch {
@@ -47,7 +48,7 @@ const STRETCHES: readonly Stretch[] = [
     *tries(day, dive) {
       const { system } = day;
       const grid = depthGridM(system);
-      const first = Math.floor(dive.maxDepthM / grid + 1e-6) + 1;
+      const first = stepsIn(dive.maxDepthM, grid) + 1;
       for (let steps = first; steps * grid <= dive.maxDepthM + MOST_DEEPER_M; steps += 1) {
         const toM = steps * grid;
         const page = new ScriptPage(day.script);
@@ -72,7 +73,7 @@ const STRETCHES: readonly Stretch[] = [
       const step = system === 'metric' ? 1 : 5 * METRES_PER_FOOT;
       const climbs = wayUpOf(dive);
       const from = Math.max(0, ...climbs.map(({ fromM, toM, startS, endS }) => legRateMMin(fromM, toM, endS - startS)));
-      for (let n = Math.floor(from / step + 1e-6) + 1; n * step <= 60; n += 1) {
+      for (let n = stepsIn(from, step) + 1; n * step <= 60; n += 1) {
         const page = new ScriptPage(day.script);
         for (const climb of climbs) setRate(page, climb.step, n * step, system);
         yield {
@@ -92,7 +93,7 @@ const STRETCHES: readonly Stretch[] = [
     *tries(day, { intervalBefore }) {
       if (!intervalBefore) return;
       const from = minutesOf(intervalBefore);
-      for (let minutes = Math.ceil(from - 1e-6) - 1; minutes >= 1; minutes -= 1) {
+      for (let minutes = stepsTo(from) - 1; minutes >= 1; minutes -= 1) {
         const page = new ScriptPage(day.script);
         setWait(page, intervalBefore.step, minutes * 60);
         yield {

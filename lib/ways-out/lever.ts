@@ -3,6 +3,7 @@ import type { UnitSystem } from '../quantity/unit-system';
 import type { RuleSettings } from '../rules/all';
 import type { Day, DiveSteps } from './day';
 import type { Target, Trouble } from './trouble';
+import { DUST, stepsTo } from '../quantity/rounding';
 
 /** One dive of a day with something that is to be avoided. */
 export interface Asked {
@@ -87,6 +88,6 @@ export function rateFigure(rateMMin: number, system: UnitSystem): number {
 /** Depths on the grid, shallower than one, from the deepest on and not above another. */
 export function* gridUpwards(belowM: number, notAboveM: number, system: UnitSystem): Generator<number> {
   const grid = depthGridM(system);
-  for (let steps = Math.ceil(belowM / grid - 1e-6) - 1; steps * grid >= notAboveM - 1e-6 && steps > 0; steps -= 1)
+  for (let steps = stepsTo(belowM, grid) - 1; steps * grid >= notAboveM - DUST && steps > 0; steps -= 1)
     yield Math.round(steps * grid * 1e6) / 1e6;
 }

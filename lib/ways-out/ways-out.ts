@@ -11,6 +11,7 @@ import { Owing, type Place } from './owing';
 import { mostOwed, worked, type Target, type Trouble } from './trouble';
 import { AVOIDED, sayLeft } from './words';
 import { capital } from '../quantity/capital';
+import { SAME_INSTANT_S } from '../dive/sample-instants';
 
 /** A change that would have avoided it: worked out anew, rules and all, and no smaller one of its kind would have. */
 export interface WayOut {
@@ -156,7 +157,7 @@ function onOneDive(
   const range = lever.range(asked);
   if ('none' in range) return range;
   const { changesFrom } = range;
-  if (changesFrom && trouble.timeS < changesFrom.timeS - 1e-6) {
+  if (changesFrom && trouble.timeS < changesFrom.timeS - SAME_INSTANT_S) {
     const came = `${capital(AVOIDED[target])} came about ${atDayClock(legsOf(day.dive), trouble.timeS)}, ${changesFrom.called}`;
     return { none: `${came}: nothing of this kind would have been enough.` };
   }

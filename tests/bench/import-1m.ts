@@ -5,6 +5,7 @@ import { diveFromRecords } from '@/lib/files/records/dive-from-record';
 import { guessColumns } from '@/lib/files/csv/guess-columns';
 import { readCsv } from '@/lib/files/csv/read-csv';
 import { textOfBytes } from '@/lib/files/text-of-bytes';
+import { valueOf } from '../unit/read';
 
 const SAMPLES = 1_000_000;
 const PIECE_BYTES = 65_536;
@@ -52,17 +53,16 @@ async function importMillion(file: Uint8Array): Promise<ImportTimes> {
   const afterRead = performance.now();
   read.recordings.forEach(checkRecord);
   const afterCheck = performance.now();
-  const made = diveFromRecords(read.recordings);
-  if (!made.ok) throw new Error(made.what);
+  const made = valueOf(diveFromRecords(read.recordings));
   const afterDive = performance.now();
-  computeTimeline(made.value.dive, 10, { intervalEveryS: 60 });
+  computeTimeline(made.dive, 10, { intervalEveryS: 60 });
   const end = performance.now();
   return {
     readMs: afterRead - start,
     checkMs: afterCheck - afterRead,
     simplifyMs: afterDive - afterCheck,
     timelineMs: end - afterDive,
-    steps: made.value.dive.steps.length,
+    steps: made.dive.steps.length,
   };
 }
 

@@ -1,12 +1,12 @@
 import { breathedAt } from '@/lib/ascent/breathed';
 import { noStop } from '@/lib/ascent/no-stop';
 import { siteOf } from '@/lib/dive/timeline';
-import { parseScript } from '@/lib/dive/script';
 import { AIR } from '@/lib/physics/gas';
 import { lungOffsetBar } from '@/lib/tissue/alveolar';
 import { compartments } from '@/lib/tissue/coefficients';
 import { tissuesSettledOnAir } from '@/lib/tissue/tissues';
 import type { Workload } from './workload';
+import { diveOf } from '../unit/read';
 
 const LIMITS = [0.75, 0.85, 0.95];
 
@@ -15,9 +15,11 @@ export const noStopCurve: Workload = {
   about: 'no-stop times on air from 5 to 60 m, every 0.1 m, under three limits',
   samples: 200,
   prepare() {
-    const parsed = parseScript('gas: air\n');
-    if (!parsed.ok) throw new Error(parsed.errors[0]?.message);
-    const site = { ...siteOf(parsed.dive), compartments: compartments('C', '1b'), lungOffsetBar: lungOffsetBar(1) };
+    const site = {
+      ...siteOf(diveOf('gas: air\n')),
+      compartments: compartments('C', '1b'),
+      lungOffsetBar: lungOffsetBar(1),
+    };
     const load = { ...site, ...tissuesSettledOnAir(site.surfaceBar, 1), at: 0 };
     return () => {
       let sum = 0;

@@ -1,13 +1,12 @@
 import { ascentPlanner, type AscentStart } from '@/lib/ascent/schedule';
 import type { Dive } from '@/lib/dive/dive';
-import { parseScript } from '@/lib/dive/script';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';
 import type { Workload } from './workload';
+import { diveOf } from '../unit/read';
 
 function bottom(script: string): { dive: Dive; timeline: Timeline; start: AscentStart } {
-  const parsed = parseScript(`${script}ascend to surface at 9 m/min\n`);
-  if (!parsed.ok) throw new Error(parsed.errors[0]?.message);
-  const timeline = computeTimeline({ ...parsed.dive, steps: parsed.dive.steps.slice(0, -1) }, 600);
+  const dive = diveOf(`${script}ascend to surface at 9 m/min\n`);
+  const timeline = computeTimeline({ ...dive, steps: dive.steps.slice(0, -1) }, 600);
   const last = timeline.length - 1;
   const start = {
     depthM: timeline.depthM[last]!,
@@ -16,7 +15,7 @@ function bottom(script: string): { dive: Dive; timeline: Timeline; start: Ascent
     at: 0,
     anchorM: 0,
   };
-  return { dive: parsed.dive, timeline, start };
+  return { dive, timeline, start };
 }
 
 export const scheduleTrimix: Workload = {

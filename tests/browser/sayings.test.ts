@@ -7,7 +7,6 @@ import { leadingCompartment } from '@/app/pictures/leading';
 import { sceneOf, type Scene } from '@/app/pictures/scene';
 import { watchesOf } from '@/app/pictures/scene-watches';
 import { figuresAt } from '@/lib/ascent/figures';
-import { parseScript } from '@/lib/dive/script';
 import { sampleAt } from '@/lib/dive/timeline';
 import { encodeState } from '@/lib/files/links/share-link';
 import { printClock } from '@/lib/quantity/duration';
@@ -20,6 +19,7 @@ import { sayStanding } from '@/lib/sayings/stop-state';
 import { unitSayings } from '@/lib/sayings/unit-readings';
 import { openTools, restored } from './kept-desk';
 import { browserVisits } from './visit';
+import { diveOf } from '../unit/read';
 
 /*
  * Holds each surface to the table of sayings, figure by figure. Laws hold the table to the engine
@@ -77,9 +77,7 @@ const PANEL = [
 const PRINTED = ['time', 'depth', 'gas', ...PANEL.slice(2)] as const satisfies readonly ModelReadingId[];
 
 function sceneOfScript(script: string): Scene {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  return sceneOf(parsed.dive);
+  return sceneOf(diveOf(script));
 }
 
 function modelAt({ timeline, figures }: Scene, sample: number) {

@@ -10,6 +10,7 @@ import { cautions } from '@/content/cautions';
 import { decodeStep, encodeStep } from '@/lib/files/links/step-link';
 import { cutOff, MOST_BYTES, ran, ready } from './alone';
 import { accessibilityFaults, arrive, browserVisits, sidewaysPx } from './visit';
+import { valueOf } from '../unit/read';
 
 const visit = browserVisits();
 
@@ -180,21 +181,21 @@ describe('a question saved from its lesson as a page of its own', () => {
     // Made by someone who knows how: titles, texts and what they were set to would run if they could.
     const HOSTILE = '<img src="x" onerror="window.ran = true"><script>window.ran = true</script>';
     const carried = /id="halftime-dive">([^<]*)</.exec(saved.whole)![1]!;
-    const read = decodeStep(carried);
-    if (!read.ok) throw new Error(read.what);
-    const { lesson, set } = read.value;
+    const read = valueOf(decodeStep(carried));
+    const { lesson, set } = read;
     const forged = (title: string) => {
-      const made = encodeStep({
-        ...read.value,
-        lesson: {
-          ...lesson,
-          title,
-          steps: lesson.steps.map((step) => ({ ...step, title: `B ${HOSTILE}`.slice(0, 90) })),
-        },
-        set: Object.fromEntries(Object.entries(set).map(([key, html]) => [key, HOSTILE + html])),
-      });
-      if (!made.ok) throw new Error(made.what);
-      return (whole: string) => whole.replace(carried, made.value);
+      const made = valueOf(
+        encodeStep({
+          ...read,
+          lesson: {
+            ...lesson,
+            title,
+            steps: lesson.steps.map((step) => ({ ...step, title: `B ${HOSTILE}`.slice(0, 90) })),
+          },
+          set: Object.fromEntries(Object.entries(set).map(([key, html]) => [key, HOSTILE + html])),
+        }),
+      );
+      return (whole: string) => whole.replace(carried, made);
     };
     const { page, wrong } = await spoil(forged('A </title><script>window.ran = true</script>'));
     await ready(page);

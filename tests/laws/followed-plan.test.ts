@@ -6,7 +6,8 @@ import { ascentPlanner, type AscentPart, type Schedule } from '@/lib/ascent/sche
 import type { Dive, Step } from '@/lib/dive/dive';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { law } from './law';
-import { anyToldDay, diveOf, said, scriptOf, type ToldDay } from './second-model/told-day';
+import { anyToldDay, said, scriptOf, type ToldDay } from './second-model/told-day';
+import { diveOf } from '../unit/read';
 
 const SAME = 1e-6;
 

@@ -10,7 +10,8 @@ import type { StopState } from '@/lib/ascent/stop-state';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { law } from './law';
 import { along, ceilingM, settled, worstBar, type Diver, type Way } from './second-model/second-model';
-import { anyToldDay, diveOf, said, scriptOf, toldOf, type ToldDay } from './second-model/told-day';
+import { anyToldDay, said, scriptOf, toldOf, type ToldDay } from './second-model/told-day';
+import { diveOf } from '../unit/read';
 
 /*
  * What must hold of every dive, and what a second model, written for these tests alone, says of it. The second model goes

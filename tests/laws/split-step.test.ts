@@ -3,21 +3,16 @@ import { expect, it } from 'vitest';
 import { figuresOf } from '@/lib/ascent/figures';
 import type { Dive } from '@/lib/dive/dive';
 import { legsOf } from '@/lib/dive/legs';
-import { parseScript, writeScript } from '@/lib/dive/script';
+import { writeScript } from '@/lib/dive/script';
 import { splitStep } from '@/lib/dive/split-step';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { anyDive, anyWrittenScript } from './dives';
 import { law } from './law';
+import { diveOf } from '../unit/read';
 
 /** The most by which a figure may differ, in its own unit. */
 const SAME = 1e-6;
-
-function diveOf(script: string): Dive {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(`the script is not sound: ${script}`);
-  return parsed.dive;
-}
 
 function figured(dive: Dive, everyS: number) {
   const timeline = computeTimeline(dive, everyS);

@@ -3,11 +3,11 @@ import { expect, it } from 'vitest';
 import { figuresOf } from '@/lib/ascent/figures';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Dive } from '@/lib/dive/dive';
-import { parseScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { KEPT_EVERY_M, keptRun, scriptOfRun } from '@/lib/steer/kept-run';
 import { FRESH_RUN, runDepthM, stepsAsSteered, steered, type SteerRun } from '@/lib/steer/run';
 import { law } from './law';
+import { diveOf } from '../unit/read';
 
 /** Hands on a lever: a speed, m/min, held for so long, s. */
 const pulls = fc.array(
@@ -68,11 +68,10 @@ it('what is kept reads back as the very steps it was kept as', () => {
   law(
     fc.property(pulls, systems, (pulled, system) => {
       const kept = keptRun(BASE.settings, runOf(pulled, KEPT_EVERY_M[system]), system)!;
-      const parsed = parseScript(scriptOfRun(BASE, kept, 'A run', system));
-      if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
+      const dive = diveOf(scriptOfRun(BASE, kept, 'A run', system));
       const steps = [...kept.steps, ...kept.wayUp];
-      expect(parsed.dive.steps.length).toBe(steps.length);
-      parsed.dive.steps.forEach((step, index) => {
+      expect(dive.steps.length).toBe(steps.length);
+      dive.steps.forEach((step, index) => {
         const wanted = steps[index]!;
         expect(step.kind).toBe(wanted.kind);
         if ('durationS' in step && 'durationS' in wanted) expect(step.durationS).toBeCloseTo(wanted.durationS, 6);

@@ -14,6 +14,7 @@ import { LEVERS } from '@/lib/ways-out/levers/all';
 import type { Target } from '@/lib/ways-out/trouble';
 import { troubleOf, waysOut } from '@/lib/ways-out/ways-out';
 import { law } from './law';
+import { diveOf } from '../unit/read';
 
 /*
  * What a way out says of a dive is held against the dive worked out in plain loops, at every few seconds and at every
@@ -70,12 +71,11 @@ const anyQuestion = fc.record({ asked: anyScript, target: fc.constantFrom<Target
 const EVERY_S = [30, 2];
 
 function has(script: string, target: Target): boolean {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(`a way out does not read: ${parsed.errors[0]!.message}\n${script}`);
+  const dive = diveOf(script);
   if (target === 'slow-down') return breaches(script, DEFAULT_RULES) > 0;
   return EVERY_S.some((everyS) => {
-    const timeline = computeTimeline(parsed.dive, everyS);
-    const figures = figuresOf(timeline, parsed.dive.settings);
+    const timeline = computeTimeline(dive, everyS);
+    const figures = figuresOf(timeline, dive.settings);
     return timeline.timeS.some(
       (_, i) => figures.ceilingM[i]! > 0 && (target === 'ceiling' || plannedAt(timeline, figures, i).stops.length > 0),
     );

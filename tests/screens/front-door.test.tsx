@@ -11,10 +11,10 @@ import { WhereYouWere } from '@/app/front/WhereYouWere';
 import { askedToPlay, readyDive } from '@/app/parts/ready-dives';
 import { overstayed } from '@/content/scenarios/overstayed';
 import { figuresOf } from '@/lib/ascent/figures';
-import { parseScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { printClock } from '@/lib/quantity/duration';
 import { progressKind } from '@/app/keep/lesson-progress';
+import { diveOf } from '../unit/read';
 
 const LESSONS = [
   { slug: '01-one', title: 'One', steps: ['a', 'b', 'c'] },
@@ -48,10 +48,9 @@ describe('the plate of the front page', () => {
 
   it('shows the minute at which the first compartment reaches its limit, as the engine finds it', () => {
     render(<PromiseFigure />);
-    const parsed = parseScript(overstayed.script);
-    if (!parsed.ok) throw new Error('the dive does not parse');
-    const timeline = computeTimeline(parsed.dive, 1);
-    const { ceilingM } = figuresOf(timeline, parsed.dive.settings);
+    const dive = diveOf(overstayed.script);
+    const timeline = computeTimeline(dive, 1);
+    const { ceilingM } = figuresOf(timeline, dive.settings);
     const firstS = timeline.timeS[ceilingM.findIndex((depthM) => depthM > 0)]!;
     const row = within(screen.getByRole('table', { hidden: true })).getByRole('row', {
       name: /one at its limit/,

@@ -8,8 +8,8 @@ import { PictureRoom } from '@/app/stage/PictureRoom';
 import { StagedFigure } from '@/app/stage/gas/StagedFigure';
 import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
-import { parseScript } from '@/lib/dive/script';
 import { variantsOf, type Variant } from '@/lib/exposure/variants';
+import { diveOf } from '../unit/read';
 
 afterEach(() => vi.unstubAllGlobals());
 
@@ -23,18 +23,13 @@ function openDisclosure(summary: string | RegExp) {
   details.open = true;
   fireEvent(details, new Event('toggle'));
 }
-function parsed(script: string) {
-  const read = parseScript(script);
-  if (!read.ok) throw new Error(read.errors[0]!.message);
-  return read.dive;
-}
 const staged = scenarios.find(({ id }) => id === 'staged')!.script;
 
 describe('staged stops on the desk', () => {
   it('stand over what slips make of them, the longest first, each as a bar whose path is drawn once it is asked for', async () => {
     desk(<StagedFigure />, staged);
     const bars = () => within(screen.getByRole('list', { name: 'How long the way up takes' })).getAllByRole('button');
-    const dive = parsed(staged);
+    const dive = diveOf(staged);
     const [planned, ...others] = variantsOf(dive);
     const whole = ({ plan }: Variant) => Math.ceil(plan.schedule.timeToSurfaceMin - 1e-9);
     expect(bars().map(({ textContent }) => textContent)).toEqual([

@@ -7,6 +7,7 @@ import { loadLesson, loadPrepared } from '@/app/lessons/load-lessons';
 import type { PredictStep, PreparedLesson, PreparedStep } from '@/app/lessons/prepared';
 import { decodeStep, encodeStep } from '@/lib/files/links/step-link';
 import type { StepPage } from '@/lib/lesson/step-page';
+import { valueOf } from '../unit/read';
 
 const SITE = 'https://example.org';
 
@@ -20,9 +21,7 @@ const QUESTIONS = [
 ] as const;
 
 function packed(slug: string, step: string, run = true): PackedStep {
-  const made = packStep(loadLesson(slug).lesson, slug, { step, run, site: SITE, units: 'metric' });
-  if (!made.ok) throw new Error(made.what);
-  return made.value;
+  return valueOf(packStep(loadLesson(slug).lesson, slug, { step, run, site: SITE, units: 'metric' }));
 }
 
 /** A text as it is read: without links, which lead nowhere or out of a page of its own. */
@@ -54,28 +53,23 @@ function run(step: PreparedStep) {
 
 /** The data of a page, to be spoilt. */
 function dataOf(slug: string, step: string): StepPage {
-  const read = decodeStep(packed(slug, step).fragment);
-  if (!read.ok) throw new Error(read.what);
-  return read.value;
+  return valueOf(decodeStep(packed(slug, step).fragment));
 }
 
 function reopened(data: StepPage) {
-  const encoded = encodeStep(data);
-  if (!encoded.ok) throw new Error(encoded.what);
-  return openStep(encoded.value, undefined);
+  return openStep(valueOf(encodeStep(data)), undefined);
 }
 
 describe('a question of a lesson on a page of its own', () => {
   it.each(QUESTIONS)(
     'says and takes for right what the lesson does, in either system of units: %s, %s',
     (slug, step) => {
-      const opened = openStep(packed(slug, step).fragment, undefined);
-      if (!opened.ok) throw new Error(opened.what);
-      expect(opened.value.site).toBe(SITE);
-      expect(opened.value.lesson.slug).toBe(slug);
+      const opened = valueOf(openStep(packed(slug, step).fragment, undefined));
+      expect(opened.site).toBe(SITE);
+      expect(opened.lesson.slug).toBe(slug);
       for (const units of ['metric', 'imperial'] as const) {
         const lesson = lessonIn(loadPrepared(slug), units);
-        const own = lessonIn(opened.value.lesson, units);
+        const own = lessonIn(opened.lesson, units);
         expect(told(own, step)).toEqual(told(lesson, step));
         expect(run(own.steps[1]!)).toEqual(run(lesson.steps.find(({ id }) => id === own.steps[1]!.id)!));
       }

@@ -9,7 +9,6 @@ import { StagedFigure } from '@/app/stage/gas/StagedFigure';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
 import { figuresAt, figuresOf } from '@/lib/ascent/figures';
 import type { Dive } from '@/lib/dive/dive';
-import { parseScript } from '@/lib/dive/script';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { ascentPlanOf } from '@/lib/exposure/ascent-plan';
 import { stopDistributions } from '@/lib/exposure/stop-distribution';
@@ -20,6 +19,7 @@ import type { Saying } from '@/lib/sayings/saying';
 import { FRESH_RUN, steered, stepsAsSteered } from '@/lib/steer/run';
 import { inUnits, rowsOf, SYSTEMS } from './told-in-rows';
 import { followed, setCursor } from './set-cursor';
+import { diveOf } from '../unit/read';
 
 /*
  * Surfaces beside the one table of sayings, figure by figure, in both systems of units: what each shows is worked out here
@@ -27,12 +27,6 @@ import { followed, setCursor } from './set-cursor';
  */
 
 afterEach(() => inUnits('metric'));
-
-function diveOf(script: string): Dive {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  return parsed.dive;
-}
 
 const TILES: readonly ModelReadingId[] = [
   'depth',

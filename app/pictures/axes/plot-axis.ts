@@ -4,6 +4,7 @@ import { atMost } from '@/lib/quantity/number';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { pressureTicks, pressureUnit } from './pressure-axis';
 import { depthTicks } from '../profile/profile-scales';
+import { DUST, stepsTo } from '@/lib/quantity/rounding';
 
 export type PlotScale = ScaleContinuousNumeric<number, number>;
 
@@ -52,7 +53,7 @@ export function depthAxis(fromM: number, toM: number, units: UnitSystem): PlotAx
     scale: (range) => scaleLinear([fromM, toM], range),
     ticks: (about) =>
       depthTicks(toM, units, about)
-        .filter((at) => at >= fromM && at <= toM + 1e-9)
+        .filter((at) => at >= fromM && at <= toM + DUST)
         .map((at) => ({ at, text: String(Math.round(units === 'metric' ? at : at / METRES_PER_FOOT)) })),
   };
 }
@@ -77,6 +78,6 @@ export function depthStep(units: UnitSystem): number {
 export function tableDepths(fromM: number, toM: number, units: UnitSystem): number[] {
   const stepM = units === 'metric' ? 3 : 10 * METRES_PER_FOOT;
   const depths: number[] = [];
-  for (let n = Math.ceil(fromM / stepM - 1e-9); n * stepM <= toM + 1e-9; n += 1) depths.push(n * stepM);
+  for (let n = stepsTo(fromM, stepM); n * stepM <= toM + DUST; n += 1) depths.push(n * stepM);
   return depths;
 }

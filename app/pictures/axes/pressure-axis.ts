@@ -1,6 +1,7 @@
 import type { ScaleLinear } from 'd3';
 import { BAR_PER_PSI } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
+import { stepsTo } from '@/lib/quantity/rounding';
 
 /** The unit a pressure axis is marked in. */
 export function pressureUnit(units: UnitSystem): {
@@ -28,5 +29,5 @@ export function pressureTicks(
 
 /** A pressure axis that starts at half a bar or lower, below everything it is to hold. */
 export function floorBar(lowestBar: number): number {
-  return Math.max(0, Math.floor(lowestBar / 0.5 - 1e-9) * 0.5);
+  return Math.max(0, (stepsTo(lowestBar, 0.5) - 1) * 0.5);
 }

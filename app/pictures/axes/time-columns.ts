@@ -1,5 +1,6 @@
 import { sampleAt, type Timeline } from '@/lib/dive/timeline';
 import type { TimeScale } from './time-scale';
+import { SAME_INSTANT_S } from '@/lib/dive/sample-instants';
 
 /**
  * The sample each pixel column of a picture stands for, from its left edge to its right, `width` + 1 of them: the last
@@ -11,7 +12,7 @@ export function timeColumns(timeline: Timeline, x: TimeScale, width: number): In
   const columns = new Int32Array(Math.max(1, Math.round(width)) + 1);
   let sample = sampleAt(timeline, x.startS);
   for (let column = 0; column < columns.length; column += 1) {
-    const untilS = x.invert(column) + 1e-6;
+    const untilS = x.invert(column) + SAME_INSTANT_S;
     let corner = -1;
     while (sample + 1 < length && timeS[sample + 1]! <= untilS) {
       sample += 1;

@@ -1,5 +1,6 @@
 import type { Timeline } from '@/lib/dive/timeline';
 import { straightScale } from '../../parts/straight-scale';
+import { SAME_INSTANT_S } from '@/lib/dive/sample-instants';
 
 /** An interval takes at most this share of the time spent diving, so that hours at the surface don't crowd out the dives. */
 const INTERVAL_SHARE = 0.1;
@@ -100,7 +101,7 @@ export function timeTicks(scale: TimeScale, width: number): TimeTick[] {
     const goesOn = index === dives.length - 1 && endS > lastS;
     for (let minutes = 0; dive.startS + minutes * 60 <= (goesOn ? endS : dive.endS); minutes += step) {
       const timeS = dive.startS + minutes * 60;
-      if (timeS < startS - 1e-6 || timeS > endS + 1e-6) continue;
+      if (timeS < startS - SAME_INSTANT_S || timeS > endS + SAME_INSTANT_S) continue;
       const last = ticks.at(-1);
       if (last && width > 0 && scale(timeS) - scale(last.timeS) <= ROOM * 0.5) {
         // Where a dive begins is worth more than where minutes end.

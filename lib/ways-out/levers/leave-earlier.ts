@@ -4,6 +4,7 @@ import { bottomOf, minutesOf, type Day, type DiveSteps } from '../day';
 import { cutLeg, finished, setWait } from '../changes';
 import type { Lever, Try } from '../lever';
 import { sayMinutes } from '../words';
+import { stepsTo } from '../../quantity/rounding';
 
 /** The bottom is left sooner: its last minutes go, and with them what was done only then. */
 export const leaveEarlier: Lever = {
@@ -31,7 +32,7 @@ export const leaveEarlier: Lever = {
         const leg = bottom[i]!;
         if (leg.fromM !== leg.toM) continue;
         const durationMin = minutesOf(leg);
-        for (let minutes = Math.ceil(durationMin - 1e-6) - 1; minutes >= 0; minutes -= 1) {
+        for (let minutes = stepsTo(durationMin) - 1; minutes >= 0; minutes -= 1) {
           const goneS = dive.lastOfBottom.endS - leg.startS - minutes * 60;
           const to = Math.max(0, (leg.startS - arrival.startS) / 60 + minutes);
           yield {

@@ -9,6 +9,7 @@ import type { Leg } from '../../dive/legs';
 import { nitrogenFraction } from '../../physics/gas';
 import { COMPARTMENTS } from '../../tissue/coefficients';
 import type { Day } from '../day';
+import { stepsIn } from '../../quantity/rounding';
 
 const LONGEST_MIN = 24 * 60;
 
@@ -22,7 +23,7 @@ export const longerInterval: Lever = {
     if (!intervalBefore) return { none: 'No dive came before it: there is no interval to lengthen.' };
     const fromMin = minutesOf(intervalBefore);
     function* tries(): Generator<Try> {
-      for (let minutes = Math.floor(fromMin + 1e-6) + 1; minutes <= LONGEST_MIN; minutes += 1) {
+      for (let minutes = stepsIn(fromMin) + 1; minutes <= LONGEST_MIN; minutes += 1) {
         yield {
           to: minutes,
           doing: `Waiting ${printHours(minutes * 60)} at the surface before it`,

@@ -6,6 +6,7 @@ import { wayUpOf } from '../day';
 import { breakClimb, finished, setWait } from '../changes';
 import type { Lever, Try } from '../lever';
 import { sayMinutes } from '../words';
+import { DUST, stepsTo } from '../../quantity/rounding';
 
 const LONGEST_MIN = 20;
 
@@ -21,7 +22,7 @@ export const pause: Lever = {
     const everyM = system === 'metric' ? 3 : 10 * METRES_PER_FOOT;
     const places = climbs.flatMap((climb) => {
       const within: { climb: typeof climb; depthM: number }[] = [];
-      for (let n = Math.ceil(climb.fromM / everyM - 1e-6) - 1; n > 0 && n * everyM >= climb.toM - 1e-6; n -= 1)
+      for (let n = stepsTo(climb.fromM, everyM) - 1; n > 0 && n * everyM >= climb.toM - DUST; n -= 1)
         within.push({ climb, depthM: n * everyM });
       return within;
     });

@@ -9,6 +9,7 @@ import { wayUpOf, type Day } from '../day';
 import { finished, setRate } from '../changes';
 import { rateFigure, type Asked, type Lever, type NoRoom, type Range, type Try } from '../lever';
 import { sayMinutes } from '../words';
+import { DUST, stepsIn, stepsTo } from '../../quantity/rounding';
 
 const STEP_M_MIN = 1;
 const STEP_FT_MIN = 5;
@@ -53,7 +54,7 @@ export const fasterAllTheWay: Lever = {
     const mostMMin = system === 'metric' ? limitMMin : fastestWithin(limitMMin);
     const fastest = Math.max(...climbs.map(rateOf));
     if (climbs.length === 0) return { none: 'This dive has no way up to change.' };
-    if (fastest >= mostMMin - 1e-6)
+    if (fastest >= mostMMin - DUST)
       return {
         none: `The way up reaches ${printRate(fastest, system)}, and the unit allows no more than ${printRateLimit(limitMMin, system)}.`,
       };
@@ -123,10 +124,10 @@ function withRate(day: Day, climbs: readonly Leg[], rateMMin: number): string | 
 function* rates(from: number, to: number, system: UnitSystem): Generator<number> {
   const step = system === 'metric' ? STEP_M_MIN : STEP_FT_MIN * METRES_PER_FOOT;
   if (to < from) {
-    for (let n = Math.ceil(from / step - 1e-6) - 1; n * step > to + 1e-6; n -= 1) yield n * step;
+    for (let n = stepsTo(from, step) - 1; n * step > to + DUST; n -= 1) yield n * step;
     return;
   }
-  for (let n = Math.floor(from / step + 1e-6) + 1; n * step <= to + 1e-6; n += 1) yield n * step;
+  for (let n = stepsIn(from, step) + 1; n * step <= to + DUST; n += 1) yield n * step;
 }
 
 function rateOf({ fromM, toM, startS, endS }: Leg): number {

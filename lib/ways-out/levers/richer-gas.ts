@@ -8,6 +8,7 @@ import { sayDepth } from '../../quantity/depth';
 import { legsOf } from '../../dive/legs';
 import type { Day } from '../day';
 import { depthGridM, type Lever, type Try } from '../lever';
+import { DUST, stepsIn } from '../../quantity/rounding';
 
 /** More oxygen, and so less nitrogen, in the gas each dive begins with. */
 export const richerGas: Lever = {
@@ -21,7 +22,7 @@ export const richerGas: Lever = {
     const most = Math.round((1 - gas.he) * 100);
     const deepestM = deepestOnFirstGas(day);
     function* tries(): Generator<Try> {
-      for (let percent = Math.floor(gas.o2 * 100 + 1e-6) + 1; percent <= most; percent += 1) {
+      for (let percent = stepsIn(gas.o2 * 100) + 1; percent <= most; percent += 1) {
         const richer = { o2: percent / 100, he: gas.he };
         const limitM = limitOf(day, richer.o2);
         yield {
@@ -29,7 +30,7 @@ export const richerGas: Lever = {
           doing: `Breathing ${writeGas(richer)} and not ${writeGas(gas)}`,
           cost: `${percent - Math.round(gas.o2 * 100)}% more oxygen`,
           script: () => setSetting(day.script, 'gas', writeGas(richer)),
-          ...(limitM < deepestM - 1e-6 && {
+          ...(limitM < deepestM - DUST && {
             but: `${writeGas(richer)} would have done, but its oxygen limit is ${sayDepth(floored(limitM, day), day.system)} and the dive goes to ${sayDepth(deepestM, day.system)}.`,
           }),
         };
@@ -51,7 +52,7 @@ function limitOf(day: Day, o2: number): number {
 
 function floored(depthM: number, { system }: Day): number {
   const whole = system === 'metric' ? 1 : depthGridM(system);
-  return Math.max(0, Math.floor(depthM / whole + 1e-9) * whole);
+  return Math.max(0, stepsIn(depthM, whole) * whole);
 }
 
 function deepestOnFirstGas({ dive }: Day): number {

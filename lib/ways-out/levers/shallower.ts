@@ -4,6 +4,7 @@ import type { UnitSystem } from '../../quantity/unit-system';
 import { bottomOf, levelsOf, type Day, type DiveSteps } from '../day';
 import { finished, holdDepth, setDepth } from '../changes';
 import { depthFigure, depthGridM, depthUnit, gridUpwards, type Lever, type Try } from '../lever';
+import { DUST, stepsIn } from '../../quantity/rounding';
 
 /** Shallower than this a dive is none, m. */
 const SHALLOWEST_M = 3;
@@ -46,7 +47,7 @@ function heldAbove(day: Day, dive: DiveSteps, limitM: number): string | undefine
   const page = new ScriptPage(day.script);
   for (const { step, fromM, toM, startS, endS } of [...dive.legs].reverse()) {
     if (fromM === toM) continue;
-    if (Math.min(fromM, toM) > limitM - 1e-9) holdDepth(page, step, endS - startS);
+    if (Math.min(fromM, toM) > limitM - DUST) holdDepth(page, step, endS - startS);
     else if (toM > limitM) setDepth(page, step, limitM, day.system);
   }
   return finished(page);
@@ -68,7 +69,7 @@ export const everyLevelShallower: Lever = {
       const grid = depthGridM(system);
       for (let steps = 0; onGrid(shallowestM, steps, system) >= SHALLOWEST_M; steps += 1) {
         const toM = onGrid(maxDepthM, steps, system);
-        if (toM > maxDepthM - 1e-6) continue;
+        if (toM > maxDepthM - DUST) continue;
         yield {
           to: depthFigure(toM, system),
           doing: `Staying ${sayDepth(Math.max(grid, maxDepthM - toM), system)} shallower at every level`,
@@ -93,5 +94,5 @@ export const everyLevelShallower: Lever = {
 /** So many steps of the grid above a depth, on the grid. */
 function onGrid(depthM: number, steps: number, system: UnitSystem): number {
   const grid = depthGridM(system);
-  return Math.round((Math.floor(depthM / grid + 1e-6) - steps) * grid * 1e6) / 1e6;
+  return Math.round((stepsIn(depthM, grid) - steps) * grid * 1e6) / 1e6;
 }

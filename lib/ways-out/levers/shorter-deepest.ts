@@ -4,6 +4,7 @@ import { levelsOf, minutesOf } from '../day';
 import { finished, setWait } from '../changes';
 import type { Lever, Try } from '../lever';
 import { sayMinutes } from '../words';
+import { stepsTo } from '../../quantity/rounding';
 
 /** Less time at the deepest level, and as much more at the next: the dive is as long as it was. */
 export const shorterDeepest: Lever = {
@@ -18,7 +19,7 @@ export const shorterDeepest: Lever = {
     const fromMin = minutesOf(deepest);
     const where = sayDepth(next.toM, day.system);
     function* tries(): Generator<Try> {
-      for (let minutes = Math.ceil(fromMin - 1e-6) - 1; minutes >= 0; minutes -= 1) {
+      for (let minutes = stepsTo(fromMin) - 1; minutes >= 0; minutes -= 1) {
         const gone = fromMin - minutes;
         yield {
           to: minutes,

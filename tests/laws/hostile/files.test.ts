@@ -14,6 +14,7 @@ import { computeTimeline } from '@/lib/dive/timeline';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { damagedLines, expectUnpolluted, PATIENCE_MS, promptlyDone } from './hostile';
 import { law } from '../law';
+import { diveOf } from '../../unit/read';
 
 /** What a person is led through with a file: read, checked, repaired by consent, made a dive, opened as a script. */
 async function bring(bytes: Uint8Array): Promise<void> {
@@ -52,9 +53,7 @@ const brought = (bytes: Uint8Array, patienceMs?: number) => promptlyDone(() => b
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 
 const UDDF = scenarios.slice(0, 2).map(({ script }) => {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error('a ready dive does not read');
-  return writeUddf(recordingsOfTimeline(computeTimeline(parsed.dive, 60)));
+  return writeUddf(recordingsOfTimeline(computeTimeline(diveOf(script), 60)));
 });
 const CSV = ['quarry-clean.csv', 'two-dives-with-faults.csv'].map((name) =>
   readFileSync(`content/records/${name}`, 'utf8').split('\n').slice(0, 120).join('\n'),

@@ -12,6 +12,7 @@ import { decodeState, encodeState } from '@/lib/files/links/share-link';
 import { SOUND } from '../../unit/lesson/made-lessons';
 import { damagedRecord, expectUnpolluted, promptly } from './hostile';
 import { law } from '../law';
+import { valueOf } from '../../unit/read';
 
 /** What the desk and the workshop do with what follows the # of an address. */
 function expectOpened(fragment: string): void {
@@ -59,9 +60,7 @@ const LINKS = [
     return encoded.fragment;
   }),
   ...[SOUND].map((text) => {
-    const encoded = encodeLesson(text);
-    if (!encoded.ok) throw new Error(encoded.what);
-    return encoded.value;
+    return valueOf(encodeLesson(text));
   }),
 ];
 const MARKS = [

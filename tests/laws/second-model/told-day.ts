@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import type { Schedule } from '@/lib/ascent/schedule';
-import type { Dive } from '@/lib/dive/dive';
-import { parseScript } from '@/lib/dive/script';
 import type { Factors, Place, Way } from './second-model';
 import { placeAt } from './second-model';
+import { diveOf } from '../../unit/read';
 
 /** A day of diving as someone would write it down, in whole metres and minutes, without the language of scripts. */
 export interface ToldDay {
@@ -162,13 +161,6 @@ export function toldOf(day: ToldDay): { place: Place; factors: Factors; ways: Wa
     }
   }
   return { place: placeAt(day.altitudeM, density), factors: { low: day.low / 100, high: day.high / 100 }, ways };
-}
-
-/** The dive a script means; it has to read. */
-export function diveOf(script: string): Dive {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(`${JSON.stringify(parsed.errors)}\n${script}`);
-  return parsed.dive;
 }
 
 /** The stops of a plan, in few words. */

@@ -1,7 +1,8 @@
 import { figuresOf } from '@/lib/ascent/figures';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import type { Compartments } from '@/lib/tissue/coefficients';
-import { diveOf, scriptOf, type ToldDay } from '../../laws/second-model/told-day';
+import { scriptOf, type ToldDay } from '../../laws/second-model/told-day';
+import { diveOf } from '../read';
 
 /* Days that between them go every way the engine has. */
 

@@ -12,9 +12,9 @@ import { exposureSayings } from '@/lib/sayings/exposure-readings';
 import { figuresAt } from '@/lib/ascent/figures';
 import { figuresOf } from '@/lib/ascent/figures';
 import { samplingOf } from '@/lib/dive/sampling';
-import { parseScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { modelSayings, type ModelReadingId } from '@/lib/sayings/model-readings';
+import { diveOf } from '../read';
 
 /* Invented: stayed too long at thirty metres. */
 const SCRIPT = `gas: air
@@ -39,11 +39,10 @@ const said = (id: string, atS: number, value: number) => {
 };
 
 describe('a covered reading that is asked about', () => {
-  const parsed = parseScript(SCRIPT);
-  if (!parsed.ok) throw new Error('the script does not parse');
-  const { everyS } = samplingOf(parsed.dive, 30);
-  const timeline = computeTimeline(parsed.dive, everyS);
-  const figures = figuresOf(timeline, parsed.dive.settings);
+  const dive = diveOf(SCRIPT);
+  const { everyS } = samplingOf(dive, 30);
+  const timeline = computeTimeline(dive, everyS);
+  const figures = figuresOf(timeline, dive.settings);
   const MODEL: readonly ModelReadingId[] = [
     'no-stop',
     'ceiling',
@@ -66,13 +65,12 @@ describe('a covered reading that is asked about', () => {
 
   it('has the very figure the reading shows, of oxygen, density and depth too', () => {
     const rich = SCRIPT.replace('gas: air', 'gas: 32%');
-    const parsedRich = parseScript(rich);
-    if (!parsedRich.ok) throw new Error('the script does not parse');
-    const line = computeTimeline(parsedRich.dive, samplingOf(parsedRich.dive, 30).everyS);
+    const dive = diveOf(rich);
+    const line = computeTimeline(dive, samplingOf(dive, 30).everyS);
     const sample = line.timeS.findIndex((timeS) => timeS >= 1740);
     const [oxygen, densitiesGL] = [oxygenExposureOf(line), gasDensitiesOf(line)];
     const moment = { timeline: line, sample, oxygen, densitiesGL, supply: undefined };
-    const now = figuresAt(line, figuresOf(line, parsedRich.dive.settings), sample);
+    const now = figuresAt(line, figuresOf(line, dive.settings), sample);
     const truth = (id: string) => ask(id, line.timeS[sample]!, rich) as { truth: TruthOf<'number'> };
     for (const system of ['metric', 'imperial'] as const) {
       const said = exposureSayings(moment, system);

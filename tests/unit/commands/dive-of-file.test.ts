@@ -4,8 +4,8 @@ import { diveOfFile } from '@/app/commands/dive-of-file';
 import { BadInput } from '@/app/commands/bad-input';
 import { recordingsOfTimeline } from '../files/record-of-timeline';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';
-import { parseScript } from '@/lib/dive/script';
 import { computeTimeline } from '@/lib/dive/timeline';
+import { diveOf } from '../read';
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 const SCRIPT = 'descend to 18 m at 18 m/min\nstay 10 min\nascend to surface at 9 m/min\n';
@@ -13,9 +13,7 @@ const CSV = 'time_s,depth_m\n0,0\n60,18\n660,18\n780,0\n';
 const faulty = new Uint8Array(readFileSync('content/records/two-dives-with-faults.csv'));
 
 function uddf(): string {
-  const parsed = parseScript(SCRIPT);
-  if (!parsed.ok) throw new Error();
-  return writeUddf(recordingsOfTimeline(computeTimeline(parsed.dive, 60)));
+  return writeUddf(recordingsOfTimeline(computeTimeline(diveOf(SCRIPT), 60)));
 }
 const steps = async (file: string, text: string) =>
   (await diveOfFile(file, bytes(text), false)).dive.steps.map((step) => step.kind);

@@ -2,8 +2,8 @@ import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { readingsAsCsv, readingsAsText } from '@/app/commands/print-readings';
 import { readingsOf, type SampleReadings } from '@/app/commands/readings-of';
-import { parseScript } from '@/lib/dive/script';
 import { printClock } from '@/lib/quantity/duration';
+import { diveOf } from '../read';
 
 const SCRIPT = `gas: 28%
 gradient factors: 35/80
@@ -20,9 +20,7 @@ ascend to surface at 9 m/min
 const SLOW = `ascent rate: 3 m/min\n${SCRIPT.replace('33 m', '60 m')}`;
 
 function readings(script: string) {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  return readingsOf(parsed.dive, [], 150);
+  return readingsOf(diveOf(script), [], 150);
 }
 
 /** So much of a figure is the dust of sums; what is printed has three decimals. */

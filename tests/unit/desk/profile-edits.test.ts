@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { addPoint, newPointS, pullLegEnd } from '@/app/stage/figures/profile-edits';
 import { legsOf } from '@/lib/dive/legs';
-import { parseScript } from '@/lib/dive/script';
+import { diveOf } from '../read';
 
 const SCRIPT = 'descend to 20 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
 
 function read(script: string) {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(`the script is not sound: ${script}`);
-  return { ...parsed.dive, ...legsOf(parsed.dive) };
+  const dive = diveOf(script);
+  return { ...dive, ...legsOf(dive) };
 }
 
 const { legs } = read(SCRIPT);

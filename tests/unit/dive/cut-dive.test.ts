@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cutDive } from '@/lib/dive/cut-dive';
 import { legsOf } from '@/lib/dive/legs';
-import { parseScript } from '@/lib/dive/script';
+import { diveOf } from '../read';
 
 const SCRIPT = `gas: 32%
 gradient factors: 40/85
@@ -21,9 +21,7 @@ ascend to surface at 6 m/min
 `;
 
 function dive(text = SCRIPT) {
-  const parsed = parseScript(text);
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  return parsed.dive;
+  return diveOf(text);
 }
 
 describe('a dive cut short', () => {

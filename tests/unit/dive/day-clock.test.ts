@@ -1,12 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { legsOf } from '@/lib/dive/legs';
-import { parseScript } from '@/lib/dive/script';
 import { atDayClock, printDayClock, printDaySpan, sayAtDayClock } from '@/lib/dive/day-clock';
+import { diveOf } from '../read';
 
 function day(script: string) {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error('the script is not sound');
-  return legsOf(parsed.dive);
+  return legsOf(diveOf(script));
 }
 
 const DIVE = 'descend to 20 m at 20 m/min\nstay 20 min\nascend to surface at 10 m/min\n';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { diveSchema, type Dive } from '@/lib/dive/dive';
 import { parseScript, writeScript } from '@/lib/dive/script';
+import { diveOf } from '../read';
 
 const EXAMPLE = `# comments are kept
 water: reference
@@ -15,12 +16,6 @@ stay 3 min  # the safety stop
 ascend to surface at 9 m/min
 interval 60 min
 `;
-
-function diveOf(text: string): Dive {
-  const parsed = parseScript(text);
-  if (!parsed.ok) throw new Error(parsed.errors.map(({ message }) => message).join('\n'));
-  return parsed.dive;
-}
 
 const settingsOf = (text: string) => diveOf(text).settings;
 const stepsOf = (text: string) => diveOf(text).steps;

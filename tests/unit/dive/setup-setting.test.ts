@@ -3,12 +3,12 @@ import { settingsSchema } from '@/lib/dive/dive';
 import { setSetups } from '@/lib/dive/edit-setups';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { setupSchema } from '@/lib/dive/setup';
+import { diveOf } from '../read';
 
 function setupsOf(text: string) {
-  const parsed = parseScript(text);
-  if (!parsed.ok) throw new Error(JSON.stringify(parsed.errors));
-  expect(settingsSchema.safeParse(parsed.dive.settings).error).toBeUndefined();
-  return parsed.dive.settings.setups;
+  const dive = diveOf(text);
+  expect(settingsSchema.safeParse(dive.settings).error).toBeUndefined();
+  return dive.settings.setups;
 }
 
 function errorOf(text: string) {

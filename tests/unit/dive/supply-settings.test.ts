@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { settingsSchema } from '@/lib/dive/dive';
 import { parseScript, writeScript } from '@/lib/dive/script';
+import { diveOf } from '../read';
 
 const AIR = { o2: 0.21, he: 0 };
 
 function supplyOf(text: string) {
-  const parsed = parseScript(text);
-  if (!parsed.ok) throw new Error(JSON.stringify(parsed.errors));
-  expect(settingsSchema.safeParse(parsed.dive.settings).error).toBeUndefined();
-  return parsed.dive.settings.supply;
+  const dive = diveOf(text);
+  expect(settingsSchema.safeParse(dive.settings).error).toBeUndefined();
+  return dive.settings.supply;
 }
 
 function errorOf(text: string) {
@@ -129,7 +129,5 @@ consumption: 18 L/min
 consumption at stops: 15 L/min
 stress factor: 2.5
 `;
-  const parsed = parseScript(text);
-  if (!parsed.ok) throw new Error(JSON.stringify(parsed.errors));
-  expect(writeScript({ ...parsed.dive, lines: [] })).toBe(text);
+  expect(writeScript({ ...diveOf(text), lines: [] })).toBe(text);
 });

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { scenarios } from '@/content/scenarios/scenarios';
-import { parseScript } from '@/lib/dive/script';
 import { stepLines } from '@/lib/dive/script/plain-script';
 import { writeInUnits, writeStepsInFeet } from '@/lib/dive/write-in-units';
+import { diveOf } from '../read';
 
 const METRIC = `# a wall of 30 m
 water: salt
@@ -22,9 +22,7 @@ surface at 9 m/min
 `;
 
 const stepsOf = (script: string) => {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  return parsed.dive.steps;
+  return diveOf(script).steps;
 };
 
 describe('a script written in feet', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { parseScript } from '@/lib/dive/script';
 import { ascentPlanOf, plannedDive } from '@/lib/exposure/ascent-plan';
 import { scriptWithPlan } from '@/lib/exposure/plan-script';
 import { scripted } from './scripted';
+import { diveOf } from '../read';
 
 const DAY = `# a day of two dives
 gradient factors: 30/80
@@ -19,9 +19,7 @@ stay 15 min
 ascend to surface at 9 m/min
 `;
 const read = (script: string) => {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  return parsed.dive;
+  return diveOf(script);
 };
 const dive = read(DAY);
 

@@ -14,6 +14,7 @@ import {
   type Confidence,
   type Progress,
 } from '@/lib/lesson/progress';
+import { valueOf } from '../read';
 
 const STEPS = [
   { id: 'how-many', kind: 'predict' },
@@ -117,10 +118,9 @@ describe('what is handed in', () => {
   it('holds the curve, the reason and the name that was typed, and nothing half given', () => {
     const text = writeHandedIn(withDraft(drawn, 'four', 'how-many', { reason: 'half a tho' }), ' Kim ');
     expect(text).not.toContain('half a tho');
-    const read = readHandedIn(text);
-    if (!read.ok) throw new Error(read.what);
-    expect(read.value.name).toBe('Kim');
-    expect(handedInOf(read.value, 'four').predictions['the-curve']!.given[0]).toMatchObject({
+    const read = valueOf(readHandedIn(text));
+    expect(read.name).toBe('Kim');
+    expect(handedInOf(read, 'four').predictions['the-curve']!.given[0]).toMatchObject({
       answer: { by: 'draw', sketch: [{ timeS: 0, value: 0.333 }] },
       reason: 'because',
     });
@@ -134,10 +134,9 @@ describe('what is handed in', () => {
 
   it('goes through a link, and a link that was cut says so', () => {
     const text = writeHandedIn(drawn, '');
-    const packed = encodeAnswers(text);
-    if (!packed.ok) throw new Error(packed.what);
-    expect(decodeAnswers(`https://example.test/lessons/results/#${packed.value}`)).toEqual({ ok: true, value: text });
-    const cut = decodeAnswers(packed.value.slice(0, -3));
+    const packed = valueOf(encodeAnswers(text));
+    expect(decodeAnswers(`https://example.test/lessons/results/#${packed}`)).toEqual({ ok: true, value: text });
+    const cut = decodeAnswers(packed.slice(0, -3));
     expect(cut.ok).toBe(false);
   });
 

@@ -1,16 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { loadLessons } from '@/app/lessons/load-lessons';
-import { parseScript } from '@/lib/dive/script';
 import { lessonInFeet } from '@/lib/lesson/in-feet';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
 import { goalStateOf } from '@/lib/lesson/questions/goal';
 import { subjectOf } from '@/lib/lesson/questions/subject';
-
-function diveOf(script: string) {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  return parsed.dive;
-}
+import { diveOf } from '../read';
 
 describe('a dive to try, written in feet', () => {
   it.each(loadLessons())(

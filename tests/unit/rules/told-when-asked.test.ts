@@ -1,7 +1,7 @@
 import { afterAll, expect, it, vi } from 'vitest';
-import { parseScript } from '@/lib/dive/script';
 import { SET_RIGHT } from '@/lib/dive/set-right';
 import { DEFAULT_RULES } from '@/lib/rules/all';
+import { diveOf } from '../read';
 
 afterAll(() => vi.doUnmock('@/lib/ascent/stop-changes'));
 
@@ -11,9 +11,11 @@ it('changes of state are looked for only once somebody asks what was told, and t
   vi.doMock(import('@/lib/ascent/stop-changes'), { spy: true });
   const { watchDive } = await import('@/lib/rules/watch');
   const { stopChanges } = await import('@/lib/ascent/stop-changes');
-  const parsed = parseScript('descend to 36 m at 18 m/min\nstay 20 min\nascend to surface at 18 m/min\n');
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  const watch = watchDive(parsed.dive, SET_RIGHT, DEFAULT_RULES);
+  const watch = watchDive(
+    diveOf('descend to 36 m at 18 m/min\nstay 20 min\nascend to surface at 18 m/min\n'),
+    SET_RIGHT,
+    DEFAULT_RULES,
+  );
   expect(watch.toldOnTheWay.some(({ kind }) => kind === 'slow-down')).toBe(true);
   expect(stopChanges).not.toHaveBeenCalled();
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { parseScript } from '@/lib/dive/script';
 import { cleanSteps } from '@/lib/steer/clean-steps';
 import { keptRun, nameOfRun, scriptOfRun } from '@/lib/steer/kept-run';
 import { cutRun, DEEPEST_STEERED_M, FRESH_RUN, runDepthM, runEndS, steered, type SteerRun } from '@/lib/steer/run';
 import { METRES_PER_FOOT } from '@/lib/quantity/length';
+import { diveOf } from '../read';
 
 /** Steers in frames of a screen, at ten times the time. */
 function steer(run: SteerRun, rateMMin: number, seconds: number, everyM = 0.1): SteerRun {
@@ -12,13 +12,7 @@ function steer(run: SteerRun, rateMMin: number, seconds: number, everyM = 0.1): 
   return next;
 }
 
-function dive(script: string) {
-  const parsed = parseScript(script);
-  if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
-  return parsed.dive;
-}
-
-const PLAIN = dive('descend to 5 m in 1 min\nascend to surface in 1 min\n');
+const PLAIN = diveOf('descend to 5 m in 1 min\nascend to surface in 1 min\n');
 
 describe('a dive steered by hand', () => {
   it('is where its speed takes it, and its speed changes at whole seconds', () => {
@@ -82,7 +76,7 @@ describe('the steps of a dive steered by hand', () => {
 
 describe('a run that is kept', () => {
   it('has a name of its own and the settings it was steered under, and says how near its steps are', () => {
-    const base = dive(
+    const base = diveOf(
       '# a lake\naltitude: 500 m\n# cold\ngas: 32%  # rich\ndescend to 5 m in 1 min\nascend to surface in 1 min\n',
     );
     const run = steer(steer(steer(FRESH_RUN, 18, 60), 0, 300), -9, 120);
@@ -104,7 +98,7 @@ describe('a run that is kept', () => {
         '',
       ].join('\n'),
     );
-    expect(dive(script).settings.altitudeM).toBe(500);
+    expect(diveOf(script).settings.altitudeM).toBe(500);
   });
 
   it('is written in feet where feet are read', () => {
@@ -120,7 +114,7 @@ describe('a run that is kept', () => {
     expect(kept.wayUp.some(({ kind }) => kind === 'stay')).toBe(true);
     const script = scriptOfRun(PLAIN, kept, 'Left', 'metric');
     expect(script).toContain('# the way up was added');
-    expect(dive(script).steps.at(-1)).toMatchObject({ kind: 'ascend', toM: 0 });
+    expect(diveOf(script).steps.at(-1)).toMatchObject({ kind: 'ascend', toM: 0 });
   });
 
   it('leaves out the time before the first descent and after the last arrival; where nobody dived there is none', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cautions } from '@/content/cautions';
 import { qrPicture } from '@/lib/files/links/qr';
+import { valueOf } from '../../read';
 
 /** The dark squares a path of unit squares covers. */
 function darkOf(path: string, size: number): boolean[][] {
@@ -12,9 +13,7 @@ function darkOf(path: string, size: number): boolean[][] {
 }
 
 describe('the QR code of a link', () => {
-  const made = qrPicture('https://example.org/halftime/desk/#1.abcDEF_-0123456789');
-  if (!made.ok) throw new Error(made.what);
-  const { size, path, caption } = made.value;
+  const { size, path, caption } = valueOf(qrPicture('https://example.org/halftime/desk/#1.abcDEF_-0123456789'));
   const dark = darkOf(path, size);
 
   it('has the finder patterns, timing patterns and quiet zone of ISO/IEC 18004', () => {

@@ -4,11 +4,10 @@ import { parseScript, writeScript } from '@/lib/dive/script';
 import { diveFromRecords, type DiveOfRecords, type RecordOptions } from '@/lib/files/records/dive-from-record';
 import type { Recording } from '@/lib/files/records/record';
 import { madeRecording, noisyDive, switchTo } from '../made-recordings';
+import { valueOf } from '../../read';
 
 function made(recordings: readonly Recording[], options?: RecordOptions): DiveOfRecords {
-  const result = diveFromRecords(recordings, options);
-  if (!result.ok) throw new Error(result.what);
-  return result.value;
+  return valueOf(diveFromRecords(recordings, options));
 }
 
 const square = (more: Partial<Recording> = {}) =>

@@ -4,6 +4,7 @@ import { figuresOf } from '@/lib/ascent/figures';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { readDiveFile } from '@/lib/files/read-dive-file';
 import { diveFromRecords } from '@/lib/files/records/dive-from-record';
+import { valueOf } from '../../read';
 
 describe('the invented clean record', () => {
   it('holds what a unit at 60/85, set to fresh water at 900 m, shows: whole minutes down, stops up to 3 m', async () => {
@@ -16,16 +17,17 @@ describe('the invented clean record', () => {
     );
     if (!read.ok) throw new Error(read.what);
     const altitudeM = 900;
-    const made = diveFromRecords(read.recordings, {
-      settings: {
-        water: 'fresh',
-        altitudeM,
-        start: { kind: 'adapted', altitudeM },
-        gradientFactors: { low: 0.6, high: 0.85 },
-      },
-    });
-    if (!made.ok) throw new Error(made.what);
-    const { dive, offsetS } = made.value;
+    const made = valueOf(
+      diveFromRecords(read.recordings, {
+        settings: {
+          water: 'fresh',
+          altitudeM,
+          start: { kind: 'adapted', altitudeM },
+          gradientFactors: { low: 0.6, high: 0.85 },
+        },
+      }),
+    );
+    const { dive, offsetS } = made;
     const timeline = computeTimeline(dive, 5);
     const { noStopMin, ceilingM } = figuresOf(timeline, dive.settings);
     const { timeS, unit } = read.recordings[0]!;

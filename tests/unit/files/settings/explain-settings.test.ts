@@ -14,6 +14,7 @@ import { channelsOf, layBeside } from '@/lib/files/settings/unit-and-model';
 import { seeded } from '@/lib/quantity/seeded';
 import { LONG, SEED } from '@/tests/laws/law';
 import { CLEAN, madeDisturbance, madeLimits, madeSteps, recordOf, type Disturbance, type Truth } from './made-units';
+import { valueOf } from '../../read';
 
 const DEEP: Step[] = [
   { kind: 'descend', toM: 40, durationS: 120 },
@@ -64,9 +65,7 @@ function explainedAtOnce(...given: Parameters<typeof explainSettings>) {
 }
 
 function explained(recordings: readonly Recording[], more: Parameters<typeof explainSettings>[1] = {}): Explanation {
-  const result = explainedAtOnce(recordings, more);
-  if (!result.ok) throw new Error(result.what);
-  return result.value;
+  return valueOf(explainedAtOnce(recordings, more));
 }
 
 const sure = { water: false, altitude: false, gas: false, memory: false };
@@ -260,16 +259,9 @@ describe('explaining a unit by its settings', () => {
 describe('laying the unit’s figures beside the model’s', () => {
   it('shows them equal where the unit is the model', () => {
     const recordings = recordedBy({}, DEEP);
-    const made = diveFromRecords(recordings);
-    if (!made.ok) throw new Error(made.what);
-    const timeline = computeTimeline(made.value.dive, 10);
-    const rows = layBeside(
-      recordings[0]!,
-      made.value.offsetS[0]!,
-      timeline,
-      figuresOf(timeline, made.value.dive.settings),
-      100,
-    );
+    const made = valueOf(diveFromRecords(recordings));
+    const timeline = computeTimeline(made.dive, 10);
+    const rows = layBeside(recordings[0]!, made.offsetS[0]!, timeline, figuresOf(timeline, made.dive.settings), 100);
     expect(rows).toHaveLength(100);
     for (const { unit, model } of rows) {
       if (Number.isFinite(unit.noStopS)) expect(model.noStopS).toBeCloseTo(unit.noStopS, 6);
@@ -282,10 +274,9 @@ describe('laying the unit’s figures beside the model’s', () => {
     const stopDepthM = recording!.timeS.map((t) => (t > 900 && t < 1300 ? 3 : NaN));
     const withStops = { ...recording!, unit: { stopDepthM, stopTimeS: stopDepthM.map((depth) => depth * 20) } };
     expect(channelsOf(withStops)).toEqual(['stopDepthM', 'stopTimeS']);
-    const made = diveFromRecords([withStops]);
-    if (!made.ok) throw new Error(made.what);
-    const timeline = computeTimeline(made.value.dive, 10);
-    const figures = figuresOf(timeline, made.value.dive.settings);
+    const made = valueOf(diveFromRecords([withStops]));
+    const timeline = computeTimeline(made.dive, 10);
+    const figures = figuresOf(timeline, made.dive.settings);
     const rows = layBeside(withStops, 0, timeline, figures);
     expect(rows.every(({ timeS }) => timeS > 900 && timeS < 1300)).toBe(true);
     for (const { timeS, model } of rows)

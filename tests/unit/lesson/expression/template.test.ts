@@ -8,6 +8,7 @@ import type { Amount } from '@/lib/lesson/expression/world';
 import { FACT_GROUPS } from '@/lib/lesson/facts/facts';
 import { MEASURES, printAs } from '@/lib/sayings/measures';
 import { THIRTY, worldFor } from '../made-lessons';
+import { valueOf } from '../../read';
 
 const world = worldFor(THIRTY);
 
@@ -28,9 +29,7 @@ function readBack(said: string): number {
 }
 
 function parsed(source: string): Expression {
-  const read = parseExpression(source);
-  if (!read.ok) throw new Error(read.what);
-  return read.value;
+  return valueOf(parseExpression(source));
 }
 
 describe('values in a text', () => {

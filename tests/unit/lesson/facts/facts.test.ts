@@ -2,13 +2,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { figuresAt, figuresOf } from '@/lib/ascent/figures';
 import { defaultSettings } from '@/lib/dive/default-settings';
-import { parseScript } from '@/lib/dive/script';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { FACT_GROUPS } from '@/lib/lesson/facts/facts';
 import { factRow } from '@/lib/lesson/facts/fact-row';
 import { judgeAmount } from '@/lib/lesson/questions/judge';
 import { subjectOf } from '@/lib/lesson/questions/subject';
 import { THIRTY, TWO_DIVES, worldFor } from '../made-lessons';
+import { diveOf } from '../../read';
 
 function valueIn(script: string, source: string): number {
   const amount = judgeAmount(source, worldFor(script));
@@ -48,10 +48,9 @@ describe('the facts a lesson may ask for', () => {
   });
 
   it('gives the engine’s own figures at a moment', () => {
-    const parsed = parseScript(THIRTY);
-    if (!parsed.ok) throw new Error('the script is sound');
-    const timeline = computeTimeline(parsed.dive, 1);
-    const figures = figuresOf(timeline, parsed.dive.settings);
+    const dive = diveOf(THIRTY);
+    const timeline = computeTimeline(dive, 1);
+    const figures = figuresOf(timeline, dive.settings);
     const sample = sampleAt(timeline, 15 * 60);
     const now = figuresAt(timeline, figures, sample);
     const at = (fact: string) => valueIn(THIRTY, `${fact} at 15 min`);

@@ -3,6 +3,7 @@ import { drawQuestion, questionWith } from '@/lib/lesson/questions/drawn-questio
 import { judgeNumber, numberAsked, numbersToPick, rightOption } from '@/lib/lesson/questions/judge';
 import { questionSchema } from '@/lib/lesson/step';
 import { THIRTY, worldFor, worldsFor } from '../made-lessons';
+import { valueOf } from '../../read';
 
 const worlds = worldsFor({ main: THIRTY });
 const ARRIVAL = questionSchema.parse({
@@ -16,9 +17,7 @@ const ARRIVAL = questionSchema.parse({
 describe('a question whose numbers are drawn', () => {
   it('is the same for the same seed, and varies with it', () => {
     const depths = Array.from({ length: 30 }, (_, seed) => {
-      const drawn = drawQuestion(ARRIVAL, seed, worlds);
-      if (!drawn.ok) throw new Error(drawn.what);
-      return drawn.value.values['depth']!.value;
+      return valueOf(drawQuestion(ARRIVAL, seed, worlds)).values['depth']!.value;
     });
     expect(new Set(depths).size).toBeGreaterThan(4);
     expect(depths.every((depth) => depth >= 18 && depth <= 39 && depth % 3 === 0)).toBe(true);
@@ -29,9 +28,10 @@ describe('a question whose numbers are drawn', () => {
 
   it('has its answer worked out by the engine for the very numbers drawn', () => {
     const answerAt = (depthM: number) => {
-      const drawn = questionWith(ARRIVAL, { depth: { value: depthM, dimension: 'depth' } }, worlds);
-      if (!drawn.ok) throw new Error(drawn.what);
-      const asked = numberAsked(ARRIVAL.number!, drawn.value.world);
+      const asked = numberAsked(
+        ARRIVAL.number!,
+        valueOf(questionWith(ARRIVAL, { depth: { value: depthM, dimension: 'depth' } }, worlds)).world,
+      );
       return asked.ok ? asked.value.answer.value : NaN;
     };
     expect(answerAt(18)).toBeGreaterThan(answerAt(30));
@@ -62,16 +62,15 @@ describe('an answer', () => {
   };
 
   it('in numbers is right within the width, and wrong with the reason that fits', () => {
-    const asked = numberAsked(number, world);
-    if (!asked.ok) throw new Error(asked.what);
-    const { value } = asked.value.answer;
-    expect(judgeNumber(number, asked.value, value, world)).toMatchObject({ right: true, because: undefined });
-    expect(judgeNumber(number, asked.value, value + 0.99, world).right).toBe(true);
-    expect(judgeNumber(number, asked.value, value + 5, world)).toMatchObject({
+    const asked = valueOf(numberAsked(number, world));
+    const { value } = asked.answer;
+    expect(judgeNumber(number, asked, value, world)).toMatchObject({ right: true, because: undefined });
+    expect(judgeNumber(number, asked, value + 0.99, world).right).toBe(true);
+    expect(judgeNumber(number, asked, value + 5, world)).toMatchObject({
       right: false,
       because: 'Too long by {{given - answer}}.',
     });
-    expect(judgeNumber(number, asked.value, value - 5, world)).toMatchObject({ right: false, because: 'Too short.' });
+    expect(judgeNumber(number, asked, value - 5, world)).toMatchObject({ right: false, because: 'Too short.' });
   });
 
   it('without end cannot be asked for as a number', () => {

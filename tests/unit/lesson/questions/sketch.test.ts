@@ -4,6 +4,7 @@ import { drawAsked } from '@/lib/lesson/questions/drawing-question';
 import { closeShare, isClose, sketchAt, type DrawAsked } from '@/lib/lesson/questions/sketch';
 import { readMoment, saySketch } from '@/lib/lesson/questions/sketch-in-words';
 import { THIRTY, worldFor } from '../made-lessons';
+import { valueOf } from '../../read';
 
 const QUESTION = {
   curve: 'noStopMin',
@@ -16,9 +17,7 @@ const QUESTION = {
 };
 
 function asked(change: Partial<typeof QUESTION> & { boxes?: string[] } = {}): DrawAsked {
-  const made = drawAsked({ ...QUESTION, ...change }, worldFor(THIRTY));
-  if (!made.ok) throw new Error(made.what);
-  return made.value;
+  return valueOf(drawAsked({ ...QUESTION, ...change }, worldFor(THIRTY)));
 }
 
 describe('a curve drawn before it is seen', () => {

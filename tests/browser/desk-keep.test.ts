@@ -1,11 +1,12 @@
 // @module-tag in-turn
 import { readFile } from 'node:fs/promises';
-import type { BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { lessonPath } from '@/app/parts/lesson-paths';
 import { cautions } from '@/content/cautions';
 import { deskWithReef, openDesk, REEF, restored, script } from './kept-desk';
 import { accessibilityFaults, arrive, browserVisits } from './visit';
+import { blockStorage } from './spoilt-storage';
 
 const visit = browserVisits();
 
@@ -13,16 +14,6 @@ async function saveAs(page: Page, name: string): Promise<void> {
   await page.getByRole('textbox', { name: 'Save this dive as' }).fill(name);
   await page.getByRole('button', { name: 'Save', exact: true }).click();
   await page.getByRole('button', { name: `Open ${name}` }).waitFor();
-}
-
-async function blockStorage(context: BrowserContext): Promise<void> {
-  await context.addInitScript(() => {
-    const blocked = () => {
-      throw new DOMException('The operation is insecure.', 'SecurityError');
-    };
-    for (const name of ['localStorage', 'sessionStorage', 'indexedDB'] as const)
-      Object.defineProperty(window, name, { get: blocked });
-  });
 }
 
 describe('the desk between visits', () => {

@@ -1,10 +1,9 @@
-import { act, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { act, fireEvent, screen, waitFor } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
-import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
 import { ProfileFigure } from '@/app/stage/figures/ProfileFigure';
 import { setCursor } from './set-cursor';
+import { onDesk } from './on-desk';
 
 const SCRIPT = `gas: air
 descend to 20 m at 20 m/min
@@ -13,12 +12,7 @@ ascend to surface at 10 m/min
 `;
 
 async function openDive() {
-  const store = createDeskStore({ script: SCRIPT, pictures: ['profile'], covered: [] });
-  render(
-    <DeskContext value={store}>
-      <ProfileFigure />
-    </DeskContext>,
-  );
+  const { store } = onDesk(<ProfileFigure />, SCRIPT, ['profile']);
   await waitFor(() => expect(screen.getAllByRole('slider', { name: /^Point/ })).toHaveLength(3));
   const point = (number: number) => screen.getByRole('slider', { name: `Point ${number}` });
   return {

@@ -18,6 +18,7 @@ import { usePreferences } from '@/app/parts/preferences';
 import { isTypedIn } from '@/app/parts/typed-in';
 import { watchesOf } from '@/app/pictures/scene-watches';
 import { scenarios } from '@/content/scenarios/scenarios';
+import { onDesk } from './on-desk';
 
 function pressed(key: string, on: Element = document.body, more: KeyboardEventInit = {}) {
   if (on !== document.body) document.body.append(on);
@@ -132,12 +133,14 @@ describe('playing that holds', () => {
   });
 
   function playing(covered: readonly ReadingId[] = []) {
-    const store = createDeskStore({ script: scenarios[0].script, pictures: [], covered });
-    render(
-      <DeskContext value={store}>
+    const { store } = onDesk(
+      <>
         <HoldAtEvents />
         <HeldHere />
-      </DeskContext>,
+      </>,
+      scenarios[0].script,
+      [],
+      covered,
     );
     const happenings = moments.filter(({ happens }) => happens);
     act(() => store.getState().play());

@@ -4,17 +4,19 @@ import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { ProfileFigure } from '@/app/stage/figures/ProfileFigure';
 import { LogFigure } from '@/app/stage/units/LogFigure';
+import { onDesk } from './on-desk';
 
 const SCRIPT = 'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 20 m/min\n';
 
 describe('an event on the dive', () => {
   it('has the number, the shape and the sentence it has in the log', async () => {
-    const store = createDeskStore({ script: SCRIPT, pictures: ['profile', 'log'], covered: [] });
-    render(
-      <DeskContext value={store}>
+    const { store } = onDesk(
+      <>
         <ProfileFigure />
         <LogFigure />
-      </DeskContext>,
+      </>,
+      SCRIPT,
+      ['profile', 'log'],
     );
     await screen.findByRole('slider', { name: /^Point 1$/ });
     const dive = screen.getByRole('figure', { name: 'The dive' });

@@ -1,9 +1,7 @@
-import { act, fireEvent, render, screen, within } from '@testing-library/react';
+import { act, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
 import { ExposureReadings } from '@/app/stage/gas/ExposureReadings';
 import { HeliumFigure } from '@/app/stage/gas/HeliumFigure';
 import { OxygenFigure } from '@/app/stage/gas/OxygenFigure';
@@ -14,19 +12,11 @@ import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { ISOBARIC_CAUTION } from '@/lib/exposure/isobaric-switch';
 import { setCursor } from './set-cursor';
+import { onDesk, openDisclosure } from './on-desk';
 
 afterEach(() => vi.unstubAllGlobals());
 
-function desk(part: ReactNode, ...lines: string[]) {
-  const store = createDeskStore({ script: lines.join('\n'), pictures: [], covered: [] });
-  return { store, ...render(<DeskContext value={store}>{part}</DeskContext>) };
-}
-/** The light DOM opens no <details> by a click, so the browser's own event is sent. */
-function openDisclosure(summary: string | RegExp) {
-  const details = screen.getByText(summary).closest('details')!;
-  details.open = true;
-  fireEvent(details, new Event('toggle'));
-}
+const desk = (part: ReactNode, ...lines: string[]) => onDesk(part, lines.join('\n'));
 const staged = scenarios.find(({ id }) => id === 'staged')!.script;
 
 // 12 L at 200 bar, 20 L/min: 12 · (201.01325 − 3.01325) = 2376 L may be drawn at 20 m. The descent takes 20 · 2.01325 L,

@@ -1,15 +1,14 @@
-import { act, render, screen, waitFor } from '@testing-library/react';
+import { act, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { ScriptPanel } from '@/app/desk/ScriptPanel';
 import { usePreferences } from '@/app/parts/preferences';
 import { PICTURE_IDS } from '@/app/pictures/picture-ids';
-import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
 import { pictures } from '@/app/stage/figures/all';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { metricLeft } from './metric-left';
 import { setCursor } from './set-cursor';
+import { onDesk } from './on-desk';
 
 beforeEach(() => act(() => usePreferences.setState({ units: 'imperial' })));
 afterEach(() => act(() => usePreferences.setState({ units: 'metric' })));
@@ -17,12 +16,7 @@ afterEach(() => act(() => usePreferences.setState({ units: 'metric' })));
 describe('with feet chosen, no metric figure is left over', () => {
   it.each(PICTURE_IDS)('in the picture %s', async (id) => {
     const { Figure } = pictures[id];
-    const store = createDeskStore({ script: scenarios[4]!.inFeet.script, pictures: [id], covered: [] });
-    render(
-      <DeskContext value={store}>
-        <Figure />
-      </DeskContext>,
-    );
+    const { store } = onDesk(<Figure />, scenarios[4]!.inFeet.script, [id]);
     await waitFor(() => expect(screen.queryAllByRole('figure').length).toBeGreaterThan(0));
     for (const timeS of [0, 1200, store.getState().scene.timeline.timeS.at(-1)!]) {
       await setCursor(store, timeS);
@@ -32,12 +26,12 @@ describe('with feet chosen, no metric figure is left over', () => {
   });
 
   it.each(scenarios.map(({ id, inFeet }) => [id, inFeet.script]))('beside the ready dive %s', async (_, script) => {
-    const store = createDeskStore({ script, pictures: [], covered: [] });
-    render(
-      <DeskContext value={store}>
+    const { store } = onDesk(
+      <>
         <ScriptPanel />
         <ReadingsPanel />
-      </DeskContext>,
+      </>,
+      script,
     );
     await setCursor(store, 1200);
     expect(metricLeft()).toEqual([]);

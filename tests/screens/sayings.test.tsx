@@ -9,6 +9,7 @@ import { LogFigure } from '@/app/stage/units/LogFigure';
 import { usePreferences } from '@/app/parts/preferences';
 import { GAS_ROWS } from '@/app/gases/gas-words';
 import type { GasAtDepth } from '@/lib/exposure/gas-comparison';
+import { onDesk } from './on-desk';
 
 const NONE = { noStopS: NaN, ceilingM: NaN, stopDepthM: NaN, stopTimeS: NaN };
 
@@ -105,12 +106,7 @@ describe('the printed sheet', () => {
 describe('what a unit tells', () => {
   it('stands in order of time, as each sentence says', () => {
     const script = 'descend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 20 m/min\n';
-    const store = createDeskStore({ script, pictures: ['log'], covered: [] });
-    render(
-      <DeskContext value={store}>
-        <LogFigure />
-      </DeskContext>,
-    );
+    const { store } = onDesk(<LogFigure />, script, ['log']);
     const clocks = screen
       .getAllByRole('listitem')
       .map((item) => /^At (\d+):(\d\d) /.exec(within(item).getAllByRole('button')[0]!.textContent ?? '')!);

@@ -1,28 +1,18 @@
-import { act, fireEvent, render, screen, within } from '@testing-library/react';
+import { act, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
 import { PictureRoom } from '@/app/stage/PictureRoom';
 import { StagedFigure } from '@/app/stage/gas/StagedFigure';
 import { cautions } from '@/content/cautions';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { variantsOf, type Variant } from '@/lib/exposure/variants';
 import { diveOf } from '../unit/read';
+import { onDesk, openDisclosure } from './on-desk';
 
 afterEach(() => vi.unstubAllGlobals());
 
-function desk(part: ReactNode, ...lines: string[]) {
-  const store = createDeskStore({ script: lines.join('\n'), pictures: [], covered: [] });
-  return { store, ...render(<DeskContext value={store}>{part}</DeskContext>) };
-}
-/** The light DOM opens no <details> by a click, so the browser's own event is sent. */
-function openDisclosure(summary: string | RegExp) {
-  const details = screen.getByText(summary).closest('details')!;
-  details.open = true;
-  fireEvent(details, new Event('toggle'));
-}
+const desk = (part: ReactNode, ...lines: string[]) => onDesk(part, lines.join('\n'));
 const staged = scenarios.find(({ id }) => id === 'staged')!.script;
 
 describe('staged stops on the desk', () => {

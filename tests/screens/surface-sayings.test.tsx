@@ -20,6 +20,7 @@ import { FRESH_RUN, steered, stepsAsSteered } from '@/lib/steer/run';
 import { inUnits, rowsOf, SYSTEMS } from './told-in-rows';
 import { followed, setCursor } from './set-cursor';
 import { diveOf } from '../unit/read';
+import { onDesk } from './on-desk';
 
 /*
  * Surfaces beside the one table of sayings, figure by figure, in both systems of units: what each shows is worked out here
@@ -165,12 +166,7 @@ ascend to surface at 9 m/min
 
   it.each(SYSTEMS)('beside what else may become of it says what the table says, in %s units', async (units) => {
     inUnits(units);
-    const store = createDeskStore({ script, pictures: [], covered: [] });
-    render(
-      <DeskContext value={store}>
-        <StagedFigure />
-      </DeskContext>,
-    );
+    const { store } = onDesk(<StagedFigure />, script);
     const own = (table: HTMLElement, column: number) =>
       new Map(rowsOf(table).map((cells) => [cells[0]!, cells[column]!] as const));
     const planned = own(screen.getByRole('table', { name: 'As planned' }), 1);

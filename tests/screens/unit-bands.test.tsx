@@ -1,11 +1,10 @@
-import { render, screen, within } from '@testing-library/react';
+import { screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { expect, it } from 'vitest';
 import { watchesOf } from '@/app/pictures/scene-watches';
-import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
 import { UnitsFigure } from '@/app/stage/units/UnitsFigure';
 import { setCursor } from './set-cursor';
+import { onDesk } from './on-desk';
 
 const SCRIPT = `gradient factors: 85/85
 gas: 32%
@@ -19,12 +18,7 @@ ascend to surface at 9 m/min
 `;
 
 it('units side by side hatch when each asks for a stop, on the dive’s own time, and fold away what they all show alike', async () => {
-  const store = createDeskStore({ script: SCRIPT, pictures: ['units'], covered: [] });
-  render(
-    <DeskContext value={store}>
-      <UnitsFigure />
-    </DeskContext>,
-  );
+  const { store } = onDesk(<UnitsFigure />, SCRIPT, ['units']);
   const lanes = [...document.querySelectorAll('svg rect[class*="band"]')].map((band) => band.parentElement!);
   const names = [...document.querySelectorAll('svg text[class*="name"]')];
   expect(names.map(({ textContent }) => textContent)).toEqual([

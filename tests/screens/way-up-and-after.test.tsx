@@ -1,16 +1,15 @@
-import { act, render, screen } from '@testing-library/react';
+import { act, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { expect, it } from 'vitest';
 import { sceneOf } from '@/app/pictures/scene';
 import { watchesOf } from '@/app/pictures/scene-watches';
-import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
 import { AscentFigure } from '@/app/stage/units/AscentFigure';
 import { SurfaceFigure } from '@/app/stage/units/SurfaceFigure';
 import { lostWashout, withClimbsAtMost } from '@/lib/rules/body/lost-washout';
 import { afterDiveAt } from '@/lib/rules/surface/after-dive';
 import { AIR } from '@/lib/physics/gas';
 import { printAs } from '@/lib/sayings/measures';
+import { onDesk } from './on-desk';
 
 /** A bounce to 36 m, up three times as fast as is taught. */
 const FAST = `water: reference
@@ -23,12 +22,7 @@ stay 10 min
 `;
 
 function drawn(Figure: typeof AscentFigure, picture: 'ascent' | 'surface') {
-  const store = createDeskStore({ script: FAST, pictures: [picture], covered: [] });
-  render(
-    <DeskContext value={store}>
-      <Figure />
-    </DeskContext>,
-  );
+  const { store } = onDesk(<Figure />, FAST, [picture]);
   return store;
 }
 

@@ -13,6 +13,7 @@ import { ProfileFigure } from '@/app/stage/figures/ProfileFigure';
 import { UnitInsists } from '@/app/stage/units/UnitInsists';
 import { targetOf, useWaysOutHere } from '@/app/working/ways-out/ways-out-here';
 import { setCursor } from './set-cursor';
+import { onDesk } from './on-desk';
 
 const SCRIPT = 'gas: air\ndescend to 30 m at 18 m/min\nstay 20 min\nascend to surface at 9 m/min\n';
 const question = { target: 'stop', system: 'metric' } as const;
@@ -104,12 +105,13 @@ describe('where a unit insists, and at the mark of an event', () => {
   function showLine(script: string) {
     useWaysOutHere.setState({ panels: 1 });
     usePreferences.setState({ units: 'metric' });
-    const store = createDeskStore({ script, pictures: ['profile'], covered: [] });
-    render(
-      <DeskContext value={store}>
+    const { store } = onDesk(
+      <>
         <ProfileFigure />
         <UnitInsists />
-      </DeskContext>,
+      </>,
+      script,
+      ['profile'],
     );
     return store;
   }

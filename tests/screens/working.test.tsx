@@ -1,8 +1,6 @@
-import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import { act, fireEvent, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
 import { ChaseFigure } from '@/app/stage/figures/ChaseFigure';
 import { ReadingsPanel } from '@/app/stage/ReadingsPanel';
 import { UnitsFigure } from '@/app/stage/units/UnitsFigure';
@@ -11,6 +9,7 @@ import { usePreferences } from '@/app/parts/preferences';
 import { cautions } from '@/content/cautions';
 import { loadTypesetter } from '@/lib/working/formula';
 import { setCursor } from './set-cursor';
+import { onDesk } from './on-desk';
 
 const SCRIPT = `water: reference
 gradient factors: 85/85
@@ -25,13 +24,14 @@ ascend to surface at 9 m/min
 `;
 
 async function openDesk() {
-  const store = createDeskStore({ script: SCRIPT, pictures: ['units', 'chase'], covered: [] });
-  render(
-    <DeskContext value={store}>
+  const { store } = onDesk(
+    <>
       <ReadingsPanel />
       <UnitsFigure />
       <ChaseFigure />
-    </DeskContext>,
+    </>,
+    SCRIPT,
+    ['units', 'chase'],
   );
   await setCursor(store, 90);
   return store;

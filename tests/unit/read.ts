@@ -16,3 +16,16 @@ export function diveOf(script: string): Dive {
     throw new Error(`${read.errors.map(({ message, mend }) => `${message} ${mend}`).join('\n')}\n${script}`);
   return read.dive;
 }
+
+/** What is wrong with a script. */
+export function errorsOf(script: string) {
+  const read = parseScript(script);
+  return read.ok ? [] : read.errors;
+}
+
+/** The first error and the very text it points at. */
+export function errorIn(script: string) {
+  const [error] = errorsOf(script);
+  if (!error) return undefined;
+  return { ...error, at: script.split('\n')[error.line - 1]!.slice(error.column - 1, error.endColumn - 1) };
+}

@@ -2,16 +2,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/stage/known-names';
-import { readGlossary } from '@/app/lessons/read-content';
 import { lessonData, withEntry, withStep, withStepCopied, withValue } from '@/lib/lesson/edit-lesson';
 import { LONGEST_LESSON } from '@/lib/lesson/lesson';
-import { readLesson, type ReadLesson } from '@/lib/lesson/read-lesson';
 import { SOUND, TWO_DIVES } from '../../unit/lesson/made-lessons';
 import { UNEXPECTED, damagedLines, expectUnpolluted, promptly } from './hostile';
 import { law } from '../law';
+import { expectRead } from './lesson-read';
 
-const known = knownNames(readGlossary());
 const shipped = readdirSync('content/lessons')
   .filter((name) => name.endsWith('.yaml'))
   .sort()
@@ -19,23 +16,6 @@ const shipped = readdirSync('content/lessons')
 
 /** Reading a lesson may ask for all the work there is for one, of some seconds on a slow machine. */
 const WHOLE_LESSON_MS = 20_000;
-
-function expectRead(text: string, patienceMs?: number): ReadLesson {
-  const read = promptly(() => readLesson(text, { known, draws: 1 }), patienceMs);
-  expectUnpolluted(read);
-  if (read.ok) return read;
-  expect(read.faults.length).toBeGreaterThan(0);
-  const lines = text.split(/\r\n|\r|\n/).length;
-  for (const { line, what, mend } of read.faults) {
-    expect(line).toBeGreaterThanOrEqual(1);
-    expect(line).toBeLessThanOrEqual(lines);
-    expect(what).toMatch(/\S.*[.?]$/s);
-    expect(mend).toMatch(/\S.*[.?]$/s);
-    // What is quoted are the words of whoever wrote it.
-    expect(what.replace(/“[^”]*”/g, '')).not.toMatch(/call stack|undefined|\[object|NaN/);
-  }
-  return read;
-}
 
 const full = (piece: string, least = 0) =>
   piece.repeat(Math.max(least, Math.floor((LONGEST_LESSON - 10) / piece.length)));

@@ -1,34 +1,13 @@
 // @module-tag in-turn
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { knownNames } from '@/app/stage/known-names';
 import { renderLine, renderProse } from '@/app/lessons/prose';
-import { readGlossary } from '@/app/lessons/read-content';
 import { withValue } from '@/lib/lesson/edit-lesson';
 import { prose } from '@/lib/lesson/questions/answer';
-import { readLesson, type ReadLesson } from '@/lib/lesson/read-lesson';
 import { SOUND } from '../../unit/lesson/made-lessons';
-import { expectUnpolluted, promptly } from './hostile';
+import { promptly } from './hostile';
 import { law } from '../law';
-
-const known = knownNames(readGlossary());
-
-function expectRead(text: string, patienceMs?: number): ReadLesson {
-  const read = promptly(() => readLesson(text, { known, draws: 1 }), patienceMs);
-  expectUnpolluted(read);
-  if (read.ok) return read;
-  expect(read.faults.length).toBeGreaterThan(0);
-  const lines = text.split(/\r\n|\r|\n/).length;
-  for (const { line, what, mend } of read.faults) {
-    expect(line).toBeGreaterThanOrEqual(1);
-    expect(line).toBeLessThanOrEqual(lines);
-    expect(what).toMatch(/\S.*[.?]$/s);
-    expect(mend).toMatch(/\S.*[.?]$/s);
-    // What is quoted are the words of whoever wrote it.
-    expect(what.replace(/“[^”]*”/g, '')).not.toMatch(/call stack|undefined|\[object|NaN/);
-  }
-  return read;
-}
+import { expectRead } from './lesson-read';
 
 describe('a lesson text with marks within marks', () => {
   const PIECES = [

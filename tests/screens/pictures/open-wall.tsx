@@ -1,11 +1,10 @@
-import { render, screen, waitFor } from '@testing-library/react';
+import { screen, waitFor } from '@testing-library/react';
 import { expect } from 'vitest';
-import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
 import { PictureChooser } from '@/app/desk/PictureChooser';
 import type { PictureId } from '@/app/pictures/picture-ids';
 import { pictures } from '@/app/stage/figures/all';
 import { setCursor } from '../set-cursor';
+import { onDesk } from '../on-desk';
 
 /** At 30 m from 1:00 to 26:00 on air, limits 85/85, in water of 0.1 bar to the metre. */
 export const SCRIPT = `water: reference
@@ -20,15 +19,16 @@ ascend to surface at 9 m/min
 `;
 
 export async function openWall(shown: readonly PictureId[], script = SCRIPT) {
-  const store = createDeskStore({ script, pictures: shown, covered: [] });
-  render(
-    <DeskContext value={store}>
+  const { store } = onDesk(
+    <>
       <PictureChooser />
       {shown.map((id) => {
         const { Figure } = pictures[id];
         return <Figure key={id} />;
       })}
-    </DeskContext>,
+    </>,
+    script,
+    shown,
   );
   await waitFor(() => expect(screen.queryAllByRole('figure')).toHaveLength(shown.length));
   return store;

@@ -2,12 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { setStepDepth, setStepRate } from '@/lib/dive/edit';
 import { mended } from '@/lib/dive/script/mend';
 import { parseScript } from '@/lib/dive/script';
+import { errorsOf } from '../read';
 
 const around = (line: string) => `descend to 30 m at 18 m/min\n${line}\nascend to surface at 9 m/min`;
-const errorsOf = (script: string) => {
-  const parsed = parseScript(script);
-  return parsed.ok ? [] : parsed.errors;
-};
 
 /** What each button of the first message makes of the script. */
 const offered = (script: string) => errorsOf(script)[0]?.mends?.map((mend) => mended(script, mend)) ?? [];

@@ -1,17 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { MOST_CHARACTERS, MOST_LINES, parseScript } from '@/lib/dive/script';
-
-function errorsOf(text: string) {
-  const parsed = parseScript(text);
-  return parsed.ok ? [] : parsed.errors;
-}
-
-/** The first error and the very text it points at. */
-function errorIn(text: string) {
-  const [error] = errorsOf(text);
-  if (!error) return undefined;
-  return { ...error, at: text.split('\n')[error.line - 1]!.slice(error.column - 1, error.endColumn - 1) };
-}
+import { MOST_CHARACTERS, MOST_LINES } from '@/lib/dive/script';
+import { errorIn, errorsOf } from '../read';
 
 describe('a mistake is shown where it is, with a way to mend it', () => {
   const AROUND = (line: string) => `descend to 30 m at 18 m/min\n${line}\nascend to surface at 9 m/min`;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { diveSchema, type Dive } from '@/lib/dive/dive';
 import { parseScript, writeScript } from '@/lib/dive/script';
-import { diveOf } from '../read';
+import { diveOf, errorIn } from '../read';
 
 const EXAMPLE = `# comments are kept
 water: reference
@@ -19,18 +19,6 @@ interval 60 min
 
 const settingsOf = (text: string) => diveOf(text).settings;
 const stepsOf = (text: string) => diveOf(text).steps;
-
-function errorsOf(text: string) {
-  const parsed = parseScript(text);
-  return parsed.ok ? [] : parsed.errors;
-}
-
-/** The first error and the very text it points at. */
-function errorIn(text: string) {
-  const [error] = errorsOf(text);
-  if (!error) return undefined;
-  return { ...error, at: text.split('\n')[error.line - 1]!.slice(error.column - 1, error.endColumn - 1) };
-}
 
 describe('a script', () => {
   it('means a dive', () => {

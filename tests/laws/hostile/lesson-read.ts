@@ -4,7 +4,7 @@ import { readGlossary } from '@/app/lessons/read-content';
 import { readLesson, type ReadLesson } from '@/lib/lesson/read-lesson';
 import { expectUnpolluted, promptly } from './hostile';
 
-export const known = knownNames(readGlossary());
+const known = knownNames(readGlossary());
 
 /** A lesson is read, or refused in words that lead to its mistake. */
 export function expectRead(text: string, patienceMs?: number): ReadLesson {

@@ -17,12 +17,10 @@ import { printHours } from '@/lib/quantity/duration';
 import { atMost } from '@/lib/quantity/number';
 import { printPercent } from '@/lib/quantity/percent';
 import { printPressure } from '@/lib/quantity/pressure';
-import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import { Choice } from '../parts/Choice';
 import { DataTable } from '../parts/DataTable';
 import { usePreferences } from '../parts/preferences';
 import { Segmented } from '../parts/Segmented';
-import { TypedValue } from '../parts/TypedValue';
 import { usePlate } from './atlas-store';
 import { CurveFigure } from './CurveFigure';
 import { CurvePlot } from './CurvePlot';
@@ -32,6 +30,7 @@ import { doublingAxis, evenAxis, pressureAxis } from '../pictures/axes/plot-axis
 import { HALF_TIMES } from './later-choices';
 import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
+import { TypedDepth } from '../parts/TypedDepth';
 
 const SITE = curveSite(defaultSettings());
 const HORIZON = { even: [0, 240], doubling: [1, 5000] } as const;
@@ -70,20 +69,8 @@ export function HalfTimesSection() {
 
   const controls = (
     <>
-      <TypedValue
-        label="Settled at"
-        shown={sayDepth(fromM, units)}
-        parse={parseWorkingDepth}
-        live
-        onValue={(from) => set({ from })}
-      />
-      <TypedValue
-        label="Then at once at"
-        shown={sayDepth(toM, units)}
-        parse={parseWorkingDepth}
-        live
-        onValue={(to) => set({ to })}
-      />
+      <TypedDepth label="Settled at" depthM={fromM} onDepth={(from) => set({ from })} />
+      <TypedDepth label="Then at once at" depthM={toM} onDepth={(to) => set({ to })} />
       <Choice
         label="Compartment to follow"
         options={NUMBERS}

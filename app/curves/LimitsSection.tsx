@@ -11,7 +11,6 @@ import { sayDepth } from '@/lib/quantity/depth';
 import { fixed } from '@/lib/quantity/number';
 import { percentNumber, printFactors, printPercent } from '@/lib/quantity/percent';
 import { printPressure } from '@/lib/quantity/pressure';
-import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import { usePreferences } from '../parts/preferences';
 import { Choice } from '../parts/Choice';
 import { Segmented } from '../parts/Segmented';
@@ -31,6 +30,7 @@ import { PlateSheet } from './PlateSheet';
 import { WhyCurve } from './WhyCurve';
 import styles from './curves.module.css';
 import { DEEPEST_M } from './plate-bounds';
+import { TypedDepth } from '../parts/TypedDepth';
 
 const SITE = curveSite(defaultSettings());
 const LEAST_SHOWN_M = 12;
@@ -105,12 +105,10 @@ export function LimitsSection() {
         live
         onValue={(factors) => set({ factors })}
       />
-      <TypedValue
+      <TypedDepth
         label="Anchor of the line"
-        shown={sayDepth(anchorM, units)}
-        parse={parseWorkingDepth}
-        live
-        onValue={(anchor) => set({ anchor })}
+        depthM={anchorM}
+        onDepth={(anchor) => set({ anchor })}
         hint="The low factor holds from here down; 0 for no line"
       />
       <Segmented label="Inert gas held" segments={SHARES} value={share} onChange={(helium) => set({ helium })} />

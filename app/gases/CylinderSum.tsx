@@ -3,7 +3,6 @@
 import { useState } from 'react';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
 import { readSize } from '@/lib/dive/script/cylinder-text';
-import { FILL_RANGE_BAR } from '@/lib/dive/bounds';
 import { loggedConsumptionLMin } from '@/lib/exposure/consumption';
 import { compressibility } from '@/lib/exposure/compressibility';
 import { ambientBarAt } from '@/lib/exposure/gas-depths';
@@ -12,11 +11,10 @@ import { atmosphereBar, SEA_LEVEL_BAR } from '@/lib/physics/atmosphere';
 import { AIR, gasName, type Gas } from '@/lib/physics/gas';
 import { barPerMetre } from '@/lib/physics/water';
 import { printBreathingRate } from '@/lib/quantity/breathing-rate';
-import { sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';
 import { atMost, fixed } from '@/lib/quantity/number';
-import { accepted, refused, type Parsed } from '@/lib/quantity/parsed';
-import { BAR_PER_PSI, parsePressure, printCylinderPressure } from '@/lib/quantity/pressure';
+import { accepted, type Parsed } from '@/lib/quantity/parsed';
+import { BAR_PER_PSI, printCylinderPressure } from '@/lib/quantity/pressure';
 import { parseTime } from '@/lib/quantity/time';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { LITRES_PER_CUBIC_FOOT, printVolume } from '@/lib/quantity/volume';
@@ -26,8 +24,9 @@ import { usePreferences } from '../parts/preferences';
 import { TypedValue } from '../parts/TypedValue';
 import { CylinderPicture, MOST_SHOWN_BAR } from './CylinderPicture';
 import { useSite } from './site-store';
-import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import styles from './gases.module.css';
+import { TypedDepth } from '../parts/TypedDepth';
+import { parseGauge } from '@/lib/dive/fill-text';
 
 /** What a diver breathes, from a line of a logbook, and what a cylinder holds: as an ideal gas and as a real one. */
 export function CylinderSum() {
@@ -67,13 +66,7 @@ export function CylinderSum() {
           <TypedValue label="Gas in it" shown={writeGas(gas)} parse={parseGas} live onValue={setGas} />
           <TypedValue label="Gauge at the start" shown={bar(startBar)} parse={parseGauge} live onValue={setStartBar} />
           <TypedValue label="Gauge at the end" shown={bar(endBar)} parse={parseGauge} live onValue={setEndBar} />
-          <TypedValue
-            label="Average depth"
-            shown={sayDepth(meanM, units)}
-            parse={parseWorkingDepth}
-            live
-            onValue={setMeanM}
-          />
+          <TypedDepth label="Average depth" depthM={meanM} onDepth={setMeanM} />
           <TypedValue label="Time under water" shown={writeTime(timeS)} parse={parseTime} live onValue={setTimeS} />
         </div>
         {makesSense ? (
@@ -123,16 +116,6 @@ export function CylinderSum() {
 function parseCylinder(text: string): Parsed<number> {
   const read = readSize(text);
   return read.ok ? accepted(read.value.waterL) : read;
-}
-
-function parseGauge(text: string): Parsed<number> {
-  const read = parsePressure(text);
-  if (read.ok && read.value > FILL_RANGE_BAR[1])
-    return refused(
-      `“${text.trim()}” is more than any cylinder is filled to.`,
-      `Write at most ${FILL_RANGE_BAR[1]} bar.`,
-    );
-  return read;
 }
 
 const STAMPED_PSI = 3000;

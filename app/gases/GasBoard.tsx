@@ -20,8 +20,8 @@ import { parseGasList, printGasList } from './gas-list';
 import { GAS_ROWS, sayAgainst, type GasRow } from './gas-words';
 import { siteSettings, useSite } from './site-store';
 import { deepestShownM } from './water-column';
-import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import styles from './gases.module.css';
+import { TypedDepth } from '../parts/TypedDepth';
 
 const FIRST_GASES: readonly Gas[] = [AIR, { o2: 0.32, he: 0 }, { o2: 0.21, he: 0.35 }, { o2: 0.18, he: 0.45 }];
 const HEIGHT = 360;
@@ -48,13 +48,7 @@ export function GasBoard() {
           onValue={setGases}
           hint="Such as air, 32%, 18/45 (oxygen/helium)"
         />
-        <TypedValue
-          label="At a depth of"
-          shown={sayDepth(depthM, units)}
-          parse={parseWorkingDepth}
-          live
-          onValue={setDepthM}
-        />
+        <TypedDepth label="At a depth of" depthM={depthM} onDepth={setDepthM} />
       </div>
       <div className={styles.pair}>
         <ChartFrame

@@ -15,8 +15,8 @@ import { usePreferences } from '../parts/preferences';
 import { Reading } from '../parts/Reading';
 import { TypedValue } from '../parts/TypedValue';
 import { useSite } from './site-store';
-import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import styles from './gases.module.css';
+import { TypedDepth } from '../parts/TypedDepth';
 
 const PO2_RANGE_BAR = [0.4, 2] as const;
 
@@ -36,13 +36,7 @@ export function MixFinder() {
   return (
     <div className={styles.board}>
       <div className={styles.controls}>
-        <TypedValue
-          label="Depth to breathe it at"
-          shown={sayDepth(depthM, units)}
-          parse={parseWorkingDepth}
-          live
-          onValue={setDepthM}
-        />
+        <TypedDepth label="Depth to breathe it at" depthM={depthM} onDepth={setDepthM} />
         <TypedValue
           label="Oxygen at most"
           shown={`${atMost(limitBar, 2)} bar`}
@@ -54,15 +48,7 @@ export function MixFinder() {
           <input type="checkbox" checked={narrowed} onChange={(event) => setNarrowed(event.target.checked)} />
           Narcosis at most as on air at
         </label>
-        {narrowed && (
-          <TypedValue
-            label="Depth on air"
-            shown={sayDepth(asAirAtM, units)}
-            parse={parseWorkingDepth}
-            live
-            onValue={setAsAirAtM}
-          />
-        )}
+        {narrowed && <TypedDepth label="Depth on air" depthM={asAirAtM} onDepth={setAsAirAtM} />}
       </div>
       <div className={styles.readings} aria-live="polite">
         <Reading

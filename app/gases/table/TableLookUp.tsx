@@ -8,10 +8,10 @@ import { parseTime } from '@/lib/quantity/time';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { usePreferences } from '../../parts/preferences';
 import { TypedValue } from '../../parts/TypedValue';
-import { parseWorkingDepth } from '@/lib/dive/working-depth';
 import { sayStop } from '@/lib/sayings/stop-state';
 import { lookUp } from './look-up';
 import shared from '../gases.module.css';
+import { TypedDepth } from '../../parts/TypedDepth';
 
 interface TableLookUpProps {
   rows: readonly TeachingRow[];
@@ -27,13 +27,7 @@ export function TableLookUp({ rows, bottomMins }: TableLookUpProps) {
     <section className={`${shared.section} unprinted`} aria-labelledby="look-up">
       <h2 id="look-up">Read it with a bottom timer</h2>
       <div className={shared.controls}>
-        <TypedValue
-          label="Greatest depth on the gauge"
-          shown={sayDepth(depthM, units)}
-          parse={parseWorkingDepth}
-          live
-          onValue={setDepthM}
-        />
+        <TypedDepth label="Greatest depth on the gauge" depthM={depthM} onDepth={setDepthM} />
         <TypedValue
           label="Time since leaving the surface"
           shown={writeTime(timeS)}

@@ -1,14 +1,12 @@
 'use client';
 
 import { useState } from 'react';
-import { FILL_RANGE_BAR } from '@/lib/dive/bounds';
 import { loggedConsumptionLMin } from '@/lib/exposure/consumption';
 import { IDEAL_GAS, REAL_GAS } from '@/lib/exposure/gas-law';
 import { gasName, sameGas } from '@/lib/physics/gas';
 import { printBreathingRate } from '@/lib/quantity/breathing-rate';
 import { atMost } from '@/lib/quantity/number';
-import { refused, type Parsed } from '@/lib/quantity/parsed';
-import { parsePressure, printCylinderPressure } from '@/lib/quantity/pressure';
+import { printCylinderPressure } from '@/lib/quantity/pressure';
 import { Button } from '../../parts/Button';
 import { usePreferences } from '../../parts/preferences';
 import { TypedValue } from '../../parts/TypedValue';
@@ -16,6 +14,7 @@ import { cursorSample } from '../desk-store';
 import { useDeskOncePainted } from '../desk-context';
 import { useScriptEdit } from './use-script-edit';
 import styles from '../../pictures/gas/exposure.module.css';
+import { parseGauge } from '@/lib/dive/fill-text';
 
 /** The consumption of the dive on the desk, if it was really dived, from what the gauge showed at its end. */
 export function LoggedRate() {
@@ -62,11 +61,4 @@ export function LoggedRate() {
       </p>
     </section>
   );
-}
-
-function parseGauge(text: string): Parsed<number> {
-  const read = parsePressure(text);
-  return read.ok && read.value > FILL_RANGE_BAR[1]
-    ? refused(`“${text.trim()}” is more than any cylinder is filled to.`, `Write at most ${FILL_RANGE_BAR[1]} bar.`)
-    : read;
 }

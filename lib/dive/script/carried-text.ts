@@ -2,7 +2,6 @@ import { atmosphereBar } from '../../physics/atmosphere';
 import { sameGas, type Gas } from '../../physics/gas';
 import { maximumOperatingDepthM } from '../../physics/oxygen-depth';
 import { barPerMetre } from '../../physics/water';
-import { parseDepth } from '../../quantity/depth';
 import { plainNumber, plainText } from '../../quantity/number';
 import { accepted, quoted, refused, type Parsed } from '../../quantity/parsed';
 import { DEEPEST_M } from '../bounds';
@@ -10,6 +9,7 @@ import type { Settings } from '../dive';
 import { parseGas, writeGas } from '../gas-text';
 import { PO2_SLACK_BAR, RESTING_PO2_BAR } from '../../physics/oxygen-limits';
 import { shifted } from './setting-values';
+import { parseWorkingDepth } from '../working-depth';
 
 /** A gas of the `carry` setting as written: with no depth, it is taken from its maximum operating depth. */
 export interface CarriedRead {
@@ -53,16 +53,9 @@ function readAnswer(plain: string, typed: string): Parsed<CarriedRead> {
   if (!gas.ok) return shifted(gas, 0, gasText.length);
   if (gas.value.o2 === 0) return refused(`${quoted(typed)} has no oxygen.`, 'Carry a gas that keeps a diver alive.');
   if (depthText === undefined) return accepted({ gas: gas.value, fromM: undefined });
-  const depth = parseDepth(depthText);
+  const depth = parseWorkingDepth(depthText);
   const at = entry.lastIndexOf(depthText);
   if (!depth.ok) return shifted(depth, at, depthText.length);
-  if (depth.value > DEEPEST_M) {
-    return shifted(
-      refused(`${quoted(depthText)} is deeper than this model goes.`, `Write at most ${DEEPEST_M} m.`),
-      at,
-      depthText.length,
-    );
-  }
   return accepted({ gas: gas.value, fromM: depth.value });
 }
 

@@ -1,17 +1,17 @@
-import { parseDepth } from '../../quantity/depth';
 import { writeTime } from '../../quantity/duration';
 import { plainText } from '../../quantity/number';
 import { accepted, quoted, refused, refusedFor, type Parsed, type Refusal } from '../../quantity/parsed';
 import { parseRate } from '../../quantity/rate';
 import { parseTime } from '../../quantity/time';
 import { splitClauses, type Clause } from './clauses';
-import { DEEPEST_M, LONGEST_S, SHORTEST_S } from '../bounds';
+import { LONGEST_S, SHORTEST_S } from '../bounds';
 import type { Step } from '../dive';
 import { parseGas } from '../gas-text';
 import { FASTEST_M_MIN } from './leg-rate';
 import { instead, type Fix, type Part, type Span, type Speed, type StepRead, type Trouble } from './line';
 import { SURFACE } from './step-words';
 import { readPlainTime } from './setting-values';
+import { parseWorkingDepth } from '../working-depth';
 
 /** A step has two values; a line with many more is no step, and is not picked apart to its end. */
 const MOST_CLAUSES = 6;
@@ -107,9 +107,7 @@ function without({ whole }: Clause): Fix {
 function readDepth(text: string): Parsed<number> {
   if (/^(?:the\s+)?surface$/.test(plainText(text))) return accepted(0);
   if (text === '') return refused('No depth is written here.', 'Write a depth such as 30 m or 100 ft.');
-  const read = parseDepth(text);
-  if (!read.ok || read.value <= DEEPEST_M) return read;
-  return refused(`${quoted(text)} is deeper than this model goes.`, `Write at most ${DEEPEST_M} m.`);
+  return parseWorkingDepth(text);
 }
 
 function readSpeed({ word, text }: Clause): Parsed<Speed> {

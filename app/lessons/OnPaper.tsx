@@ -1,6 +1,6 @@
 import '../parts/formulas.css';
 import type { Metadata } from 'next';
-import type { ReactNode } from 'react';
+import type { ReactElement } from 'react';
 import { AsBuilt } from '../parts/AsBuilt';
 import { layDown } from '../parts/as-built';
 import { lessonPath } from '../parts/lesson-paths';
@@ -15,7 +15,7 @@ interface OnPaperProps extends LessonAddress {
   /** The last part of its address. */
   name: string;
   lead: string;
-  draw: (lesson: PreparedLesson) => ReactNode;
+  draw: (lesson: PreparedLesson) => ReactElement;
 }
 
 /** A lesson to be printed. */

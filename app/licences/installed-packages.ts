@@ -50,7 +50,8 @@ const IN_WORKER = ['workbox-core', 'workbox-precaching', 'workbox-routing', 'wor
 
 /** Every package of `package.json`'s dependencies and whatever they need, with versions from the lock file. Only for pages made at build time. */
 export function installedPackages(): readonly InstalledPackage[] {
-  const { packages } = Lock.parse(JSON.parse(readFileSync(join(process.cwd(), 'package-lock.json'), 'utf8')));
+  const root = process.cwd();
+  const { packages } = Lock.parse(JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8')));
   const names = Object.keys(packages['']?.dependencies ?? {});
   const all = reached(packages, names);
   const shipped = new Set([
@@ -103,7 +104,7 @@ function packageAt(
     name,
     version: version ?? 'unknown',
     licence: license ?? 'unknown',
-    text: licenceText(join(process.cwd(), path)),
+    text: licenceText(join(root, path)),
     inPages,
   };
 }
@@ -112,7 +113,7 @@ const Manifest = z.object({ version: z.string().optional(), license: z.string().
 
 function withinBuilder(root: string): InstalledPackage[] {
   return WITHIN_BUILDER.map((name) => {
-    const folder = join(process.cwd(), 'node_modules', BUILDER, 'dist/compiled', name);
+    const folder = join(root, 'node_modules', BUILDER, 'dist/compiled', name);
     const { version, license } = Manifest.parse(JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')));
     // React's own packages leave the licence to the file beside them, which is MIT.
     return {

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { builtTexts } from './built-texts';
 
 /** A text that `layDown` drew when the site was built. In the browser it stays as it stands in the page. */
-export function AsBuilt({ name, className }: { name: string; className?: string }) {
+export function AsBuilt({ name, className }: { name: string; className?: string | undefined }) {
   const [html] = useState(() =>
     typeof document === 'undefined' ? drawn(name) : (document.getElementById(name)?.innerHTML ?? ''),
   );

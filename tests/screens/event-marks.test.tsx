@@ -10,7 +10,7 @@ const SCRIPT = 'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to su
 
 describe('an event on the dive', () => {
   it('has the number, the shape and the sentence it has in the log', async () => {
-    const { store } = onDesk(
+    onDesk(
       <>
         <ProfileFigure />
         <LogFigure />

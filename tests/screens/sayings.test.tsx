@@ -106,7 +106,7 @@ describe('the printed sheet', () => {
 describe('what a unit tells', () => {
   it('stands in order of time, as each sentence says', () => {
     const script = 'descend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 20 m/min\n';
-    const { store } = onDesk(<LogFigure />, script, ['log']);
+    onDesk(<LogFigure />, script, ['log']);
     const clocks = screen
       .getAllByRole('listitem')
       .map((item) => /^At (\d+):(\d\d) /.exec(within(item).getAllByRole('button')[0]!.textContent ?? '')!);

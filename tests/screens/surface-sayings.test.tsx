@@ -166,7 +166,7 @@ ascend to surface at 9 m/min
 
   it.each(SYSTEMS)('beside what else may become of it says what the table says, in %s units', async (units) => {
     inUnits(units);
-    const { store } = onDesk(<StagedFigure />, script);
+    onDesk(<StagedFigure />, script);
     const own = (table: HTMLElement, column: number) =>
       new Map(rowsOf(table).map((cells) => [cells[0]!, cells[column]!] as const));
     const planned = own(screen.getByRole('table', { name: 'As planned' }), 1);

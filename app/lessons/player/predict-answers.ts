@@ -4,10 +4,9 @@ import { lessonWorld, type LessonWorld } from '@/lib/lesson/expression/lesson-wo
 import { compareSketch } from '@/lib/lesson/questions/compare-sketch';
 import { judgeSketch, worldWithSketch } from '@/lib/lesson/questions/judge-sketch';
 import type { Sketch } from '@/lib/lesson/questions/sketch';
-import { withValues, type World } from '@/lib/lesson/expression/world';
+import { withValues } from '@/lib/lesson/expression/world';
 import { fillIn } from '../fill';
-import type { Fillable } from '../fillable';
-import type { Html, PredictStep, PreparedLesson, PreparedReply } from '../prepared';
+import type { Html, PredictStep, PreparedLesson } from '../prepared';
 
 /* What is said to a prediction, worked out by the engine: all of it that a question on a page of its own needs. */
 

@@ -1,7 +1,7 @@
 import { equivalentAirDepthM, equivalentNarcoticDepthM, gasModM, hypoxicAboveM } from '../../exposure/gas-depths';
 import { gasAt } from '../../dive/timeline';
 import type { View } from '../questions/subject';
-import { NoValue, type MomentFact } from './fact';
+import { NoValue, PERCENT, type MomentFact } from './fact';
 
 const gas = ({ timeline }: View, sample: number) => gasAt(timeline, sample);
 const depthM = ({ timeline }: View, sample: number) => timeline.depthM[sample]!;

@@ -1,5 +1,5 @@
 import { accepted, refused } from '../../quantity/parsed';
-import type { NumberAnswer, Option, PickAnswer, Reply } from './answer';
+import type { NumberAnswer, Option, PickAnswer } from './answer';
 import { evaluateAmount, evaluateAs, evaluateTruth, type Evaluated } from '../expression/evaluate';
 import { parseExpression } from '../expression/parse-expression';
 import { printBoth, formOf, type Filled } from '../expression/template';

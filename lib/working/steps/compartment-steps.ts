@@ -1,7 +1,7 @@
 import published from '../../../content/published/zhl16.json';
 import type { Obtained } from '../../../content/published/schema';
 import type { Timeline } from '../../dive/timeline';
-import { COMPARTMENTS, compartments as publishedCompartments } from '../../tissue/coefficients';
+import { compartments as publishedCompartments } from '../../tissue/coefficients';
 import { mixedCoefficient } from '../../tissue/limit';
 import { fromPublished, fromSetting, quantity, type Chain } from '../chain';
 import { GAS_NAMES, type InertGas } from './pressure-steps';

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import type { Schedule } from '@/lib/ascent/schedule';
 import type { Factors, Place, Way } from './second-model';
 import { placeAt } from './second-model';
-import { diveOf } from '../../unit/read';
 
 /** A day of diving as someone would write it down, in whole metres and minutes, without the language of scripts. */
 export interface ToldDay {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { diveSchema, type Dive } from '@/lib/dive/dive';
+import { diveSchema } from '@/lib/dive/dive';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { diveOf, errorIn } from '../read';
 

@@ -22,10 +22,10 @@ export function StepEditor() {
   const selected = useDesk((state) => state.selectedStep);
   const units = usePreferences((state) => state.units);
   const store = useDeskStore();
+  const { edit } = useScriptEdit();
   const index = legs.findIndex((one) => one.step === selected);
   const leg = legs[index];
   if (!leg) return <StepHint />;
-  const { edit } = useScriptEdit();
   return (
     <div className={styles.stepEditor} role="group" aria-label={`Exact values of point ${index + 1}`}>
       <p>

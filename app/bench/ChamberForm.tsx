@@ -3,7 +3,7 @@
 import { DEEPEST_HEAD_M, SURFACE_RANGE_BAR } from '@/lib/bench/bench-settings';
 import { WATER_WORDS } from '@/lib/bench/bench-words';
 import { TOLERANCE_SOURCE } from '@/lib/bench/tolerance-source';
-import { readGradientFactors } from '@/lib/dive/script/setting-values';
+import { readGradientFactors } from '@/lib/dive/script/settings/setting-values';
 import { WATERS } from '@/lib/physics/water';
 import { atMost, plainNumber } from '@/lib/quantity/number';
 import { accepted, refused, type Parsed } from '@/lib/quantity/parsed';

@@ -6,12 +6,12 @@ import { fetchedLater } from '../parts/fetched-later';
 import { BringContext, useBring } from './bring-context';
 import { createBringStore } from './bring-store';
 import type { Session } from './brought';
-import { ChooseFile, type SampleFile } from './ChooseFile';
+import { ChooseFile, type SampleFile } from './steps/ChooseFile';
 import { workerSession } from './worker-session';
 import styles from './bring.module.css';
 
 // Nothing of them shows before a file is chosen.
-const Steps = fetchedLater(async () => (await import('./Steps')).Steps);
+const Steps = fetchedLater(async () => (await import('./steps/Steps')).Steps);
 
 /** A recorded dive on its way to the desk: found, mended by consent, drawn, explained, handed over. */
 export function BringScreen({ samples, session }: { samples: readonly SampleFile[]; session?: Session }) {

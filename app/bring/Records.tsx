@@ -1,7 +1,7 @@
 import { useBring } from './bring-context';
 import type { FileBrought, MakeOutcome } from './brought';
 import { faultNumbers } from './finding-words';
-import { RecordPicture, type MarkedFault } from './RecordPicture';
+import { RecordPicture, type MarkedFault } from './pictures/RecordPicture';
 import styles from './bring.module.css';
 
 /** The records as they are brought, with what is wrong with them marked where it is. */

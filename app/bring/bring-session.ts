@@ -41,7 +41,7 @@ import type {
   ReadOutcome,
   Session,
 } from './brought';
-import { lineOf } from './dive-line';
+import { lineOf } from './pictures/dive-line';
 
 const PICTURE_PARTS = 500;
 const ROWS_BESIDE = 300;

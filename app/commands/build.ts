@@ -1,3 +1,3 @@
-import { buildSite } from './build-site';
+import { buildSite } from './site/build-site';
 
 process.exitCode = await buildSite();

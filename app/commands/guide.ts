@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { repositoryRoot } from './build-site';
+import { repositoryRoot } from './site/build-site';
 import { guidedTexts } from './guided-texts';
 
 /* npm run guide: makes the parts of the guides anew that come from the code, and says which texts changed. */

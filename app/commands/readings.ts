@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { BadInput } from './bad-input';
-import { diveOfFile } from './dive-of-file';
-import { readingsOf } from './readings-of';
+import { diveOfFile } from './readings/dive-of-file';
+import { readingsOf } from './readings/readings-of';
 import { TARGETS } from '@/lib/ways-out/trouble';
-import { waysOutReadings } from './ways-out-readings';
-import { readingsAsCsv, readingsAsText } from './print-readings';
+import { waysOutReadings } from './readings/ways-out-readings';
+import { readingsAsCsv, readingsAsText } from './readings/print-readings';
 
 const USAGE =
   'readings: npm run --silent readings -- FILE [--every SECONDS] [--format json|csv|text] [--avoid stop|ceiling|slow-down] [--repair]; FILE is a script, or a record in UDDF or CSV, and may be - for standard input; --avoid tells what would have avoided it, each change worked out anew as a whole dive, or how much more it would have taken; --repair agrees to every repair of a record';

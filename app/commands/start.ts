@@ -1,9 +1,9 @@
 import { renderUnicodeCompact } from 'uqr';
 import { cautions } from '../../content/cautions';
-import { buildSite, isSiteStale, siteFolder } from './build-site';
+import { buildSite, isSiteStale, siteFolder } from './site/build-site';
 import { classHandler } from './class/class-handler';
-import { isLoopback } from './network-addresses';
-import { serveSite, type RunningSite } from './serve-site';
+import { isLoopback } from './serve/network-addresses';
+import { serveSite, type RunningSite } from './serve/serve-site';
 
 const USAGE = `npm start              opens Halftime to this machine alone
 npm start -- --class   opens it to everyone in the network

@@ -3,7 +3,7 @@
 import { useEffect, type ComponentType, type MouseEvent } from 'react';
 import { IconButton } from '../parts/IconButton';
 import { useUndoKeys } from '../keep/use-undo-keys';
-import { useAtlas } from './atlas-store';
+import { useAtlas } from './chosen/atlas-store';
 import {
   AscentRateSection,
   GradientFactorSection,
@@ -12,9 +12,9 @@ import {
   LimitsSection,
   ModelsSection,
   Thumbnail,
-} from './LaterPlates';
-import { NoStopSection } from './NoStopSection';
-import { PLATES, type PlateId } from './plate-choices';
+} from './plates/LaterPlates';
+import { NoStopSection } from './plates/NoStopSection';
+import { PLATES, type PlateId } from './chosen/plate-choices';
 import styles from './curves.module.css';
 
 const SECTIONS: Readonly<Record<PlateId, ComponentType>> = {
@@ -32,7 +32,7 @@ function useKept(): void {
   useEffect(() => {
     let gone = false;
     let stop: (() => void) | undefined;
-    void import('./atlas-address')
+    void import('./chosen/atlas-address')
       .then(({ keepAtlas }) => {
         if (!gone) stop = keepAtlas();
       })

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { CurveSample } from './CurveKey';
+import { CurveSample } from './plot/CurveKey';
 import styles from './curves.module.css';
 
 export interface CurveReading {

@@ -3,7 +3,7 @@
 import { memo, useCallback, useDeferredValue, useEffect, useMemo } from 'react';
 import { isScenario, scenarioIn } from '@/content/scenarios/scenario-in';
 import { scenarios } from '@/content/scenarios/scenarios';
-import { writeInUnits } from '@/lib/dive/write-in-units';
+import { writeInUnits } from '@/lib/dive/edit/write-in-units';
 import { Button } from '../parts/Button';
 import { Choice } from '../parts/Choice';
 import { usePreferences } from '../parts/preferences';

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { parseGas, writeGas } from '@/lib/dive/gas-text';
-import { readSize } from '@/lib/dive/script/cylinder-text';
+import { readSize } from '@/lib/dive/script/settings/cylinder-text';
 import { loggedConsumptionLMin } from '@/lib/exposure/consumption';
 import { compressibility } from '@/lib/exposure/compressibility';
 import { ambientBarAt } from '@/lib/exposure/gas-depths';

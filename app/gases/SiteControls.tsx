@@ -1,6 +1,6 @@
 'use client';
 
-import { readGradientFactors, readSiteAltitude } from '@/lib/dive/script/setting-values';
+import { readGradientFactors, readSiteAltitude } from '@/lib/dive/script/settings/setting-values';
 import type { Narcotic } from '@/lib/exposure/gas-depths';
 import { WATERS } from '@/lib/physics/water';
 import { printAltitude } from '@/lib/quantity/altitude';

@@ -2,7 +2,7 @@ import { figuresOf, type Figures } from '@/lib/ascent/figures';
 import type { Dive } from '@/lib/dive/dive';
 import { parseScript, type Notice } from '@/lib/dive/script';
 import { samplingOf, type Sampling } from '@/lib/dive/sampling';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import type { Setup } from '@/lib/dive/setup';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import type { RuleSettings } from '@/lib/rules/all';

@@ -4,8 +4,8 @@ import { breathedAt } from './breathed';
 import type { Limits } from './limits';
 import { NO_STOP_CAP_MIN } from './no-stop-cap';
 import { changeBetween } from './root';
-import { ascentPlanner, type AscentPlanner, type AscentSite, type AscentStart } from './schedule';
-import { startsAfter } from './start-after';
+import { ascentPlanner, type AscentPlanner, type AscentSite, type AscentStart } from './plan/schedule';
+import { startsAfter } from './plan/start-after';
 import { surelyFree } from './surely-free';
 import { SEARCH_STEP_MIN } from './no-stop';
 

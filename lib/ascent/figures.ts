@@ -1,7 +1,7 @@
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { reusedBytes, reusedFloats } from '../dive/reused-array';
 import type { Timeline } from '../dive/timeline';
-import { ascentStartAt } from './ascent-start';
+import { ascentStartAt } from './plan/ascent-start';
 import { fillAnchors } from './anchors';
 import { ceilingAtGf, type Ceiling, type Load } from './ceiling';
 import { creditedNoStopMin } from './credited-no-stop';
@@ -9,7 +9,7 @@ import { mixedGasCeilings, mixedGasCeilingsOnLine, mixedGasNoStops } from './mix
 import { nitrogenCeilings, nitrogenCeilingsOnLine, nitrogenNoStops } from './nitrogen-figures';
 import type { Limits } from './limits';
 import type { NoStop } from './no-stop';
-import { ascentPlanner, type Schedule } from './schedule';
+import { ascentPlanner, type Schedule } from './plan/schedule';
 import { supersaturation, type Supersaturation } from './supersaturation';
 
 /** What the model says at every sample of a timeline seen under limits: one figure per sample, leaders 1–16, 0 where there is none. */

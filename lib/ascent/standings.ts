@@ -1,12 +1,12 @@
 import { sampleAt, type Timeline } from '../dive/timeline';
 import { COMPARTMENTS } from '../tissue/coefficients';
-import { ascentStartAt } from './ascent-start';
+import { ascentStartAt } from './plan/ascent-start';
 import { breathedAt } from './breathed';
 import { ceilingAtGf, ceilingOnLine, type Load } from './ceiling';
 import type { Figures } from './figures';
-import { leastOf, mostOf } from './gas-path';
-import { ascentPlanner, type AscentStart, type Schedule } from './schedule';
-import { startsAfter } from './start-after';
+import { leastOf, mostOf } from './plan/gas-path';
+import { ascentPlanner, type AscentStart, type Schedule } from './plan/schedule';
+import { startsAfter } from './plan/start-after';
 import { needsStop, stopStateOf, type StopState } from './stop-state';
 import { surelyFree } from './surely-free';
 import { emptyTissues } from '../tissue/tissues';

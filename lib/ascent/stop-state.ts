@@ -1,4 +1,4 @@
-import type { Schedule } from './schedule';
+import type { Schedule } from './plan/schedule';
 
 /**
  * How a diver stands towards stops. Two questions are asked at every instant: is there a ceiling now, and does the plan's

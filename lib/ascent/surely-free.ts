@@ -1,7 +1,7 @@
 import { nitrogenFraction } from '../physics/gas';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import type { Limits } from './limits';
-import type { AscentSite, AscentStart } from './schedule';
+import type { AscentSite, AscentStart } from './plan/schedule';
 
 /**
  * Whether no tissue can come over the surface's limit on a direct way up: told without planning it. On the way up no more

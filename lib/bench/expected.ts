@@ -1,6 +1,6 @@
 import { NO_STOP_CAP_MIN } from '../ascent/no-stop-cap';
 import type { GradientFactors } from '../dive/dive';
-import { SET_RIGHT } from '../dive/set-right';
+import { SET_RIGHT } from '../dive/edit/set-right';
 import { samplingOf, INTERVAL_EVERY_S } from '../dive/sampling';
 import { sampleAt } from '../dive/timeline';
 import { roundedTo } from '../quantity/rounding';

@@ -1,5 +1,5 @@
 import { ceilingAtGf } from '../ascent/ceiling';
-import { ascentPlanner, type AscentSite, type AscentStart } from '../ascent/schedule';
+import { ascentPlanner, type AscentSite, type AscentStart } from '../ascent/plan/schedule';
 import { supersaturation } from '../ascent/supersaturation';
 import type { Limits } from '../ascent/limits';
 import { tissuesAfterChange } from './tissues-after-change';

@@ -1,5 +1,5 @@
-import type { AscentSite, AscentStart } from '../ascent/schedule';
-import { startsAfter } from '../ascent/start-after';
+import type { AscentSite, AscentStart } from '../ascent/plan/schedule';
+import { startsAfter } from '../ascent/plan/start-after';
 import type { Dive, Settings, Step } from '../dive/dive';
 import { curveSite, rested } from './curve-site';
 

@@ -1,4 +1,4 @@
-import type { AscentSite } from '../ascent/schedule';
+import type { AscentSite } from '../ascent/plan/schedule';
 import type { Dive, Settings } from '../dive/dive';
 import { startingTissues } from '../dive/start';
 import { computeTimeline, tissuesAt } from '../dive/timeline';

@@ -1,7 +1,7 @@
 import { breathedAt } from '../ascent/breathed';
 import { creditedNoStopMin } from '../ascent/credited-no-stop';
 import { noStop } from '../ascent/no-stop';
-import { ascentPlanner } from '../ascent/schedule';
+import { ascentPlanner } from '../ascent/plan/schedule';
 import type { GradientFactors } from '../dive/dive';
 import { bottomOf, type BottomPhase } from './bottom-phase';
 

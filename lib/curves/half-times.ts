@@ -1,5 +1,5 @@
 import { breathedAt } from '../ascent/breathed';
-import type { AscentSite } from '../ascent/schedule';
+import type { AscentSite } from '../ascent/plan/schedule';
 import type { Dive, Settings, Step } from '../dive/dive';
 import type { Gas } from '../physics/gas';
 import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';

@@ -1,5 +1,5 @@
 import { gradientFactorAt } from '../ascent/ceiling';
-import type { AscentSite } from '../ascent/schedule';
+import type { AscentSite } from '../ascent/plan/schedule';
 import type { GradientFactors } from '../dive/dive';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { limitBar, mixedCoefficient, mValueBar } from '../tissue/limit';

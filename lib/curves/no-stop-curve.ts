@@ -1,6 +1,6 @@
 import { breathedAt } from '../ascent/breathed';
 import { noStop } from '../ascent/no-stop';
-import type { AscentSite } from '../ascent/schedule';
+import type { AscentSite } from '../ascent/plan/schedule';
 import type { Gas } from '../physics/gas';
 import type { Tissues } from '../tissue/tissues';
 import { tissuesAfterChange } from './tissues-after-change';

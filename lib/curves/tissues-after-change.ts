@@ -1,5 +1,5 @@
 import { breathedAt } from '../ascent/breathed';
-import type { AscentSite } from '../ascent/schedule';
+import type { AscentSite } from '../ascent/plan/schedule';
 import type { Gas } from '../physics/gas';
 import { schreiner } from '../tissue/loading';
 import { tissuesAfter, type Tissues } from '../tissue/tissues';

@@ -1,6 +1,6 @@
 import type { Settings } from './dive';
-import { usualOf } from './script/setting';
-import { FIELDS } from './script/fields';
+import { usualOf } from './script/settings/setting';
+import { FIELDS } from './script/settings/fields';
 
 /** What a script means by the settings it leaves out. Made new each time, so that a caller may change it. */
 export function defaultSettings(): Settings {

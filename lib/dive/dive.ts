@@ -3,8 +3,8 @@ import { ALTITUDE_RANGE_M } from '../physics/atmosphere';
 import { DEEPEST_M, LONGEST_S, MOST_SETUPS, SHORTEST_S } from './bounds';
 import { checker } from './checker';
 import { gasSchema } from './gas-schema';
-import { schemasOf } from './script/setting';
-import { FIELDS } from './script/fields';
+import { schemasOf } from './script/settings/setting';
+import { FIELDS } from './script/settings/fields';
 import { setupSchema } from './setup';
 import { supplySchema } from './supply';
 

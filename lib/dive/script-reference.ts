@@ -1,4 +1,4 @@
-import { SETTINGS } from './script/settings';
+import { SETTINGS } from './script/settings/settings';
 import { STEPS } from './script/step-words';
 
 /** One thing a script can say, for the reference page and for completion. */

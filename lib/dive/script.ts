@@ -5,7 +5,7 @@ import { gasCautions } from './script/cautions';
 import { readHeader } from './script/header';
 import type { LineRead } from './script/line';
 import { splitLines } from './script/split-lines';
-import { ratesLeftOut } from './script/rates-left-out';
+import { ratesLeftOut } from './script/settings/rates-left-out';
 import { scriptSystem } from './script/script-system';
 import { walkSteps } from './script/walk';
 import { plainScript } from './script/plain-script';

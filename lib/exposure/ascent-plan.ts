@@ -1,6 +1,6 @@
-import { plannedAt } from '../ascent/ascent-start';
+import { plannedAt } from '../ascent/plan/ascent-start';
 import { figuresOf } from '../ascent/figures';
-import type { Schedule } from '../ascent/schedule';
+import type { Schedule } from '../ascent/plan/schedule';
 import { LONGEST_S } from '../dive/bounds';
 import type { Dive, Settings, Step } from '../dive/dive';
 import { legsOf } from '../dive/legs';

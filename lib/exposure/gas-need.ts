@@ -1,4 +1,4 @@
-import type { AscentPart } from '../ascent/schedule';
+import type { AscentPart } from '../ascent/plan/schedule';
 import type { Cylinder } from '../dive/supply';
 import { sameGas, type Gas } from '../physics/gas';
 import { gasBreathedL, type BreathingRates } from './consumption';

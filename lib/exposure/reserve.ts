@@ -1,7 +1,7 @@
-import { ascentStartAt } from '../ascent/ascent-start';
+import { ascentStartAt } from '../ascent/plan/ascent-start';
 import { figuresOf } from '../ascent/figures';
-import { ascentPlanner, type Schedule } from '../ascent/schedule';
-import { startsAfter } from '../ascent/start-after';
+import { ascentPlanner, type Schedule } from '../ascent/plan/schedule';
+import { startsAfter } from '../ascent/plan/start-after';
 import type { Dive } from '../dive/dive';
 import { ascentPlanOf } from './ascent-plan';
 import { breathingRatesOf, stressFactorOf } from './consumption';

@@ -1,6 +1,6 @@
 import { loadAt } from '../ascent/figures';
 import { supersaturation, supersaturationOf, type Supersaturation } from '../ascent/supersaturation';
-import type { Stop } from '../ascent/schedule';
+import type { Stop } from '../ascent/plan/schedule';
 import type { Dive, GradientFactors } from '../dive/dive';
 import { computeTimeline } from '../dive/timeline';
 import { COMPARTMENTS } from '../tissue/coefficients';

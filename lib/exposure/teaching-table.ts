@@ -1,4 +1,4 @@
-import type { Stop } from '../ascent/schedule';
+import type { Stop } from '../ascent/plan/schedule';
 import { USUAL_DESCENT_M_MIN } from '../dive/bounds';
 import type { Dive, Settings } from '../dive/dive';
 import { planFrom } from './ascent-plan';

@@ -1,6 +1,6 @@
-import { plannedAt } from '../ascent/ascent-start';
+import { plannedAt } from '../ascent/plan/ascent-start';
 import { figuresOf } from '../ascent/figures';
-import type { AscentPart } from '../ascent/schedule';
+import type { AscentPart } from '../ascent/plan/schedule';
 import type { Dive, Settings, Step } from '../dive/dive';
 import { legDurationS } from '../dive/script/leg-rate';
 import { stepLines } from '../dive/script/plain-script';

@@ -3,7 +3,7 @@ import { samplingOf, type Sampling } from '../dive/sampling';
 import { legsOf } from '../dive/legs';
 import { legRateMMin } from '../dive/script/leg-rate';
 import { fastestWithin } from '../quantity/rate';
-import { SET_RIGHT } from '../dive/set-right';
+import { SET_RIGHT } from '../dive/edit/set-right';
 import type { RuleSettings } from '../rules/all';
 import { leastRateLimit } from '../rules/settings/rate-limits';
 import { watchDive, type Watch } from '../rules/watch';

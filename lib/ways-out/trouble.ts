@@ -1,7 +1,7 @@
-import { ascentStartAt } from '../ascent/ascent-start';
+import { ascentStartAt } from '../ascent/plan/ascent-start';
 import { figuresOf, type Figures } from '../ascent/figures';
 import type { Limits } from '../ascent/limits';
-import { ascentPlanner, type Schedule } from '../ascent/schedule';
+import { ascentPlanner, type Schedule } from '../ascent/plan/schedule';
 import type { Dive } from '../dive/dive';
 import { computeTimeline, type Timeline } from '../dive/timeline';
 

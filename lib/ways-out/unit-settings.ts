@@ -1,5 +1,5 @@
-import { setSetups } from '../dive/edit-setups';
-import { SET_RIGHT } from '../dive/set-right';
+import { setSetups } from '../dive/edit/edit-setups';
+import { SET_RIGHT } from '../dive/edit/set-right';
 import type { Setup } from '../dive/setup';
 import { DEFAULT_RULES, type RuleSettings } from '../rules/all';
 import { watchDive } from '../rules/watch';

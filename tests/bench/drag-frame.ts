@@ -1,6 +1,6 @@
 import { loadavg } from 'node:os';
-import { serveSite } from '@/app/commands/serve-site';
-import { isSiteStale, siteFolder } from '@/app/commands/build-site';
+import { serveSite } from '@/app/commands/serve/serve-site';
+import { isSiteStale, siteFolder } from '@/app/commands/site/build-site';
 import { launchChromium } from '../browser/chromium';
 
 const HOUR = `gas: air

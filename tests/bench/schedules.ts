@@ -1,4 +1,4 @@
-import { ascentPlanner, type AscentStart } from '@/lib/ascent/schedule';
+import { ascentPlanner, type AscentStart } from '@/lib/ascent/plan/schedule';
 import type { Dive } from '@/lib/dive/dive';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';
 import type { Workload } from './workload';

@@ -1,8 +1,8 @@
 import { loadavg } from 'node:os';
 import type { Browser, Page } from 'playwright-core';
-import { isSiteStale, siteFolder } from '@/app/commands/build-site';
+import { isSiteStale, siteFolder } from '@/app/commands/site/build-site';
 import { classHandler } from '@/app/commands/class/class-handler';
-import { serveSite } from '@/app/commands/serve-site';
+import { serveSite } from '@/app/commands/serve/serve-site';
 import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { launchChromium } from '../browser/chromium';

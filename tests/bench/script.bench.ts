@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { setStepDepth, setStepDuration } from '@/lib/dive/edit';
+import { setStepDepth, setStepDuration } from '@/lib/dive/edit/edit-steps';
 import { parseScript } from '@/lib/dive/script';
 
 const DAY = `# two dives

@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { isSiteStale } from '@/app/commands/build-site';
+import { isSiteStale } from '@/app/commands/site/build-site';
 import { lessonSlugs } from '@/app/lessons/load-lessons';
 import { lessonPath, workshopPath, yamlPath } from '@/app/parts/lesson-paths';
 import { embedPath, routes } from '@/app/parts/routes';

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { chromium, type Browser } from 'playwright-core';
-import { repositoryRoot } from '../../app/commands/build-site';
+import { repositoryRoot } from '../../app/commands/site/build-site';
 
 interface Executable {
   path: string;

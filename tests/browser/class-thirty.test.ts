@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterEach, expect, it } from 'vitest';
-import { siteFolder } from '@/app/commands/build-site';
+import { siteFolder } from '@/app/commands/site/build-site';
 import { classHandler } from '@/app/commands/class/class-handler';
-import { serveSite, type RunningSite } from '@/app/commands/serve-site';
+import { serveSite, type RunningSite } from '@/app/commands/serve/serve-site';
 import { routes } from '@/app/parts/routes';
 import { cautions } from '@/content/cautions';
 import { LONG } from '@/tests/laws/law';

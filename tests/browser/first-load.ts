@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { siteFolder } from '@/app/commands/build-site';
+import { siteFolder } from '@/app/commands/site/build-site';
 
 const known = new Map<string, { readonly text: string; readonly bytes: number }>();
 

@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { filesOf } from '@/app/commands/finish-site';
+import { filesOf } from '@/app/commands/site/finish-site';
 import { embedPath } from '@/app/parts/routes';
-import { siteFolder } from '@/app/commands/build-site';
+import { siteFolder } from '@/app/commands/site/build-site';
 import { lessonPath } from '@/app/parts/lesson-paths';
 import { RENAMED } from '@/lib/lesson/renamed';
 import { drawn } from './drawn';

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { siteFolder } from '@/app/commands/build-site';
+import { siteFolder } from '@/app/commands/site/build-site';
 import { lessonPath, workshopPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { openDesk, openTools } from './kept-desk';

@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
-import { siteFolder } from '../../app/commands/build-site';
+import { siteFolder } from '../../app/commands/site/build-site';
 import { classHandler } from '../../app/commands/class/class-handler';
-import { serveSite } from '../../app/commands/serve-site';
+import { serveSite } from '../../app/commands/serve/serve-site';
 
 declare module 'vitest' {
   interface ProvidedContext {

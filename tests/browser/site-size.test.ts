@@ -1,8 +1,8 @@
 import { group } from 'd3';
 import { describe, expect, it } from 'vitest';
-import { siteFolder } from '@/app/commands/build-site';
-import { filesOf } from '@/app/commands/finish-site';
-import { readSite } from '@/app/commands/site-files';
+import { siteFolder } from '@/app/commands/site/build-site';
+import { filesOf } from '@/app/commands/site/finish-site';
+import { readSite } from '@/app/commands/site/site-files';
 
 const MB = 1024 * 1024;
 

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { siteFolder } from '@/app/commands/build-site';
-import { filesOf } from '@/app/commands/finish-site';
+import { siteFolder } from '@/app/commands/site/build-site';
+import { filesOf } from '@/app/commands/site/finish-site';
 import { lessonPath } from '@/app/parts/lesson-paths';
 import { routes } from '@/app/parts/routes';
 import { drawn } from './drawn';

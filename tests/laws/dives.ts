@@ -5,7 +5,7 @@ import { DEEPEST_M, SHORTEST_S } from '@/lib/dive/bounds';
 import { checker, type Checker } from '@/lib/dive/checker';
 import { settingsSchema, type Dive, type Settings, type Step } from '@/lib/dive/dive';
 import { FASTEST_M_MIN, legDurationS } from '@/lib/dive/script/leg-rate';
-import { FIELDS } from '@/lib/dive/script/fields';
+import { FIELDS } from '@/lib/dive/script/settings/fields';
 import { anyOf } from './any-of-schema';
 
 /** Any dive a script can say. */

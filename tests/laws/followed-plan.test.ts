@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ascentStartAt } from '@/lib/ascent/ascent-start';
+import { ascentStartAt } from '@/lib/ascent/plan/ascent-start';
 import { figuresOf } from '@/lib/ascent/figures';
-import { ascentPlanner, type AscentPart, type Schedule } from '@/lib/ascent/schedule';
+import { ascentPlanner, type AscentPart, type Schedule } from '@/lib/ascent/plan/schedule';
 import type { Dive, Step } from '@/lib/dive/dive';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { law } from './law';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readingsOf } from '@/app/commands/readings-of';
-import { ascentStartAt } from '@/lib/ascent/ascent-start';
+import { readingsOf } from '@/app/commands/readings/readings-of';
+import { ascentStartAt } from '@/lib/ascent/plan/ascent-start';
 import { figuresAt, figuresOf } from '@/lib/ascent/figures';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
-import { ascentPlanner, type AscentPart, type Schedule } from '@/lib/ascent/schedule';
+import { ascentPlanner, type AscentPart, type Schedule } from '@/lib/ascent/plan/schedule';
 import { stopChanges } from '@/lib/ascent/stop-changes';
 import type { StopState } from '@/lib/ascent/stop-state';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { figuresAt, figuresOf, loadAt, type FiguresNow } from '@/lib/ascent/figures';
 import { supersaturationOf } from '@/lib/ascent/supersaturation';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { DEFAULT_RULES } from '@/lib/rules/all';

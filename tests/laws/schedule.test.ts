@@ -4,7 +4,7 @@ import { ceilingAtGf, coefficientsOf, gradientFactorAt, inertBarOf } from '@/lib
 import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
 import { NO_STOP_CAP_MIN } from '@/lib/ascent/no-stop-cap';
 import { loadAt } from '@/lib/ascent/figures';
-import { ascentPlanner, type AscentPart, type AscentStart, type Schedule } from '@/lib/ascent/schedule';
+import { ascentPlanner, type AscentPart, type AscentStart, type Schedule } from '@/lib/ascent/plan/schedule';
 import { needsStop } from '@/lib/ascent/stop-state';
 import type { Dive, GradientFactors, Step } from '@/lib/dive/dive';
 import { computeTimeline, gasAt, tissuesAt, type Timeline } from '@/lib/dive/timeline';

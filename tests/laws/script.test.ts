@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { diveSchema } from '@/lib/dive/dive';
-import { removeStep, setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
-import { setSetting } from '@/lib/dive/edit-settings';
+import { removeStep, setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit/edit-steps';
+import { setSetting } from '@/lib/dive/edit/edit-settings';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { remarkFrom } from '@/lib/dive/script/read-line';
 import { scriptReference } from '@/lib/dive/script-reference';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { diveSchema } from '@/lib/dive/dive';
-import { setSetups } from '@/lib/dive/edit-setups';
+import { setSetups } from '@/lib/dive/edit/edit-setups';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { setupSchema, type Setup } from '@/lib/dive/setup';
 import { anyDive } from './dives';

@@ -4,7 +4,7 @@ import { figuresOf } from '@/lib/ascent/figures';
 import type { Dive } from '@/lib/dive/dive';
 import { legsOf } from '@/lib/dive/legs';
 import { writeScript } from '@/lib/dive/script';
-import { splitStep } from '@/lib/dive/split-step';
+import { splitStep } from '@/lib/dive/edit/split-step';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { anyDive, anyWrittenScript } from './dives';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { plannedAt } from '@/lib/ascent/ascent-start';
+import { plannedAt } from '@/lib/ascent/plan/ascent-start';
 import { figuresOf } from '@/lib/ascent/figures';
 import { parseScript } from '@/lib/dive/script';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import { computeTimeline } from '@/lib/dive/timeline';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { DEFAULT_RULES } from '@/lib/rules/all';

@@ -2,7 +2,7 @@ import { fork, type ChildProcess } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
-import { repositoryRoot } from '../../app/commands/build-site';
+import { repositoryRoot } from '../../app/commands/site/build-site';
 import { seeded, shuffled } from '../../lib/quantity/seeded';
 import { runSeed } from '../seed.mjs';
 import { lineOf, mutantsIn, told, type Mutant } from './mutants';

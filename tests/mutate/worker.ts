@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { BaseSequencer, createVitest, type TestModule, type TestSpecification } from 'vitest/node';
-import { repositoryRoot } from '../../app/commands/build-site';
+import { repositoryRoot } from '../../app/commands/site/build-site';
 import { TURN_TAGS } from '../run/turn-tags.mjs';
 import { mutated, type Mutant } from './mutants';
 

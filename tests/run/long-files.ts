@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { repositoryRoot } from '../../app/commands/build-site';
+import { repositoryRoot } from '../../app/commands/site/build-site';
 import { isTooLong } from './too-long';
 
 /* No file over 300 lines without a reason in its first comment. */

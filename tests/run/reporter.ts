@@ -1,7 +1,7 @@
 import { relative } from 'node:path';
 import type { TestCase, TestModule, TestSpecification } from 'vitest/node';
 import type { Reporter } from 'vitest/reporters';
-import { repositoryRoot } from '../../app/commands/build-site';
+import { repositoryRoot } from '../../app/commands/site/build-site';
 import { COUNT_MARK, type Counts } from './step';
 
 /** Vitest for `tests/run.ts`: what fails is told at once and whole; of what passes only the number. */

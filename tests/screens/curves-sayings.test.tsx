@@ -1,10 +1,10 @@
 import { fireEvent, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { AscentRateSection } from '@/app/curves/AscentRateSection';
-import { useAtlas } from '@/app/curves/atlas-store';
-import { ModelsSection } from '@/app/curves/ModelsSection';
-import { NoStopSection } from '@/app/curves/NoStopSection';
-import { TablesBeside } from '@/app/curves/TablesBeside';
+import { AscentRateSection } from '@/app/curves/plates/AscentRateSection';
+import { useAtlas } from '@/app/curves/chosen/atlas-store';
+import { ModelsSection } from '@/app/curves/plates/ModelsSection';
+import { NoStopSection } from '@/app/curves/plates/NoStopSection';
+import { TablesBeside } from '@/app/curves/plates/TablesBeside';
 import { NO_HISTORY } from '@/app/keep/history';
 import { ascentRateCurve } from '@/lib/curves/ascent-rate-curve';
 import { bottomOf } from '@/lib/curves/bottom-phase';

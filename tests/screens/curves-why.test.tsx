@@ -2,13 +2,13 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactElement } from 'react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { AscentRateSection } from '@/app/curves/AscentRateSection';
-import { GradientFactorSection } from '@/app/curves/GradientFactorSection';
-import { HalfTimesSection } from '@/app/curves/HalfTimesSection';
-import { HowSureSection } from '@/app/curves/HowSureSection';
-import { LimitsSection } from '@/app/curves/LimitsSection';
-import { ModelsSection } from '@/app/curves/ModelsSection';
-import { heavyWork, type HeavyJob } from '@/app/curves/heavy-work';
+import { AscentRateSection } from '@/app/curves/plates/AscentRateSection';
+import { GradientFactorSection } from '@/app/curves/plates/GradientFactorSection';
+import { HalfTimesSection } from '@/app/curves/plates/HalfTimesSection';
+import { HowSureSection } from '@/app/curves/plates/HowSureSection';
+import { LimitsSection } from '@/app/curves/plates/LimitsSection';
+import { ModelsSection } from '@/app/curves/plates/ModelsSection';
+import { heavyWork, type HeavyJob } from '@/app/curves/slow-work/heavy-work';
 
 /** A worker that works in the page's thread, at once. */
 class WorkerHere {

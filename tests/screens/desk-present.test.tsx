@@ -1,7 +1,7 @@
 import { act, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { RunStage } from '@/app/lessons/player/RunStage';
+import { RunStage } from '@/app/lessons/player/stage/RunStage';
 import type { RunStep } from '@/app/lessons/prepared';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore, cursorSample } from '@/app/stage/desk-store';

@@ -1,8 +1,8 @@
 import { render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
-import { RunStage } from '@/app/lessons/player/RunStage';
-import { WorkingStage } from '@/app/lessons/player/WorkingStage';
+import { RunStage } from '@/app/lessons/player/stage/RunStage';
+import { WorkingStage } from '@/app/lessons/player/stage/WorkingStage';
 import type { RunStep } from '@/app/lessons/prepared';
 
 const LONG = { timeout: 30_000 };

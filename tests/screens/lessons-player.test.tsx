@@ -3,7 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { LessonPlayer } from '@/app/lessons/player/LessonPlayer';
 import { progressKind } from '@/app/keep/lesson-progress';
-import { TryStage } from '@/app/lessons/player/TryStage';
+import { TryStage } from '@/app/lessons/player/stage/TryStage';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { NO_PROGRESS, progressIn } from '@/lib/lesson/progress';

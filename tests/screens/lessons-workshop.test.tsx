@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { act, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { TryOut } from '@/app/lessons/workshop/TryOut';
+import { TryOut } from '@/app/lessons/workshop/looks/TryOut';
 import { Workshop } from '@/app/lessons/workshop/Workshop';
 import { useStatus } from '@/app/parts/status';
 import { cautions } from '@/content/cautions';

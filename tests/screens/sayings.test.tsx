@@ -2,7 +2,7 @@ import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
 import { PrintedReadings } from '@/app/desk/keep/PrintedReadings';
-import { BesidePicture } from '@/app/bring/BesidePicture';
+import { BesidePicture } from '@/app/bring/pictures/BesidePicture';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';
 import { LogFigure } from '@/app/stage/units/LogFigure';

@@ -1,6 +1,6 @@
 import { act, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
-import { RunStage } from '@/app/lessons/player/RunStage';
+import { RunStage } from '@/app/lessons/player/stage/RunStage';
 import { deskSampling } from '@/app/pictures/scene';
 import { DeskContext } from '@/app/stage/desk-context';
 import { createDeskStore } from '@/app/stage/desk-store';

@@ -2,7 +2,7 @@ import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { useState } from 'react';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { RunStage } from '@/app/lessons/player/RunStage';
+import { RunStage } from '@/app/lessons/player/stage/RunStage';
 import type { RunStep } from '@/app/lessons/prepared';
 import { SketchPad } from '@/app/parts/answers/SketchPad';
 import { usePreferences } from '@/app/parts/preferences';

@@ -4,7 +4,7 @@ import { cautions } from '@/content/cautions';
 import { cautionsSchema } from '@/content/cautions-schema';
 import { scenarioSchema } from '@/content/scenarios/scenario-schema';
 import { scenarios } from '@/content/scenarios/scenarios';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import { setupSchema } from '@/lib/dive/setup';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';

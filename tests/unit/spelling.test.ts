@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { repositoryRoot } from '@/app/commands/build-site';
+import { repositoryRoot } from '@/app/commands/site/build-site';
 
 /** Where something is found in what is read: in code, data and texts, less the comments. */
 function linesWith(wrong: RegExp): string[] {

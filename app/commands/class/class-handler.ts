@@ -4,9 +4,9 @@ import { joinSchema, nameSchema, phoneId, codeText, sentAnswerSchema } from '@/l
 import { MOST_SENT_BYTES } from '@/lib/class/bounds';
 import { classAddress } from '@/lib/class/address';
 import { MOST_VIEW_BYTES, viewSchema } from '@/lib/class/view';
-import { cameFrom, isLoopback } from '../network-addresses';
-import { isOfThisMachine } from '../network-switch';
-import type { RequestHandler } from '../request-handler';
+import { cameFrom, isLoopback } from '../serve/network-addresses';
+import { isOfThisMachine } from '../serve/network-switch';
+import type { RequestHandler } from '../serve/request-handler';
 import { allowance } from './allowance';
 import { ClassHall, Refusal, type OpenClass } from './class-hall';
 import { classNetwork } from './class-network';

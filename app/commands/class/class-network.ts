@@ -1,4 +1,4 @@
-import type { NetworkSwitch } from '../network-switch';
+import type { NetworkSwitch } from '../serve/network-switch';
 
 /** Phones are told that their class is over before the network is closed, ms. */
 const LAST_WORDS_MS = 1000;

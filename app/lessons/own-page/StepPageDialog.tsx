@@ -14,10 +14,10 @@ import { Segmented } from '../../parts/Segmented';
 import { useStatus } from '../../parts/status';
 import { knownNames } from '../../stage/known-names';
 import { fetchTerms } from '../glossary/fetch-terms';
-import { StageWaiting } from '../player/StageWaiting';
+import { StageWaiting } from '../player/stage/StageWaiting';
 import styles from '../player/player.module.css';
 import { useLessonText } from '../use-lesson-text';
-import type { Asked } from '../workshop/answer-to';
+import type { Asked } from '../workshop/editor/answer-to';
 import type { PackedStep, RunOnPage } from './pack-step';
 import { usePackedStep } from './use-packed-step';
 

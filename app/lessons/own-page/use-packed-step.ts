@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { refused, type Parsed } from '@/lib/quantity/parsed';
-import type { Asked } from '../workshop/answer-to';
-import { askWorker } from '../workshop/ask-worker';
+import type { Asked } from '../workshop/editor/answer-to';
+import { askWorker } from '../workshop/faults/ask-worker';
 import type { PackedStep } from './pack-step';
 
 const FAULTY = refused('The lesson has faults.', 'Mend them in the workshop first.');

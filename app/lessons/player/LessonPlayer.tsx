@@ -16,13 +16,13 @@ import { fillsWindow } from './fills-window';
 import { LessonLine } from './LessonLine';
 import type { PassedOn } from './PassStepOn';
 import { StepChoice, StepContents } from './StepContents';
-import { StepView } from './StepView';
-import { ClassLesson, LessonTools, PassStepOn, ResultsSheet } from './now-and-then';
+import { StepView } from './steps/StepView';
+import { ClassLesson, LessonTools, PassStepOn, ResultsSheet } from './stage/now-and-then';
 import { TermsInPlace } from './TermsInPlace';
 import { useProgress } from './progress-store';
-import { useStepPlace } from './use-step-place';
+import { useStepPlace } from './steps/use-step-place';
 import styles from './player.module.css';
-import stepStyles from './step.module.css';
+import stepStyles from './steps/step.module.css';
 import places from './window.module.css';
 
 interface LessonPlayerProps {

@@ -17,13 +17,13 @@ import { Dots } from '../../parts/spread/Dots';
 import { fileWords, saveFile } from '../../parts/save-file';
 import { drawVerdict, numberReply } from '../player/predict-answers';
 import { answerWords, resultRows } from '../player/results';
-import { StageWaiting } from '../player/StageWaiting';
+import { StageWaiting } from '../player/stage/StageWaiting';
 import { ProseLine } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { lessonIn } from '../in-units';
 import type { Html, PredictStep, PreparedLesson } from '../prepared';
 import { useLessonText } from '../use-lesson-text';
-import { usePrepared } from '../workshop/use-prepared';
+import { usePrepared } from '../workshop/looks/use-prepared';
 import { judgedAnew } from './judged-anew';
 import styles from './results.module.css';
 

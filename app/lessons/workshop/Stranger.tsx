@@ -4,12 +4,12 @@ import { lazy, Suspense, useState } from 'react';
 import { ownSlug } from '@/lib/files/links/own-lesson';
 import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { Button } from '../../parts/Button';
-import { StageWaiting } from '../player/StageWaiting';
+import { StageWaiting } from '../player/stage/StageWaiting';
 import { draftTitle } from './draft-title';
-import { useCheck } from './use-check';
+import { useCheck } from './faults/use-check';
 import styles from './workshop.module.css';
 
-const TryOut = lazy(async () => ({ default: (await import('./looks')).TryOut }));
+const TryOut = lazy(async () => ({ default: (await import('./looks/looks')).TryOut }));
 
 interface StrangerProps {
   text: string;

@@ -2,7 +2,7 @@ import type { KnownNames } from '@/lib/lesson/questions/known-names';
 import { takeToClass } from '../../keep/own-lesson-in-class';
 import { OWN_IN_CLASS, teachPath } from '../../parts/lesson-paths';
 import { plainAsks } from '../class-asks';
-import { prepareText } from './prepare-text';
+import { prepareText } from './looks/prepare-text';
 
 /** Takes a lesson to class: its questions are listed there beside those of the shelf. False where it has faults or asks nothing. */
 export function toClass(text: string, known: KnownNames): boolean {

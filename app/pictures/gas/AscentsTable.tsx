@@ -1,7 +1,7 @@
 'use client';
 
 import type { ReactNode } from 'react';
-import type { Stop } from '@/lib/ascent/schedule';
+import type { Stop } from '@/lib/ascent/plan/schedule';
 import { printStopDepth } from '@/lib/quantity/depth';
 import { DataTable } from '../../parts/DataTable';
 import { usePreferences } from '../../parts/preferences';

@@ -1,8 +1,8 @@
 'use client';
 
 import { useMemo, useRef, type ReactNode } from 'react';
-import { plannedAt } from '@/lib/ascent/ascent-start';
-import type { AscentPart } from '@/lib/ascent/schedule';
+import { plannedAt } from '@/lib/ascent/plan/ascent-start';
+import type { AscentPart } from '@/lib/ascent/plan/schedule';
 import { sayStop } from '@/lib/sayings/stop-state';
 import type { OverlaidDive } from './overlaid-dive';
 import { OverlayPath } from './OverlayPath';

@@ -1,4 +1,4 @@
-import { plannedAt } from '@/lib/ascent/ascent-start';
+import { plannedAt } from '@/lib/ascent/plan/ascent-start';
 import { SAME_DEPTH_M } from '@/lib/ascent/ceiling';
 import { figuresOf, loadAt, type Figures } from '@/lib/ascent/figures';
 import { supersaturation } from '@/lib/ascent/supersaturation';

@@ -1,6 +1,6 @@
 'use client';
 
-import { setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
+import { setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit/edit-steps';
 import type { Leg } from '@/lib/dive/legs';
 import { parseDepth, sayDepth } from '@/lib/quantity/depth';
 import { writeTime } from '@/lib/quantity/duration';

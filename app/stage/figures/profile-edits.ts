@@ -1,6 +1,6 @@
-import { pullStayEnd, removeStep, setStepDepth, setStepDuration } from '@/lib/dive/edit';
+import { pullStayEnd, removeStep, setStepDepth, setStepDuration } from '@/lib/dive/edit/edit-steps';
 import type { Leg } from '@/lib/dive/legs';
-import { splitStep } from '@/lib/dive/split-step';
+import { splitStep } from '@/lib/dive/edit/split-step';
 
 /** How far one key press or one notch of a drag moves a point. */
 export interface Notch {

@@ -2,8 +2,8 @@
 
 import { useState } from 'react';
 import { writeGas } from '@/lib/dive/gas-text';
-import { readCylinders, writeCylinders } from '@/lib/dive/script/cylinder-text';
-import { readPlainNumber } from '@/lib/dive/script/setting-values';
+import { readCylinders, writeCylinders } from '@/lib/dive/script/settings/cylinder-text';
+import { readPlainNumber } from '@/lib/dive/script/settings/setting-values';
 import { BREATHING_RANGE_L_MIN, MOST_CYLINDERS, STRESS_FACTOR_RANGE } from '@/lib/dive/bounds';
 import type { Cylinder } from '@/lib/dive/supply';
 import { breathingRatesOf, stressFactorOf } from '@/lib/exposure/consumption';

@@ -1,4 +1,4 @@
-import { setSetting } from '@/lib/dive/edit-settings';
+import { setSetting } from '@/lib/dive/edit/edit-settings';
 import { useDeskStore } from '../desk-context';
 
 /** Edits of the desk's script, each one step to undo. */

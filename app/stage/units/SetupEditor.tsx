@@ -1,9 +1,9 @@
 'use client';
 
 import { useRef, useState } from 'react';
-import { setSetups } from '@/lib/dive/edit-setups';
-import { readSetup } from '@/lib/dive/script/setup-text';
-import { writeSetup } from '@/lib/dive/script/setup-text';
+import { setSetups } from '@/lib/dive/edit/edit-setups';
+import { readSetup } from '@/lib/dive/script/settings/setup-text';
+import { writeSetup } from '@/lib/dive/script/settings/setup-text';
 import type { Setup } from '@/lib/dive/setup';
 import { Button } from '../../parts/Button';
 import { Choice } from '../../parts/Choice';

@@ -5,7 +5,7 @@ import { insertedLine, type Mend } from './mend';
 import { noticeAt, type Notice } from './notice';
 
 import { instead, type LineRead, type Span } from './line';
-import { SETTINGS } from './settings';
+import { SETTINGS } from './settings/settings';
 
 type SettingRead = Extract<LineRead, { as: 'setting' }>;
 

@@ -1,5 +1,5 @@
 import type { Gas } from '../../physics/gas';
-import type { Setting, Apply } from './setting';
+import type { Setting, Apply } from './settings/setting';
 
 /** Part of a line, offsets from and to (exclusive). */
 export type Span = readonly [from: number, to: number];

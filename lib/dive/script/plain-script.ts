@@ -6,7 +6,7 @@ import { defaultSettings } from '../default-settings';
 import type { Dive, Settings, Step } from '../dive';
 import { writeGas } from '../gas-text';
 import { FASTEST_M_MIN, legDurationS, legRateMMin } from './leg-rate';
-import { SETTINGS } from './settings';
+import { SETTINGS } from './settings/settings';
 
 /** A dive in the words the language itself would choose, whatever its lines say; reads back as the same dive. */
 export function plainScript(dive: Pick<Dive, 'settings' | 'steps'>): string {

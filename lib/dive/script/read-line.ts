@@ -4,9 +4,9 @@ import { nearest } from './nearest';
 import { readStep } from './read-step';
 import { instead, type LineRead, type Span, type Trouble } from './line';
 import { phraseFinder } from './phrases';
-import { SETTINGS } from './settings';
+import { SETTINGS } from './settings/settings';
 import { STEPS } from './step-words';
-import type { Setting } from './setting';
+import type { Setting } from './settings/setting';
 
 /** Longest line understood, characters before any remark: room for the longest setting, and no more. */
 const LONGEST_LINE = 2000;

@@ -10,7 +10,7 @@ import { parseGas } from '../gas-text';
 import { FASTEST_M_MIN } from './leg-rate';
 import { instead, type Fix, type Part, type Span, type Speed, type StepRead, type Trouble } from './line';
 import { SURFACE } from './step-words';
-import { readPlainTime } from './setting-values';
+import { readPlainTime } from './settings/setting-values';
 import { parseWorkingDepth } from '../working-depth';
 
 /** A step has two values; a line with many more is no step, and is not picked apart to its end. */

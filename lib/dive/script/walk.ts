@@ -7,7 +7,7 @@ import type { UnitSystem } from '../../quantity/unit-system';
 import { isSurfaceVerb, timeLike, turned } from './edit-words';
 import type { Fix, LineRead, Span, StepRead } from './line';
 import { insertedLine } from './mend';
-import { plannedRateMMin, writePlannedRate } from './plan-rates';
+import { plannedRateMMin, writePlannedRate } from './settings/plan-rates';
 
 type StepLineRead = Extract<LineRead, { as: 'step' }>;
 type LegRead = Extract<StepRead, { kind: 'descend' | 'ascend' }>;

@@ -1,4 +1,4 @@
-import { plannedAt } from '../../ascent/ascent-start';
+import { plannedAt } from '../../ascent/plan/ascent-start';
 import { figuresOf } from '../../ascent/figures';
 import type { Step } from '../../dive/dive';
 import { computeTimeline } from '../../dive/timeline';

@@ -1,6 +1,6 @@
-import { ascentStartAt } from '../../ascent/ascent-start';
+import { ascentStartAt } from '../../ascent/plan/ascent-start';
 import type { Figures } from '../../ascent/figures';
-import { ascentPlanner } from '../../ascent/schedule';
+import { ascentPlanner } from '../../ascent/plan/schedule';
 import { sampleAt, type Timeline } from '../../dive/timeline';
 import { UNIT_CHANNELS, type Recording, type UnitChannel } from '../records/record';
 

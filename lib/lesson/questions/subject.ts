@@ -1,8 +1,8 @@
-import { ascentStartAt } from '../../ascent/ascent-start';
-import { ascentPlanner, type Schedule } from '../../ascent/schedule';
+import { ascentStartAt } from '../../ascent/plan/ascent-start';
+import { ascentPlanner, type Schedule } from '../../ascent/plan/schedule';
 import { figuresOf, type Figures } from '../../ascent/figures';
 import type { Dive } from '../../dive/dive';
-import { SET_RIGHT } from '../../dive/set-right';
+import { SET_RIGHT } from '../../dive/edit/set-right';
 import type { Setup } from '../../dive/setup';
 import { samplingOf, INTERVAL_EVERY_S } from '../../dive/sampling';
 import { computeTimeline, type Timeline } from '../../dive/timeline';

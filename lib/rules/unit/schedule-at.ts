@@ -1,5 +1,5 @@
-import { ascentStartAt } from '../../ascent/ascent-start';
-import { ascentPlanner, type Schedule } from '../../ascent/schedule';
+import { ascentStartAt } from '../../ascent/plan/ascent-start';
+import { ascentPlanner, type Schedule } from '../../ascent/plan/schedule';
 import type { Figures } from '../../ascent/figures';
 import { figuresInForce, type Watch } from '../watch';
 

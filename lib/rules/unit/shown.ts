@@ -1,6 +1,6 @@
 import { SAME_DEPTH_M } from '../../ascent/ceiling';
 import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
-import type { Schedule } from '../../ascent/schedule';
+import type { Schedule } from '../../ascent/plan/schedule';
 import { gasAt } from '../../dive/timeline';
 import type { Gas } from '../../physics/gas';
 import type { UnitSystem } from '../../quantity/unit-system';

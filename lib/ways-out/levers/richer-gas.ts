@@ -1,4 +1,4 @@
-import { setSetting } from '../../dive/edit-settings';
+import { setSetting } from '../../dive/edit/edit-settings';
 import { writeGas } from '../../dive/gas-text';
 import { siteOf } from '../../dive/timeline';
 import { sameGas } from '../../physics/gas';

@@ -1,7 +1,7 @@
-import { ascentStartAt } from '../../ascent/ascent-start';
+import { ascentStartAt } from '../../ascent/plan/ascent-start';
 import { creditedNoStopMin } from '../../ascent/credited-no-stop';
 import { NO_STOP_CAP_MIN } from '../../ascent/no-stop-cap';
-import { startsAfter } from '../../ascent/start-after';
+import { startsAfter } from '../../ascent/plan/start-after';
 import { fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import { coefficientSteps, inertStep } from '../steps/compartment-steps';
 import type { Instant } from '../instant';

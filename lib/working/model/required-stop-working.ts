@@ -1,4 +1,4 @@
-import type { AscentPart } from '../../ascent/schedule';
+import type { AscentPart } from '../../ascent/plan/schedule';
 import { deciding, fromDive, fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import { coefficientSteps, inertStep, type Inert } from '../steps/compartment-steps';
 import type { Instant } from '../instant';

@@ -1,7 +1,7 @@
-import { plannedAt } from '../../ascent/ascent-start';
+import { plannedAt } from '../../ascent/plan/ascent-start';
 import { gradientFactorAt } from '../../ascent/ceiling';
-import { ascentPlanner, type AscentPart, type Schedule } from '../../ascent/schedule';
-import { levelAbove, levelM } from '../../ascent/stop-levels';
+import { ascentPlanner, type AscentPart, type Schedule } from '../../ascent/plan/schedule';
+import { levelAbove, levelM } from '../../ascent/plan/stop-levels';
 import { gasAt, tissuesAt } from '../../dive/timeline';
 import { sameGas, type Gas } from '../../physics/gas';
 import { limitBar, mixedCoefficient } from '../../tissue/limit';

@@ -1,5 +1,5 @@
 import { gasName } from '../../physics/gas';
-import type { Schedule } from '../../ascent/schedule';
+import type { Schedule } from '../../ascent/plan/schedule';
 import { fromSearch, fromSetting, newChain, quantity, type Chain } from '../chain';
 import type { Instant } from '../instant';
 import { scheduleNow } from './required-wait';

@@ -1,6 +1,6 @@
 import type { Settings, Start } from '../../dive/dive';
-import { setSetting } from '../../dive/edit-settings';
-import { SETTINGS } from '../../dive/script/settings';
+import { setSetting } from '../../dive/edit/edit-settings';
+import { SETTINGS } from '../../dive/script/settings/settings';
 import { DEPTH_SCALE_RANGE } from '../../dive/bounds';
 import { RULES, type RuleId, type RuleSettings } from '../../rules/all';
 import type { Condition } from '../../rules/rule';

@@ -1,4 +1,4 @@
-import { setStepDepth, SAME_DEPTH_M } from '../../dive/edit';
+import { setStepDepth, SAME_DEPTH_M } from '../../dive/edit/edit-steps';
 import { LONGEST_S } from '../../dive/bounds';
 import type { Dive, Step } from '../../dive/dive';
 import type { Leg } from '../../dive/legs';

@@ -3,7 +3,7 @@ import { figuresAt, figuresOf } from '@/lib/ascent/figures';
 import type { Dive } from '@/lib/dive/dive';
 import { samplingOf } from '@/lib/dive/sampling';
 import { parseScript, writeScript } from '@/lib/dive/script';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { gasDensitiesOf } from '@/lib/exposure/gas-density';
 import { gasSupplyOf } from '@/lib/exposure/gas-supply';

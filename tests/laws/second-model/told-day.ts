@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Schedule } from '@/lib/ascent/schedule';
+import type { Schedule } from '@/lib/ascent/plan/schedule';
 import type { Factors, Place, Way } from './second-model';
 import { placeAt } from './second-model';
 

@@ -1,7 +1,7 @@
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, beforeAll, beforeEach, vi } from 'vitest';
-import { useAtlas } from '@/app/curves/atlas-store';
-import { heavyWork, type HeavyJob } from '@/app/curves/heavy-work';
+import { useAtlas } from '@/app/curves/chosen/atlas-store';
+import { heavyWork, type HeavyJob } from '@/app/curves/slow-work/heavy-work';
 import { NO_HISTORY } from '@/app/keep/history';
 import { usePreferences } from '@/app/parts/preferences';
 import { curveSite, rested } from '@/lib/curves/curve-site';
@@ -30,7 +30,7 @@ export class WorkerHere {
 /** Before each test of a file: the atlas as a first visitor finds it. */
 export function atTheAtlas() {
   // Loaded once, so that no test waits for it.
-  beforeAll(() => import('@/app/curves/atlas-address'));
+  beforeAll(() => import('@/app/curves/chosen/atlas-address'));
 
   beforeEach(() => {
     WorkerHere.dawdles = false;

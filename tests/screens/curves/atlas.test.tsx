@@ -1,12 +1,12 @@
 import { act, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
-import { contourLevels, contourSurface, valueAt } from '@/app/curves/contour-levels';
+import { contourLevels, contourSurface, valueAt } from '@/app/curves/plot/contour-levels';
 import { NO_HISTORY } from '@/app/keep/history';
-import { atlasFragment, readFragment } from '@/app/curves/atlas-address';
-import { useAtlas } from '@/app/curves/atlas-store';
-import { GradientFactorSection } from '@/app/curves/GradientFactorSection';
-import { LimitsSection } from '@/app/curves/LimitsSection';
+import { atlasFragment, readFragment } from '@/app/curves/chosen/atlas-address';
+import { useAtlas } from '@/app/curves/chosen/atlas-store';
+import { GradientFactorSection } from '@/app/curves/plates/GradientFactorSection';
+import { LimitsSection } from '@/app/curves/plates/LimitsSection';
 import CurvesPage from '@/app/curves/page';
 import { gradientFactorGrid } from '@/lib/curves/gradient-factor-sweep';
 import { WorkerHere, type, slide, settings, atTheAtlas } from './at-the-plates';

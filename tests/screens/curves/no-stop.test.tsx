@@ -1,9 +1,9 @@
 import { fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
-import { parseBefore, writeBefore } from '@/app/curves/before-text';
-import { arrivalAt, wishConditions, type CurveWish } from '@/app/curves/curve-wish';
-import { NoStopSection } from '@/app/curves/NoStopSection';
+import { parseBefore, writeBefore } from '@/app/curves/chosen/before-text';
+import { arrivalAt, wishConditions, type CurveWish } from '@/app/curves/chosen/curve-wish';
+import { NoStopSection } from '@/app/curves/plates/NoStopSection';
 import { useStatus } from '@/app/parts/status';
 import { usePreferences } from '@/app/parts/preferences';
 import navy from '@/content/published/no-stop-us-navy.json';

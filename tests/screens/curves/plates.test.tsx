@@ -1,11 +1,11 @@
 import { fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
-import { AscentRateSection } from '@/app/curves/AscentRateSection';
-import { HalfTimesSection } from '@/app/curves/HalfTimesSection';
-import { HowSureSection } from '@/app/curves/HowSureSection';
-import { LimitsSection } from '@/app/curves/LimitsSection';
-import { ModelsSection } from '@/app/curves/ModelsSection';
+import { AscentRateSection } from '@/app/curves/plates/AscentRateSection';
+import { HalfTimesSection } from '@/app/curves/plates/HalfTimesSection';
+import { HowSureSection } from '@/app/curves/plates/HowSureSection';
+import { LimitsSection } from '@/app/curves/plates/LimitsSection';
+import { ModelsSection } from '@/app/curves/plates/ModelsSection';
 import zhl16 from '@/content/published/zhl16.json';
 import { ascentRateCurve } from '@/lib/curves/ascent-rate-curve';
 import { bottomOf } from '@/lib/curves/bottom-phase';

@@ -8,7 +8,7 @@ import { PICTURE_IDS, type PictureId } from '@/app/pictures/picture-ids';
 import { pictures } from '@/app/stage/figures/all';
 import { usePreferences } from '@/app/parts/preferences';
 import { cautions } from '@/content/cautions';
-import { plannedAt } from '@/lib/ascent/ascent-start';
+import { plannedAt } from '@/lib/ascent/plan/ascent-start';
 import { sampleFromS } from '@/lib/dive/timeline';
 import { SCRIPT, openWall, goTo } from './open-wall';
 

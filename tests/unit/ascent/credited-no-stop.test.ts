@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { ascentStartAt } from '@/lib/ascent/ascent-start';
+import { ascentStartAt } from '@/lib/ascent/plan/ascent-start';
 import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
 import { figuresOf } from '@/lib/ascent/figures';
-import { ascentPlanner } from '@/lib/ascent/schedule';
+import { ascentPlanner } from '@/lib/ascent/plan/schedule';
 import { computeTimeline } from '@/lib/dive/timeline';
 import { along, placeAt, settled, worstBar, type Diver, type Way } from '../../laws/second-model/second-model';
 import { diveOf, down, stay } from '../rules/made-dives';

@@ -1,4 +1,4 @@
-import type { AscentSite } from '@/lib/ascent/schedule';
+import type { AscentSite } from '@/lib/ascent/plan/schedule';
 import { COMPARTMENTS, type Compartments } from '@/lib/tissue/coefficients';
 
 /*

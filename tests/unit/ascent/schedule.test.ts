@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ascentPlanner, type AscentStart } from '@/lib/ascent/schedule';
+import { ascentPlanner, type AscentStart } from '@/lib/ascent/plan/schedule';
 import { ALL_NITROGEN, PLAIN_SITE, plainLoad } from './plain-model';
 
 const PLAN = { ascentMMin: 60, stopStepM: 3, lastStopM: 3, stopRoundingMin: 1 };

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { ascentStartAt } from '@/lib/ascent/ascent-start';
+import { ascentStartAt } from '@/lib/ascent/plan/ascent-start';
 import { breathedAt } from '@/lib/ascent/breathed';
 import { ceilingOnLine } from '@/lib/ascent/ceiling';
 import { loadAt } from '@/lib/ascent/figures';
 import { noStop } from '@/lib/ascent/no-stop';
-import { ascentPlanner } from '@/lib/ascent/schedule';
+import { ascentPlanner } from '@/lib/ascent/plan/schedule';
 import { gasAt, sampleAt } from '@/lib/dive/timeline';
 import { along, ceilingM, settled, worstBar, type Diver, type Way } from '../../laws/second-model/second-model';
 import { said, toldOf, type ToldDay } from '../../laws/second-model/told-day';

@@ -1,13 +1,13 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { ascentStartAt } from '@/lib/ascent/ascent-start';
+import { ascentStartAt } from '@/lib/ascent/plan/ascent-start';
 import { figuresOf, type Figures } from '@/lib/ascent/figures';
-import { GasPath } from '@/lib/ascent/gas-path';
-import { ascentPlanner, type Schedule } from '@/lib/ascent/schedule';
+import { GasPath } from '@/lib/ascent/plan/gas-path';
+import { ascentPlanner, type Schedule } from '@/lib/ascent/plan/schedule';
 import { standingsAlong } from '@/lib/ascent/standings';
 import { stopChanges } from '@/lib/ascent/stop-changes';
 import { surelyFree } from '@/lib/ascent/surely-free';
-import { TissuesUnderWay } from '@/lib/ascent/tissues-under-way';
-import { WaysUp } from '@/lib/ascent/ways-up';
+import { TissuesUnderWay } from '@/lib/ascent/plan/tissues-under-way';
+import { WaysUp } from '@/lib/ascent/plan/ways-up';
 import { computeTimeline, type Timeline } from '@/lib/dive/timeline';
 import { compartments } from '@/lib/tissue/coefficients';
 import type { ToldDay } from '../../laws/second-model/told-day';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { startsAfter } from '@/lib/ascent/start-after';
+import { startsAfter } from '@/lib/ascent/plan/start-after';
 import { ALL_NITROGEN, PLAIN_SITE, plainLoad } from './plain-model';
 
 const after = startsAfter(PLAIN_SITE, { low: 1, high: 1 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { stopChanges } from '@/lib/ascent/stop-changes';
 import { parseScript } from '@/lib/dive/script';
 import { sceneOf } from '@/app/pictures/scene';
-import { levelAbove, levelM, stopAtOrBelow } from '@/lib/ascent/stop-levels';
+import { levelAbove, levelM, stopAtOrBelow } from '@/lib/ascent/plan/stop-levels';
 
 const depths = (plan: { stopStepM: number; lastStopM: number }) => [0, 1, 2, 3, 4].map((level) => levelM(level, plan));
 const above = (depthM: number, plan: { stopStepM: number; lastStopM: number }) =>

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { SHARES, sharesOf } from '@/lib/ascent/stretch';
+import { SHARES, sharesOf } from '@/lib/ascent/plan/stretch';
 import { PLAIN_SITE } from './plain-model';
 
 const shares = sharesOf(PLAIN_SITE.compartments);

@@ -8,7 +8,7 @@ import { parseRun, type ChamberRun } from '@/lib/bench/chamber-run';
 import { expectedOf } from '@/lib/bench/expected';
 import { sayExpected } from '@/lib/bench/bench-words';
 import { legsToRun, liveAt, tookOf } from '@/lib/bench/live-run';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import { computeTimeline, sampleAt } from '@/lib/dive/timeline';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { RATE_PRESETS } from '@/lib/rules/settings/rate-limits';

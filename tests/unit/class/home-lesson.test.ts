@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { knownNames } from '@/app/stage/known-names';
-import { prepareText } from '@/app/lessons/workshop/prepare-text';
+import { prepareText } from '@/app/lessons/workshop/looks/prepare-text';
 import { classAsks, classAnswers } from '@/app/lessons/class-asks';
 import { askMoment } from '@/lib/class/ask-moment';
 import type { Asked } from '@/lib/class/class-state';

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect } from 'vitest';
 import { classHandler } from '@/app/commands/class/class-handler';
 import { ClassHall } from '@/app/commands/class/class-hall';
-import { serveSite, type RunningSite } from '@/app/commands/serve-site';
+import { serveSite, type RunningSite } from '@/app/commands/serve/serve-site';
 import { classAddress } from '@/lib/class/address';
 import { after, EMPTY_CLASS } from '@/lib/class/class-state';
 import { viewOf } from '@/lib/class/view';

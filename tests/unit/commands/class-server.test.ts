@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { classHandler } from '@/app/commands/class/class-handler';
 import { ClassHall, MOST_CLASSES, MOST_PHONES } from '@/app/commands/class/class-hall';
-import { serveSite } from '@/app/commands/serve-site';
+import { serveSite } from '@/app/commands/serve/serve-site';
 import { classAddress } from '@/lib/class/address';
 import { IDLE_MS } from '@/lib/class/bounds';
 import { after, type ClassEvent, type ClassState, type PhoneEvent } from '@/lib/class/class-state';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { withPolicy } from '@/app/commands/content-policy';
+import { withPolicy } from '@/app/commands/site/content-policy';
 
 /** The example of Content Security Policy Level 3 (W3C), section on hashes of inline scripts; from memory. */
 const EXAMPLE = { script: "alert('Hello, world.');", hash: "'sha256-qznLcsROx4GACP2dm0UCKCzCG+HiZ1guq6ZZDob/Tng='" };

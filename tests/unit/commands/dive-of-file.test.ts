@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { diveOfFile } from '@/app/commands/dive-of-file';
+import { diveOfFile } from '@/app/commands/readings/dive-of-file';
 import { BadInput } from '@/app/commands/bad-input';
 import { recordingsOfTimeline } from '../files/record-of-timeline';
 import { writeUddf } from '@/lib/files/uddf/write-uddf';

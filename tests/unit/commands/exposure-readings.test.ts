@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readingsAsCsv, readingsAsText } from '@/app/commands/print-readings';
-import { readingsOf } from '@/app/commands/readings-of';
+import { readingsAsCsv, readingsAsText } from '@/app/commands/readings/print-readings';
+import { readingsOf } from '@/app/commands/readings/readings-of';
 import { parseScript } from '@/lib/dive/script';
 
 function readingsFrom(...lines: string[]) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { firstFaces, withFontsFirst } from '@/app/commands/fonts-first';
+import { firstFaces, withFontsFirst } from '@/app/commands/site/fonts-first';
 
 const SANS = '_next/static/media/source-sans-3-latin-wght-normal.319-55.woff2';
 const SERIF = '_next/static/media/source-serif-4-latin-wght-normal.2bb.woff2';

@@ -1,6 +1,6 @@
 import type { NetworkInterfaceInfo } from 'node:os';
 import { describe, expect, it } from 'vitest';
-import { addressesInNetwork } from '@/app/commands/network-addresses';
+import { addressesInNetwork } from '@/app/commands/serve/network-addresses';
 
 const at = (address: string, internal = false, family: 'IPv4' | 'IPv6' = 'IPv4') =>
   ({ address, internal, family }) as NetworkInterfaceInfo;

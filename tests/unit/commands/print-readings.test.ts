@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { readingsAsCsv, readingsAsText } from '@/app/commands/print-readings';
-import { readingsOf, type SampleReadings } from '@/app/commands/readings-of';
+import { readingsAsCsv, readingsAsText } from '@/app/commands/readings/print-readings';
+import { readingsOf, type SampleReadings } from '@/app/commands/readings/readings-of';
 import { printClock } from '@/lib/quantity/duration';
 import { diveOf } from '../read';
 

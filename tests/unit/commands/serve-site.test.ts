@@ -7,8 +7,8 @@ import { buffer } from 'node:stream/consumers';
 import { gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { addressesInNetwork } from '@/app/commands/network-addresses';
-import { serveSite, type RunningSite } from '@/app/commands/serve-site';
+import { addressesInNetwork } from '@/app/commands/serve/network-addresses';
+import { serveSite, type RunningSite } from '@/app/commands/serve/serve-site';
 
 const PAGE = `<title>A page</title>${'dive '.repeat(1000)}`;
 let folder: string;

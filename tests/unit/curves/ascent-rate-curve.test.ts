@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ascentPlanner } from '@/lib/ascent/schedule';
+import { ascentPlanner } from '@/lib/ascent/plan/schedule';
 import { figuresAt, figuresOf } from '@/lib/ascent/figures';
 import { ascentRateCurve } from '@/lib/curves/ascent-rate-curve';
 import { bottomOf, type BottomPhase } from '@/lib/curves/bottom-phase';

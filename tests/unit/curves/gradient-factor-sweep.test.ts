@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { creditedNoStopMin } from '@/lib/ascent/credited-no-stop';
-import { ascentPlanner } from '@/lib/ascent/schedule';
+import { ascentPlanner } from '@/lib/ascent/plan/schedule';
 import { bottomOf, type BottomPhase } from '@/lib/curves/bottom-phase';
 import { gradientFactorGrid, gradientFactorSweep, type SweepFigure } from '@/lib/curves/gradient-factor-sweep';
 import { noStopCurve } from '@/lib/curves/no-stop-curve';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cutDive } from '@/lib/dive/cut-dive';
+import { cutDive } from '@/lib/dive/edit/cut-dive';
 import { legsOf } from '@/lib/dive/legs';
 import { diveOf } from '../read';
 

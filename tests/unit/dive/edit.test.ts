@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { removeStep, setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit';
-import { setSetting } from '@/lib/dive/edit-settings';
+import { removeStep, setStepDepth, setStepDuration, setStepRate } from '@/lib/dive/edit/edit-steps';
+import { setSetting } from '@/lib/dive/edit/edit-settings';
 import { parseScript } from '@/lib/dive/script';
 import { changed, TEXT } from './edited';
 

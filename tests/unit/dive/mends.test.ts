@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { setStepDepth, setStepRate } from '@/lib/dive/edit';
+import { setStepDepth, setStepRate } from '@/lib/dive/edit/edit-steps';
 import { mended } from '@/lib/dive/script/mend';
 import { parseScript } from '@/lib/dive/script';
 import { errorsOf } from '../read';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pullStayEnd } from '@/lib/dive/edit';
+import { pullStayEnd } from '@/lib/dive/edit/edit-steps';
 import { changed, TEXT } from './edited';
 
 describe('pulling the end of a stay to another depth', () => {

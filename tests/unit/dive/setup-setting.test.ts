@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { settingsSchema } from '@/lib/dive/dive';
-import { setSetups } from '@/lib/dive/edit-setups';
+import { setSetups } from '@/lib/dive/edit/edit-setups';
 import { parseScript, writeScript } from '@/lib/dive/script';
 import { setupSchema } from '@/lib/dive/setup';
 import { diveOf } from '../read';

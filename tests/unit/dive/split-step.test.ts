@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { splitStep } from '@/lib/dive/split-step';
+import { splitStep } from '@/lib/dive/edit/split-step';
 
 const LINES = [
   'descend to 30 m at 18 m/min # quick',

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { scenarios } from '@/content/scenarios/scenarios';
 import { stepLines } from '@/lib/dive/script/plain-script';
-import { writeInUnits, writeStepsInFeet } from '@/lib/dive/write-in-units';
+import { writeInUnits, writeStepsInFeet } from '@/lib/dive/edit/write-in-units';
 import { diveOf } from '../read';
 
 const METRIC = `# a wall of 30 m

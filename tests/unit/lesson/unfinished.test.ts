@@ -1,6 +1,6 @@
 import { stringify } from 'yaml';
 import { expect, it } from 'vitest';
-import { DIVE_FIELDS, lessonFields, stepFields } from '@/app/lessons/workshop/field-specs';
+import { DIVE_FIELDS, lessonFields, stepFields } from '@/app/lessons/workshop/editor/field-specs';
 import { lessonData, withStep } from '@/lib/lesson/edit-lesson';
 import { STEP_KINDS } from '@/lib/lesson/step';
 import { lessonDraft } from '@/lib/lesson/step-drafts';

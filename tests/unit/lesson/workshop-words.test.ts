@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { readGlossary } from '@/app/lessons/read-content';
-import { DIVE_FIELDS, lessonFields, stepFields } from '@/app/lessons/workshop/field-specs';
+import { DIVE_FIELDS, lessonFields, stepFields } from '@/app/lessons/workshop/editor/field-specs';
 import { knownNames } from '@/app/stage/known-names';
 import { STEP_KINDS } from '@/lib/lesson/step';
 

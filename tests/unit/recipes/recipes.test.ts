@@ -130,7 +130,7 @@ afterAll(() => rmSync(copy, { recursive: true, force: true }));
 describe('the guide, followed in a copy of the house,', () => {
   it('makes a setting of the script of one entry: read, written, explained, usual, and drawn by the round trip', () => {
     const entry = /\*\*A setting of the script\*\*[^`]*(?:`[^`]*`[^`]*)*?```ts\n(.*?)```/s.exec(guide)![1]!.trimEnd();
-    insert('lib/dive/script/fields.ts', 'before', '  gas: field({', entry);
+    insert('lib/dive/script/settings/fields.ts', 'before', '  gas: field({', entry);
     const told = ask(`
       import fc from 'fast-check';
       import * as z from 'zod';

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { loadLessons } from '@/app/lessons/load-lessons';
 import type { Dive } from '@/lib/dive/dive';
 import { parseScript } from '@/lib/dive/script';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import { RULES } from '@/lib/rules/all';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import { watchDive } from '@/lib/rules/watch';

@@ -1,5 +1,5 @@
 import { afterAll, expect, it, vi } from 'vitest';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import { DEFAULT_RULES } from '@/lib/rules/all';
 import { diveOf } from '../read';
 

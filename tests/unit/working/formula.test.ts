@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { SaxesParser } from 'saxes';
-import { MATH_LETTERS } from '@/app/commands/math-font';
+import { MATH_LETTERS } from '@/app/commands/site/math-font';
 import { READING_IDS, workingFor } from '@/lib/working/all';
 import { loadTypesetter, stepTex, symbolTex, type FormulaOptions, type Typesetter } from '@/lib/working/formula';
 import type { WorkingStep } from '@/lib/working/working';

@@ -1,6 +1,6 @@
 import type { LessonAddress } from '../../load-lessons';
-import { OnPaper, titled } from '../../OnPaper';
-import { StudentSheet } from '../../StudentSheet';
+import { OnPaper, titled } from '../../paper/OnPaper';
+import { StudentSheet } from '../../paper/StudentSheet';
 
 export { lessonParams as generateStaticParams } from '../../load-lessons';
 export const dynamicParams = false;

@@ -1,6 +1,6 @@
 import type { LessonAddress } from '../../load-lessons';
-import { OnPaper, titled } from '../../OnPaper';
-import { WholeText } from '../../WholeText';
+import { OnPaper, titled } from '../../paper/OnPaper';
+import { WholeText } from '../../paper/WholeText';
 
 export { lessonParams as generateStaticParams } from '../../load-lessons';
 export const dynamicParams = false;

@@ -1,2 +1,2 @@
 /** In place of the site's: nothing of a page of its own is fetched later. */
-export { RunStage } from '../../player/RunStage';
+export { RunStage } from '../../player/stage/RunStage';

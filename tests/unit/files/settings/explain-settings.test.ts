@@ -1,6 +1,6 @@
 // @module-tag in-turn
 import { describe, expect, it } from 'vitest';
-import { plannedAt } from '@/lib/ascent/ascent-start';
+import { plannedAt } from '@/lib/ascent/plan/ascent-start';
 import { figuresOf } from '@/lib/ascent/figures';
 import { defaultSettings } from '@/lib/dive/default-settings';
 import type { Settings, Step } from '@/lib/dive/dive';

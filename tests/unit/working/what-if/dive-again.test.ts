@@ -4,7 +4,7 @@ import { figuresOf } from '@/lib/ascent/figures';
 import { parseScript } from '@/lib/dive/script';
 import { legsOf } from '@/lib/dive/legs';
 import type { Setup } from '@/lib/dive/setup';
-import { SET_RIGHT } from '@/lib/dive/set-right';
+import { SET_RIGHT } from '@/lib/dive/edit/set-right';
 import { computeTimeline, sampleAt, type Timeline } from '@/lib/dive/timeline';
 import { ruleSettingsSchema } from '@/lib/rules/settings/rule-settings';
 import type { RuleSettings } from '@/lib/rules/all';

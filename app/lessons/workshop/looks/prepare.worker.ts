@@ -1,0 +1,3 @@
+import { answerTo, type Asked } from '../editor/answer-to';
+
+self.onmessage = ({ data }: MessageEvent<Asked>) => postMessage(answerTo(data));

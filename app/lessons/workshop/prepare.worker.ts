@@ -1,3 +1,0 @@
-import { answerTo, type Asked } from './answer-to';
-
-self.onmessage = ({ data }: MessageEvent<Asked>) => postMessage(answerTo(data));

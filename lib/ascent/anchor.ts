@@ -1,6 +1,6 @@
 import type { GradientFactors } from '../dive/dive';
 import { COMPARTMENTS } from '../tissue/coefficients';
-import type { GasPath } from './plan/gas-path';
+import type { GasPath } from './gas-path';
 
 /**
  * How a diver stands towards the line from low to high. Bound from the instant the ceiling at `high` leaves the surface

@@ -4,7 +4,7 @@ import { nitrogenFraction } from '../physics/gas';
 import { COMPARTMENTS } from '../tissue/coefficients';
 import { toleratedAmbientBar } from '../tissue/limit';
 import { FREE, lineAlong, type LineState } from './anchor';
-import { GasPath, mostOf, type BreathedAlong } from './plan/gas-path';
+import { GasPath, mostOf, type BreathedAlong } from './gas-path';
 
 /** The ceilings under each gradient factor alone at every sample, m, with the compartment (1–16) that sets the one at high. */
 interface Ceilings {

@@ -4,7 +4,7 @@ import { ascentStartAt } from './plan/ascent-start';
 import { breathedAt } from './breathed';
 import { ceilingAtGf, ceilingOnLine, type Load } from './ceiling';
 import type { Figures } from './figures';
-import { leastOf, mostOf } from './plan/gas-path';
+import { leastOf, mostOf } from './gas-path';
 import { ascentPlanner, type AscentStart, type Schedule } from './plan/schedule';
 import { startsAfter } from './plan/start-after';
 import { needsStop, stopStateOf, type StopState } from './stop-state';

@@ -1,4 +1,4 @@
-import { GasPath } from '../ascent/plan/gas-path';
+import { GasPath } from '../ascent/gas-path';
 import { gasAt, type Timeline } from '../dive/timeline';
 import { nitrogenFraction } from '../physics/gas';
 import { COMPARTMENTS } from '../tissue/coefficients';

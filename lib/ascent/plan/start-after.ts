@@ -2,7 +2,7 @@ import type { GradientFactors } from '../../dive/dive';
 import { COMPARTMENTS } from '../../tissue/coefficients';
 import { lineAlong } from '../anchor';
 import { breathedAt } from '../breathed';
-import { GasPath } from './gas-path';
+import { GasPath } from '../gas-path';
 import type { AscentSite, AscentStart } from './schedule';
 
 /**

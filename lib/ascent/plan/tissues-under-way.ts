@@ -3,7 +3,7 @@ import { ALL_COMPARTMENTS, COMPARTMENTS } from '../../tissue/coefficients';
 import { toleratedAmbientBar } from '../../tissue/limit';
 import { FREE, lineAlong, type LineState } from '../anchor';
 import { lineDepthBar } from '../ceiling';
-import { GasPath } from './gas-path';
+import { GasPath } from '../gas-path';
 import type { AscentPart, AscentSite, AscentStart } from './schedule';
 import { SHARES, type Stretch } from './stretch';
 

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { ascentStartAt } from '@/lib/ascent/plan/ascent-start';
 import { figuresOf, type Figures } from '@/lib/ascent/figures';
-import { GasPath } from '@/lib/ascent/plan/gas-path';
+import { GasPath } from '@/lib/ascent/gas-path';
 import { ascentPlanner, type Schedule } from '@/lib/ascent/plan/schedule';
 import { standingsAlong } from '@/lib/ascent/standings';
 import { stopChanges } from '@/lib/ascent/stop-changes';

@@ -1,6 +1,6 @@
-import { COMPARTMENTS, type Compartments } from '../../tissue/coefficients';
-import { toleratedAmbientBar } from '../../tissue/limit';
-import { rootBetween } from '../root';
+import { COMPARTMENTS, type Compartments } from '../tissue/coefficients';
+import { toleratedAmbientBar } from '../tissue/limit';
+import { rootBetween } from './root';
 
 /** The pressures of both inert gases in the lungs at the two ends of a path, bar; in between they change evenly. */
 export interface BreathedAlong {

@@ -16,6 +16,7 @@ import { ProfileGround } from '../pictures/profile/ProfileGround';
 import type { Scene } from '../pictures/scene';
 import { chaseOf, type PromiseMoment } from './promise-moments';
 import styles from './PromisePlate.module.css';
+import { breathedInertBar } from '@/lib/ascent/breathed';
 
 interface PromisePlateProps {
   scene: Scene;

@@ -2,7 +2,8 @@ import { tellSetAside } from './document-kind';
 import { forgetLastWords, sayLastWords } from './last-words';
 import { reasonOf, type RefusalReason, type Shelf } from './shelf';
 import { newName } from './new-name';
-import { othersThere, speakerOf, unreadThere, type SetAside, type Shelved, type ShelvedKind } from './shelved';
+import { othersThere, speakerOf, unreadThere, type Shelved, type ShelvedKind } from './shelved';
+import type { Unread } from './read-each';
 
 /** How long a document rests before it is written, ms: after a change of itself, and of the place looked at. */
 const RESTS_MS = 500;
@@ -61,7 +62,7 @@ export function startAutosave<Content extends object>(options: AutosaveOptions<C
     due = 'nothing';
     const record = recordNow();
     let beside: Readonly<Record<string, unknown>> = {};
-    let aside: SetAside | undefined;
+    let aside: Unread | undefined;
     let written = true;
     try {
       const there = await shelf;

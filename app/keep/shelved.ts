@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { readKept, type DocumentKind } from './document-kind';
 import { newName } from './new-name';
+import type { Unread } from './read-each';
 
 /** What every document on the shelf says of its writing. */
 export const stampSchema = z.object({
@@ -41,14 +42,8 @@ export function othersThere<Content>(
   return there && there.revision !== record.follows ? there : undefined;
 }
 
-/** A record that can't be read, and the name it gets out of the way under. */
-export interface SetAside {
-  readonly name: string;
-  readonly record: unknown;
-}
-
 /** What lies where a document is to be written and can't be read here, such as a newer version's: one for each window that wrote it. */
-export function unreadThere<Content>(kind: ShelvedKind<Content>, name: string, stored: unknown): SetAside | undefined {
+export function unreadThere<Content>(kind: ShelvedKind<Content>, name: string, stored: unknown): Unread | undefined {
   if (stored === undefined || readKept(kind, stored)) return undefined;
   const visit = typeof stored === 'object' && stored !== null && 'visit' in stored ? stored.visit : undefined;
   return { name: typeof visit === 'string' ? `aside/${name}-${visit}` : `aside/${newName()}`, record: stored };

@@ -8,7 +8,7 @@ import { fillIn } from './fill';
 import { answerNumber, askQuestion, numberReply } from './player/engine';
 import type { Dimension } from '@/lib/lesson/expression/dimension';
 import { lessonWorld } from '@/lib/lesson/expression/lesson-world';
-import type { CheckStep, Html, PredictStep, PreparedLesson, PreparedQuestion } from './prepared';
+import type { CheckStep, Html, PredictStep, PreparedLesson, PreparedOption, PreparedQuestion } from './prepared';
 
 /*
  * The questions of a lesson for a class that answers on phones, made at build time: what is asked apart from what is right,
@@ -168,16 +168,10 @@ function checked(lesson: PreparedLesson, step: CheckStep, question: PreparedQues
   };
 }
 
-interface OptionHtml {
-  readonly html: Html;
-  readonly right: boolean;
-  readonly because: Html;
-}
-
 function options(
   { id, title, html, picture }: Pick<LessonAsk, 'id' | 'html'> & { title: string; picture: DepthLine },
   answer: Pick<LessonAnswer, 'id' | 'after' | 'script'>,
-  choice: readonly OptionHtml[],
+  choice: readonly PreparedOption[],
 ): AskAndAnswer {
   return {
     ask: {

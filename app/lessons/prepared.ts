@@ -40,7 +40,7 @@ export interface PreparedReply {
   readonly because: Fillable;
 }
 
-interface PreparedOption {
+export interface PreparedOption {
   readonly html: Html;
   readonly right: boolean;
   readonly because: Html;

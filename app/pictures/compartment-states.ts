@@ -1,7 +1,7 @@
 import { breathedAt } from '@/lib/ascent/breathed';
 import { coefficientsOf, gradientFactorAt } from '@/lib/ascent/ceiling';
 import { loadAt } from '@/lib/ascent/figures';
-import { gasAt, type Timeline } from '@/lib/dive/timeline';
+import type { Timeline } from '@/lib/dive/timeline';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
 import type { Scene } from './scene';
@@ -40,12 +40,6 @@ export function compartmentStatesAt({ timeline, figures, dive }: Scene, sample: 
       limitAtSurfaceBar: limitBar(a, b, gradientFactors.high, timeline.surfaceBar),
     };
   });
-}
-
-/** Inert gas in the lungs at one sample, bar: what the compartments run after. */
-export function breathedInertBar(timeline: Timeline, sample: number): number {
-  const { nitrogenBar, heliumBar } = breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);
-  return nitrogenBar + heliumBar;
 }
 
 export const isPastSurfaceLimit = (state: CompartmentState): boolean => state.tensionBar > state.limitAtSurfaceBar;

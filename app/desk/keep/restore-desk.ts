@@ -2,7 +2,7 @@ import { storedDiveSchema, type StoredDive } from '@/lib/files/records/stored-di
 import { readKept } from '../../keep/document-kind';
 import { DESK } from '../../keep/dive-on-desk';
 import { forgetLastWords, lastWords } from '../../keep/last-words';
-import type { SetAside } from '../../keep/shelved';
+import type { Unread } from '../../keep/read-each';
 import { newName } from '../../keep/new-name';
 import { deskKind, type DeskRecord } from './desk-record';
 import type { DeskView } from '../../stage/desk-view';
@@ -16,7 +16,7 @@ export interface Restored {
   /** The revision on the shelf that the desk stands for. */
   readonly revision: string | undefined;
   /** Where a record went that could not be read. */
-  readonly setAside: SetAside | undefined;
+  readonly setAside: Unread | undefined;
   /** Titles of desks that windows had left unkept, and that are now among the saved dives. */
   readonly found: readonly string[];
 }

@@ -18,7 +18,7 @@ import type { World } from '@/lib/lesson/expression/world';
 import { fillIn } from '../fill';
 import { valueHtml } from '../fillable';
 import { worldsOf } from './predict-answers';
-import type { CheckStep, Html, PreparedLesson, PreparedQuestion, TryStep } from '../prepared';
+import type { CheckStep, Html, PreparedLesson, PreparedOption, PreparedQuestion, TryStep } from '../prepared';
 
 /*
  * What a lesson needs the engine for while it is taken. It is loaded when the first step asks for it, so that a lesson
@@ -27,19 +27,13 @@ import type { CheckStep, Html, PreparedLesson, PreparedQuestion, TryStep } from 
 
 export * from './predict-answers';
 
-export interface AskedOption {
-  readonly html: Html;
-  readonly right: boolean;
-  readonly because: Html;
-}
-
 /** A question with its values drawn, ready to be answered. */
 export interface AskedQuestion {
   readonly seed: number;
   readonly ask: Html;
   readonly after: Html | undefined;
   /** Answers in words or numbers to choose from; undefined where a number is to be typed. */
-  readonly options: readonly AskedOption[] | undefined;
+  readonly options: readonly PreparedOption[] | undefined;
   readonly number: NumberAsked | undefined;
   /** The number as it is read. */
   readonly numberHtml: Html | undefined;
@@ -79,7 +73,7 @@ function optionsOf(
   { question, choice, pick }: PreparedQuestion,
   world: World,
   seed: number,
-): AskedOption[] | undefined {
+): PreparedOption[] | undefined {
   const chance = seeded(seed + 1);
   if (question.choice && choice) {
     const right = rightOption(question.choice, world);

@@ -4,11 +4,12 @@ import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { markPartPath, markPath } from '../axes/mark-shapes';
 import { Rock } from '../axes/Rock';
 import { tenth } from '../axes/time-columns';
-import { breathedInertBar, isPastSurfaceLimit, type CompartmentState } from '../compartment-states';
+import { isPastSurfaceLimit, type CompartmentState } from '../compartment-states';
 import type { Scene } from '../scene';
 import type { ChaseScales } from './chase-scales';
 import { nameY } from './name-place';
 import styles from './chase.module.css';
+import { breathedInertBar } from '@/lib/ascent/breathed';
 
 /** A mark’s tail reaches to where it was this long ago. */
 const TAIL_S = 120;

@@ -17,11 +17,12 @@ import type { OverlaidDive } from '../profile/overlaid-dive';
 import { PointerTip } from '../hand/PointerTip';
 import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
 import { Plate } from '../axes/Plate';
-import { breathedInertBar, compartmentStatesAt, type CompartmentState } from '../compartment-states';
+import { compartmentStatesAt, type CompartmentState } from '../compartment-states';
 import { tenth } from '../axes/time-columns';
 import { usePointed } from '../hand/use-pointed';
 import shared from '../pictures.module.css';
 import styles from './chase.module.css';
+import { breathedInertBar } from '@/lib/ascent/breathed';
 
 const MARK = { wide: 8, narrow: 6 };
 

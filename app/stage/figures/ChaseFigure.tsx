@@ -16,15 +16,11 @@ import { CompartmentChoice, useCompartment } from './CompartmentChoice';
 import { COVERED } from './dive-rows';
 import { PictureFrame } from './PictureFrame';
 import { pressureUnit } from '../../pictures/axes/pressure-axis';
-import {
-  breathedInertBar,
-  isPastSurfaceLimit,
-  compartmentStatesAt,
-  type CompartmentState,
-} from '../../pictures/compartment-states';
+import { isPastSurfaceLimit, compartmentStatesAt, type CompartmentState } from '../../pictures/compartment-states';
 import { useOverlay, useShownWays } from './use-overlay';
 import { usePicture } from './use-picture';
 import styles from '../../pictures/frame.module.css';
+import { breathedInertBar } from '@/lib/ascent/breathed';
 
 const chaseHeight = (width: number) => (width < 560 ? 340 : Math.min(440, Math.max(340, Math.round(width * 0.42))));
 

@@ -34,6 +34,11 @@ class Stop extends Error {
   }
 }
 
+/** What is wrong with an expression, and how to mend it. */
+export function wording(what: string, mend: string): Extract<Evaluated<never>, { ok: false }> {
+  return { ...refused(what, mend), cause: 'wording' };
+}
+
 /** Ends an evaluation because the expression says something that makes no sense. */
 export function stopAt(place: Place, what: string, mend: string): never {
   throw new Stop({ ...refused(what, mend, place), cause: 'wording' });

@@ -1,18 +1,12 @@
 import { figuresAt, loadAt } from '../../ascent/figures';
 import { coefficientsOf, inertBarOf } from '../../ascent/ceiling';
-import { breathedAt } from '../../ascent/breathed';
+import { breathedInertBar } from '../../ascent/breathed';
 import { supersaturation } from '../../ascent/supersaturation';
-import { gasAt } from '../../dive/timeline';
 import { noStopAfter } from '../../rules/surface/no-stop-recovery';
 import { COMPARTMENTS } from '../../tissue/coefficients';
 import { limitBar, mValueBar } from '../../tissue/limit';
 import type { View } from '../questions/subject';
 import { PERCENT, type MomentFact } from './fact';
-
-function breathedInertBar({ timeline }: View, sample: number): number {
-  const { nitrogenBar, heliumBar } = breathedAt(timeline, gasAt(timeline, sample), timeline.ambientBar[sample]!);
-  return nitrogenBar + heliumBar;
-}
 
 const surfacing = ({ timeline }: View, sample: number) =>
   supersaturation(loadAt(timeline, sample), timeline.surfaceBar);
@@ -45,7 +39,7 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     dimension: 'pressure',
     meaning: 'Pressure of inert gas in the lungs: what the compartments chase.',
     noun: 'the inert gas breathed',
-    value: breathedInertBar,
+    value: ({ timeline }, sample) => breathedInertBar(timeline, sample),
   },
   {
     of: 'moment',
@@ -255,7 +249,8 @@ export const MODEL_FACTS: readonly MomentFact[] = [
     value(view, sample, [compartment]) {
       const startBar = tensionBar(view, 0, compartment!);
       return (
-        ((tensionBar(view, sample, compartment!) - startBar) / (breathedInertBar(view, sample) - startBar)) * PERCENT
+        ((tensionBar(view, sample, compartment!) - startBar) / (breathedInertBar(view.timeline, sample) - startBar)) *
+        PERCENT
       );
     },
   },

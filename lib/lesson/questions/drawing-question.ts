@@ -1,6 +1,5 @@
-import { refused } from '../../quantity/parsed';
 import type { DrawAnswer } from './answer';
-import { attempted, evaluateAmount, evaluateAs, type Evaluated } from '../expression/evaluate';
+import { attempted, evaluateAmount, evaluateAs, wording, type Evaluated } from '../expression/evaluate';
 import type { Expression, FactCall, WrittenMoment } from '../expression/expression';
 import { momentS } from '../facts/fact-value';
 import { factNamed } from '../facts/facts';
@@ -96,10 +95,6 @@ function boxesOf({ boxes }: DrawAnswer, fromS: number, toS: number, world: World
     }
   }
   return { ok: true, value: chosen.sort((one, other) => one - other) };
-}
-
-function wording(what: string, mend: string): Extract<Evaluated<never>, { ok: false }> {
-  return { ...refused(what, mend), cause: 'wording' };
 }
 
 function argumentOf(call: FactCall, system: UnitSystem): string {

@@ -1,9 +1,9 @@
 import { parseScript } from '../../dive/script';
 import { plainNumber, tidy } from '../../quantity/number';
-import { quoted, refused } from '../../quantity/parsed';
+import { quoted } from '../../quantity/parsed';
 import type { RuleSettings } from '../../rules/all';
 import { DIMENSION_UNITS } from '../expression/dimension';
-import type { Evaluated } from '../expression/evaluate';
+import { wording, type Evaluated } from '../expression/evaluate';
 import { judgeAmount } from './judge';
 import type { LessonWorld } from '../expression/lesson-world';
 import { seeded } from '../../quantity/seeded';
@@ -42,12 +42,12 @@ export function valuesOf(drawn: Drawn, world: World): Evaluated<readonly Amount[
   if (!step.ok) return step;
   const { dimension } = from.value;
   if (to.value.dimension !== dimension || step.value.dimension !== dimension)
-    return wrong('from, to and step are not of one kind.', 'Write all three in one unit.');
+    return wording('from, to and step are not of one kind.', 'Write all three in one unit.');
   const count = Math.floor((to.value.value - from.value.value) / step.value.value + 1e-9) + 1;
   if (!(step.value.value > 0) || !(count >= 2))
-    return wrong('There is nothing to draw from.', 'Write a step above 0, and to further than from.');
+    return wording('There is nothing to draw from.', 'Write a step above 0, and to further than from.');
   if (count > MOST_VALUES)
-    return wrong(`There are ${count} values to draw from.`, `Write a larger step, for at most ${MOST_VALUES}.`);
+    return wording(`There are ${count} values to draw from.`, `Write a larger step, for at most ${MOST_VALUES}.`);
   return {
     ok: true,
     value: Array.from({ length: count }, (_, i) => ({
@@ -55,10 +55,6 @@ export function valuesOf(drawn: Drawn, world: World): Evaluated<readonly Amount[
       dimension,
     })),
   };
-}
-
-function wrong(what: string, mend: string): Extract<Evaluated<never>, { ok: false }> {
-  return { ...refused(what, mend), cause: 'wording' };
 }
 
 /** A question's values by a seed: the same seed, the same values. */
@@ -112,7 +108,7 @@ const PLACE = /\{\s*([A-Za-z][A-Za-z0-9]*)\s*\}/g;
 export function fillScript(script: string, values: Readonly<Record<string, Amount>>): Evaluated<string> {
   const unknown = [...script.matchAll(PLACE)].map((match) => match[1]!).find((name) => !Object.hasOwn(values, name));
   if (unknown !== undefined)
-    return wrong(
+    return wording(
       `The question’s script asks for ${quoted(unknown)}, which is not drawn.`,
       `Draw it: draws: { ${unknown}: { from: 18 m, to: 30 m, step: 3 m } }.`,
     );
@@ -128,5 +124,5 @@ function dive(script: string, rules: RuleSettings): Evaluated<ReturnType<typeof 
   const parsed = parseScript(script);
   if (parsed.ok) return { ok: true, value: subjectOf(parsed.dive, rules) };
   const [first] = parsed.errors;
-  return wrong(`The question’s script, line ${first!.line}: ${first!.message}`, first!.mend);
+  return wording(`The question’s script, line ${first!.line}: ${first!.message}`, first!.mend);
 }

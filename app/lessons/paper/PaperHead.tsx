@@ -1,6 +1,6 @@
 import { cautions } from '@/content/cautions';
 import type { PreparedLesson } from '../prepared';
-import { ProseLine } from '../../parts/prose/Prose';
+import { ProseList } from '../../parts/prose/Prose';
 import styles from './paper.module.css';
 
 /** What stands at the head of everything that is printed of a lesson. */
@@ -18,13 +18,7 @@ export function PaperHead({ lesson, named }: { lesson: PreparedLesson; named: bo
         </p>
       )}
       <h2>Afterwards</h2>
-      <ul>
-        {lesson.objectives.map((html, index) => (
-          <li key={index}>
-            <ProseLine html={html} />
-          </li>
-        ))}
-      </ul>
+      <ProseList lines={lesson.objectives} />
     </header>
   );
 }

@@ -4,7 +4,7 @@ import { PaperHead } from './PaperHead';
 import { KIND_WORDS } from '../kind-words';
 import type { PredictStep, PreparedLesson, PreparedStep, TryStep } from '../prepared';
 import { lessonIn } from '../in-units';
-import { Prose, ProseLine } from '../../parts/prose/Prose';
+import { Prose, ProseLine, ProseList } from '../../parts/prose/Prose';
 import { StepNotes } from '../player/steps/StepNotes';
 import { paperQuestions } from './sheet-questions';
 import { valueHtml } from '../fillable';
@@ -35,15 +35,7 @@ function StepAnswers({ lesson, step }: { lesson: PreparedLesson; step: PreparedS
     case 'predict':
       return <PredictAnswers lesson={lesson} step={step} />;
     case 'run':
-      return (
-        <ul>
-          {step.watch.map(({ html }, index) => (
-            <li key={index}>
-              <ProseLine html={html} />
-            </li>
-          ))}
-        </ul>
-      );
+      return <ProseList lines={step.watch.map(({ html }) => html)} />;
     case 'try':
       return (
         <>
@@ -70,15 +62,7 @@ function StepAnswers({ lesson, step }: { lesson: PreparedLesson; step: PreparedS
         </ol>
       );
     case 'recap':
-      return (
-        <ul>
-          {step.points.map((html, index) => (
-            <li key={index}>
-              <ProseLine html={html} />
-            </li>
-          ))}
-        </ul>
-      );
+      return <ProseList lines={step.points} />;
     default:
       return null;
   }

@@ -10,7 +10,7 @@ import { useSheetFoot } from '../../parts/Shell';
 import { lessonIn } from '../in-units';
 import type { PreparedLesson } from '../prepared';
 import { usePreferences } from '../../parts/preferences';
-import { Prose, ProseLine } from '../../parts/prose/Prose';
+import { Prose, ProseList } from '../../parts/prose/Prose';
 import { UnitsFrame } from '../../parts/prose/UnitsFrame';
 import { fillsWindow } from './fills-window';
 import { LessonLine } from './LessonLine';
@@ -191,13 +191,7 @@ function Aims({ head, lines }: { head: string; lines: readonly string[] }) {
   return (
     <div>
       <h2 className={styles.aimsHead}>{head}</h2>
-      <ul>
-        {lines.map((html, index) => (
-          <li key={index}>
-            <ProseLine html={html} />
-          </li>
-        ))}
-      </ul>
+      <ProseList lines={lines} />
     </div>
   );
 }

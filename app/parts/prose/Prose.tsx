@@ -9,3 +9,16 @@ export function Prose({ html }: { html: string }) {
 export function ProseLine({ html }: { html: string }) {
   return <span className={styles.line} dangerouslySetInnerHTML={{ __html: html }} />;
 }
+
+/** Lines as the points of a list. */
+export function ProseList({ lines, className }: { lines: readonly string[]; className?: string | undefined }) {
+  return (
+    <ul className={className}>
+      {lines.map((html, index) => (
+        <li key={index}>
+          <ProseLine html={html} />
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -15,7 +15,6 @@ import { nearest } from '../hand/nearest';
 import type { PictureProps } from '../picture-props';
 import type { OverlaidDive } from '../profile/overlaid-dive';
 import { PointerTip } from '../hand/PointerTip';
-import { pressureTicks, pressureUnit } from '../axes/pressure-axis';
 import { Plate } from '../axes/Plate';
 import { compartmentStatesAt, type CompartmentState } from '../compartment-states';
 import { tenth } from '../axes/time-columns';
@@ -23,6 +22,7 @@ import { usePointed } from '../hand/use-pointed';
 import shared from '../pictures.module.css';
 import styles from './chase.module.css';
 import { breathedInertBar } from '@/lib/ascent/breathed';
+import { PressureAxis } from '../axes/PressureAxis';
 
 const MARK = { wide: 8, narrow: 6 };
 
@@ -66,7 +66,7 @@ export function ChasePicture({
   return (
     <>
       <Plate width={width} height={height} margin={margin} {...handlers}>
-        <PressureAxis scales={scales} units={units} />
+        <PressureAxis {...{ inner, margin, y, units }} of="pressure" above={11} />
         <HalfTimeAxis halfTimesMin={halfTimesMin} width={inner.width} footY={inner.height} low={low} />
         <ChaseBody
           scene={scene}
@@ -137,31 +137,6 @@ function marksBeside(
     markPath(shape, x(halfTimeMin), y(timeline.nitrogenBar[at + c]! + timeline.heliumBar[at + c]!), size * 1.5),
   ).join('');
 }
-
-/** Pressure upward. */
-const PressureAxis = memo(function PressureAxis({
-  scales: { margin, inner, y },
-  units,
-}: {
-  scales: ChaseScales;
-  units: UnitSystem;
-}) {
-  return (
-    <>
-      {pressureTicks(y, units, inner.height / 60).map(({ bar, text }) => (
-        <g key={bar} transform={`translate(0,${tenth(y(bar))})`}>
-          <line x2={inner.width} className={shared.grid} />
-          <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
-            {text}
-          </text>
-        </g>
-      ))}
-      <text x={-margin.left + 2} y={-11} className={styles.axis}>
-        pressure, {pressureUnit(units).name}
-      </text>
-    </>
-  );
-});
 
 /** Along the foot each compartment's number over its half-time. It stays while the dive changes. */
 const HalfTimeAxis = memo(function HalfTimeAxis({

@@ -13,6 +13,7 @@ import { spacedOut } from '../axes/spaced-out';
 import { tenth } from '../axes/time-columns';
 import shared from '../pictures.module.css';
 import styles from './pressure.module.css';
+import { PressureAxis } from '../axes/PressureAxis';
 
 export const Ground = memo(function Ground({
   scene,
@@ -28,14 +29,7 @@ export const Ground = memo(function Ground({
   const deepestM = (x.domain()[1]! - surfaceBar) / barPerMetre / 1.04;
   return (
     <>
-      {pressureTicks(y, units, inner.height / 60).map(({ bar, text }) => (
-        <g key={bar} transform={`translate(0,${tenth(y(bar))})`}>
-          <line x2={inner.width} className={shared.grid} />
-          <text x={-8} dy="0.32em" className={styles.axis} textAnchor="end">
-            {text}
-          </text>
-        </g>
-      ))}
+      <PressureAxis {...{ inner, margin, y, units }} of="gas in the compartment" above={30} />
       {pressureTicks(x, units, inner.width / 70).map(({ bar, text }) => (
         <g key={bar} transform={`translate(${tenth(x(bar))},${inner.height})`}>
           <line y2={5} className={shared.tick} />
@@ -58,9 +52,6 @@ export const Ground = memo(function Ground({
       <path d={`M${tenth(x(surfaceBar))},0V${inner.height}`} className={styles.surface} />
       <text x={inner.width / 2} y={inner.height + 55} className={styles.axis} textAnchor="middle">
         ambient pressure, {pressureUnit(units).name}
-      </text>
-      <text x={-margin.left + 2} y={-30} className={styles.axis}>
-        gas in the compartment, {pressureUnit(units).name}
       </text>
       <path d={`M0,0V${inner.height}H${inner.width}`} className={styles.frame} />
     </>

@@ -1,5 +1,5 @@
 import type { PreparedNotes } from '../../prepared';
-import { ProseLine } from '../../../parts/prose/Prose';
+import { ProseLine, ProseList } from '../../../parts/prose/Prose';
 import styles from '../notes.module.css';
 
 /** What stands beside a step for whoever teaches it. */
@@ -9,13 +9,7 @@ export function StepNotes({ notes: { ask, wrong, tip } }: { notes: PreparedNotes
       {ask.length > 0 && (
         <>
           <h3>Ask</h3>
-          <ul>
-            {ask.map((html, index) => (
-              <li key={index}>
-                <ProseLine html={html} />
-              </li>
-            ))}
-          </ul>
+          <ProseList lines={ask} />
         </>
       )}
       {wrong.length > 0 && (

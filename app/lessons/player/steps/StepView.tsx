@@ -1,7 +1,7 @@
 'use client';
 
 import type { PreparedLesson, PreparedStep } from '../../prepared';
-import { ProseLine } from '../../../parts/prose/Prose';
+import { ProseList } from '../../../parts/prose/Prose';
 import { ExplainStepView } from './ExplainStepView';
 import { PredictStepView } from './PredictStepView';
 import { ReadStepView } from './ReadStepView';
@@ -30,13 +30,7 @@ export function StepView({ lesson, step }: { lesson: PreparedLesson; step: Prepa
       return (
         <>
           <StepText step={step} />
-          <ul className={styles.points}>
-            {step.points.map((html, index) => (
-              <li key={index}>
-                <ProseLine html={html} />
-              </li>
-            ))}
-          </ul>
+          <ProseList lines={step.points} className={styles.points} />
         </>
       );
   }

@@ -58,25 +58,16 @@ function OneField({ field, data, path, editing }: { field: FieldSpec; data: unkn
 }
 
 /** A list whose entries can be moved, removed and added to. */
-function Entries({
-  label,
-  hint,
-  item,
-  count,
-  path,
-  make,
-  editing,
-  children,
-}: {
-  label: string;
-  hint: string | undefined;
-  item: string;
+function Entries(props: {
+  field: Pick<Extract<FieldSpec, { control: 'groups' | 'lines' }>, 'label' | 'hint' | 'item'>;
   count: number;
   path: Path;
   make: Value;
   editing: Editing;
   children: (index: number) => ReactNode;
 }) {
+  const { count, path, make, editing, children } = props;
+  const { label, hint, item } = props.field;
   return (
     <fieldset className={styles.entries}>
       <legend>{label}</legend>
@@ -125,13 +116,9 @@ function LinesField({ field, value, path, editing }: ControlProps<'lines'>) {
   const lines: readonly unknown[] = Array.isArray(value) ? value : [];
   return (
     <Entries
-      label={field.label}
-      hint={field.hint}
-      item={field.item}
+      {...{ field, path, editing }}
       count={lines.length}
-      path={path}
       make={field.make ?? `${/^[aeiou]/.test(field.item) ? 'An' : 'A'} ${field.item}.`}
-      editing={editing}
     >
       {(index) => (
         <TextField
@@ -177,15 +164,7 @@ function GroupField({ field, value, path, editing }: ControlProps<'group'>) {
 function GroupsField({ field, value, path, editing }: ControlProps<'groups'>) {
   const groups: readonly unknown[] = Array.isArray(value) ? value : [];
   return (
-    <Entries
-      label={field.label}
-      hint={field.hint}
-      item={field.item}
-      count={groups.length}
-      path={path}
-      make={field.make}
-      editing={editing}
-    >
+    <Entries {...{ field, path, editing }} count={groups.length} make={field.make}>
       {(index) => (
         <>
           <Faults path={[...path, index]} editing={editing} />

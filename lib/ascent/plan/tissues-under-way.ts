@@ -464,12 +464,8 @@ export class TissuesUnderWay {
     const { gf, tensions, coefficients, site } = this;
     if (gf.low === gf.high) return false;
     if (!this.line.bound) return true;
-    let nitrogenMostBar = 0;
-    let heliumMostBar = 0;
-    for (const { nitrogenStartBar, heliumStartBar } of way) {
-      nitrogenMostBar = Math.max(nitrogenMostBar, nitrogenStartBar);
-      heliumMostBar = Math.max(heliumMostBar, heliumStartBar);
-    }
+    const nitrogenMostBar = Math.max(...way.map(({ nitrogenStartBar }) => nitrogenStartBar));
+    const heliumMostBar = Math.max(...way.map(({ heliumStartBar }) => heliumStartBar));
     for (let c = 0; c < COMPARTMENTS; c += 1) {
       const at = c * COEFFICIENTS;
       const n = Math.max(tensions[2 * c]!, nitrogenMostBar);

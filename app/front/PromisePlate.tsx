@@ -10,7 +10,7 @@ import { timeScale } from '../pictures/axes/time-scale';
 import { ChaseBody } from '../pictures/chase/ChaseBody';
 import { chaseRange, smallChaseScales, type ChaseScales } from '../pictures/chase/chase-scales';
 import { LineNames } from '../pictures/chase/LineNames';
-import { breathedInertBar, compartmentStatesAt } from '../pictures/compartment-states';
+import { compartmentStatesAt } from '../pictures/compartment-states';
 import { leadingCompartment } from '../pictures/leading';
 import { ProfileGround } from '../pictures/profile/ProfileGround';
 import type { Scene } from '../pictures/scene';

@@ -1,7 +1,6 @@
 import { breathedAt } from '@/lib/ascent/breathed';
 import { coefficientsOf, gradientFactorAt } from '@/lib/ascent/ceiling';
 import { loadAt } from '@/lib/ascent/figures';
-import type { Timeline } from '@/lib/dive/timeline';
 import { COMPARTMENTS } from '@/lib/tissue/coefficients';
 import { limitBar } from '@/lib/tissue/limit';
 import type { Scene } from './scene';

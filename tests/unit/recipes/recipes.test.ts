@@ -137,7 +137,7 @@ describe('the guide, followed in a copy of the house,', () => {
       import { defaultSettings } from './lib/dive/default-settings';
       import { parseScript, writeScript } from './lib/dive/script';
       import { scriptReference } from './lib/dive/script-reference';
-      import { FIELDS } from './lib/dive/script/fields';
+      import { FIELDS } from './lib/dive/script/settings/fields';
       import { anyOf } from './tests/laws/any-of-schema';
       const drawn = fc.sample(anyOf((FIELDS as any).currentMMin.schema(z)), { numRuns: 50, seed: 1 });
       const read = parseScript('drift: 12 m/min\\ndescend to 18 m at 18 m/min\\nascend to surface at 9 m/min\\n');

@@ -1,6 +1,6 @@
 import type { PreparedNotes } from '../../prepared';
 import { ProseLine, ProseList } from '../../../parts/prose/Prose';
-import styles from '../notes.module.css';
+import styles from './notes.module.css';
 
 /** What stands beside a step for whoever teaches it. */
 export function StepNotes({ notes: { ask, wrong, tip } }: { notes: PreparedNotes }) {

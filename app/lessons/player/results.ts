@@ -92,8 +92,8 @@ export function answerWords(
 ): Pick<ResultRow, 'answer' | 'outcome' | 'sketch'> {
   if (answer.by === 'choice') {
     return {
-      answer: plainWords(choice?.[answer.option]?.html, system),
-      outcome: plainWords(choice?.find(({ right }) => right)?.html, system),
+      answer: withoutStop(plainWords(choice?.[answer.option]?.html, system)),
+      outcome: withoutStop(plainWords(choice?.find(({ right }) => right)?.html, system)),
     };
   }
   if (answer.by === 'number') {
@@ -114,6 +114,9 @@ export function answerWords(
     sketch: { drawn: answer.sketch, draw },
   };
 }
+
+/** An answer among other words: its last full stop would end them. */
+const withoutStop = (words: string) => words.replace(/\.$/, '');
 
 /** The results as a text to keep. */
 export function resultsText(

@@ -105,10 +105,10 @@ function ClassSheet({ lesson: given, papers }: { lesson: PreparedLesson; papers:
       <div className={`${styles.tools} unprinted`}>
         <PrintSheet label="Print" title={`${lesson.title}: results of a class`}>
           {() => (
-            <>
+            <UnitsFrame>
               <AtAGlance lesson={lesson} questions={questions} />
               {sheet()}
-            </>
+            </UnitsFrame>
           )}
         </PrintSheet>
         <Button icon="save" onClick={() => void saveCsv()}>

@@ -211,6 +211,7 @@ function preparePredict(
     ...common,
     kind: 'predict',
     script,
+    byModel: step.choice === undefined || step.choice.some(({ holds }) => holds !== undefined),
     choice: step.choice?.map(({ text, because }, index) => ({
       html: set.line(text, world),
       right: index === right,

@@ -91,6 +91,8 @@ export interface ReadStep extends Common {
 export interface PredictStep extends Common {
   readonly kind: 'predict';
   readonly script: string;
+  /** Whether a figure of the model decides what is right, and not what is known of people or taught. */
+  readonly byModel: boolean;
   readonly choice: readonly PreparedOption[] | undefined;
   readonly number: PreparedNumber | undefined;
   readonly draw: PreparedDraw | undefined;

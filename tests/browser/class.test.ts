@@ -88,7 +88,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   await wall.getByText('3 or more answers hide whose is whose; this one is easily told').waitFor();
   await press(wall, 'Show the answers all the same');
   await press(wall, 'Run the model over it');
-  await two.getByText('That is what the model says.').waitFor();
+  await two.getByText('That is the answer.').waitFor();
   // The lesson's reply is fetched for it.
   await two.getByText('So the leader is a race between').waitFor();
   await isAsRead(two, 'class-phone-told');

@@ -7,7 +7,7 @@ import { TryStage } from '@/app/lessons/player/stage/TryStage';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { NO_PROGRESS, progressIn } from '@/lib/lesson/progress';
-import { prepared, TO_TRY } from './lesson-parts';
+import { EVERY_WAY, prepared, TO_TRY } from './lesson-parts';
 
 const lesson = prepared();
 const LEAVE_IN_TIME = prepared(TO_TRY);
@@ -104,7 +104,7 @@ describe('a lesson', () => {
     const question = (await screen.findByText('How deep is it?', undefined, LONG)).closest('form')!;
     await userEvent.type(within(question).getByRole('textbox'), '98');
     await userEvent.click(within(question).getByRole('button', { name: 'Check' }));
-    expect(within(question).getByText(/Right\./)).toBeInTheDocument();
+    expect(within(question).getByText(/Right\./)).toHaveFocus();
   });
 
   it('marks a chosen answer beside the right one, each with its reason', async () => {
@@ -116,6 +116,20 @@ describe('a lesson', () => {
     expect(screen.getByText('The time ran out.')).toBeInTheDocument();
     expect(screen.getByText('A stop.')).toBeInTheDocument();
     expect(screen.getByText('The model says something else.', { exact: false })).toHaveFocus();
+  });
+
+  it('does not say that the model says what no figure of it decides', async () => {
+    window.location.hash = '#by-choice';
+    const known = EVERY_WAY.replace('holds: ceilingM at leaving > 0', 'right: true').replace(
+      'holds: ceilingM at leaving == 0, ',
+      '',
+    );
+    render(<LessonPlayer lesson={prepared(known)} />);
+    await userEvent.click(await screen.findByRole('radio', { name: 'A stop is needed.' }));
+    await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
+    await press('Show the answer');
+    expect(screen.getByText('That is right.', { exact: false })).toHaveFocus();
+    expect(screen.queryByText(/the model says/i)).toBeNull();
   });
 
   it('lets a curve be drawn by five numbers, and lays the true one over it in words too', async () => {

@@ -81,6 +81,11 @@ export function PhoneQuestion({ question }: { question: QuestionView }) {
 function Verdict({ question: { ask, truth }, given }: { question: QuestionView; given: ClassAnswer | undefined }) {
   const words = useAnswerWords(ask.source);
   const right = given && truth && isRight(given, truth);
+  // Of what can be chosen, not all is the model's to say.
+  const told =
+    truth?.by === 'choice'
+      ? { right: 'That is the answer.', wrong: 'The answer is another.' }
+      : { right: 'That is what the model says.', wrong: 'The model says something else.' };
   const because = given && truth && right === false ? becauseOf(given, truth, words?.reasons ?? {}) : undefined;
   return (
     <div className={styles.verdict} role="status">
@@ -88,7 +93,7 @@ function Verdict({ question: { ask, truth }, given }: { question: QuestionView; 
         <p>{given ? 'This question has no right answer.' : 'You gave no answer to this one.'}</p>
       ) : (
         <p>
-          <b>{right ? '✓ That is what the model says.' : '≠ The model says something else.'}</b>
+          <b>{right ? `✓ ${told.right}` : `≠ ${told.wrong}`}</b>
         </p>
       )}
       {because && (

@@ -124,6 +124,11 @@ function OneQuestion({
     update((before) => withDraft(before, lesson.slug, key, { ...draft, seed: asked.seed }));
   const [given, setGiven] = useState<Given>();
   const [told, setTold] = useState('');
+  const verdict = useRef<HTMLParagraphElement>(null);
+  // The button that was pressed is gone: the verdict is brought into sight and read out.
+  useEffect(() => {
+    if (given) verdict.current?.focus();
+  }, [given]);
 
   const submit = () => {
     const judged = judge(engine, asked, question, chosen, typed);
@@ -174,13 +179,13 @@ function OneQuestion({
         )
       )}
       {given ? (
-        <div role="status">
-          <p className={outcomes.verdict} data-right={given.right}>
+        <div>
+          <p ref={verdict} className={outcomes.verdict} data-right={given.right} tabIndex={-1}>
             <span aria-hidden="true">{given.right ? '✓' : '≠'}</span> {given.right ? 'Right.' : 'Not so.'}
             {given.answer && !question.choice && (
               <>
                 {' '}
-                The model says <ProseLine html={given.answer} />.
+                The answer is <ProseLine html={given.answer} />.
               </>
             )}
             {given.answer && question.choice && !given.right && (
@@ -230,6 +235,14 @@ function OneQuestion({
   );
 }
 
+/** Why an answer is not right, then why another is; a sentence that stands in both is said once. */
+function saidOnce(why: string, whyRight: string): string {
+  const said = new Set(whyRight.split(SENTENCES));
+  return [...why.split(SENTENCES).filter((sentence) => !said.has(sentence)), whyRight].join(' ');
+}
+
+const SENTENCES = /(?<=[.?]) /;
+
 function judge(
   engine: Engine,
   asked: AskedQuestion,
@@ -243,7 +256,7 @@ function judge(
     const right = asked.options.find((one) => one.right)!;
     return {
       right: option.right,
-      because: option.right ? option.because : `${option.because} ${right.because}`,
+      because: option.right ? option.because : saidOnce(option.because, right.because),
       answer: option.right ? undefined : right.html,
     };
   }

@@ -37,7 +37,9 @@ export function Outcome({ lesson, step, given, fresh }: OutcomeProps) {
     <div className={styles.outcome}>
       <p ref={head} className={styles.verdict} data-right={prediction?.right ?? false} tabIndex={-1}>
         <span aria-hidden="true">{prediction ? (prediction.right ? '✓' : '≠') : '·'}</span>{' '}
-        {prediction ? verdict(step, prediction.right) : 'You looked without answering. This is what the model says.'}
+        {prediction
+          ? verdict(step, prediction.right)
+          : `You looked without answering. This is ${step.byModel ? 'what the model says' : 'the answer'}.`}
       </p>
       {step.choice && (
         <ChoiceOutcome step={step} chosen={prediction?.answer.by === 'choice' ? prediction.answer.option : undefined} />
@@ -73,7 +75,8 @@ export function Outcome({ lesson, step, given, fresh }: OutcomeProps) {
   );
 }
 
-function verdict({ draw }: PredictStep, right: boolean): string {
+function verdict({ draw, byModel }: PredictStep, right: boolean): string {
+  if (!byModel) return right ? 'That is right.' : 'That is not so.';
   if (draw) return right ? 'Your curve is close to what the model says.' : 'The model says something else.';
   return right ? 'That is what the model says.' : 'The model says something else.';
 }

@@ -180,7 +180,7 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
       </div>
       <div className={styles.askingFoot}>
         <Button kind="primary" type="submit" aria-busy={press['aria-busy']}>
-          Show what the model says
+          {step.byModel ? 'Show what the model says' : 'Show the answer'}
         </Button>
         <Button
           kind="quiet"
@@ -205,7 +205,10 @@ const partOf = (form: HTMLFormElement | null, part: string) =>
 /** The hand goes to a part of the form: of several boxes, to the first that is empty. */
 function goTo(form: HTMLFormElement | null, part: string): void {
   const boxes = [...(partOf(form, part)?.querySelectorAll<HTMLInputElement>('input, textarea') ?? [])];
-  (boxes.find(({ type, value }) => type !== 'radio' && value === '') ?? boxes[0])?.focus();
+  const box = boxes.find(({ type, value }) => type !== 'radio' && value === '') ?? boxes[0];
+  // Boxes may be folded away.
+  box?.closest('details')?.setAttribute('open', '');
+  box?.focus();
 }
 
 interface Missing {

@@ -7,7 +7,7 @@ import { TryStage } from '@/app/lessons/player/stage/TryStage';
 import { restoreProgress, useProgress } from '@/app/lessons/player/progress-store';
 import { usePreferences } from '@/app/parts/preferences';
 import { NO_PROGRESS, progressIn } from '@/lib/lesson/progress';
-import { EVERY_WAY, prepared, TO_TRY } from './lesson-parts';
+import { prepared, TO_TRY } from './lesson-parts';
 
 const lesson = prepared();
 const LEAVE_IN_TIME = prepared(TO_TRY);
@@ -116,20 +116,6 @@ describe('a lesson', () => {
     expect(screen.getByText('The time ran out.')).toBeInTheDocument();
     expect(screen.getByText('A stop.')).toBeInTheDocument();
     expect(screen.getByText('The model says something else.', { exact: false })).toHaveFocus();
-  });
-
-  it('does not say that the model says what no figure of it decides', async () => {
-    window.location.hash = '#by-choice';
-    const known = EVERY_WAY.replace('holds: ceilingM at leaving > 0', 'right: true').replace(
-      'holds: ceilingM at leaving == 0, ',
-      '',
-    );
-    render(<LessonPlayer lesson={prepared(known)} />);
-    await userEvent.click(await screen.findByRole('radio', { name: 'A stop is needed.' }));
-    await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
-    await press('Show the answer');
-    expect(screen.getByText('That is right.', { exact: false })).toHaveFocus();
-    expect(screen.queryByText(/the model says/i)).toBeNull();
   });
 
   it('lets a curve be drawn by five numbers, and lays the true one over it in words too', async () => {

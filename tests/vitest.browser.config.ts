@@ -17,6 +17,8 @@ export default defineConfig({
     env: { SEED: String(runSeed) },
     runner: './tests/run/turns.ts',
     tags: TURN_TAGS,
+    // The library's modules are made ready once for the library, the screens and the browser.
+    experimental: { fsModuleCache: true },
     environment: 'node',
     pool: 'forks',
     // The files of a worker share its browser; each visit has a context of its own.

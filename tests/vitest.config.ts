@@ -29,6 +29,8 @@ export default defineConfig({
     env: { SEED: String(runSeed) },
     runner: './tests/run/turns.ts',
     tags: TURN_TAGS,
+    // The library's modules are made ready once for the library, the screens and the browser.
+    experimental: { fsModuleCache: true },
     hookTimeout: 60_000,
     projects: [
       {

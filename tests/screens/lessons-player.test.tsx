@@ -76,7 +76,7 @@ describe('a lesson', () => {
     expect(screen.queryByText(/It is 11/)).not.toBeInTheDocument();
     await userEvent.type(screen.getByRole('textbox', { name: /Why\?/ }), 'a table');
     await press('Show what the model says');
-    expect(screen.getByText(/The model says something else/)).toBeInTheDocument();
+    expect(await screen.findByText(/The model says something else/)).toBeInTheDocument();
     expect(screen.getByText(/because “a table”/)).toBeInTheDocument();
   });
 
@@ -112,7 +112,7 @@ describe('a lesson', () => {
     await userEvent.click(screen.getByRole('radio', { name: 'No stop is needed.' }));
     await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
     await press('Show what the model says');
-    expect(screen.getByText('Twenty minutes are too long for that.')).toBeInTheDocument();
+    expect(await screen.findByText('Twenty minutes are too long for that.')).toBeInTheDocument();
     expect(screen.getByText('The time ran out.')).toBeInTheDocument();
     expect(screen.getByText('A stop.')).toBeInTheDocument();
     expect(screen.getByText('The model says something else.', { exact: false })).toHaveFocus();
@@ -186,7 +186,7 @@ describe('a lesson', () => {
     await userEvent.click(screen.getByRole('radio', { name: 'A stop is needed.' }));
     await userEvent.click(screen.getByRole('radio', { name: 'A guess' }));
     await press('Show what the model says');
-    expect(localStorage.getItem(progressKind.name)).toContain('by-choice');
+    await waitFor(() => expect(localStorage.getItem(progressKind.name)).toContain('by-choice'));
     await press('Your results');
     const table = await screen.findByRole('table', undefined, LONG);
     expect(

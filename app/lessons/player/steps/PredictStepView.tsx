@@ -94,6 +94,19 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
   const stillTold = told?.part === missing?.part ? told : undefined;
   const faulty = stillTold?.part;
 
+  const handIn = usePressedFirst(() => {
+    if (!answer || !confidence) return;
+    onDone();
+    const right = isRight(lesson, step, answer, engine, units);
+    update((before) =>
+      withSeen(
+        withPrediction(before, lesson.slug, step.id, { answer, reason: reason.trim(), confidence, right }),
+        lesson.slug,
+        step.id,
+      ),
+    );
+  });
+
   const submit = () => {
     // A box that can't be read says itself what is wrong with it.
     const unread = partOf(form.current, 'answer');
@@ -101,7 +114,7 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
       setTold(undefined);
       return;
     }
-    if (missing !== undefined || !answer || !confidence) {
+    if (missing !== undefined) {
       setTold(missing);
       // Said again at every press, and the hand goes to what is missing.
       setPresses((before) => before + 1);
@@ -112,18 +125,8 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
       setTold({ part: undefined, words: 'The model is still being fetched. Press again in a moment.' });
       return;
     }
-    onDone();
-    const right = isRight(lesson, step, answer, engine, units);
-    update((before) =>
-      withSeen(
-        withPrediction(before, lesson.slug, step.id, { answer, reason: reason.trim(), confidence, right }),
-        lesson.slug,
-        step.id,
-      ),
-    );
+    handIn.onClick();
   };
-
-  const press = usePressedFirst(submit);
 
   return (
     <form
@@ -131,7 +134,7 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
       className={styles.asking}
       onSubmit={(event) => {
         event.preventDefault();
-        press.onClick();
+        submit();
       }}
     >
       <div data-asked="answer" data-faulty={faulty === 'answer' || undefined}>
@@ -179,7 +182,7 @@ function Asking({ lesson, step, reopened, onDone }: PredictProps & { reopened: b
         />
       </div>
       <div className={styles.askingFoot}>
-        <Button kind="primary" type="submit" aria-busy={press['aria-busy']}>
+        <Button kind="primary" type="submit" aria-busy={handIn['aria-busy']}>
           {step.byModel ? 'Show what the model says' : 'Show the answer'}
         </Button>
         <Button

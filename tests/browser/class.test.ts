@@ -54,7 +54,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   expect(await accessibilityFaults(one)).toEqual([]);
   await one.getByText(cautions.general).first().waitFor();
   await isAsRead(one, 'class-phone-asked');
-  expect(await one.getByText('the model says this').count()).toBe(0);
+  expect(await one.getByText('that is the answer').count()).toBe(0);
 
   // The server is killed and started again; the teacher reloads; a phone was without a network and answered meanwhile.
   await three.context().setOffline(true);
@@ -92,7 +92,7 @@ it('a class predicts and then sees, through a stopped server, a reload and phone
   // The lesson's reply is fetched for it.
   await two.getByText('So the leader is a race between').waitFor();
   await isAsRead(two, 'class-phone-told');
-  await wall.getByText('the model says this').waitFor();
+  await wall.getByText('that is the answer').waitFor();
   expect(await wall.locator('ol[class*="bars"] output').allTextContents()).toEqual([
     '1 answer',
     '0 answers',

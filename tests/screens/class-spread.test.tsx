@@ -32,9 +32,9 @@ describe('how the answers of a class lie', () => {
     );
     const counts = () => screen.getAllByRole('status').map((one) => parseInt(one.textContent));
     expect(counts()).toEqual([4, 1, 1, 4, 0, 0]);
-    expect(screen.queryByText(/the model says this/)).toBeNull();
+    expect(screen.queryByText(/that is the answer/)).toBeNull();
     rerender(<SpreadPicture ask={choiceAsk} spreads={spreads} truth={choiceTruth} optionsHtml={undefined} />);
-    const right = screen.getByText(/the model says this/).closest('li')!;
+    const right = screen.getByText(/that is the answer/).closest('li')!;
     expect(within(right).getByText(/two/)).toBeInTheDocument();
   });
 

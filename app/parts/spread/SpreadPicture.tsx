@@ -90,7 +90,7 @@ function Bars({
           <li key={i} data-right={i === right}>
             <p>
               {label}
-              {i === right && <b> ✓ the model says this</b>}
+              {i === right && <b> ✓ that is the answer</b>}
             </p>
             {mine.map((count, round) => (
               <div key={round} className={styles.barRow} data-round={round + 1}>

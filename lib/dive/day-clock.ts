@@ -1,5 +1,7 @@
 import type { Leg } from './legs';
 import type { Timeline } from './timeline';
+import { stepsTo } from '../quantity/rounding';
+import { SAME_INSTANT_S } from './sample-instants';
 import { printClock, printHours } from '../quantity/duration';
 
 /** Where in a day of dives a time lies. */
@@ -17,6 +19,15 @@ export function dayPlaceAt({ legs }: Pick<Timeline, 'legs'>, timeS: number): Day
   const at = legs.findLast(({ startS }) => startS <= timeS) ?? legs[0]!;
   const alike = (leg: Leg) => leg.diveNumber === at.diveNumber && leg.interval === at.interval;
   return { dive: at.diveNumber + 1, between: at.interval, sinceS: timeS - legs.find(alike)!.startS };
+}
+
+/**
+ * From when on readings show what happens at an instant, s: they go by whole seconds, and by the ends of legs. A clock
+ * that told the second before would tell of it when nothing shows it yet.
+ */
+export function shownFromS({ legs }: Pick<Timeline, 'legs'>, timeS: number): number {
+  const leg = legs.find(({ endS }) => endS >= timeS - SAME_INSTANT_S);
+  return Math.min(stepsTo(timeS, 1), leg?.endS ?? timeS);
 }
 
 /** A time of the day as a person reads it, each dive by its own clock: `17:40`, `Dive 2, 0:34`, `After dive 1, 48 h`. */

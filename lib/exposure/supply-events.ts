@@ -1,4 +1,4 @@
-import { printDayClock, sayAtDayClock } from '../dive/day-clock';
+import { printDayClock, sayAtDayClock, shownFromS } from '../dive/day-clock';
 import type { Cylinder } from '../dive/supply';
 import type { Timeline } from '../dive/timeline';
 import { gasName, sameGas, type Gas } from '../physics/gas';
@@ -46,7 +46,7 @@ export function supplyEvents(
 
 /** The sentence of an event of a day, in the units asked for. */
 export function saySupplyEvent(event: OutOfGas | NoCylinder, day: Pick<Timeline, 'legs'>, system: UnitSystem): string {
-  const at = sayAtDayClock(day, event.timeS);
+  const at = sayAtDayClock(day, shownFromS(day, event.timeS));
   if (event.kind === 'no-cylinder') {
     return `${at} you breathe ${gasName(event.gas)} at ${sayDepth(event.depthM, system)}, and no cylinder here holds it.`;
   }

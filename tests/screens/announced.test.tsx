@@ -162,7 +162,7 @@ describe('what is announced', () => {
     vi.advanceTimersByTime(700);
     expect(said.at(-1)!.text).toBe(
       'Undone. The script is as it was before. This dive now has a ceiling. At 19:21 it is deepest, 2.2 m. ' +
-        'At 15:48 a stop is owed: there is a ceiling, and coming up you need to stop at 3 m. Before, no stop was owed.',
+        'At 15:49 a stop is owed: there is a ceiling, and coming up you need to stop at 3 m. Before, no stop was owed.',
     );
     store.getState().redo();
     vi.advanceTimersByTime(700);
@@ -178,8 +178,8 @@ describe('what is announced', () => {
     expect(nowS).toBeLessThan(beforeS - 30);
     store.getState().change({ script: deeper });
     vi.advanceTimersByTime(700);
-    expect(said.at(-1)!.text).toContain(` At ${printClock(nowS)} a stop is owed`);
-    expect(said.at(-1)!.text).toMatch(new RegExp(` Before, that was at ${printClock(beforeS)}\\.$`));
+    expect(said.at(-1)!.text).toContain(` At ${printClock(Math.ceil(nowS))} a stop is owed`);
+    expect(said.at(-1)!.text).toMatch(new RegExp(` Before, that was at ${printClock(Math.ceil(beforeS))}\\.$`));
   });
 
   it('of covering and of pictures is which', () => {

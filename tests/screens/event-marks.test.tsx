@@ -1,9 +1,12 @@
 import { act, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
 import { DeskContext } from '@/app/stage/desk-context';
-import { createDeskStore } from '@/app/stage/desk-store';
+import { createDeskStore, cursorSample } from '@/app/stage/desk-store';
 import { ProfileFigure } from '@/app/stage/figures/ProfileFigure';
 import { LogFigure } from '@/app/stage/units/LogFigure';
+import { figuresAt } from '@/lib/ascent/figures';
+import { printClock } from '@/lib/quantity/duration';
 import { onDesk } from './on-desk';
 
 const SCRIPT = 'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to surface at 20 m/min\n';
@@ -40,6 +43,19 @@ describe('an event on the dive', () => {
     for (const mark of alone) expect(mark).toEqual(log[Number(mark.number) - 1]);
     const last = marks.at(-1)!.number.split('–').at(-1);
     expect(Number(last)).toBe(log.length);
+  });
+
+  it('is, pressed in the log, where the readings show it for the first time, by the clock it is told by', async () => {
+    const { store } = onDesk(<LogFigure />, SCRIPT, ['log']);
+    const told = await screen.findByRole('button', { name: /a stop is owed/ });
+    await userEvent.click(told);
+    const { scene, cursorS } = store.getState();
+    expect(told).toHaveTextContent(`At ${printClock(cursorS)} a stop is owed`);
+    const sample = cursorSample(store.getState());
+    const owed = [sample - 1, sample].map(
+      (at) => figuresAt(scene.timeline, scene.figures, at).schedule.stops.length > 0,
+    );
+    expect(owed).toEqual([false, true]);
   });
 
   it('says no more than that something happens, in sentence and word, while any reading is covered', async () => {

@@ -3,7 +3,7 @@ import { shownAt } from '@/lib/rules/unit/shown';
 import { modelSayings } from '@/lib/sayings/model-readings';
 import { unitSayings } from '@/lib/sayings/unit-readings';
 import { printAs } from '@/lib/sayings/measures';
-import { printDayClock, sayAtDayClock } from '@/lib/dive/day-clock';
+import { printDayClock, sayAtDayClock, shownFromS } from '@/lib/dive/day-clock';
 import type { Heard } from '@/lib/sayings/where';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { leadingCompartment } from '../../pictures/leading';
@@ -96,7 +96,7 @@ export function outcomeOf(desk: { readonly scene: Scene; readonly unit: number }
     ceiling: printAs('ceilingM', ceilingM, units),
     ceilingAt: ceilingM > 0 ? sayAtDayClock(timeline, timeline.timeS[deepest]!) : '',
     stop: asked ? eventText(asked, units) : '',
-    stopAt: asked ? printDayClock(timeline, asked.timeS) : '',
+    stopAt: asked ? printDayClock(timeline, shownFromS(timeline, asked.timeS)) : '',
   };
 }
 

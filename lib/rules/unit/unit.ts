@@ -1,5 +1,5 @@
 import type { Figures } from '../../ascent/figures';
-import { sayAtDayClock } from '../../dive/day-clock';
+import { sayAtDayClock, shownFromS } from '../../dive/day-clock';
 import type { Timeline } from '../../dive/timeline';
 import { alarmBit, type AlarmKind } from '../alarms';
 import { sentence, type EventKind, type EventNumbers, type RuleEvent } from '../event';
@@ -119,7 +119,7 @@ export class Unit {
     timeS: number,
     numbers: Numbers,
   ): RuleEvent {
-    const at = sayAtDayClock(this.timeline, timeS);
+    const at = sayAtDayClock(this.timeline, shownFromS(this.timeline, timeS));
     return { timeS, at, kind: kind.kind, rule: kind.rule, numbers, text: sentence(kind, at, numbers, 'metric') };
   }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { legsOf } from '@/lib/dive/legs';
-import { atDayClock, printDayClock, printDaySpan, sayAtDayClock } from '@/lib/dive/day-clock';
+import { atDayClock, printDayClock, printDaySpan, sayAtDayClock, shownFromS } from '@/lib/dive/day-clock';
 import { diveOf } from '../read';
 
 function day(script: string) {
@@ -15,6 +15,18 @@ describe('the clock of a day', () => {
     expect(sayAtDayClock(day(DIVE), 17 * 60 + 40)).toBe('At 17:40');
     expect(atDayClock(day(DIVE), 17 * 60 + 40)).toBe('at 17:40');
     expect(printDaySpan(day(DIVE), 60, 21 * 60)).toBe('1:00 to 21:00');
+  });
+
+  it('tells what happens by the first second that shows it, and by the end of its leg', () => {
+    const slow = day('descend to 20 m at 18 m/min\nstay 20 min\nascend to surface at 10 m/min\n');
+    const downS = (20 / 18) * 60;
+    expect(shownFromS(slow, 0)).toBeCloseTo(0, 9);
+    expect(shownFromS(slow, 788.4)).toBe(789);
+    expect(shownFromS(slow, 789)).toBe(789);
+    // The way down ends between two whole seconds, and readings change there too.
+    expect(shownFromS(slow, 66.2)).toBeCloseTo(downS, 9);
+    expect(shownFromS(slow, downS)).toBeCloseTo(downS, 9);
+    expect(shownFromS(slow, downS + 0.1)).toBe(67);
   });
 
   it('begins anew with each dive, and with each wait', () => {

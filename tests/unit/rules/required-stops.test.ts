@@ -23,8 +23,10 @@ describe('the required stops', () => {
     const event = watch.events.find(({ kind }) => kind === 'ceiling-clears')!;
     const left = watch.figures.noStopMin[first - 1]!;
     expect(event.timeS).toBeCloseTo(watch.timeline.timeS[first - 1]! + left * 60, 6);
+    // Told by the first second that shows it.
+    expect(watch.timeline.timeS[first]).toBe(13 * 60 + 9);
     expect(event.text).toBe(
-      'At 13:08 there is a ceiling, but coming up at the plan’s rate you would find it gone. No stop is needed.',
+      'At 13:09 there is a ceiling, but coming up at the plan’s rate you would find it gone. No stop is needed.',
     );
   });
 

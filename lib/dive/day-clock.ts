@@ -27,7 +27,7 @@ export function dayPlaceAt({ legs }: Pick<Timeline, 'legs'>, timeS: number): Day
  */
 export function shownFromS({ legs }: Pick<Timeline, 'legs'>, timeS: number): number {
   const leg = legs.find(({ endS }) => endS >= timeS - SAME_INSTANT_S);
-  return Math.min(stepsTo(timeS, 1), leg?.endS ?? timeS);
+  return Math.min(stepsTo(timeS), leg?.endS ?? timeS);
 }
 
 /** A time of the day as a person reads it, each dive by its own clock: `17:40`, `Dive 2, 0:34`, `After dive 1, 48 h`. */

@@ -99,11 +99,12 @@ function oweText(standing: Standing, system: UnitSystem): string {
   if (!stop) return 'You need to stop.';
   if (depthM <= 0) return `You have left out a stop: ${sayStop(stop, system)}.`;
   const at = printAs('stopM', stop.depthM, system);
-  if (stop.minutes === 0) return `You need to go down to ${at}; from there the way up is open.`;
-  const way = isAbove(standing) ? `go down to ${at} and stop` : `stop at ${at}`;
+  const above = isAbove(standing);
+  if (above && stop.minutes === 0) return `You need to go down to ${at}; from there the way up is open.`;
+  const way = above ? `go down to ${at} and stop` : `stop at ${at}`;
   return stop.minutes === Infinity
     ? `You need to ${way}, and no stop there is ever long enough.`
-    : `You need to ${way} for ${printAs('stopMin', stop.minutes, system)}.`;
+    : `You need to ${way} for ${sayHeld(stop.minutes, system)}.`;
 }
 
 /** Whether the stop lies below the diver, by more than a depth is shown to. */

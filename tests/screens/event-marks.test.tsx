@@ -58,6 +58,21 @@ describe('an event on the dive', () => {
     expect(owed).toEqual([false, true]);
   });
 
+  it('is at a moment that readings are worked out for, of a dive too long for each second to be one', async () => {
+    const { store } = onDesk(
+      <LogFigure />,
+      'gas: air\ndescend to 30 m at 18 m/min\nstay 25 min\nascend to 6 m at 9 m/min\nstay 9 h\nascend to surface at 20 m/min\n',
+      ['log'],
+    );
+    const { timeline } = store.getState().scene;
+    const told = await screen.findAllByRole('button', { name: /^\d+ ?At|At \d/ });
+    expect(told.length).toBeGreaterThan(3);
+    for (const one of told) {
+      await userEvent.click(one);
+      expect(timeline.timeS).toContain(store.getState().cursorS);
+    }
+  });
+
   it('says no more than that something happens, in sentence and word, while any reading is covered', async () => {
     const store = createDeskStore({ script: SCRIPT, pictures: ['profile'], covered: [] });
     const { container } = render(

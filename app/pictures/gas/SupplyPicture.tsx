@@ -4,8 +4,7 @@ import { scaleLinear, type ScaleLinear } from 'd3';
 import { memo, useMemo } from 'react';
 import type { GasSupply } from '@/lib/exposure/gas-supply';
 import { saySupplyEvent } from '@/lib/exposure/supply-events';
-import { shownFromS } from '@/lib/dive/day-clock';
-import { sampleAt } from '@/lib/dive/timeline';
+import { sampleAt, sampleFromS } from '@/lib/dive/timeline';
 import { printCylinderPressure } from '@/lib/quantity/pressure';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import type { Scene } from '../scene';
@@ -88,7 +87,7 @@ export function SupplyPicture({
           key={index}
           transform={`translate(${x(event.timeS).toFixed(1)},${(inner.height - 16).toFixed(1)})`}
           className={styles.supplyMark}
-          onClick={() => onCursor(shownFromS(scene.timeline, event.timeS))}
+          onClick={() => onCursor(sampleFromS(scene.timeline, event.timeS))}
         >
           <title>{saySupplyEvent(event, scene.timeline, units)}</title>
           <EmptyCylinder />

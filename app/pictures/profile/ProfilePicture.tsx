@@ -155,7 +155,10 @@ function WayUp({
       inner,
     );
   // Where the way up has no room for its name, its first stop says that it is planned, if that has.
-  const labels = ['', 'planned: '].map(labelled).find((all) => all.some(({ text }) => text.includes('planned')));
+  const isNamed = (all: ReturnType<typeof labelled>) => all.some(({ text }) => text.includes('planned'));
+  const plain = labelled('');
+  const told = isNamed(plain) || stops.length === 0 ? plain : labelled('planned: ');
+  const labels = isNamed(told) ? told : plain;
   const path = planned.map(([, to]) => `L${to.x.toFixed(1)},${to.y.toFixed(1)}`);
   return (
     <g clipPath="url(#dive-frame)" className={styles.wayUp}>
@@ -163,7 +166,7 @@ function WayUp({
         className={stops.length > 0 ? styles.withStops : undefined}
         d={`M${x(startS).toFixed(1)},${y(timeline.depthM[sample]!).toFixed(1)}${path.join('')}`}
       />
-      {(labels ?? labelled('')).map((label) => (
+      {labels.map((label) => (
         <text key={label.text} x={label.x} y={label.y} textAnchor={label.anchor}>
           {label.text}
         </text>

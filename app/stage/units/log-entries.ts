@@ -1,4 +1,4 @@
-import { shownFromS } from '@/lib/dive/day-clock';
+import { sampleFromS } from '@/lib/dive/timeline';
 import { saySupplyEvent } from '@/lib/exposure/supply-events';
 import type { UnitSystem } from '@/lib/quantity/unit-system';
 import { eventText, EVENT_KINDS } from '@/lib/rules/all';
@@ -48,7 +48,7 @@ const inWords = (kind: string) => kind.replaceAll('-', ' ');
 /** What the chosen unit tells and what happens to the cylinders, in order of time. */
 export function logEntriesOf(scene: Scene, watch: Watch, units: UnitSystem): LogEntry[] {
   const unit = watch.events.map((event): LogEntry => ({
-    timeS: shownFromS(scene.timeline, event.timeS),
+    timeS: sampleFromS(scene.timeline, event.timeS),
     text: eventText(event, units),
     kind: EVENT_KINDS[event.kind as keyof typeof EVENT_KINDS],
     word: inWords(event.kind),
@@ -57,7 +57,7 @@ export function logEntriesOf(scene: Scene, watch: Watch, units: UnitSystem): Log
     avoidable: AVOIDABLE[event.kind],
   }));
   const supply = (supplyOf(scene)?.events ?? []).map((event): LogEntry => ({
-    timeS: shownFromS(scene.timeline, event.timeS),
+    timeS: sampleFromS(scene.timeline, event.timeS),
     text: saySupplyEvent(event, scene.timeline, units),
     kind: event.kind === 'out-of-gas' ? 'a cylinder is empty' : 'no cylinder holds the gas',
     word: inWords(event.kind),

@@ -119,6 +119,7 @@ describe('how a diver stands, in words', () => {
     expect(requiredStopNote(down, 'metric')).toBe('you need to go down there, not to wait');
     expect(requiredStopNote({ ...down, depthM: 0 }, 'metric')).toMatch(/^left out: under 1 min there;/);
     expect(sayStop(down.stop, 'metric')).toBe('under 1 min at 9 m');
+    expect(sayStanding({ ...down, depthM: 8.98 }, 'metric')).toBe('You need to stop at 9 m for under 1 min.');
   });
 
   it('less than a minute left is told as that, and none as none', () => {
